@@ -1,0 +1,33 @@
+import { defineConfig } from "vitest/config";
+
+const node = { environment: "node" as const };
+
+export default defineConfig({
+  test: {
+    ...node,
+    reporters: ["default"],
+    coverage: {
+      provider: "v8",
+      include: ["src/core/**/*.ts"],
+      exclude: ["**/*.test.ts"],
+      reporter: ["text-summary"],
+      reportsDirectory: "coverage",
+    },
+    projects: [
+      { extends: true, test: { name: "unit", include: ["src/**/*.test.ts"], testTimeout: 20_000 } },
+      { extends: true, test: { name: "property", include: ["tests/property/**/*.test.ts"], testTimeout: 60_000 } },
+      { extends: true, test: { name: "golden", include: ["tests/golden/**/*.test.ts"], testTimeout: 60_000 } },
+      { extends: true, test: { name: "outside", include: ["tests/outside/**/*.test.ts"], testTimeout: 120_000 } },
+      {
+        extends: true,
+        test: {
+          name: "e2e",
+          include: ["tests/e2e/**/*.test.ts"],
+          testTimeout: 120_000,
+          hookTimeout: 120_000,
+          fileParallelism: false,
+        },
+      },
+    ],
+  },
+});

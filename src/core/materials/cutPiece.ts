@@ -1,0 +1,39 @@
+import type { Contour } from "../geometry/contour.ts";
+import type { Polygon } from "../geometry/ring.ts";
+
+/**
+ * Which straight grain the piece's own x axis must follow. `free` leaves any turn to the cloth's own rule.
+ * A bias direction cannot be said at all: pieces never lie on the bias.
+ */
+export type PieceGrain = "lengthwise" | "crosswise" | "either" | "free";
+
+/** What a line drawn on or around a piece is for. Adapters map roles to layers and strokes. */
+export type LineRole = "cut" | "fold" | "stitch" | "tape" | "mark";
+
+/** A line on a piece, in the piece's own frame (mm). */
+export interface PieceLine {
+  readonly role: Exclude<LineRole, "cut">;
+  readonly contour: Contour;
+  readonly note?: string;
+}
+
+/** One outline to cut, with what is drawn on it and how many are needed. */
+export interface CutPiece {
+  /** Unique in the cut list and stable between runs. */
+  readonly id: string;
+  readonly name: string;
+  /** The strap or panel it belongs to. */
+  readonly partId: string;
+  readonly materialId: string;
+  readonly kind: "strip" | "panel";
+  /** Cut line with its arcs; x along the piece's own grain arrow, origin at the lower-left of the box. */
+  readonly contour: Contour;
+  /** Cut line flattened to within 0.01 mm; what the lay and the checker work on. */
+  readonly outline: Polygon;
+  readonly lines: readonly PieceLine[];
+  /** Pieces needed as drawn. */
+  readonly count: number;
+  /** Mirror images needed besides. */
+  readonly mirroredCount: number;
+  readonly grain: PieceGrain;
+}

@@ -1,0 +1,26 @@
+import type { FileProblem } from "./fileProblems.ts";
+import type { LayProblemFinding } from "./layProblems.ts";
+import type { LengthProblem } from "./lengthProblems.ts";
+import type { StrapProblem } from "./strapProblems.ts";
+
+/**
+ * Anything wrong with what a person gave us, as data: a code, the place it was found, and facts.
+ * No prose here; `describeProblem` writes the sentence and the remedy for CLI and web alike.
+ * Each area of the house keeps its own codes in one file beside this one.
+ */
+export type Problem = FileProblem | LengthProblem | StrapProblem | LayProblemFinding;
+
+/** A value, or every reason why there is none. */
+export type Result<T> =
+  | { readonly ok: true; readonly value: T }
+  | { readonly ok: false; readonly problems: readonly Problem[] };
+
+/** Wraps a value as a successful result. */
+export function ok<T>(value: T): Result<T> {
+  return { ok: true, value };
+}
+
+/** A failed result; at least one problem. */
+export function failed<T>(...problems: readonly Problem[]): Result<T> {
+  return { ok: false, problems };
+}

@@ -1,0 +1,1 @@
+export type { Contour } from "./core/geometry/contour.ts";
