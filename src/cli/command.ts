@@ -1,0 +1,52 @@
+/** What a run of the program ends with: done, a problem in the input, wrong usage, a bug of ours. */
+export const EXIT = { done: 0, input: 1, usage: 2, bug: 3 } as const;
+
+export type ExitCode = (typeof EXIT)[keyof typeof EXIT];
+
+/** One option of a command. Without `value` it is a switch. */
+export interface OptionSpec {
+  /** Long name without dashes. */
+  readonly name: string;
+  /** What stands for the value in the help, e.g. `DIR`; absent for a switch. */
+  readonly value?: string;
+  /** One line for the help, with the default where there is one. */
+  readonly help: string;
+}
+
+/** Options and operands as given, before their values are read. */
+export interface ParsedArgs {
+  readonly values: ReadonlyMap<string, string>;
+  readonly switches: ReadonlySet<string>;
+  readonly operands: readonly string[];
+}
+
+/** Where a command writes. A test hands in its own. */
+export interface Io {
+  /** The result: standard output. */
+  out(text: string): void;
+  /** Everything else: standard error. */
+  err(text: string): void;
+  /** A line that replaces the one before; silent unless standard error is a terminal. `""` clears it. */
+  progress(text: string): void;
+}
+
+/** One command of the program, in a file of its own. */
+export interface Command {
+  readonly name: string;
+  /** One line for the list of commands. */
+  readonly summary: string;
+  /** What follows the command's name, e.g. `PROJECT [options]`. */
+  readonly synopsis: string;
+  /** Paragraphs below the synopsis. */
+  readonly about: string;
+  readonly options: readonly OptionSpec[];
+  /** Least and greatest number of operands. */
+  readonly operands: readonly [least: number, most: number];
+  run(args: ParsedArgs, io: Io): Promise<ExitCode>;
+}
+
+/** Wrong usage found while a command reads its options: ends the run with exit code 2 and the usage line. */
+export class UsageError extends Error {}
+
+/** Every command that prints data takes this switch. */
+export const JSON_OPTION: OptionSpec = { name: "json", help: "print one JSON document on standard output" };

@@ -1,0 +1,16 @@
+#!/usr/bin/env node
+import { readFileSync } from "node:fs";
+import { COMMANDS } from "./commands.ts";
+import { run } from "./run.ts";
+import { terminalIo } from "./terminal.ts";
+
+// A reader that stops early (`laywright … | head`) is no fault.
+process.stdout.on("error", (error: NodeJS.ErrnoException) => process.exit(error.code === "EPIPE" ? 0 : 1));
+
+const words = process.argv.slice(2);
+if (words[0] === "--version") {
+  const manifest = JSON.parse(readFileSync(new URL("../../package.json", import.meta.url), "utf8"));
+  process.stdout.write(`${manifest.version}\n`);
+} else {
+  process.exitCode = await run(words, COMMANDS, terminalIo());
+}

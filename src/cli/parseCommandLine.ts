@@ -1,0 +1,65 @@
+import { parseArgs } from "node:util";
+import { type Command, type ParsedArgs, UsageError } from "./command.ts";
+import { nearestWord } from "./nearestWord.ts";
+
+/**
+ * Reads the words after a command's name. Throws `UsageError` for unknown options, missing values, options given
+ * twice and a wrong number of operands.
+ */
+export function parseCommandLine(command: Command, words: readonly string[]): ParsedArgs {
+  const names = [...command.options.map((option) => option.name), "help"];
+  const options: Record<string, { type: "string" | "boolean" }> = { help: { type: "boolean" } };
+  for (const option of command.options) options[option.name] = { type: option.value ? "string" : "boolean" };
+  const { tokens } = parseArgs({
+    args: joinedNegatives(command, words),
+    options,
+    strict: false,
+    allowPositionals: true,
+    tokens: true,
+  });
+  const values = new Map<string, string>();
+  const switches = new Set<string>();
+  const operands: string[] = [];
+  for (const token of tokens) {
+    if (token.kind === "positional") operands.push(token.value);
+    if (token.kind !== "option") continue;
+    if (!Object.hasOwn(options, token.name) || token.rawName !== `--${token.name}`)
+      throw new UsageError(unknownOption(token.rawName, names));
+    if (values.has(token.name) || switches.has(token.name)) throw new UsageError(`--${token.name} is given twice`);
+    if (options[token.name]?.type === "boolean") {
+      if (token.value !== undefined) throw new UsageError(`--${token.name} takes no value`);
+      switches.add(token.name);
+    } else {
+      if (token.value === undefined) throw new UsageError(`--${token.name} needs a value`);
+      values.set(token.name, token.value);
+    }
+  }
+  checkOperands(command, operands, switches.has("help"));
+  return { values, switches, operands };
+}
+
+/** `--x -3` would be read as two options; joins a number that follows an option that takes a value. */
+function joinedNegatives(command: Command, words: readonly string[]): string[] {
+  const takesValue = new Set(command.options.filter((option) => option.value).map((option) => `--${option.name}`));
+  const out: string[] = [];
+  for (let i = 0; i < words.length; i++) {
+    const next = words[i + 1];
+    if (takesValue.has(words[i]!) && next !== undefined && /^-[\d.]/.test(next)) {
+      out.push(`${words[i]}=${next}`);
+      i++;
+    } else out.push(words[i]!);
+  }
+  return out;
+}
+
+function unknownOption(rawName: string, names: readonly string[]): string {
+  const nearest = nearestWord(rawName.replace(/^-+/, ""), names);
+  return `there is no option ${rawName}${nearest ? `; did you mean --${nearest}?` : ""}`;
+}
+
+function checkOperands(command: Command, operands: readonly string[], help: boolean): void {
+  const [least, most] = command.operands;
+  if (help) return;
+  if (operands.length < least) throw new UsageError(`${command.name} needs ${command.synopsis.split(" [")[0]}`);
+  if (operands.length > most) throw new UsageError(`"${operands[most]}" is one operand too many`);
+}

@@ -1,0 +1,36 @@
+import type { Problem } from "../core/problems/problem.ts";
+import type { Io } from "./command.ts";
+
+/** What the person gave cannot be used: ends a command with exit code 1, every problem told at once. */
+export class InputProblem extends Error {
+  readonly problems: readonly ToldProblem[];
+
+  constructor(problems: readonly ToldProblem[]) {
+    super(problems.map((problem) => problem.message).join("\n"));
+    this.problems = problems;
+  }
+}
+
+/** A problem with its sentence. */
+export interface ToldProblem {
+  readonly code: string;
+  /** Where: a file, or a place in it. */
+  readonly path: string;
+  readonly message: string;
+}
+
+/** An input problem from the core's problem data. */
+export function inputProblem(problems: readonly Problem[]): InputProblem {
+  return new InputProblem(problems.map((problem) => ({ ...problem, message: `${problem.path}: ${problem.code}` })));
+}
+
+/** An input problem in the command's own words. */
+export function plainProblem(code: string, path: string, message: string): InputProblem {
+  return new InputProblem([{ code, path, message }]);
+}
+
+/** Tells the problems: sentences on standard error, and as data on standard output when JSON is wanted. */
+export function reportInputProblem(error: InputProblem, json: boolean, io: Io): void {
+  for (const problem of error.problems) io.err(`${problem.message}\n`);
+  if (json) io.out(`${JSON.stringify({ problems: error.problems })}\n`);
+}

@@ -1,0 +1,115 @@
+import { mkdtempSync, readdirSync, readFileSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { expect, test } from "vitest";
+import { type Command, EXIT, type Io, JSON_OPTION } from "./command.ts";
+import { numberOption } from "./optionValues.ts";
+import { plainProblem } from "./problemReport.ts";
+import { run } from "./run.ts";
+import { writeFiles } from "./writeFiles.ts";
+
+function recorder() {
+  const said = { out: "", err: "", progress: "" };
+  const io: Io = {
+    out: (text) => {
+      said.out += text;
+    },
+    err: (text) => {
+      said.err += text;
+    },
+    progress: (text) => {
+      said.progress = text;
+    },
+  };
+  return { said, io };
+}
+
+const sample: Command = {
+  name: "measure",
+  summary: "measures",
+  synopsis: "FILE [options]",
+  about: "Measures a file.",
+  options: [{ name: "effort", value: "N", help: "how long" }, { name: "broken", help: "fails" }, JSON_OPTION],
+  operands: [1, 1],
+  async run(args, io) {
+    if (args.switches.has("broken")) throw new RangeError("seventh layer");
+    if (args.operands[0] === "missing") throw plainProblem("file-unreadable", "missing", "missing cannot be read.");
+    io.out(`${args.operands[0]} ${numberOption(args, "effort", { least: -5, most: 10 }, 1)}`);
+    return EXIT.done;
+  },
+};
+
+async function attempt(...words: string[]) {
+  const { said, io } = recorder();
+  const code = await run(words, [sample], io);
+  return { code, ...said };
+}
+
+test("a command gets its options and operands", async () => {
+  expect(await attempt("measure", "a.json", "--effort", "3")).toMatchObject({ code: 0, out: "a.json 3", err: "" });
+  expect(await attempt("measure", "--effort=-3", "a.json")).toMatchObject({ code: 0, out: "a.json -3" });
+  expect(await attempt("measure", "--effort", "-3", "a.json")).toMatchObject({ code: 0, out: "a.json -3" });
+});
+
+test("help goes to standard output and ends with 0", async () => {
+  expect((await attempt("--help")).out).toContain("measures");
+  const help = await attempt("measure", "--help");
+  expect(help.code).toBe(0);
+  expect(help.out).toContain("--effort N");
+  expect((await attempt("help", "measure")).out).toBe(help.out);
+});
+
+test.each([
+  [[], "Usage"],
+  [["mesure"], "did you mean measure"],
+  [["measure"], "needs FILE"],
+  [["measure", "a", "b"], "one operand too many"],
+  [["measure", "a", "--efort", "3"], "did you mean --effort"],
+  [["measure", "a", "-e"], "no option -e"],
+  [["measure", "a", "--effort"], "needs a value"],
+  [["measure", "a", "--effort", "1", "--effort", "2"], "twice"],
+  [["measure", "a", "--json=yes"], "takes no value"],
+  [["measure", "a", "--effort", "NaN"], "from -5 to 10"],
+  [["measure", "a", "--effort", "1e9"], "from -5 to 10"],
+  [["measure", "a", "--effort", ""], "from -5 to 10"],
+  [["measure", "a", "--__proto__", "1"], "no option"],
+])("wrong usage %j ends with 2 and says why", async (words, why) => {
+  const { code, out, err } = await attempt(...words);
+  expect(code).toBe(EXIT.usage);
+  expect(out).toBe("");
+  expect(err).toContain(why);
+  expect(err).not.toMatch(/^\s+at /m);
+});
+
+test("a problem in the input ends with 1, as sentences and as data", async () => {
+  expect(await attempt("measure", "missing")).toMatchObject({ code: 1, out: "", err: "missing cannot be read.\n" });
+  const { out } = await attempt("measure", "missing", "--json");
+  expect(JSON.parse(out).problems).toEqual([
+    { code: "file-unreadable", path: "missing", message: "missing cannot be read." },
+  ]);
+});
+
+test("a bug of ours ends with 3 and says where", async () => {
+  const { code, err } = await attempt("measure", "a", "--broken");
+  expect(code).toBe(EXIT.bug);
+  expect(err).toContain("seventh layer");
+});
+
+test("files are written whole or not at all", () => {
+  const folder = mkdtempSync(join(tmpdir(), "laywright-write-"));
+  expect(writeFiles(folder, [{ name: "a/b.txt", data: "one" }])).toEqual([join(folder, "a/b.txt")]);
+  expect(readFileSync(join(folder, "a/b.txt"), "utf8")).toBe("one");
+  writeFileSync(join(folder, "plain"), "a file");
+  const blocked = [
+    { name: "new/c.txt", data: "two" },
+    { name: "plain/d.txt", data: "three" },
+  ];
+  expect(() => writeFiles(folder, blocked)).toThrow("Nothing was written");
+  expect(() =>
+    writeFiles(folder, [
+      { name: "e.txt", data: "four" },
+      { name: "a", data: "five" },
+    ]),
+  ).toThrow("folder");
+  expect(readdirSync(folder).sort()).toEqual(["a", "plain"]);
+});

@@ -1,0 +1,58 @@
+import { type Command, EXIT, type ExitCode, type Io, UsageError } from "./command.ts";
+import { commandHelp, programHelp, usageLine } from "./help.ts";
+import { nearestWord } from "./nearestWord.ts";
+import { parseCommandLine } from "./parseCommandLine.ts";
+import { InputProblem, reportInputProblem } from "./problemReport.ts";
+
+/**
+ * Runs the program on the words of a command line and returns its exit code. Never throws: wrong usage and bad
+ * input are told in plain sentences, a bug of ours with its place so that it can be sent in.
+ */
+export async function run(words: readonly string[], commands: readonly Command[], io: Io): Promise<ExitCode> {
+  const [name, ...rest] = words;
+  if (name === undefined) {
+    io.err(programHelp(commands));
+    return EXIT.usage;
+  }
+  if (name === "--help" || (name === "help" && rest.length === 0)) {
+    io.out(programHelp(commands));
+    return EXIT.done;
+  }
+  const wanted = name === "help" ? rest[0] : name;
+  const command = commands.find((known) => known.name === wanted);
+  if (command === undefined) {
+    const nearest = nearestWord(wanted ?? "", [...commands.map((known) => known.name), "help"]);
+    io.err(`laywright: there is no command "${wanted}"${nearest ? `; did you mean ${nearest}?` : ""}\n`);
+    io.err("laywright --help lists the commands.\n");
+    return EXIT.usage;
+  }
+  if (name === "help") {
+    io.out(commandHelp(command));
+    return EXIT.done;
+  }
+  return runCommand(command, rest, io);
+}
+
+async function runCommand(command: Command, words: readonly string[], io: Io): Promise<ExitCode> {
+  try {
+    const args = parseCommandLine(command, words);
+    if (args.switches.has("help")) {
+      io.out(commandHelp(command));
+      return EXIT.done;
+    }
+    return await command.run(args, io);
+  } catch (error) {
+    io.progress("");
+    if (error instanceof UsageError) {
+      io.err(`laywright ${command.name}: ${error.message}\n${usageLine(command)}\n`);
+      return EXIT.usage;
+    }
+    if (error instanceof InputProblem) {
+      reportInputProblem(error, words.includes("--json"), io);
+      return EXIT.input;
+    }
+    io.err(`laywright ${command.name}: a bug of ours, please send us this with your file:\n`);
+    io.err(`${error instanceof Error ? error.stack : String(error)}\n`);
+    return EXIT.bug;
+  }
+}

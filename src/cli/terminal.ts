@@ -1,0 +1,27 @@
+import type { Io } from "./command.ts";
+
+/** The program's own streams. Progress is a single line redrawn in place, and only where a person watches. */
+export function terminalIo(): Io {
+  let shown = 0;
+  const clear = (): void => {
+    if (shown > 0) process.stderr.write(`\r${" ".repeat(shown)}\r`);
+    shown = 0;
+  };
+  return {
+    out: (text) => {
+      clear();
+      process.stdout.write(text);
+    },
+    err: (text) => {
+      clear();
+      process.stderr.write(text);
+    },
+    progress: (text) => {
+      if (!process.stderr.isTTY) return;
+      const line = text.slice(0, (process.stderr.columns ?? 80) - 1);
+      clear();
+      process.stderr.write(line);
+      shown = line.length;
+    },
+  };
+}
