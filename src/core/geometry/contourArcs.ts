@@ -1,0 +1,122 @@
+import type { Contour } from "./contour.ts";
+import { type Pose, turnCosSin } from "./pose.ts";
+import type { Box, Ring } from "./ring.ts";
+
+/** One edge of a contour: from, to and bulge. */
+export interface ContourEdge {
+  readonly x0: number;
+  readonly y0: number;
+  readonly x1: number;
+  readonly y1: number;
+  readonly bulge: number;
+}
+
+/** An arc's circle: centre, radius, start angle and signed sweep in radians (positive counter-clockwise). */
+export interface ArcCircle {
+  readonly x: number;
+  readonly y: number;
+  readonly radius: number;
+  readonly start: number;
+  readonly sweep: number;
+}
+
+/** The edges in order; a closed contour has as many edges as vertices, an open one has one less. */
+export function contourEdges(contour: Contour): ContourEdge[] {
+  const { vertices, closed } = contour;
+  const count = vertices.length / 3;
+  const edges: ContourEdge[] = [];
+  for (let i = 0; i < (closed ? count : count - 1); i++) {
+    const a = 3 * i;
+    const b = 3 * ((i + 1) % count);
+    edges.push({
+      x0: vertices[a]!,
+      y0: vertices[a + 1]!,
+      x1: vertices[b]!,
+      y1: vertices[b + 1]!,
+      bulge: vertices[a + 2]!,
+    });
+  }
+  return edges;
+}
+
+/**
+ * Circle of an arc edge; the edge must have a bulge other than 0 and ends apart from each other.
+ * Source: bulge b = tan(sweep / 4); the centre lies (1 − b²) / (4 b) chords to the left of the chord's middle.
+ */
+export function edgeCircle(edge: ContourEdge): ArcCircle {
+  const { x0, y0, x1, y1, bulge } = edge;
+  const off = (1 - bulge * bulge) / (4 * bulge);
+  const x = (x0 + x1) / 2 - off * (y1 - y0);
+  const y = (y0 + y1) / 2 + off * (x1 - x0);
+  return {
+    x,
+    y,
+    radius: (Math.hypot(x1 - x0, y1 - y0) * (1 + bulge * bulge)) / (4 * Math.abs(bulge)),
+    start: Math.atan2(y0 - y, x0 - x),
+    sweep: 4 * Math.atan(bulge),
+  };
+}
+
+/** The contour as it lies at `pose`: mirrored in its y axis if asked, turned, shifted. Arcs stay arcs. */
+export function poseContour(contour: Contour, pose: Pose): Contour {
+  const [c, s] = turnCosSin(pose.turnDeg);
+  const flip = pose.mirrored ? -1 : 1;
+  const { vertices } = contour;
+  const out = new Float64Array(vertices.length);
+  for (let i = 0; i < vertices.length; i += 3) {
+    const x = flip * vertices[i]!;
+    const y = vertices[i + 1]!;
+    out[i] = c * x - s * y + pose.x;
+    out[i + 1] = s * x + c * y + pose.y;
+    out[i + 2] = flip * vertices[i + 2]!;
+  }
+  return { vertices: out, closed: contour.closed };
+}
+
+/**
+ * The contour as points `[x0, y0, x1, y1, …]`, arcs cut into chords that stay within `tolerance` mm of them.
+ * A closed contour is not repeated at its end. Cost O(points).
+ */
+export function flattenContour(contour: Contour, tolerance = 0.01): Ring {
+  const points: number[] = [];
+  const edges = contourEdges(contour);
+  for (const edge of edges) {
+    points.push(edge.x0, edge.y0);
+    if (edge.bulge === 0) continue;
+    const { x, y, radius, start, sweep } = edgeCircle(edge);
+    // A chord over an angle a lies radius · (1 − cos(a / 2)) inside its arc.
+    const step = 2 * Math.acos(Math.max(0, 1 - tolerance / radius));
+    const parts = Math.max(2, Math.ceil(Math.abs(sweep) / step));
+    for (let i = 1; i < parts; i++) {
+      const angle = start + (sweep * i) / parts;
+      points.push(x + radius * Math.cos(angle), y + radius * Math.sin(angle));
+    }
+  }
+  const last = edges.at(-1);
+  if (!contour.closed && last) points.push(last.x1, last.y1);
+  return Float64Array.from(points);
+}
+
+/** Exact bounding box, arcs included; empty (`minX > maxX`) when there is no vertex. */
+export function contourBox(contour: Contour): Box {
+  const box = { minX: Infinity, minY: Infinity, maxX: -Infinity, maxY: -Infinity };
+  const take = (x: number, y: number): void => {
+    box.minX = Math.min(box.minX, x);
+    box.maxX = Math.max(box.maxX, x);
+    box.minY = Math.min(box.minY, y);
+    box.maxY = Math.max(box.maxY, y);
+  };
+  for (let i = 0; i < contour.vertices.length; i += 3) take(contour.vertices[i]!, contour.vertices[i + 1]!);
+  for (const edge of contourEdges(contour)) {
+    if (edge.bulge === 0) continue;
+    const { x, y, radius, start, sweep } = edgeCircle(edge);
+    for (let quarter = 0; quarter < 4; quarter++) {
+      const turn = (quarter * Math.PI) / 2 - start;
+      const ahead = sweep > 0 ? turn : -turn;
+      const full = 2 * Math.PI;
+      if (((ahead % full) + full) % full > Math.abs(sweep)) continue;
+      take(x + radius * Math.round(Math.cos(turn + start)), y + radius * Math.round(Math.sin(turn + start)));
+    }
+  }
+  return box;
+}
