@@ -1,0 +1,153 @@
+/** Every way to build a strap that the program knows; the ids are part of the file format and the CLI. */
+export const CONSTRUCTION_IDS = [
+  "fourfold",
+  "three-raw",
+  "three-hemmed",
+  "two-layer",
+  "sewn-turned",
+  "tube",
+  "bonded",
+  "webbing-overlay",
+  "webbing-sleeve",
+  "corded",
+  "tab",
+] as const;
+
+export type ConstructionId = (typeof CONSTRUCTION_IDS)[number];
+
+/** `finished` is measured over the outside of the finished strap, `cut` on the flat outer strip. */
+export interface WidthWish {
+  readonly kind: "finished" | "cut";
+  readonly mm: number;
+}
+
+/**
+ * `finished`: end to end as it leaves the machine. `cut`: the flat strip, every allowance in it.
+ * `drop`: from the top of the loop down to the bag, a strap caught at both ends.
+ * `worn`: the longest loop length of an adjustable strap, else the same as finished.
+ */
+export interface LengthWish {
+  readonly kind: "finished" | "cut" | "drop" | "worn";
+  readonly mm: number;
+}
+
+/** `fixed`: no slider. `one-piece`: one strip with a slider. `two-part`: a short half with a ring, a long one with the slider. */
+export type Adjustment = "fixed" | "one-piece" | "two-part";
+
+/**
+ * How an end is finished. `raw`: cut off, nothing added. `seam`: caught in a seam of the bag. `tucked`: the raw
+ * end is turned inside before the strap is closed. `fold-back`: folded over a ring or slider and stitched down.
+ * `doubled`: the flat end of a corded handle, folded back on itself.
+ */
+export type EndStyle = "raw" | "seam" | "tucked" | "fold-back" | "doubled";
+
+export interface EndWish {
+  readonly style: EndStyle;
+  /** Length used by this end, mm; the style's default when absent. */
+  readonly allowance?: number | undefined;
+}
+
+/** Ids of the project's materials by what they do in the strap. Only `outer` is always needed. */
+export interface MaterialRoles {
+  readonly outer: string;
+  readonly facing?: string | undefined;
+  readonly interfacing?: string | undefined;
+  readonly padding?: string | undefined;
+  readonly webbing?: string | undefined;
+  readonly cord?: string | undefined;
+}
+
+/** A bought part the strap runs through; `innerWidth` is the size it is sold by. mm. */
+export interface HardwareWish {
+  readonly kind: "ring" | "slider" | "clasp";
+  readonly innerWidth: number;
+  /** Inner height of a slider, both sides of its bar together, mm. */
+  readonly opening?: number | undefined;
+  /** Thickness of the bar or wire the strap folds round, mm. */
+  readonly bar?: number | undefined;
+  /** A slider's centre bar does not move (thin straps slip on it). */
+  readonly fixedBar?: boolean | undefined;
+}
+
+/** What the sewing machine can take. */
+export interface MachineWish {
+  readonly maxThickness?: number | undefined;
+  readonly maxLayers?: number | undefined;
+}
+
+/** Bought by the metre and laid into the strap: webbing or cord. mm. */
+export interface CoreWish {
+  readonly webbingWidth?: number | undefined;
+  readonly webbingThickness?: number | undefined;
+  readonly cordDiameter?: number | undefined;
+}
+
+/** Choices about the folds; each has the construction's own default. Lengths in mm. */
+export interface FoldChoices {
+  /** `hard`: pressed or hammered flat. `soft`: the material's own least radius stays in every fold. */
+  readonly crease?: "hard" | "soft" | undefined;
+  /** How far raw edges keep out of a bend: 0 crushed right into it, 1 stop where it starts. */
+  readonly clearance?: number | undefined;
+  /** Fourfold: each raw edge's distance from the centre crease in the flat. Overrides `clearance`. */
+  readonly edgeGap?: number | undefined;
+  /** In three: distance of the visible edge from the opposite fold. */
+  readonly setback?: number | undefined;
+  readonly hem?: number | undefined;
+  /** Two-layer: how much of the outer strip shows on each side of the facing. */
+  readonly reveal?: number | undefined;
+  readonly seamAllowance?: number | undefined;
+  /** Webbing overlay: bare webbing on each side. */
+  readonly margin?: number | undefined;
+  /** Webbing overlay: edge turned under. */
+  readonly turn?: number | undefined;
+  /** Bonded: cut oversize on each side and trimmed true after bonding. */
+  readonly trim?: number | undefined;
+  /** Bonded: 1 to 3. */
+  readonly layers?: number | undefined;
+}
+
+export interface StitchChoices {
+  readonly fromEdge?: number | undefined;
+  /** Rows besides those the construction needs to hold together. */
+  readonly extraRows?: number | undefined;
+  /** mm per stitch. */
+  readonly length?: number | undefined;
+}
+
+/** Joining strips end to end is asked for, never assumed. `lapped` is for leather and vinyl. */
+export interface JoinChoices {
+  readonly allowed: boolean;
+  readonly seam?: "diagonal" | "straight" | "lapped" | undefined;
+  readonly seamAllowance?: number | undefined;
+}
+
+/** A strap as the maker asks for it, and as it stands in the project file. All lengths in mm. */
+export interface StrapWish {
+  readonly id: string;
+  readonly name: string;
+  readonly construction: ConstructionId;
+  /** How many of this strap one bag needs. */
+  readonly count: number;
+  /** Absent only for a corded handle, whose width follows from the cord. */
+  readonly width?: WidthWish | undefined;
+  readonly length: LengthWish;
+  readonly materials: MaterialRoles;
+  /** Straps never lie on the bias. Default `either`. */
+  readonly grain?: "lengthwise" | "crosswise" | "either" | undefined;
+  /** Default `fixed`. */
+  readonly adjustment?: Adjustment | undefined;
+  /** Defaults follow from construction and adjustment. */
+  readonly ends?: readonly [EndWish, EndWish] | undefined;
+  /** Where interfacing goes: `full` W, `reduced` three quarters of W, `quarter` of W. Default `none`. */
+  readonly interfacing?: "none" | "full" | "reduced" | "quarter" | undefined;
+  readonly core?: CoreWish | undefined;
+  readonly hardware?: readonly HardwareWish[] | undefined;
+  readonly machine?: MachineWish | undefined;
+  readonly folds?: FoldChoices | undefined;
+  readonly stitch?: StitchChoices | undefined;
+  readonly joins?: JoinChoices | undefined;
+  /** Raw edges that show: left as cut, painted, or burnished. Default `as-cut`. */
+  readonly edgeFinish?: "as-cut" | "paint" | "burnish" | undefined;
+  /** `fold`: the computed cut width (default). `trade`: the round multiple; the finished width is then solved for. */
+  readonly cutBy?: "fold" | "trade" | undefined;
+}
