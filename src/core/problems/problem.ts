@@ -1,6 +1,6 @@
+import type { LengthProblem } from "../units/lengthProblem.ts";
 import type { FileProblem } from "./fileProblems.ts";
 import type { LayProblemFinding } from "./layProblems.ts";
-import type { LengthProblem } from "./lengthProblems.ts";
 import type { StrapProblem } from "./strapProblems.ts";
 
 /**

@@ -1,0 +1,33 @@
+import { expect, test } from "vitest";
+import { readCount, readMoney, readShare } from "./parseNumber.ts";
+import { readThickness } from "./parseThickness.ts";
+
+test("shares", () => {
+  expect(readShare("3 %", "s", 0, 0.3)).toEqual({ ok: true, value: 0.03 });
+  expect(readShare("2,5%", "s", 0, 0.3)).toEqual({ ok: true, value: 0.025 });
+  expect(readShare(0.03, "s", 0, 0.3)).toEqual({ ok: true, value: 0.03 });
+  expect(readShare("3 cm", "s", 0, 0.3)).toMatchObject({ problems: [{ code: "share-unreadable" }] });
+  expect(readShare(3, "s", 0, 0.3)).toMatchObject({ problems: [{ code: "share-out-of-range", share: 3 }] });
+});
+
+test("counts and money", () => {
+  expect(readCount("12", "n", 1, 100)).toEqual({ ok: true, value: 12 });
+  expect(readCount(2.5, "n", 1, 100)).toMatchObject({ problems: [{ code: "count-unreadable" }] });
+  expect(readCount(1e9, "n", 1, 10_000)).toMatchObject({ problems: [{ code: "count-out-of-range" }] });
+  expect(readMoney("12,50", "p")).toEqual({ ok: true, value: 12.5 });
+  expect(readMoney(-1, "p")).toMatchObject({ problems: [{ code: "money-unreadable" }] });
+});
+
+// Leather ounces: 1 oz = 1/64 in; 3 oz = 1.191 mm, 5 oz = 1.984 mm; common practice, no source.
+test("leather in ounces; cloth ounces are a weight; a range is asked about", () => {
+  const mm = (text: string, leather: boolean) => readThickness(text, "mm", "t", leather);
+  expect(mm("3 oz", true)).toMatchObject({ ok: true, value: expect.closeTo(1.191, 3) });
+  expect(mm("5 oz", true)).toMatchObject({ ok: true, value: expect.closeTo(1.984, 3) });
+  expect(mm("10 oz", false)).toMatchObject({ problems: [{ code: "thickness-in-cloth-ounces" }] });
+  for (const text of ["3/4 oz", "3-4 oz", "3–4 oz"])
+    expect(mm(text, true)).toMatchObject({
+      problems: [{ code: "thickness-range", lowMm: expect.closeTo(1.191, 3), highMm: expect.closeTo(1.588, 2) }],
+    });
+  expect(mm("0,9 mm", false)).toEqual({ ok: true, value: 0.9 });
+  expect(mm("30 mm", false)).toMatchObject({ problems: [{ code: "length-out-of-range" }] });
+});
