@@ -1,5 +1,6 @@
-/** What can be wrong with a project file. */
+/** What can be wrong with a project file. `value` is the offending value as short JSON. */
 export type FileProblem =
+  | { readonly code: "file-empty"; readonly path: string }
   | {
       readonly code: "file-not-json";
       readonly path: string;
@@ -7,4 +8,66 @@ export type FileProblem =
       readonly column: number;
       readonly reason: string;
     }
-  | { readonly code: "unknown-key"; readonly path: string; readonly key: string; readonly nearest: string | null };
+  | { readonly code: "file-too-large"; readonly path: string; readonly characters: number; readonly limit: number }
+  | { readonly code: "file-too-deep"; readonly path: string; readonly limit: number }
+  | { readonly code: "file-newer"; readonly path: string; readonly version: number; readonly known: number }
+  | { readonly code: "file-version-unknown"; readonly path: string; readonly value: string; readonly known: number }
+  | { readonly code: "unknown-key"; readonly path: string; readonly key: string; readonly nearest: string | null }
+  | { readonly code: "key-missing"; readonly path: string; readonly key: string }
+  | { readonly code: "wrong-type"; readonly path: string; readonly expected: string; readonly value: string }
+  | {
+      readonly code: "not-one-of";
+      readonly path: string;
+      readonly value: string;
+      readonly choices: readonly string[];
+      readonly nearest: string | null;
+    }
+  | { readonly code: "number-out-of-range"; readonly path: string; readonly value: string; readonly range: string }
+  | { readonly code: "text-empty"; readonly path: string }
+  | { readonly code: "text-too-long"; readonly path: string; readonly characters: number; readonly limit: number }
+  | { readonly code: "text-unprintable"; readonly path: string; readonly value: string }
+  | {
+      readonly code: "list-length";
+      readonly path: string;
+      readonly count: number;
+      readonly least: number;
+      readonly most: number;
+    }
+  | { readonly code: "duplicate-id"; readonly path: string; readonly id: string; readonly firstPath: string }
+  | {
+      readonly code: "unknown-material";
+      readonly path: string;
+      readonly id: string;
+      readonly nearest: string | null;
+      readonly known: readonly string[];
+    }
+  | { readonly code: "bias-refused"; readonly path: string }
+  | {
+      readonly code: "outline-crosses-itself";
+      readonly path: string;
+      /** Index of the points the two crossing edges start from. */
+      readonly edges: readonly [number, number];
+      readonly xMm: number;
+      readonly yMm: number;
+    }
+  | { readonly code: "outline-no-area"; readonly path: string; readonly points: number }
+  | {
+      readonly code: "outline-repeats-point";
+      readonly path: string;
+      readonly point: number;
+      readonly xMm: number;
+      readonly yMm: number;
+    }
+  | {
+      readonly code: "selvedges-eat-width";
+      readonly path: string;
+      readonly widthMm: number;
+      readonly selvedgeMm: number;
+    }
+  | { readonly code: "flaw-outside-stock"; readonly path: string; readonly flaw: number }
+  | { readonly code: "radius-too-large"; readonly path: string; readonly radiusMm: number; readonly mostMm: number }
+  | { readonly code: "notch-off-edge"; readonly path: string; readonly atMm: number; readonly edgeMm: number }
+  | { readonly code: "no-such-edge"; readonly path: string; readonly edge: number; readonly edges: number }
+  | { readonly code: "fold-edge-not-straight"; readonly path: string; readonly edge: number }
+  | { readonly code: "piece-vanishes"; readonly path: string; readonly insetMm: number }
+  | { readonly code: "value-refused"; readonly path: string; readonly value: string; readonly reason: string };

@@ -1,0 +1,121 @@
+import { formatLength } from "../../units/formatLength.ts";
+import type { FileProblem } from "../fileProblems.ts";
+import type { SentenceTable } from "../sentence.ts";
+import { quoted } from "./quoted.ts";
+
+const mm = (value: number): string => formatLength(value, "mm");
+const listed = (names: readonly string[]): string => names.slice(0, 12).map(quoted).join(", ");
+const meant = (nearest: string | null): string => (nearest === null ? "" : ` Did you mean ${quoted(nearest)}?`);
+
+/** Project files in English. */
+export const fileSentences: SentenceTable<FileProblem> = {
+  "file-empty": () => ({
+    what: "The file is empty.",
+    remedy: 'A project starts with { "laywright": 1, "name": … }; copy one from the fixtures to begin.',
+  }),
+  "file-not-json": ({ line, column, reason }) => ({
+    what: `The file is not valid JSON at line ${line}, column ${column}: ${reason}.`,
+    remedy: "Look there, and just before it, for a missing or extra comma, quote or bracket.",
+  }),
+  "file-too-large": ({ characters, limit }) => ({
+    what: `The file has ${characters} characters; a project has at most ${limit}.`,
+    remedy: "Check that this is a project file; split a large batch into several projects.",
+  }),
+  "file-too-deep": ({ limit }) => ({
+    what: `Lists or groups are nested more than ${limit} deep.`,
+    remedy: "A project file needs far fewer; check that this is a project file.",
+  }),
+  "file-newer": ({ version, known }) => ({
+    what: `The file is of version ${version}; this program reads up to version ${known}.`,
+    remedy: "It was saved by a newer Laywright: update this one, and the file will open.",
+  }),
+  "file-version-unknown": ({ value, known }) => ({
+    what: `The version of the file is ${value}.`,
+    remedy: `A project file says "laywright": ${known} at its top.`,
+  }),
+  "unknown-key": ({ key, nearest }) => ({
+    what: `The key ${quoted(key)} is not known here.`,
+    remedy: nearest === null ? "Remove it." : `Did you mean ${quoted(nearest)}? Otherwise remove it.`,
+  }),
+  "key-missing": ({ key }) => ({ what: `The key ${quoted(key)} is missing.`, remedy: "Add it." }),
+  "wrong-type": ({ expected, value }) => ({
+    what: `Here stands ${value}.`,
+    remedy: `Expected is ${expected}.`,
+  }),
+  "not-one-of": ({ value, choices, nearest }) => ({
+    what: `${value} is not a choice here.${meant(nearest)}`,
+    remedy: `Use one of ${listed(choices)}.`,
+  }),
+  "number-out-of-range": ({ value, range }) => ({
+    what: `The number ${value} cannot be.`,
+    remedy: `Give ${range}.`,
+  }),
+  "text-empty": () => ({ what: "The text is empty.", remedy: "Write a name." }),
+  "text-too-long": ({ characters, limit }) => ({
+    what: `The text has ${characters} characters.`,
+    remedy: `Use at most ${limit}.`,
+  }),
+  "text-unprintable": ({ value }) => ({
+    what: `The text ${value} holds characters that cannot be printed.`,
+    remedy: "Type it again without line breaks and control characters.",
+  }),
+  "list-length": ({ count, least, most }) => ({
+    what: `The list has ${count} entries.`,
+    remedy: `Give ${least} to ${most}.`,
+  }),
+  "duplicate-id": ({ id, firstPath }) => ({
+    what: `The id ${quoted(id)} is used already at ${firstPath}.`,
+    remedy: "Give every material, stock, strap and panel an id of its own.",
+  }),
+  "unknown-material": ({ id, nearest, known }) => ({
+    what: `There is no material ${quoted(id)}.${meant(nearest)}`,
+    remedy:
+      known.length === 0 ? "Add it under materials." : `Add it under materials, or use one of ${listed(known)}.`,
+  }),
+  "bias-refused": () => ({
+    what: "Pieces are not laid on the bias.",
+    remedy:
+      'Straps and panels cut on the bias stretch and twist. Use "lengthwise", "crosswise" or "either" straight grain.',
+  }),
+  "outline-crosses-itself": ({ edges, xMm, yMm }) => ({
+    what: `The outline crosses or touches itself near (${mm(xMm)}, ${mm(yMm)}): the edges after points ${edges[0]} and ${edges[1]} meet.`,
+    remedy: "Put the points in order around the shape, once each.",
+  }),
+  "outline-no-area": ({ points }) => ({
+    what: `The outline of ${points} points encloses nothing.`,
+    remedy: "Give at least three points that do not lie on one line.",
+  }),
+  "outline-repeats-point": ({ point, xMm, yMm }) => ({
+    what: `Point ${point} at (${mm(xMm)}, ${mm(yMm)}) is the same as the one before it.`,
+    remedy: "Leave it out; an outline is closed by itself, so do not repeat the first point at the end.",
+  }),
+  "selvedges-eat-width": ({ widthMm, selvedgeMm }) => ({
+    what: `Two selvedges of ${mm(selvedgeMm)} leave nothing of a width of ${mm(widthMm)}.`,
+    remedy: 'Give the full width as "width" and the width of one selvedge as "selvedge".',
+  }),
+  "flaw-outside-stock": ({ flaw }) => ({
+    what: `Flaw ${flaw} lies outside its stock.`,
+    remedy: "Measure flaws from the same corner as the stock itself: along the roll first, then across.",
+  }),
+  "radius-too-large": ({ radiusMm, mostMm }) => ({
+    what: `A corner radius of ${mm(radiusMm)} does not fit.`,
+    remedy: `Give at most ${mm(mostMm)}: half of the shorter side.`,
+  }),
+  "notch-off-edge": ({ atMm, edgeMm }) => ({
+    what: `A notch ${mm(atMm)} along its edge is off an edge ${mm(edgeMm)} long.`,
+    remedy: "Measure from the start of the edge, counter-clockwise.",
+  }),
+  "no-such-edge": ({ edge, edges }) => ({
+    what: `There is no edge ${edge}.`,
+    remedy: `The outline has edges 0 to ${edges - 1}; edge 0 starts at the first point.`,
+  }),
+  "fold-edge-not-straight": ({ edge }) => ({
+    what: `Edge ${edge} cannot lie on the fold.`,
+    remedy: "Choose a straight edge that leaves the whole piece on one side of it.",
+  }),
+  "piece-vanishes": ({ insetMm }) => ({
+    what: `Nothing is left of the outline ${mm(insetMm)} inside its edge.`,
+    remedy: "Make the piece larger or the seam allowance smaller.",
+  }),
+  "value-refused": ({ value, reason }) => ({ what: `${value} is refused: ${reason}.`, remedy: "Change it." }),
+};
