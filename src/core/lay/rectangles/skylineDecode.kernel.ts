@@ -1,0 +1,246 @@
+import type { SearchTables } from "./searchTables.ts";
+
+/** Along values above every real one. */
+export const UNCAPPED = 0x3fffffff;
+
+/** Working memory and result of `decodeOrder`; make one per search with `decodeBuffers`. */
+export interface DecodeBuffers {
+  readonly segAcross: Int32Array;
+  readonly segAlong: Int32Array;
+  /** Linked list over the entries of the order that are not placed yet; slot 0 is the head. */
+  readonly next: Int32Array;
+  readonly left: Int32Array;
+  readonly stamp: Int32Array;
+  readonly outWay: Int32Array;
+  readonly outAlong: Int32Array;
+  readonly outAcross: Int32Array;
+  /** [rectangles placed, furthest end, entries looked at]. */
+  readonly result: Int32Array;
+}
+
+/** Buffers for jobs of the table's size. */
+export function decodeBuffers(tables: SearchTables): DecodeBuffers {
+  const n = tables.pieces;
+  const segments = n + tables.blocked.length + 4;
+  return {
+    segAcross: new Int32Array(segments),
+    segAlong: new Int32Array(segments),
+    next: new Int32Array(n + 1),
+    left: new Int32Array(tables.sizes),
+    stamp: new Int32Array(tables.sizes),
+    outWay: new Int32Array(n),
+    outAlong: new Int32Array(n),
+    outAcross: new Int32Array(n),
+    result: new Int32Array(3),
+  };
+}
+
+/**
+ * Lays the pieces in best-fit fashion: always on the lowest, then leftmost, segment of the skyline, always the
+ * first piece of `order` (sizes, one entry per piece) among those that fit it best; a segment nothing fits on is
+ * raised to its lower neighbour. Pieces that would end beyond `cap` are passed over.
+ *
+ * Returns the area of the pieces left out; where the others lie is in `out`. Fit is judged as in the score
+ * families of the skyline literature (Leung, Zhang & Sim 2011): width filled and level with a wall first.
+ * O(pieces · entries looked at).
+ */
+export function decodeOrder(tables: SearchTables, order: Int32Array, cap: number, out: DecodeBuffers): number {
+  const { wayAcross, wayAlong, sizeFirstWay, sizeSecondWay, narrowestFirst, sizeLeastAcross, blocked } = tables;
+  const { segAcross, segAlong, next, left, stamp, outWay, outAlong, outAcross, result } = out;
+  const n = order.length;
+  const sizes = tables.sizes;
+  const width = tables.width;
+  const blockedEnd = blocked.length;
+  let areaLeft = tables.area;
+  for (let i = 0; i < n; i++) next[i] = i + 1;
+  next[n] = 0;
+  left.set(tables.sizeCount);
+  stamp.fill(-1);
+  let narrow = 0;
+  let placed = 0;
+  let furthest = 0;
+  let looked = 0;
+  let m = 1;
+  segAcross[0] = 0;
+  segAcross[1] = width;
+  segAlong[0] = 0;
+  let step = 0;
+  while (placed < n) {
+    step++;
+    let at = 0;
+    let base = segAlong[0]!;
+    for (let i = 1; i < m; i++) {
+      const along = segAlong[i]!;
+      if (along < base) {
+        base = along;
+        at = i;
+      }
+    }
+    let room = cap - base;
+    if (room <= 0) break;
+    const start = segAcross[at]!;
+    const gap = segAcross[at + 1]! - start;
+    const wallLeft = at > 0 ? segAlong[at - 1]! - base : room;
+    const wallRight = at + 1 < m ? segAlong[at + 1]! - base : room;
+    // The lowest blocked box over this segment limits how far pieces may reach.
+    let hit = -1;
+    for (let b = 0; b < blockedEnd; b += 4) {
+      if (blocked[b + 1]! <= base || blocked[b + 2]! >= start + gap || blocked[b + 3]! <= start) continue;
+      const free = blocked[b]! > base ? blocked[b]! - base : 0;
+      if (free < room) {
+        room = free;
+        hit = b;
+      }
+    }
+    const tall = Math.max(wallLeft, wallRight);
+    const low = Math.min(wallLeft, wallRight);
+    while (left[narrowestFirst[narrow]!]! === 0) narrow++;
+    const least = sizeLeastAcross[narrowestFirst[narrow]!]!;
+    let bestScore = -1;
+    let bestWay = -1;
+    let bestEntry = 0;
+    if (least <= gap && room > 0) {
+      let before = 0;
+      let entry = next[0]!;
+      // Entry e (1-based) stands for order[e − 1].
+      while (entry !== 0) {
+        const size = order[entry - 1]!;
+        if (stamp[size] !== step) {
+          stamp[size] = step;
+          looked++;
+          let way = sizeFirstWay[size]!;
+          do {
+            const across = wayAcross[way]!;
+            const along = wayAlong[way]!;
+            if (across <= gap && along <= room) {
+              let score: number;
+              if (across === gap) {
+                if (along === tall) score = along === low ? 9 : 8;
+                else if (along === low) score = 7;
+                else score = along < tall ? 6 : 5;
+              } else {
+                score = along === tall ? 4 : along === low ? 3 : 2;
+                if (gap - across < least) score--;
+              }
+              if (score > bestScore) {
+                bestScore = score;
+                bestWay = way;
+                bestEntry = before;
+              }
+            }
+            way = way === sizeFirstWay[size]! ? sizeSecondWay[size]! : -1;
+          } while (way >= 0);
+          if (bestScore === 9) break;
+        }
+        before = entry;
+        entry = next[entry]!;
+      }
+    }
+    if (bestWay < 0) {
+      // Raise what lies under the box only when that may open a narrower place, or when the wall ends inside it.
+      if (hit >= 0 && (least <= gap || low > room)) {
+        m = raiseUnderBlocked(segAcross, segAlong, m, at, blocked[hit + 1]!, blocked[hit + 2]!, blocked[hit + 3]!);
+      } else {
+        if (m === 1) break;
+        // Raise to the lower neighbour and merge with it (with both when level).
+        const rise = base + low;
+        segAlong[at] = rise;
+        if (at + 1 < m && segAlong[at + 1] === rise) m = dropSegment(segAcross, segAlong, m, at + 1);
+        if (at > 0 && segAlong[at - 1] === rise) m = dropSegment(segAcross, segAlong, m, at);
+      }
+      continue;
+    }
+    const across = wayAcross[bestWay]!;
+    const along = wayAlong[bestWay]!;
+    const entry = next[bestEntry]!;
+    const size = order[entry - 1]!;
+    next[bestEntry] = next[entry]!;
+    left[size]!--;
+    areaLeft -= across * along;
+    const atLeft =
+      across === gap || (along === wallLeft ? true : along === wallRight ? false : wallLeft >= wallRight);
+    outWay[placed] = bestWay;
+    outAlong[placed] = base;
+    outAcross[placed] = atLeft ? start : start + gap - across;
+    placed++;
+    const top = base + along;
+    if (top > furthest) furthest = top;
+    if (across === gap) {
+      segAlong[at] = top;
+      if (at + 1 < m && segAlong[at + 1] === top) m = dropSegment(segAcross, segAlong, m, at + 1);
+      if (at > 0 && segAlong[at - 1] === top) m = dropSegment(segAcross, segAlong, m, at);
+    } else if (atLeft) {
+      if (at > 0 && segAlong[at - 1] === top) segAcross[at] = start + across;
+      else {
+        for (let i = m; i >= at; i--) {
+          segAcross[i + 1] = segAcross[i]!;
+          segAlong[i + 1] = segAlong[i]!;
+        }
+        m++;
+        segAlong[at] = top;
+        segAcross[at + 1] = start + across;
+      }
+    } else if (at + 1 < m && segAlong[at + 1] === top) segAcross[at + 1]! -= across;
+    else {
+      for (let i = m; i > at; i--) {
+        segAcross[i + 1] = segAcross[i]!;
+        segAlong[i + 1] = segAlong[i]!;
+      }
+      m++;
+      segAcross[at + 1] = start + gap - across;
+      segAlong[at + 1] = top;
+    }
+    if (narrow < sizes && placed === n) break;
+  }
+  result[0] = placed;
+  result[1] = furthest;
+  result[2] = looked;
+  return placed === n ? 0 : areaLeft;
+}
+
+/** Takes segment `at` out, its width going to the one before it. Returns the new number of segments. */
+function dropSegment(segAcross: Int32Array, segAlong: Int32Array, m: number, at: number): number {
+  for (let i = at; i < m; i++) {
+    segAcross[i] = segAcross[i + 1]!;
+    segAlong[i] = segAlong[i + 1]!;
+  }
+  return m - 1;
+}
+
+/** Raises the part of segment `at` that lies under a blocked box to the box's far side. Returns the new count. */
+function raiseUnderBlocked(
+  segAcross: Int32Array,
+  segAlong: Int32Array,
+  count: number,
+  at: number,
+  far: number,
+  from: number,
+  to: number,
+): number {
+  let m = count;
+  const start = segAcross[at]!;
+  const end = segAcross[at + 1]!;
+  const base = segAlong[at]!;
+  const cuts = (from > start ? 1 : 0) + (to < end ? 1 : 0);
+  for (let i = m; i > at; i--) {
+    segAcross[i + cuts] = segAcross[i]!;
+    segAlong[i + cuts] = segAlong[i]!;
+  }
+  m += cuts;
+  let i = at;
+  if (from > start) {
+    segAlong[i++] = base;
+    segAcross[i] = from;
+  }
+  segAlong[i++] = far;
+  if (to < end) {
+    segAcross[i] = to;
+    segAlong[i] = base;
+  }
+  // Neighbours may now be level.
+  for (let j = at + cuts; j >= at; j--) {
+    if (j + 1 < m && segAlong[j + 1] === segAlong[j]) m = dropSegment(segAcross, segAlong, m, j + 1);
+    if (j > 0 && segAlong[j - 1] === segAlong[j]) m = dropSegment(segAcross, segAlong, m, j);
+  }
+  return m;
+}
