@@ -1,6 +1,95 @@
 /** What can be wrong with a lay problem or with a plan, as the checker finds it. */
-export type LayProblemFinding = {
+export type LayProblemFinding = StockEmpty | LayFinding;
+
+interface StockEmpty {
   readonly code: "stock-empty";
   readonly path: string;
   readonly materialId: string;
-};
+}
+
+/** One copy of a piece, as plans name it. */
+export interface CopyName {
+  readonly pieceId: string;
+  readonly copy: number;
+}
+
+/**
+ * A fault in a lay plan. `path` points into the plan (`placements[3]`, `unplaced[0]`, `uses[1]`) or, for a count,
+ * into the problem (`pieces[2]`). Lengths in mm, areas in mm².
+ */
+export type LayFinding =
+  | { readonly code: "plan-unknown-piece"; readonly path: string; readonly pieceId: string }
+  | { readonly code: "plan-unknown-stock"; readonly path: string; readonly stockId: string }
+  | ({ readonly code: "plan-pose-unreadable"; readonly path: string } & CopyName)
+  | ({ readonly code: "plan-copy-unknown"; readonly path: string; readonly count: number } & CopyName)
+  | ({ readonly code: "plan-copy-twice"; readonly path: string } & CopyName)
+  | ({
+      readonly code: "plan-turn-not-allowed";
+      readonly path: string;
+      readonly turnDeg: number;
+      readonly mirrored: boolean;
+    } & CopyName)
+  | ({
+      readonly code: "plan-overlap";
+      readonly path: string;
+      readonly other: CopyName;
+      readonly areaMm2: number;
+    } & CopyName)
+  | ({
+      readonly code: "plan-too-close";
+      readonly path: string;
+      readonly other: CopyName;
+      readonly distanceMm: number;
+      readonly leastMm: number;
+    } & CopyName)
+  | ({
+      readonly code: "plan-outside-stock";
+      readonly path: string;
+      readonly stockId: string;
+      readonly areaMm2: number;
+    } & CopyName)
+  | ({
+      readonly code: "plan-too-near-edge";
+      readonly path: string;
+      readonly stockId: string;
+      readonly distanceMm: number;
+      readonly leastMm: number;
+    } & CopyName)
+  | ({
+      readonly code: "plan-on-flaw";
+      readonly path: string;
+      readonly stockId: string;
+      readonly flaw: number;
+      readonly areaMm2: number;
+    } & CopyName)
+  | ({
+      readonly code: "plan-too-near-flaw";
+      readonly path: string;
+      readonly stockId: string;
+      readonly flaw: number;
+      readonly distanceMm: number;
+      readonly leastMm: number;
+    } & CopyName)
+  | {
+      readonly code: "plan-miscounted";
+      readonly path: string;
+      readonly pieceId: string;
+      readonly wanted: number;
+      readonly placed: number;
+      readonly unplaced: number;
+    }
+  | ({ readonly code: "plan-pin-moved"; readonly path: string } & CopyName)
+  | {
+      readonly code: "plan-length-untrue";
+      readonly path: string;
+      readonly stockId: string;
+      readonly toldMm: number;
+      readonly measuredMm: number;
+    }
+  | {
+      readonly code: "plan-bound-untrue";
+      readonly path: string;
+      readonly stockId: string;
+      readonly boundMm: number;
+      readonly measuredMm: number;
+    };
