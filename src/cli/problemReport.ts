@@ -1,3 +1,4 @@
+import { problemLine } from "../core/problems/describeProblem.ts";
 import type { Problem } from "../core/problems/problem.ts";
 import type { Io } from "./command.ts";
 
@@ -21,7 +22,7 @@ export interface ToldProblem {
 
 /** An input problem from the core's problem data. */
 export function inputProblem(problems: readonly Problem[]): InputProblem {
-  return new InputProblem(problems.map((problem) => ({ ...problem, message: `${problem.path}: ${problem.code}` })));
+  return new InputProblem(problems.map((problem) => ({ ...problem, message: problemLine(problem) })));
 }
 
 /** An input problem in the command's own words. */

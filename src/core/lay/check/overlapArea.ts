@@ -42,7 +42,7 @@ function edgesWithin(outline: LaidOutline, owner: 0 | 1, from: number, to: numbe
     if (x1 >= to || x2 <= from || x1 === x2) continue;
     const y1 = edges[i + 1]!;
     const y2 = edges[i + 3]!;
-    if (y1 >= top && y2 >= top) continue;
+    if (y1 > top && y2 > top) continue;
     out.push({ x1, y1, x2, y2, slope: (y2 - y1) / (x2 - x1), owner, y: 0 });
   }
   return out;

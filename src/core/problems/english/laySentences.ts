@@ -1,10 +1,78 @@
-import type { LayProblemFinding } from "../layProblems.ts";
+import type { CopyName, LayProblemFinding } from "../layProblems.ts";
 import type { SentenceTable } from "../sentence.ts";
+import { quoted } from "./quoted.ts";
+
+const copyOf = ({ pieceId, copy }: CopyName): string => `${quoted(pieceId)} no. ${copy + 1}`;
+const mm = (value: number): string => `${Number(value.toPrecision(4))} mm`;
+const mm2 = (value: number): string => `${Number(value.toPrecision(4))} mm²`;
+const REDO = "Lay the pieces again; this plan must not be cut.";
+const MOVE = "Move one of them, or lay the pieces again.";
 
 /** Lay problems and plans in English. */
 export const laySentences: SentenceTable<LayProblemFinding> = {
   "stock-empty": ({ materialId }) => ({
-    what: `There is nothing to cut "${materialId}" from.`,
+    what: `There is nothing to cut ${quoted(materialId)} from.`,
     remedy: "Give the material a roll, a remnant or a skin.",
+  }),
+  "plan-unknown-piece": ({ pieceId }) => ({
+    what: `The plan holds a piece ${quoted(pieceId)} that the cut list does not know.`,
+    remedy: REDO,
+  }),
+  "plan-unknown-stock": ({ stockId }) => ({
+    what: `The plan uses ${quoted(stockId)}, which is not among the cloth at hand.`,
+    remedy: REDO,
+  }),
+  "plan-pose-unreadable": (problem) => ({
+    what: `The place of ${copyOf(problem)} is not a number.`,
+    remedy: REDO,
+  }),
+  "plan-copy-unknown": (problem) => ({
+    what: `The plan holds ${copyOf(problem)}, but only ${problem.count} are needed.`,
+    remedy: REDO,
+  }),
+  "plan-copy-twice": (problem) => ({ what: `The plan holds ${copyOf(problem)} twice.`, remedy: REDO }),
+  "plan-turn-not-allowed": (problem) => ({
+    what: `${copyOf(problem)} is turned by ${problem.turnDeg}°${problem.mirrored ? " and mirrored" : ""}, which its grain, its nap or its right side forbids.`,
+    remedy: "Turn it to an allowed direction, or lay the pieces again.",
+  }),
+  "plan-overlap": (problem) => ({
+    what: `${copyOf(problem)} and ${copyOf(problem.other)} overlap by ${mm2(problem.areaMm2)}.`,
+    remedy: MOVE,
+  }),
+  "plan-too-close": (problem) => ({
+    what: `${copyOf(problem)} and ${copyOf(problem.other)} are ${mm(problem.distanceMm)} apart; the cutting gap is ${mm(problem.leastMm)}.`,
+    remedy: MOVE,
+  }),
+  "plan-outside-stock": (problem) => ({
+    what: `${copyOf(problem)} leaves ${quoted(problem.stockId)} by ${mm2(problem.areaMm2)}.`,
+    remedy: "Move it in, or lay the pieces again.",
+  }),
+  "plan-too-near-edge": (problem) => ({
+    what: `${copyOf(problem)} is ${mm(problem.distanceMm)} from the edge of ${quoted(problem.stockId)}; the edge margin is ${mm(problem.leastMm)}.`,
+    remedy: "Move it in, or lay the pieces again.",
+  }),
+  "plan-on-flaw": (problem) => ({
+    what: `${copyOf(problem)} lies on flaw ${problem.flaw + 1} of ${quoted(problem.stockId)} by ${mm2(problem.areaMm2)}.`,
+    remedy: "Move it off, or lay the pieces again.",
+  }),
+  "plan-too-near-flaw": (problem) => ({
+    what: `${copyOf(problem)} is ${mm(problem.distanceMm)} from flaw ${problem.flaw + 1} of ${quoted(problem.stockId)}; the cutting gap is ${mm(problem.leastMm)}.`,
+    remedy: "Move it off, or lay the pieces again.",
+  }),
+  "plan-miscounted": ({ pieceId, wanted, placed, unplaced }) => ({
+    what: `${quoted(pieceId)}: ${wanted} needed, but ${placed} laid and ${unplaced} told as left out.`,
+    remedy: REDO,
+  }),
+  "plan-pin-moved": (problem) => ({
+    what: `${copyOf(problem)} was pinned down and is not where it was put.`,
+    remedy: REDO,
+  }),
+  "plan-length-untrue": ({ stockId, toldMm, measuredMm }) => ({
+    what: `The plan says that ${mm(toldMm)} of ${quoted(stockId)} are used; the pieces take ${mm(measuredMm)}.`,
+    remedy: REDO,
+  }),
+  "plan-bound-untrue": ({ stockId, boundMm, measuredMm }) => ({
+    what: `The plan says that ${quoted(stockId)} cannot be cut shorter than ${mm(boundMm)}; the pieces take ${mm(measuredMm)}.`,
+    remedy: REDO,
   }),
 };
