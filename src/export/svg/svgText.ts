@@ -1,0 +1,127 @@
+import {
+  DRAWING_ROLES,
+  type Drawing,
+  type DrawingRole,
+  type DrawnArea,
+  type DrawnLine,
+  type DrawnText,
+} from "../../core/drawing/drawing.ts";
+import { ROLE_STYLES, type RoleStyles, TONE_COLORS } from "../../core/drawing/roleStyles.ts";
+import { plainLine } from "../../core/drawing/textWidth.ts";
+import type { Contour } from "../../core/geometry/contour.ts";
+import { contourEdges, edgeCircle } from "../../core/geometry/contourArcs.ts";
+
+/** What is written and how it looks. */
+export interface SvgOptions {
+  readonly title?: string;
+  readonly styles?: RoleStyles;
+  /** Only these roles; all when left out. */
+  readonly roles?: readonly DrawingRole[];
+  /** Whether filled areas are written; a cutting machine wants lines only. */
+  readonly areas?: boolean;
+  /** Letters as outlines: SVG path data for a text in drawing coordinates, given how to write a point. */
+  readonly outlineText?: (text: DrawnText, point: (x: number, y: number) => string) => string | null;
+}
+
+/**
+ * A drawing as SVG at true size: `width` and `height` in mm and a `viewBox` of the same numbers, so one user unit is
+ * one millimetre; coordinates are final (no `transform`), arcs stay arcs, one group a role, text only outside the
+ * cut group. Source: SVG 2, CSS Values (1 in = 25.4 mm = 96 px).
+ */
+export function svgText(drawing: Drawing, options: SvgOptions = {}): string {
+  const { box } = drawing;
+  const { styles = ROLE_STYLES, roles = DRAWING_ROLES, areas = true } = options;
+  const point = (x: number, y: number): string => `${number(x - box.minX)} ${number(box.maxY - y)}`;
+  const width = number(box.maxX - box.minX);
+  const height = number(box.maxY - box.minY);
+  const out = [
+    '<?xml version="1.0" encoding="UTF-8"?>',
+    `<svg xmlns="http://www.w3.org/2000/svg" version="1.1" width="${width}mm" height="${height}mm" viewBox="0 0 ${width} ${height}">`,
+  ];
+  if (options.title !== undefined) out.push(`<title>${escapeXml(options.title)}</title>`);
+  if (areas) out.push(...areaGroup(drawing, point));
+  for (const role of DRAWING_ROLES) {
+    if (!roles.includes(role)) continue;
+    const items = drawing.items.filter((item) => item.kind !== "area" && item.role === role);
+    if (items.length === 0) continue;
+    const { color, width: line, dash } = styles[role];
+    const dashes = dash.length === 0 ? "" : ` stroke-dasharray="${dash.map(number).join(" ")}"`;
+    out.push(
+      `<g id="${role}" fill="none" stroke="${color}" stroke-width="${number(line)}"${dashes} stroke-linejoin="round">`,
+    );
+    for (const item of items) {
+      if (item.kind === "line") out.push(path(item, point));
+      else if (item.kind === "text") out.push(textElement(item, point, color, options.outlineText));
+    }
+    out.push("</g>");
+  }
+  out.push("</svg>", "");
+  return out.join("\n");
+}
+
+type PointWriter = (x: number, y: number) => string;
+
+function areaGroup(drawing: Drawing, point: PointWriter): string[] {
+  const areas = drawing.items.filter((item): item is DrawnArea => item.kind === "area");
+  if (areas.length === 0) return [];
+  const paths = areas.map(
+    ({ tone, contours }) =>
+      `<path fill="${TONE_COLORS[tone]}" d="${contours.map((contour) => pathData(contour, point)).join("")}"/>`,
+  );
+  return ['<g id="areas" stroke="none" fill-rule="evenodd">', ...paths, "</g>"];
+}
+
+function path(item: DrawnLine, point: PointWriter): string {
+  return `<path d="${pathData(item.contour, point)}"/>`;
+}
+
+/** Path data of a contour; arcs as elliptical arc commands, y turned down by `point`. */
+function pathData(contour: Contour, point: PointWriter): string {
+  const { vertices } = contour;
+  if (vertices.length === 0) return "";
+  let data = `M${point(vertices[0]!, vertices[1]!)}`;
+  const edges = contourEdges(contour);
+  edges.forEach((edge, i) => {
+    const closing = contour.closed && i === edges.length - 1;
+    if (edge.bulge === 0) {
+      if (!closing) data += `L${point(edge.x1, edge.y1)}`;
+      return;
+    }
+    const { radius, sweep } = edgeCircle(edge);
+    const r = number(radius);
+    // Counter-clockwise with y up is the negative-angle direction with y down: sweep flag 0.
+    data += `A${r} ${r} 0 ${Math.abs(sweep) > Math.PI ? 1 : 0} ${sweep > 0 ? 0 : 1} ${point(edge.x1, edge.y1)}`;
+  });
+  return contour.closed ? `${data}Z` : data;
+}
+
+function textElement(
+  item: DrawnText,
+  point: PointWriter,
+  color: string,
+  outlineText: SvgOptions["outlineText"],
+): string {
+  const text = { ...item, text: plainLine(item.text) };
+  const outline = outlineText?.(text, point);
+  if (outline) return `<path fill="${color}" stroke="none" d="${outline}"/>`;
+  const [x, y] = point(text.x, text.y).split(" ");
+  const weight = text.bold ? ' font-weight="bold"' : "";
+  const anchor = text.anchor === "start" ? "" : ` text-anchor="${text.anchor}"`;
+  return `<text x="${x}" y="${y}" font-family="DejaVu Sans Condensed, DejaVu Sans, sans-serif" font-size="${number(text.size)}"${weight}${anchor} fill="${color}" stroke="none">${escapeXml(text.text)}</text>`;
+}
+
+/** A number with at most four decimals (a tenth of a micrometre); `String` writes −0 as 0 and no power of ten above 1e-6. */
+function number(value: number): string {
+  const rounded = Math.round(value * 10_000) / 10_000;
+  if (!Number.isFinite(rounded)) throw new RangeError(`svgText: finite coordinate expected, got ${value}`);
+  return String(rounded);
+}
+
+function escapeXml(text: string): string {
+  return plainLine(text)
+    .replaceAll("&", "&amp;")
+    .replaceAll("<", "&lt;")
+    .replaceAll(">", "&gt;")
+    .replaceAll('"', "&quot;")
+    .replace(/[\ufffe\uffff]/gu, "\ufffd");
+}
