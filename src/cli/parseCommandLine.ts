@@ -1,6 +1,6 @@
 import { parseArgs } from "node:util";
+import { nearestWord } from "../core/problems/nearestWord.ts";
 import { type Command, type ParsedArgs, UsageError } from "./command.ts";
-import { nearestWord } from "./nearestWord.ts";
 
 /**
  * Reads the words after a command's name. Throws `UsageError` for unknown options, missing values, options given

@@ -1,6 +1,6 @@
+import { nearestWord } from "../core/problems/nearestWord.ts";
 import { type Command, EXIT, type ExitCode, type Io, UsageError } from "./command.ts";
 import { commandHelp, programHelp, usageLine } from "./help.ts";
-import { nearestWord } from "./nearestWord.ts";
 import { parseCommandLine } from "./parseCommandLine.ts";
 import { InputProblem, reportInputProblem } from "./problemReport.ts";
 

@@ -1,0 +1,87 @@
+import type { PieceGrain } from "./cutPiece.ts";
+import type { MaterialStock } from "./stock.ts";
+
+/** What a material is as far as folding, sewing and cutting go. */
+export const MATERIAL_KINDS = [
+  "woven",
+  "vinyl",
+  "leather",
+  "cork",
+  "felt",
+  "interfacing",
+  "padding",
+  "webbing",
+  "cord",
+] as const;
+
+export type MaterialKind = (typeof MATERIAL_KINDS)[number];
+
+/** What the back is made of. Woven backing is stabler than knit; some knit-backed vinyl gives a tenth across. */
+export const BACKINGS = ["woven", "knit", "none", "unknown"] as const;
+
+export type Backing = (typeof BACKINGS)[number];
+
+/** What a coated cloth is coated with. Vinyl is PVC: it must never meet a laser (hydrogen chloride). */
+export const COATINGS = ["none", "pvc", "pu", "unknown"] as const;
+
+export type Coating = (typeof COATINGS)[number];
+
+/** How a material folds, fitted by a fold test or left to the defaults of its kind. */
+export interface FoldTraits {
+  /** K: where in the thickness the length stays the same; 0 inner face, 0.5 middle. */
+  readonly neutral?: number | undefined;
+  /** Least inside radius it takes by itself, mm. */
+  readonly leastRadius?: number | undefined;
+  /** How far raw edges keep out of a bend: 0 crushed into it, 1 stop where it starts. */
+  readonly clearance?: number | undefined;
+}
+
+/** Shares of length lost in the wash. */
+export interface Shrinkage {
+  /** 0 … 0.3, along the warp. */
+  readonly lengthwise: number;
+  /** 0 … 0.3, along the weft. */
+  readonly crosswise: number;
+  /** `before-cutting`: washed first, so more is bought; `after-making`: the bag is washed, so pieces are cut larger. */
+  readonly when: "before-cutting" | "after-making";
+}
+
+/** How the price is asked: so much for a length of roll, an area of skin, or one piece of stock. */
+export type PriceBasis =
+  | { readonly kind: "length"; readonly mm: number }
+  | { readonly kind: "area"; readonly mm2: number }
+  | { readonly kind: "each" };
+
+/** What a material costs in the project's currency, and the steps it is sold in. */
+export interface Price {
+  readonly amount: number;
+  readonly basis: PriceBasis;
+  /** Length (mm) or area (mm²) it is sold in whole multiples of; 0 when any amount is cut. */
+  readonly step: number;
+}
+
+/** A material of the project and what there is of it. Lengths in mm. */
+export interface Material {
+  readonly id: string;
+  readonly name: string;
+  readonly kind: MaterialKind;
+  /** One layer as it lies in the strap. */
+  readonly thickness: number;
+  readonly backing: Backing;
+  readonly coating: Coating;
+  /** Directions the material may be used in, whatever a piece asks for. */
+  readonly grain: PieceGrain;
+  /** Nap or print that must point the same way on all pieces. */
+  readonly oneWay: boolean;
+  /** Both faces can be the outside, so a piece may be turned over. */
+  readonly facesAlike: boolean;
+  readonly fold: FoldTraits;
+  readonly shrinkage: Shrinkage;
+  /** Length of one pattern repeat along the roll; null when there is none to match. */
+  readonly repeat: number | null;
+  readonly price: Price | null;
+  /** Least distance between pieces, and from the edge of the stock; null: as the project says. */
+  readonly gap: number | null;
+  readonly margin: number | null;
+  readonly stock: readonly MaterialStock[];
+}

@@ -1,0 +1,51 @@
+import type { Orientation } from "../geometry/pose.ts";
+import type { PieceGrain } from "./cutPiece.ts";
+import type { Material } from "./material.ts";
+
+/** Turns a piece may lie at, and whether any turn at all will do. */
+export interface AllowedTurns {
+  readonly orientations: readonly Orientation[];
+  readonly freeTurn: boolean;
+}
+
+const ALONG = [0, 180];
+const ACROSS = [90, 270];
+
+/**
+ * The direction a piece keeps on a material: the piece's own wish where the material leaves it open, else the
+ * material's; null when they contradict each other (a crosswise piece on a material used lengthwise only).
+ */
+export function grainOn(wish: PieceGrain, rule: PieceGrain): PieceGrain | null {
+  if (wish === "free" || wish === rule) return rule;
+  if (rule === "free" || rule === "either") return wish;
+  return wish === "either" ? rule : null;
+}
+
+/**
+ * Orientations that grain, nap and faces allow: lengthwise 0 and 180, crosswise 90 and 270, either all four; a
+ * one-way material keeps one of each two; faces alike add the mirror images.
+ *
+ * On a one-way material a piece that may lie either way lies lengthwise: its nap would else run two ways.
+ * Errors: null when piece and material contradict each other.
+ * Source: nap either way, one way: common practice, no source.
+ */
+export function allowedTurns(
+  wish: PieceGrain,
+  material: Pick<Material, "grain" | "oneWay" | "facesAlike">,
+): AllowedTurns | null {
+  const grain = grainOn(wish, material.grain);
+  if (grain === null) return null;
+  const turns = material.oneWay ? oneWayTurns(grain) : bothWayTurns(grain);
+  const plain = turns.map((turnDeg) => ({ turnDeg, mirrored: false }));
+  const turned = material.facesAlike ? turns.map((turnDeg) => ({ turnDeg, mirrored: true })) : [];
+  return { orientations: [...plain, ...turned], freeTurn: grain === "free" && !material.oneWay };
+}
+
+function oneWayTurns(grain: PieceGrain): readonly number[] {
+  return grain === "crosswise" ? [90] : [0];
+}
+
+function bothWayTurns(grain: PieceGrain): readonly number[] {
+  if (grain === "lengthwise") return ALONG;
+  return grain === "crosswise" ? ACROSS : [...ALONG, ...ACROSS].sort((a, b) => a - b);
+}

@@ -1,0 +1,35 @@
+import type { Polygon } from "../geometry/ring.ts";
+
+/**
+ * A roll as it lies on the table: x along it from its cut end, y across it from its lower edge, selvedge and all.
+ * Flaws are measured from the same corner.
+ */
+export interface ClothRoll {
+  readonly kind: "roll";
+  readonly id: string;
+  /** Full width, mm. */
+  readonly width: number;
+  /** Width of one selvedge, on either side, mm. */
+  readonly selvedge: number;
+  /** mm; null when as much as needed can be bought. */
+  readonly length: number | null;
+  /** Cut off each cut end to square it, mm. */
+  readonly squaring: number;
+  readonly flaws: readonly Polygon[];
+}
+
+/** A measured leftover or a hide: any outline, x along the lengthwise grain, and how many there are of it. */
+export interface ClothPiece {
+  readonly kind: "remnant" | "skin";
+  readonly id: string;
+  readonly outline: Polygon;
+  readonly flaws: readonly Polygon[];
+  readonly count: number;
+}
+
+export type MaterialStock = ClothRoll | ClothPiece;
+
+/** Width between the selvedges, mm. */
+export function usableWidth(roll: ClothRoll): number {
+  return roll.width - 2 * roll.selvedge;
+}

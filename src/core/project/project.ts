@@ -1,0 +1,61 @@
+import type { Pose } from "../geometry/pose.ts";
+import type { Material } from "../materials/material.ts";
+import type { Panel } from "../panels/panel.ts";
+import type { StrapWish } from "../straps/strapWish.ts";
+import type { LengthStyle } from "../units/formatLength.ts";
+import type { LengthUnit } from "../units/length.ts";
+
+/** A piece put down by hand: which copy of which piece of the cut list, where on which stock. */
+export interface Pin extends Pose {
+  readonly materialId: string;
+  readonly stockId: string;
+  readonly pieceId: string;
+  /** 0 … count − 1. */
+  readonly copy: number;
+}
+
+/** How sheets, files and texts are to come out. Lengths in mm. */
+export interface OutputSettings {
+  /** Paper by name, as `A4` or `Letter`. */
+  readonly paper: string;
+  readonly orientation: "portrait" | "landscape" | "fewest";
+  readonly pageMargin: number;
+  readonly overlap: number;
+  /** The 100 mm test square as it was measured on paper, across and down the sheet; 100 when the printer is true. */
+  readonly testSquare: { readonly x: number; readonly y: number };
+  /** How lengths are written for the maker. */
+  readonly lengths: LengthStyle;
+  readonly machine: MachineSettings | null;
+}
+
+/** A cutting machine. Lengths in mm. */
+export interface MachineSettings {
+  /** Bed or mat it takes at once. */
+  readonly bedWidth: number;
+  readonly bedHeight: number;
+  /** Edge it grips or cannot reach. */
+  readonly grip: number;
+  /** Width of material the cut itself takes. */
+  readonly kerf: number;
+  readonly tool: "knife" | "laser";
+}
+
+/** A project in memory: everything the maker said, lengths in mm. Written by `writeProject`, read by `readProject`. */
+export interface Project {
+  readonly name: string;
+  /** Unit of lengths that are written as bare numbers. */
+  readonly unit: LengthUnit;
+  /** Bags to make. */
+  readonly bags: number;
+  /** ISO 4217 code such as `EUR`, or whatever the maker writes before amounts. */
+  readonly currency: string;
+  readonly materials: readonly Material[];
+  readonly straps: readonly StrapWish[];
+  readonly panels: readonly Panel[];
+  /** Least distance between pieces, mm. */
+  readonly gap: number;
+  /** Least distance from a piece to the edge of the stock, mm. */
+  readonly margin: number;
+  readonly pins: readonly Pin[];
+  readonly output: OutputSettings;
+}
