@@ -72,6 +72,8 @@ export interface DrawnText {
   /** Counter-clockwise turn of the baseline, degrees. */
   readonly turnDeg: number;
   readonly bold?: boolean;
+  /** Colour other than its role's, for large pale letters. */
+  readonly tone?: AreaTone;
   readonly owner?: string;
 }
 

@@ -17,12 +17,13 @@ export interface TextLook {
   readonly anchor?: DrawnText["anchor"];
   readonly turnDeg?: number;
   readonly bold?: boolean;
+  readonly tone?: AreaTone;
   readonly owner?: string;
 }
 
 /** A line of text with its baseline through (x, y), `size` mm high; role `label`, left-anchored unless told. */
 export function drawText(text: string, x: number, y: number, size: number, look: TextLook = {}): DrawnText {
-  const { role = "label", anchor = "start", turnDeg = 0, bold, owner } = look;
+  const { role = "label", anchor = "start", turnDeg = 0, bold, tone, owner } = look;
   return {
     kind: "text",
     role,
@@ -33,6 +34,7 @@ export function drawText(text: string, x: number, y: number, size: number, look:
     anchor,
     turnDeg,
     ...(bold === undefined ? {} : { bold }),
+    ...(tone === undefined ? {} : { tone }),
     ...(owner === undefined ? {} : { owner }),
   };
 }

@@ -102,12 +102,13 @@ function textElement(
   outlineText: SvgOptions["outlineText"],
 ): string {
   const text = { ...item, text: plainLine(item.text) };
+  const fill = text.tone ? TONE_COLORS[text.tone] : color;
   const outline = outlineText?.(text, point);
-  if (outline) return `<path fill="${color}" stroke="none" d="${outline}"/>`;
+  if (outline) return `<path fill="${fill}" stroke="none" d="${outline}"/>`;
   const [x, y] = point(text.x, text.y).split(" ");
   const weight = text.bold ? ' font-weight="bold"' : "";
   const anchor = text.anchor === "start" ? "" : ` text-anchor="${text.anchor}"`;
-  return `<text x="${x}" y="${y}" font-family="DejaVu Sans Condensed, DejaVu Sans, sans-serif" font-size="${number(text.size)}"${weight}${anchor} fill="${color}" stroke="none">${escapeXml(text.text)}</text>`;
+  return `<text x="${x}" y="${y}" font-family="DejaVu Sans Condensed, DejaVu Sans, sans-serif" font-size="${number(text.size)}"${weight}${anchor} fill="${fill}" stroke="none">${escapeXml(text.text)}</text>`;
 }
 
 /** A number with at most four decimals (a tenth of a micrometre); `String` writes −0 as 0 and no power of ten above 1e-6. */

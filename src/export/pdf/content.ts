@@ -1,0 +1,121 @@
+import type { DrawingItem, DrawnText } from "../../core/drawing/drawing.ts";
+import type { Page, PagePart } from "../../core/drawing/page.ts";
+import { type RoleStyle, type RoleStyles, TONE_COLORS } from "../../core/drawing/roleStyles.ts";
+import { textWidth } from "../../core/drawing/textWidth.ts";
+import { contourBox } from "../../core/geometry/contourArcs.ts";
+import { turnCosSin } from "../../core/geometry/pose.ts";
+import type { Box } from "../../core/geometry/ring.ts";
+import { pathOperators, pdfNumber } from "./paths.ts";
+import type { Typesetter } from "./typesetter.ts";
+
+/** Operators of one page's content stream. `unit` is the page's user unit in mm. Source: ISO 32000-1, 8 and 9. */
+export function pageContent(page: Page, styles: RoleStyles, unit: number, type: Typesetter): string {
+  // One millimetre is 1 / unit user units; six decimals keep 10 m within a hundredth of a micrometre.
+  const k = pdfNumber(1 / unit, 9);
+  return `${k} 0 0 ${k} 0 0 cm\n1 j\n${page.parts.map((part) => partContent(part, styles, type)).join("")}`;
+}
+
+function partContent(part: PagePart, styles: RoleStyles, type: Typesetter): string {
+  const { x, y, scaleX, scaleY, clip } = part;
+  const ink = { last: "" };
+  const toPaper = Math.sqrt(scaleX * scaleY);
+  let out = "q\n";
+  if (clip) {
+    out += `${[clip.minX, clip.minY, clip.maxX - clip.minX, clip.maxY - clip.minY].map((n) => pdfNumber(n)).join(" ")} re W n\n`;
+  }
+  const matrix = [scaleX, 0, 0, scaleY].map((n) => pdfNumber(n, 9)).join(" ");
+  out += `${matrix} ${pdfNumber(x, 6)} ${pdfNumber(y, 6)} cm\n`;
+  const window = clip && {
+    minX: (clip.minX - x) / scaleX,
+    minY: (clip.minY - y) / scaleY,
+    maxX: (clip.maxX - x) / scaleX,
+    maxY: (clip.maxY - y) / scaleY,
+  };
+  for (const item of part.items) {
+    if (window && !inWindow(item, window)) continue;
+    out += itemContent(item, styles, toPaper, ink, type);
+  }
+  return `${out}Q\n`;
+}
+
+function itemContent(
+  item: DrawingItem,
+  styles: RoleStyles,
+  toPaper: number,
+  ink: { last: string },
+  type: Typesetter,
+): string {
+  if (item.kind === "area") {
+    const paths = item.contours.map(pathOperators).join("");
+    return `${fillColor(TONE_COLORS[item.tone])}${paths}f*\n`;
+  }
+  const style = styles[item.role];
+  if (item.kind === "text") {
+    return textContent(item, item.tone ? TONE_COLORS[item.tone] : style.color, type);
+  }
+  const set = strokeState(style, toPaper);
+  const change = set === ink.last ? "" : set;
+  ink.last = set;
+  return `${change}${pathOperators(item.contour)}S\n`;
+}
+
+/** Colour, width and dashes of a role; widths are on paper, so a scaled part takes them the other way. */
+function strokeState(style: RoleStyle, toPaper: number): string {
+  const dash = style.dash.map((length) => pdfNumber(length / toPaper)).join(" ");
+  return `${rgb(style.color)} RG ${pdfNumber(style.width / toPaper)} w [${dash}] 0 d\n`;
+}
+
+const fillColor = (color: string): string => `${rgb(color)} rg\n`;
+
+function rgb(color: string): string {
+  const value = Number.parseInt(color.slice(1), 16);
+  return [value >> 16, (value >> 8) & 255, value & 255].map((part) => pdfNumber(part / 255, 3)).join(" ");
+}
+
+function textContent(item: DrawnText, color: string, type: Typesetter): string {
+  const runs = type.runs(item.text, item.bold ?? false);
+  const width = runs.reduce((sum, run) => sum + run.width, 0) * item.size;
+  const back = item.anchor === "start" ? 0 : item.anchor === "middle" ? width / 2 : width;
+  const [c, s] = turnCosSin(item.turnDeg);
+  const matrix = [c, s, -s, c, item.x - c * back, item.y - s * back].map((n) => pdfNumber(n)).join(" ");
+  const shown = runs.map((run) => `/${run.font} ${pdfNumber(item.size)} Tf ${run.codes} Tj\n`).join("");
+  return `${fillColor(color)}BT ${matrix} Tm\n${shown}ET\n`;
+}
+
+/** False only when nothing of the item can show in the window. */
+function inWindow(item: DrawingItem, window: Box): boolean {
+  const box = itemBox(item);
+  return box.maxX >= window.minX && box.minX <= window.maxX && box.maxY >= window.minY && box.minY <= window.maxY;
+}
+
+const boxes = new WeakMap<DrawingItem, Box>();
+
+/** Box of an item with room for its line width; texts by a generous estimate. Kept, as every tile asks again. */
+function itemBox(item: DrawingItem): Box {
+  const known = boxes.get(item);
+  if (known) return known;
+  const box = item.kind === "text" ? textBox(item) : grown(unionBox(item), 1);
+  boxes.set(item, box);
+  return box;
+}
+
+function unionBox(item: Exclude<DrawingItem, DrawnText>): Box {
+  const contours = item.kind === "line" ? [item.contour] : item.contours;
+  const all = contours.map(contourBox);
+  return {
+    minX: Math.min(...all.map((box) => box.minX)),
+    minY: Math.min(...all.map((box) => box.minY)),
+    maxX: Math.max(...all.map((box) => box.maxX)),
+    maxY: Math.max(...all.map((box) => box.maxY)),
+  };
+}
+
+function textBox(item: DrawnText): Box {
+  // Characters without a glyph are written as up to eight others.
+  const reach = Math.max(textWidth(item.text, item.size, true), item.text.length * item.size) + item.size;
+  return grown({ minX: item.x, minY: item.y, maxX: item.x, maxY: item.y }, reach);
+}
+
+function grown(box: Box, by: number): Box {
+  return { minX: box.minX - by, minY: box.minY - by, maxX: box.maxX + by, maxY: box.maxY + by };
+}

@@ -1,0 +1,56 @@
+import { PDFDocument, PDFName, PDFNumber, type PDFPage, PrintScaling } from "pdf-lib";
+import type { Page } from "../../core/drawing/page.ts";
+import { ROLE_STYLES, type RoleStyles } from "../../core/drawing/roleStyles.ts";
+import { plainLine } from "../../core/drawing/textWidth.ts";
+import type { FontBytes } from "../fonts/fontBytes.ts";
+import { pageContent } from "./content.ts";
+import { makeTypesetter } from "./typesetter.ts";
+
+/** What a PDF is called and how its lines look. */
+export interface PdfOptions {
+  readonly title: string;
+  readonly styles?: RoleStyles;
+}
+
+/** The file, and what could not be written as asked. */
+export interface PdfFile {
+  readonly bytes: Uint8Array;
+  /** Characters no font had, as `U+65E5`; they stand in the file as their number in brackets. */
+  readonly missingGlyphs: readonly string[];
+}
+
+/** A point in mm. Source: ISO 32000-1, 8.3.2.3 (default user space unit 1/72 in). */
+const POINT = 25.4 / 72;
+/** Largest page side in user units that every reader takes. Source: ISO 32000-1, annex C. */
+const LARGEST = 14_400;
+
+/**
+ * Pages as one PDF at true size, page boxes exact, fonts embedded as subsets. Sides above 5.08 m use the page's own
+ * `UserUnit`. No date is written, so that the same pages and fonts give the same bytes.
+ */
+export async function pagesPdf(pages: readonly Page[], fonts: FontBytes, options: PdfOptions): Promise<PdfFile> {
+  const doc = await PDFDocument.create({ updateMetadata: false });
+  doc.setTitle(plainLine(options.title), { showInWindowTitleBar: true });
+  doc.setProducer("Laywright");
+  doc.setCreator("Laywright");
+  // Readers that honour it offer "actual size" instead of "fit" in their print window.
+  doc.catalog.getOrCreateViewerPreferences().setPrintScaling(PrintScaling.None);
+  const type = await makeTypesetter(doc, fonts);
+  const made: PDFPage[] = [];
+  for (const page of pages) {
+    const points = Math.max(page.width, page.height) / POINT;
+    const userUnit = Math.max(1, Math.ceil(points / LARGEST));
+    const unit = POINT * userUnit;
+    const sheet = doc.addPage([page.width / unit, page.height / unit]);
+    if (userUnit > 1) sheet.node.set(PDFName.of("UserUnit"), PDFNumber.of(userUnit));
+    const content = pageContent(page, options.styles ?? ROLE_STYLES, unit, type);
+    const stream = doc.context.flateStream(content);
+    sheet.node.set(PDFName.Contents, doc.context.register(stream));
+    made.push(sheet);
+  }
+  for (const sheet of made) {
+    for (const [name, font] of type.used()) sheet.node.setFontDictionary(PDFName.of(name), font.ref);
+  }
+  const bytes = await doc.save({ useObjectStreams: true, addDefaultPage: false, updateFieldAppearances: false });
+  return { bytes, missingGlyphs: type.missing() };
+}
