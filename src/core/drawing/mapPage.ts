@@ -9,6 +9,11 @@ import type { Tiling } from "./tiling.ts";
 
 /** Where the first page puts things, mm from the page's edges inward. */
 const INSET = 15;
+/** Sides of the test squares, mm: 10 cm and 2 in. */
+const SQUARE = 100;
+const INCHES = 50.8;
+/** Narrowest column of words beside the squares, mm. */
+const COLUMN = 55;
 
 /** The first page: test squares, what to do, and where each sheet goes. Same paper as the sheets. */
 export function mapPage(sheet: LaySheet, tiling: Tiling, title: SheetTitle): Page {
@@ -16,15 +21,17 @@ export function mapPage(sheet: LaySheet, tiling: Tiling, title: SheetTitle): Pag
   const items: DrawingItem[] = [];
   const heading = [title.material, title.stock].filter((part) => part !== "").join(" · ");
   const room = width - 2 * INSET;
-  const small = Math.min(width, height) < 180;
   let top = height - INSET - 6;
   items.push(drawText(fitText(plainLine(title.project), 7, room, true), INSET, top, 7, { bold: true }));
   top -= 6.5;
   items.push(drawText(fitText(plainLine(heading), 4.2, room), INSET, top, 4.2));
   top -= 8;
-  const squares = testSquares(INSET, top, correction, small);
-  const textX = INSET + (squares.width + 6) * correction.x;
-  let y = top - 3;
+  const squares = testSquares(INSET, top, correction);
+  const beside = INSET + (SQUARE + 8) * correction.x;
+  const narrow = width - INSET - beside < COLUMN;
+  const squareFoot = top - SQUARE * correction.y;
+  const textX = narrow ? INSET : beside;
+  let y = narrow ? squareFoot - 7 : top - 3;
   for (const step of steps(tiling)) {
     for (const line of wrapText(step, 3.2, width - INSET - textX)) {
       items.push(drawText(line, textX, y, 3.2));
@@ -32,14 +39,14 @@ export function mapPage(sheet: LaySheet, tiling: Tiling, title: SheetTitle): Pag
     }
     y -= 1.2;
   }
-  const mapTop = Math.min(top - squares.height * correction.y, y) - 6;
+  const mapTop = Math.min(squareFoot, y) - 6;
   const map = miniature(sheet, tiling, {
     minX: INSET,
     minY: INSET,
     maxX: width - INSET,
     maxY: mapTop,
   });
-  return { name: "map", width, height, parts: [paperPart(items), squares.part, ...map] };
+  return { name: "map", width, height, parts: [paperPart(items), squares, ...map] };
 }
 
 /** How to put the sheets together, one sentence a line. */
@@ -48,7 +55,7 @@ function steps(tiling: Tiling): string[] {
   const corrected = tiling.correction.x !== 1 || tiling.correction.y !== 1;
   const list = [
     "1  Print this page first, at 100 % (actual size), never “fit to page”.",
-    "2  Measure both squares each way. Off by more than half a millimetre? Stop: note the four figures and set the printer correction.",
+    "2  Measure both squares each way. If the large one is off by more than half a millimetre, stop: enter what it measures across and down, and print again.",
     `3  Print the ${count === 1 ? "one sheet" : `${count} sheets`}.`,
   ];
   if (count > 1) {
@@ -67,29 +74,28 @@ function steps(tiling: Tiling): string[] {
   return list;
 }
 
-interface Squares {
-  readonly part: PagePart;
-  readonly width: number;
-  readonly height: number;
-}
-
-/** A 5 cm and a 2 in square with their corner at the left and their top at `top`, mm on the paper. */
-function testSquares(x: number, top: number, correction: { x: number; y: number }, small: boolean): Squares {
+/** A 10 cm square with a 2 in square in it: its left edge at x, its top at `top`, mm on the paper. */
+function testSquares(x: number, top: number, correction: { x: number; y: number }): PagePart {
   const items: DrawingItem[] = [];
-  const square = (at: number, side: number, word: string, divisions: number): void => {
-    items.push(drawLine("mark", rectangleContour(at, -side, side, side)));
+  const square = (left: number, low: number, side: number, divisions: number): void => {
+    items.push(drawLine("mark", rectangleContour(left, low, side, side)));
     for (let i = 1; i < divisions; i++) {
       const step = (side * i) / divisions;
-      items.push(drawLine("mark", segmentContour(at + step, -side, at + step, 2 - side)));
-      items.push(drawLine("mark", segmentContour(at, step - side, at + 2, step - side)));
+      const tick = (2 * i) % divisions === 0 ? 3 : 1.8;
+      items.push(drawLine("mark", segmentContour(left + step, low, left + step, low + tick)));
+      items.push(drawLine("mark", segmentContour(left, low + step, left + tick, low + step)));
     }
-    items.push(drawText(word, at + side / 2, -side / 2, 4.2, { anchor: "middle", bold: true }));
-    items.push(drawText("each way", at + side / 2, -side / 2 - 4.4, 2.8, { anchor: "middle" }));
   };
-  square(0, 50, "5 cm", 5);
-  if (!small) square(56, 50.8, "2 in", 4);
-  const part = { items, x, y: top, scaleX: correction.x, scaleY: correction.y, clip: null };
-  return { part, width: small ? 50 : 106.8, height: 50.8 };
+  const word = (text: string, at: number, y: number, size: number, bold: boolean): void => {
+    items.push(drawText(text, at, y, size, { anchor: "middle", bold }));
+  };
+  square(0, -SQUARE, SQUARE, 10);
+  word("10 cm", SQUARE / 2, -12, 6, true);
+  word("each way", SQUARE / 2, -17, 3.4, false);
+  square((SQUARE - INCHES) / 2, (INCHES - SQUARE) / 2 - INCHES - 4, INCHES, 4);
+  word("2 in", SQUARE / 2, -SQUARE / 2 - 3, 6, true);
+  word("each way", SQUARE / 2, -SQUARE / 2 - 8, 3.4, false);
+  return { items, x, y: top, scaleX: correction.x, scaleY: correction.y, clip: null };
 }
 
 /** The whole lay small, with the sheets drawn and named on it. */

@@ -1,0 +1,30 @@
+import { contourBox } from "../geometry/contourArcs.ts";
+import type { CutPiece } from "../materials/cutPiece.ts";
+import { mirrorImage } from "../materials/mirrorImage.ts";
+import { formatLength, type LengthStyle } from "../units/formatLength.ts";
+import type { PieceArt } from "./layDrawing.ts";
+
+/** What is drawn of each piece of a cut list, by the id it is laid under; mirror images are pieces of their own. */
+export function pieceArt(pieces: readonly CutPiece[], lengths: LengthStyle): Map<string, PieceArt> {
+  const art = new Map<string, PieceArt>();
+  for (const piece of pieces) {
+    const mirrored = mirrorImage(piece);
+    if (piece.count > 0) art.set(piece.id, artOf(piece, piece.name, lengths));
+    if (mirrored) art.set(mirrored.id, artOf(mirrored, `${piece.name}, mirrored`, lengths));
+  }
+  return art;
+}
+
+function artOf(piece: CutPiece, name: string, lengths: LengthStyle): PieceArt {
+  const box = contourBox(piece.contour);
+  const along = formatLength(box.maxX - box.minX, lengths);
+  const across = formatLength(box.maxY - box.minY, lengths);
+  return {
+    name,
+    detail: `${along} × ${across}`,
+    contour: piece.contour,
+    outline: piece.outline,
+    lines: piece.lines,
+    count: piece.count,
+  };
+}
