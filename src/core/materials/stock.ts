@@ -1,4 +1,12 @@
 import type { Polygon } from "../geometry/ring.ts";
+import { type Shape, shapePolygon } from "../geometry/shape.ts";
+
+/** A place no piece may touch: a shape with its own origin at (x, y) on the stock. */
+export interface Flaw {
+  readonly x: number;
+  readonly y: number;
+  readonly shape: Shape;
+}
 
 /**
  * A roll as it lies on the table: x along it from its cut end, y across it from its lower edge, selvedge and all.
@@ -15,15 +23,15 @@ export interface ClothRoll {
   readonly length: number | null;
   /** Cut off each cut end to square it, mm. */
   readonly squaring: number;
-  readonly flaws: readonly Polygon[];
+  readonly flaws: readonly Flaw[];
 }
 
 /** A measured leftover or a hide: any outline, x along the lengthwise grain, and how many there are of it. */
 export interface ClothPiece {
   readonly kind: "remnant" | "skin";
   readonly id: string;
-  readonly outline: Polygon;
-  readonly flaws: readonly Polygon[];
+  readonly shape: Shape;
+  readonly flaws: readonly Flaw[];
   readonly count: number;
 }
 
@@ -32,4 +40,9 @@ export type MaterialStock = ClothRoll | ClothPiece;
 /** Width between the selvedges, mm. */
 export function usableWidth(roll: ClothRoll): number {
   return roll.width - 2 * roll.selvedge;
+}
+
+/** The flaw as a polygon on its stock, arcs flattened to within 0.01 mm. */
+export function flawPolygon(flaw: Flaw): Polygon {
+  return shapePolygon(flaw.shape, flaw.x, flaw.y);
 }

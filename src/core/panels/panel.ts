@@ -1,11 +1,5 @@
-import type { Contour } from "../geometry/contour.ts";
+import type { Shape } from "../geometry/shape.ts";
 import type { PieceGrain } from "../materials/cutPiece.ts";
-
-/** A shape on its stitch line (finished size). Lengths in mm; `along` runs with the piece's grain arrow. */
-export type PanelShape =
-  | { readonly kind: "rectangle"; readonly along: number; readonly across: number }
-  | { readonly kind: "rounded"; readonly along: number; readonly across: number; readonly radius: number }
-  | { readonly kind: "outline"; readonly contour: Contour };
 
 /** A mark on the edge that starts at corner `edge`, `at` mm along it, counter-clockwise. */
 export interface Notch {
@@ -28,7 +22,8 @@ export interface Panel {
   readonly count: number;
   /** Mirror images for one bag besides. */
   readonly mirroredCount: number;
-  readonly shape: PanelShape;
+  /** On its stitch line (finished size); `along` and x run with the grain arrow. */
+  readonly shape: Shape;
   /** Width added outside the stitch line, all round. */
   readonly seamAllowance: number;
   /** Edge of the shape that lies on a fold: the piece is the shape and its mirror image across it. */
