@@ -1,4 +1,5 @@
 import type { Command } from "./command.ts";
+import { yieldCommand } from "./yield.ts";
 
 /** Every command, in the order of the help page. */
-export const COMMANDS: readonly Command[] = [];
+export const COMMANDS: readonly Command[] = [yieldCommand];
