@@ -1,0 +1,230 @@
+import { type GridShape, gridShape } from "../../geometry/noFit.ts";
+import { type Orientation, turnCosSin } from "../../geometry/pose.ts";
+import { type Polygon, polygonArea, rectangleRing, reversedRing, ringBox } from "../../geometry/ring.ts";
+import type { LayPiece, RegionJob } from "../types.ts";
+import {
+  boxCentre,
+  boxDiagonal,
+  boxExtent,
+  gridScale,
+  polygonToGrid,
+  shapeKey,
+  toGrid,
+  turnedOnGrid,
+} from "./gridTools.ts";
+import { fixedOutlines, grownOutline, usableOutlines } from "./growOutlines.ts";
+
+/** Turns tried when any is allowed. */
+const FREE_TURNS = 24;
+
+/** A distinct shape: what is laid, however many pieces share it. */
+export interface Shape {
+  /** On the grid, centred on its box. */
+  readonly grid: GridShape;
+  /** Square grid units. */
+  readonly area: number;
+  /** Longer side of the box, grid units. */
+  readonly extent: number;
+}
+
+/** A shape in one allowed orientation. Numbers index `CompiledJob.variants`. */
+export interface Variant extends Orientation {
+  readonly shape: number;
+  /** Which of the job's distinct orientations. */
+  readonly orientation: number;
+  readonly cos: number;
+  readonly sin: number;
+  readonly flip: 1 | -1;
+  readonly minX: number;
+  readonly minY: number;
+  readonly maxX: number;
+  readonly maxY: number;
+}
+
+/** One copy to lay. */
+export interface Item {
+  readonly piece: number;
+  readonly copy: number;
+  readonly shape: number;
+}
+
+/** Something that stays where it is. */
+export interface Obstacle {
+  readonly grid: GridShape;
+  /** The one polygon all pieces must stay in; only its inner outline counts. */
+  readonly isFrame: boolean;
+  readonly x: number;
+  readonly y: number;
+  readonly extent: number;
+}
+
+/** A region job on the whole-number grid. */
+export interface CompiledJob {
+  readonly job: RegionJob;
+  readonly unitsPerMm: number;
+  readonly shapes: readonly Shape[];
+  readonly variants: readonly Variant[];
+  /** Variant numbers of each shape, doubles by symmetry left out. */
+  readonly variantsOf: readonly (readonly number[])[];
+  readonly orientations: readonly Orientation[];
+  readonly items: readonly Item[];
+  readonly obstacles: readonly Obstacle[];
+  /** Centre of each piece's box in its own frame, mm. */
+  readonly centres: readonly (readonly [number, number])[];
+  /** Window the grown pieces stay in, grid units; `maxX` is Infinity on an open region. */
+  readonly window: { readonly minX: number; readonly minY: number; readonly maxX: number; readonly maxY: number };
+}
+
+/** Orientations to try; a piece that may lie at any turn gets evenly spaced ones. */
+function triedOrientations(piece: LayPiece): readonly Orientation[] {
+  if (!piece.freeTurn) return piece.orientations;
+  const flags = [...new Set(piece.orientations.map((o) => o.mirrored))];
+  return flags.flatMap((mirrored) =>
+    Array.from({ length: FREE_TURNS }, (_, i) => ({ turnDeg: (360 / FREE_TURNS) * i, mirrored })),
+  );
+}
+
+function normalTurn(turnDeg: number): number {
+  return ((turnDeg % 360) + 360) % 360;
+}
+
+/** Copies still to lay of each piece: the pinned ones are down already. */
+function openCopies(job: RegionJob): { piece: number; copy: number }[] {
+  const pinned = new Set(job.pinned.map((pin) => `${pin.copy} ${pin.pieceId}`));
+  return job.pieces.flatMap((piece, index) =>
+    Array.from({ length: piece.count }, (_, copy) => ({ piece: index, copy })).filter(
+      ({ copy }) => !pinned.has(`${copy} ${piece.id}`),
+    ),
+  );
+}
+
+/** The frame round a shaped region: the box round it with the usable outlines cut out. */
+function frameShape(outlines: readonly Polygon[], scale: number): { grid: GridShape; x: number; y: number } {
+  let box = ringBox(outlines[0]!.outer);
+  for (const { outer } of outlines) {
+    const b = ringBox(outer);
+    box = {
+      minX: Math.min(box.minX, b.minX),
+      minY: Math.min(box.minY, b.minY),
+      maxX: Math.max(box.maxX, b.maxX),
+      maxY: Math.max(box.maxY, b.maxY),
+    };
+  }
+  const rim = 0.02 * Math.max(box.maxX - box.minX, box.maxY - box.minY);
+  const cx = (box.minX + box.maxX) / 2;
+  const cy = (box.minY + box.maxY) / 2;
+  const outer = rectangleRing(
+    box.minX - rim,
+    box.minY - rim,
+    box.maxX - box.minX + 2 * rim,
+    box.maxY - box.minY + 2 * rim,
+  );
+  const holes = outlines.map((outline) => reversedRing(toGrid(outline.outer, scale, cx, cy)));
+  return { grid: gridShape(toGrid(outer, scale, cx, cy), holes), x: cx * scale, y: cy * scale };
+}
+
+/** Where grown pieces may lie, as a box in grid units. */
+function windowOf(job: RegionJob, outlines: readonly Polygon[], scale: number): CompiledJob["window"] {
+  const inset = job.margin - job.gap / 2;
+  const { length, width } = job.region;
+  const maxX = length === null ? Infinity : (length - inset) * scale;
+  const strip = { minX: inset * scale, minY: inset * scale, maxX, maxY: (width - inset) * scale };
+  if (job.region.outline === null) return strip;
+  if (outlines.length === 0) return { minX: Infinity, minY: Infinity, maxX: -Infinity, maxY: -Infinity };
+  const boxes = outlines.map((outline) => ringBox(outline.outer));
+  return {
+    minX: Math.min(...boxes.map((box) => box.minX)) * scale,
+    minY: Math.min(...boxes.map((box) => box.minY)) * scale,
+    maxX: Math.max(...boxes.map((box) => box.maxX)) * scale,
+    maxY: Math.max(...boxes.map((box) => box.maxY)) * scale,
+  };
+}
+
+/** Distinct shapes (equal outlines with equal freedom to turn), and which one each piece has. */
+function distinctShapes(
+  job: RegionJob,
+  outlines: readonly Polygon[],
+  centres: readonly (readonly [number, number])[],
+  scale: number,
+): { shapes: Shape[]; shapeOf: number[] } {
+  const shapes: Shape[] = [];
+  const known = new Map<string, number>();
+  const shapeOf = outlines.map((outline, piece) => {
+    const grid = polygonToGrid(outline, scale, ...centres[piece]!);
+    const key = `${JSON.stringify(triedOrientations(job.pieces[piece]!))} ${shapeKey(grid)}`;
+    const seen = known.get(key);
+    if (seen !== undefined) return seen;
+    known.set(key, shapes.length);
+    const area = polygonArea({ outer: grid.outer, holes: grid.holes });
+    return shapes.push({ grid, area, extent: boxExtent(grid.outer) }) - 1;
+  });
+  return { shapes, shapeOf };
+}
+
+/** The allowed orientations of a shape, each outline once. */
+function variantsOfShape(
+  shape: Shape,
+  number: number,
+  allowed: readonly Orientation[],
+  indexOf: (o: Orientation) => number,
+): Variant[] {
+  const seen = new Set<string>();
+  const out: Variant[] = [];
+  for (const { turnDeg, mirrored } of allowed) {
+    const [cos, sin] = turnCosSin(turnDeg);
+    const flip = mirrored ? -1 : 1;
+    const key = shapeKey(shape.grid, cos, sin, flip);
+    if (seen.has(key)) continue;
+    seen.add(key);
+    const box = ringBox(turnedOnGrid(shape.grid.outer, cos, sin, flip));
+    const orientation = indexOf({ turnDeg: normalTurn(turnDeg), mirrored });
+    out.push({ turnDeg, mirrored, shape: number, orientation, cos, sin, flip, ...box });
+  }
+  return out;
+}
+
+/** The job's own numbers for orientations, in order of first use. */
+function orientationBook(): { list: Orientation[]; indexOf: (o: Orientation) => number } {
+  const list: Orientation[] = [];
+  const indexOf = (o: Orientation): number => {
+    const at = list.findIndex((other) => other.turnDeg === o.turnDeg && other.mirrored === o.mirrored);
+    return at >= 0 ? at : list.push(o) - 1;
+  };
+  return { list, indexOf };
+}
+
+/**
+ * A region job on a whole-number grid, on which no-fit polygons are exact: outlines grown by half the gap,
+ * equal shapes and orientations that look alike counted once, everything fixed gathered as obstacles.
+ * Cost: O(vertices), and offsets where the gap or the margin asks for them.
+ */
+export function compileJob(job: RegionJob): CompiledJob {
+  const outlines = job.pieces.map((piece) => grownOutline(piece.outline, job.gap / 2));
+  const usable = usableOutlines(job);
+  const fixed = fixedOutlines(job);
+  const squareTurns = job.pieces.every((p) => !p.freeTurn && p.orientations.every((o) => o.turnDeg % 90 === 0));
+  const reach = squareTurns ? boxExtent : boxDiagonal;
+  const parts = [...outlines, ...fixed].map((polygon) => reach(polygon.outer));
+  const scale = gridScale(Math.max(...parts, ...usable.map((polygon) => 1.1 * boxExtent(polygon.outer))));
+  const centres = outlines.map((outline) => boxCentre(outline.outer));
+  const { shapes, shapeOf } = distinctShapes(job, outlines, centres, scale);
+  const { list: orientations, indexOf } = orientationBook();
+  const variants: Variant[] = [];
+  const variantsOf = shapes.map((shape, number) => {
+    const pieces = job.pieces.filter((_, index) => shapeOf[index] === number);
+    const own = variantsOfShape(shape, number, triedOrientations(pieces[0]!), indexOf);
+    return own.map((variant) => variants.push(variant) - 1);
+  });
+  const obstacles: Obstacle[] = fixed.map((polygon) => {
+    const [cx, cy] = boxCentre(polygon.outer);
+    const grid = polygonToGrid(polygon, scale, cx, cy);
+    return { grid, isFrame: false, x: cx * scale, y: cy * scale, extent: boxExtent(grid.outer) };
+  });
+  if (usable.length > 0) {
+    const frame = frameShape(usable, scale);
+    obstacles.push({ ...frame, isFrame: true, extent: boxExtent(frame.grid.outer) });
+  }
+  const items = openCopies(job).map(({ piece, copy }) => ({ piece, copy, shape: shapeOf[piece]! }));
+  const window = windowOf(job, usable, scale);
+  return { job, unitsPerMm: scale, shapes, variants, variantsOf, orientations, items, obstacles, centres, window };
+}

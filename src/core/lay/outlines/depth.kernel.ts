@@ -1,0 +1,179 @@
+/**
+ * Hot loops of the outline search: how deep a position lies inside no-fit polygons, from feature grids.
+ *
+ * A neighbour is a row of `ROW` numbers: box of its no-fit polygon in the region (0 minX, 1 maxX, 2 minY, 3 maxY),
+ * its position (4 x, 5 y), the turn into the grid's frame (6 … 9, row-major 2 × 2), 10 weight, 11 tolerance,
+ * the grid's corner (12 x, 13 y) and cells per unit (14 x, 15 y); and two whole numbers: first cell, cells a side.
+ *
+ * Cell codes: −1 outside and far; ≤ −2 outside but near, list at −code − 2; odd: one edge, number code >> 1, whose
+ * line gives the exact signed depth; even: list at code >> 1. A list is its length × 2, plus 1 when the whole
+ * cell lies inside, then edge numbers. An edge is 6 numbers: start x, y, direction x, y, length, corner flags
+ * (1: start corner convex, 2: end corner convex), the inside to its left.
+ */
+export const ROW = 16;
+export const ROW_INTS = 2;
+export const EDGE = 6;
+
+/**
+ * Weighted sum of depths at (x, y) over neighbours `pick[from … to − 1]` into `out[0]`; stops early once it
+ * reaches `limit`.
+ * Depths up to a neighbour's tolerance count as touching. Distances in grid units.
+ */
+export function weightedDepth(
+  x: number,
+  y: number,
+  rows: Float64Array,
+  ints: Int32Array,
+  pick: Int32Array,
+  from: number,
+  to: number,
+  cells: Int32Array,
+  lists: Int32Array,
+  edges: Float64Array,
+  limit: number,
+  out: Float64Array,
+): void {
+  let sum = 0;
+  for (let p = from; p < to; p++) {
+    const k = pick[p]!;
+    const o = k * 16;
+    if (x <= rows[o]! || x >= rows[o + 1]! || y <= rows[o + 2]! || y >= rows[o + 3]!) continue;
+    const dx = x - rows[o + 4]!;
+    const dy = y - rows[o + 5]!;
+    const lx = rows[o + 6]! * dx + rows[o + 7]! * dy;
+    const ly = rows[o + 8]! * dx + rows[o + 9]! * dy;
+    const fx = (lx - rows[o + 12]!) * rows[o + 14]!;
+    const fy = (ly - rows[o + 13]!) * rows[o + 15]!;
+    const n = ints[k * 2 + 1]!;
+    if (!(fx >= 0 && fy >= 0 && fx < n && fy < n)) continue;
+    const code = cells[ints[k * 2]! + (fy | 0) * n + (fx | 0)]!;
+    if (code < 0) continue;
+    let depth = 0;
+    if ((code & 1) === 1) {
+      const e = (code >> 1) * 6;
+      depth = edges[e + 2]! * (ly - edges[e + 1]!) - edges[e + 3]! * (lx - edges[e]!);
+    } else {
+      const l = code >> 1;
+      const head = lists[l]!;
+      const end = l + (head >> 1);
+      let best = Infinity;
+      let inside = true;
+      for (let i = l + 1; i <= end; i++) {
+        const e = lists[i]! * 6;
+        const qx = lx - edges[e]!;
+        const qy = ly - edges[e + 1]!;
+        const ux = edges[e + 2]!;
+        const uy = edges[e + 3]!;
+        const t = qx * ux + qy * uy;
+        const len = edges[e + 4]!;
+        if (t < 0) {
+          const d = qx * qx + qy * qy;
+          if (d < best) {
+            best = d;
+            inside = (edges[e + 5]! & 1) === 0;
+          }
+        } else if (t > len) {
+          const rx = qx - len * ux;
+          const ry = qy - len * uy;
+          const d = rx * rx + ry * ry;
+          if (d < best) {
+            best = d;
+            inside = (edges[e + 5]! & 2) === 0;
+          }
+        } else {
+          const side = ux * qy - uy * qx;
+          const d = side * side;
+          if (d < best) {
+            best = d;
+            inside = side > 0;
+          }
+        }
+      }
+      if (inside || (head & 1) === 1) depth = Math.sqrt(best);
+    }
+    if (depth > rows[o + 11]!) {
+      sum += depth * rows[o + 10]!;
+      if (sum >= limit) break;
+    }
+  }
+  out[0] = sum;
+}
+
+/**
+ * Signed depth at (x, y) in neighbour `k` (negative outside) into `out[0]`, and the unit direction in the region
+ * in which to leave by the nearest feature into `out[1]`, `out[2]`. False where the neighbour is far away.
+ */
+export function nearestExit(
+  x: number,
+  y: number,
+  rows: Float64Array,
+  ints: Int32Array,
+  k: number,
+  cells: Int32Array,
+  lists: Int32Array,
+  edges: Float64Array,
+  out: Float64Array,
+): boolean {
+  const o = k * 16;
+  const dx = x - rows[o + 4]!;
+  const dy = y - rows[o + 5]!;
+  const lx = rows[o + 6]! * dx + rows[o + 7]! * dy;
+  const ly = rows[o + 8]! * dx + rows[o + 9]! * dy;
+  const fx = (lx - rows[o + 12]!) * rows[o + 14]!;
+  const fy = (ly - rows[o + 13]!) * rows[o + 15]!;
+  const n = ints[k * 2 + 1]!;
+  if (!(fx >= 0 && fy >= 0 && fx < n && fy < n)) return false;
+  const code = cells[ints[k * 2]! + (fy | 0) * n + (fx | 0)]!;
+  if (code === -1) return false;
+  let depth = 0;
+  let nx = 0;
+  let ny = 0;
+  if (code > 0 && (code & 1) === 1) {
+    const e = (code >> 1) * 6;
+    const ux = edges[e + 2]!;
+    const uy = edges[e + 3]!;
+    depth = ux * (ly - edges[e + 1]!) - uy * (lx - edges[e]!);
+    nx = uy;
+    ny = -ux;
+  } else {
+    const l = code < 0 ? -code - 2 : code >> 1;
+    const head = lists[l]!;
+    const end = l + (head >> 1);
+    let best = Infinity;
+    let inside = true;
+    for (let i = l + 1; i <= end; i++) {
+      const e = lists[i]! * 6;
+      const qx = lx - edges[e]!;
+      const qy = ly - edges[e + 1]!;
+      const ux = edges[e + 2]!;
+      const uy = edges[e + 3]!;
+      const t = qx * ux + qy * uy;
+      const len = edges[e + 4]!;
+      const clamped = Math.min(Math.max(t, 0), len);
+      const rx = qx - clamped * ux;
+      const ry = qy - clamped * uy;
+      const d = rx * rx + ry * ry;
+      if (d >= best) continue;
+      best = d;
+      if (t < 0) inside = (edges[e + 5]! & 1) === 0;
+      else if (t > len) inside = (edges[e + 5]! & 2) === 0;
+      else inside = ux * qy - uy * qx > 0;
+      const length = Math.sqrt(d);
+      if ((t >= 0 && t <= len) || length < 1e-6) {
+        nx = uy;
+        ny = -ux;
+      } else {
+        // Nearest is a corner: leave straight through it.
+        const out = inside ? -1 : 1;
+        nx = (out * rx) / length;
+        ny = (out * ry) / length;
+      }
+    }
+    if ((head & 1) === 1) inside = true;
+    depth = inside ? Math.sqrt(best) : -Math.sqrt(best);
+  }
+  out[0] = depth;
+  out[1] = rows[o + 6]! * nx + rows[o + 8]! * ny;
+  out[2] = rows[o + 7]! * nx + rows[o + 9]! * ny;
+  return true;
+}

@@ -1,0 +1,50 @@
+import { offsetOf, ringsOf } from "../../geometry/clipper.ts";
+import { posePolygon } from "../../geometry/pose.ts";
+import { type Polygon, polygonArea, solid } from "../../geometry/ring.ts";
+import type { RegionJob } from "../types.ts";
+import { counterClockwise } from "./gridTools.ts";
+import { simplifyOutward } from "./simplifyOutward.ts";
+
+/** How far simplification may move an outline, mm; less than a blade's wander. */
+const SIMPLIFY_MM = 0.05;
+
+/** Sharp corners keep their corner up to twice the distance: never closer than a round join would allow. */
+const MITER = { kind: "miter", limit: 2 } as const;
+
+/** The outline grown by `distance` (half the gap), so that touching grown outlines lie a full gap apart. */
+export function grownOutline(polygon: Polygon, distance: number): Polygon {
+  const ringed: Polygon = { outer: counterClockwise(polygon.outer), holes: polygon.holes };
+  const outlines = distance === 0 ? [ringed] : offsetOf(ringsOf(ringed), distance, MITER);
+  const largest = outlines.reduce((a, b) => (polygonArea(b) > polygonArea(a) ? b : a));
+  return { outer: simplifyOutward(largest.outer, SIMPLIFY_MM), holes: largest.holes };
+}
+
+/**
+ * Where grown pieces may lie in a shaped region, its holes not counted: the outline moved in by the margin and
+ * out again by half the gap. A thin neck may split it, or nothing may be left.
+ */
+export function usableOutlines(job: RegionJob): Polygon[] {
+  const outline = job.region.outline;
+  if (outline === null) return [];
+  const outer = counterClockwise(outline.outer);
+  const inset = job.margin - job.gap / 2;
+  if (inset === 0) return [solid(outer)];
+  return offsetOf([outer], -inset, MITER).map((part) => solid(part.outer));
+}
+
+/** Everything that stays where it is, grown: flaws, holes of the region, pinned pieces. mm, in the region. */
+export function fixedOutlines(job: RegionJob): Polygon[] {
+  const half = job.gap / 2;
+  const out = job.region.flaws.map((flaw) => grownOutline(flaw, half));
+  for (const hole of job.region.outline?.holes ?? []) {
+    const outer = counterClockwise(hole);
+    const inset = job.margin - half;
+    out.push(...(inset === 0 ? [solid(outer)] : offsetOf([outer], inset, MITER)));
+  }
+  for (const pin of job.pinned) {
+    const piece = job.pieces.find((candidate) => candidate.id === pin.pieceId);
+    if (piece === undefined) throw new RangeError(`pinned piece ${pin.pieceId} is not in the job`);
+    out.push(grownOutline(posePolygon(piece.outline, pin), half));
+  }
+  return out;
+}

@@ -1,0 +1,75 @@
+import { differenceOf, offsetOf, ringsOf, sharedArea } from "../../geometry/clipper.ts";
+import { posePolygon } from "../../geometry/pose.ts";
+import { type Box, type Polygon, polygonArea, ringBox } from "../../geometry/ring.ts";
+import type { RegionJob, RegionPlan } from "../types.ts";
+
+/** Overlap that counts as touching, as a share of the smaller piece's area. */
+export const TOUCH_SHARE = 5e-7;
+
+interface Laid {
+  readonly outline: Polygon;
+  readonly box: Box;
+  readonly area: number;
+}
+
+function laid(outline: Polygon): Laid {
+  return { outline, box: ringBox(outline.outer), area: polygonArea(outline) };
+}
+
+function boxesMeet(a: Box, b: Box): boolean {
+  return a.minX < b.maxX && b.minX < a.maxX && a.minY < b.maxY && b.minY < a.maxY;
+}
+
+/**
+ * Judges plans from the outlines as they were given, not from the search's grid: the search finds every hole
+ * in its own arithmetic. Outlines grown by half the gap must not overlap, nor leave the region's edge less the
+ * margin, by more than a small share of the smaller piece.
+ */
+export class PlanVerifier {
+  private readonly job: RegionJob;
+  private readonly grown: ReadonlyMap<string, Polygon>;
+  private readonly usable: Polygon[] | null;
+  private readonly fixed: Laid[];
+
+  constructor(job: RegionJob) {
+    this.job = job;
+    const half = job.gap / 2;
+    const grow = (polygon: Polygon, by: number): Polygon =>
+      by === 0 ? polygon : offsetOf(ringsOf(polygon), by, { kind: "round", tolerance: job.gap / 200 })[0]!;
+    this.grown = new Map(job.pieces.map((piece) => [piece.id, grow(piece.outline, half)]));
+    const { outline, flaws } = job.region;
+    const inset = job.margin - half;
+    this.usable = null;
+    if (outline !== null)
+      this.usable = inset === 0 ? [outline] : offsetOf(ringsOf(outline), -inset, { kind: "miter", limit: 2 });
+    this.fixed = flaws.map((flaw) => laid(grow(flaw, half)));
+  }
+
+  /** Whether every placement keeps its distance from all else. Cost: one boolean per pair of boxes that meet. */
+  passes(plan: RegionPlan): boolean {
+    const pieces = plan.placements.map((place) => laid(posePolygon(this.grown.get(place.pieceId)!, place)));
+    if (!pieces.every((piece) => this.staysInside(piece))) return false;
+    for (let i = 0; i < pieces.length; i++) {
+      const a = pieces[i]!;
+      for (const flaw of this.fixed) if (this.overlaps(a, flaw, a.area)) return false;
+      for (let j = 0; j < i; j++) if (this.overlaps(a, pieces[j]!, Math.min(a.area, pieces[j]!.area))) return false;
+    }
+    return true;
+  }
+
+  private overlaps(a: Laid, b: Laid, area: number): boolean {
+    return boxesMeet(a.box, b.box) && sharedArea(a.outline, b.outline) > TOUCH_SHARE * area;
+  }
+
+  private staysInside({ outline, box, area }: Laid): boolean {
+    const { region, margin, gap } = this.job;
+    const inset = margin - gap / 2;
+    const slack = 1e-7 * Math.sqrt(area);
+    if (box.minX < inset - slack || box.minY < inset - slack) return false;
+    if (box.maxY > region.width - inset + slack) return false;
+    if (region.length !== null && box.maxX > region.length - inset + slack) return false;
+    if (this.usable === null) return true;
+    const outside = differenceOf(ringsOf(outline), this.usable.flatMap(ringsOf));
+    return outside.reduce((sum, part) => sum + polygonArea(part), 0) <= TOUCH_SHARE * area;
+  }
+}

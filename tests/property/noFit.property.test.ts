@@ -1,0 +1,125 @@
+import { intersection } from "polyclip-ts";
+import { expect, test } from "vitest";
+import { gridShape, noFitRings } from "../../src/core/geometry/noFit.ts";
+import { type Ring, ringBox } from "../../src/core/geometry/ring.ts";
+import { ROW, ROW_INTS, weightedDepth } from "../../src/core/lay/outlines/depth.kernel.ts";
+import { addFeatureGrid, emptyArena, HEAD } from "../../src/core/lay/outlines/featureGrid.ts";
+import { type Rng, seededRng } from "../../src/core/lay/rng.ts";
+
+/** Queries per run; the long suite asks for a million (`LONG_TESTS=1`). */
+const QUERIES = process.env["LONG_TESTS"] === "1" ? 1_000_000 : 10_000;
+
+/** A star-shaped ring with whole coordinates: simple, mostly not convex. */
+function randomRing(rng: Rng, size: number): Ring {
+  const n = 3 + rng.below(12);
+  const turns = Array.from({ length: n }, () => rng.unit() * 2 * Math.PI).sort((a, b) => a - b);
+  const points: number[] = [];
+  turns.forEach((turn, i) => {
+    const next = turns[(i + 1) % n]! + (i + 1 === n ? 2 * Math.PI : 0);
+    const radius = size * (0.2 + 0.8 * rng.unit());
+    points.push(Math.round(radius * Math.cos(turn)), Math.round(radius * Math.sin(turn)));
+    // Never a gap of half a turn or more, so that the centre stays inside.
+    if (next - turn > 2) {
+      const mid = (turn + next) / 2;
+      points.push(Math.round(size * Math.cos(mid)), Math.round(size * Math.sin(mid)));
+    }
+  });
+  return Float64Array.from(points);
+}
+
+function distanceToRings(rings: readonly Ring[], x: number, y: number): number {
+  let least = Infinity;
+  for (const ring of rings)
+    for (let i = 0, j = ring.length - 2; i < ring.length; j = i, i += 2) {
+      const ux = ring[i]! - ring[j]!;
+      const uy = ring[i + 1]! - ring[j + 1]!;
+      const t = Math.min(1, Math.max(0, ((x - ring[j]!) * ux + (y - ring[j + 1]!) * uy) / (ux * ux + uy * uy)));
+      least = Math.min(least, Math.hypot(x - ring[j]! - t * ux, y - ring[j + 1]! - t * uy));
+    }
+  return least;
+}
+
+function holds(rings: readonly Ring[], x: number, y: number): boolean {
+  let inside = false;
+  for (const ring of rings)
+    for (let i = 0, j = ring.length - 2; i < ring.length; j = i, i += 2) {
+      const yi = ring[i + 1]!;
+      const yj = ring[j + 1]!;
+      if (yi > y !== yj > y && x < ((ring[j]! - ring[i]!) * (y - yi)) / (yj - yi) + ring[i]!) inside = !inside;
+    }
+  return inside;
+}
+
+/** One no-fit polygon in a feature grid, asked through the kernel as the search asks it. */
+function gridQuery(rings: readonly Ring[]): (x: number, y: number) => number {
+  const arena = emptyArena();
+  const boxes = rings.map(ringBox);
+  const minX = Math.min(...boxes.map((b) => b.minX));
+  const minY = Math.min(...boxes.map((b) => b.minY));
+  const maxX = Math.max(...boxes.map((b) => b.maxX));
+  const maxY = Math.max(...boxes.map((b) => b.maxY));
+  const near = 0.04 * Math.min(maxX - minX, maxY - minY);
+  const wish = { minX: minX - near, minY: minY - near, maxX: maxX + near, maxY: maxY + near };
+  const grid = addFeatureGrid(arena, { rings, ...wish, side: 32, near, insideOut: false });
+  const rows = new Float64Array(ROW);
+  rows.set([minX, maxX, minY, maxY, 0, 0, 1, 0, 0, 1, 1, 0]);
+  rows.set(arena.heads.subarray(grid * HEAD, grid * HEAD + 4), 12);
+  const ints = new Int32Array(ROW_INTS);
+  ints.set([arena.heads[grid * HEAD + 5]!, arena.heads[grid * HEAD + 4]!]);
+  const out = new Float64Array(1);
+  const pick = Int32Array.of(0);
+  return (x, y) => {
+    weightedDepth(x, y, rows, ints, pick, 0, 1, arena.cells, arena.lists, arena.edges, Infinity, out);
+    return out[0]!;
+  };
+}
+
+test("the feature grid gives the depth that brute force finds", () => {
+  const rng = seededRng(11);
+  const pairs = Math.ceil(QUERIES / 500);
+  let inside = 0;
+  for (let p = 0; p < pairs; p++) {
+    const a = gridShape(randomRing(rng, 10_000_000), []);
+    const b = gridShape(randomRing(rng, 2_000_000 + rng.below(8_000_000)), []);
+    const rings = noFitRings(a, b);
+    const query = gridQuery(rings);
+    for (let q = 0; q < 500; q++) {
+      const x = (rng.unit() * 2 - 1) * 2.1e7;
+      const y = (rng.unit() * 2 - 1) * 2.1e7;
+      const truth = holds(rings, x, y) ? distanceToRings(rings, x, y) : 0;
+      if (truth > 0) inside++;
+      const depth = query(x, y);
+      // Exact at the outline; far inside a pruned list may be off by a sliver of the piece's size.
+      const slack = truth < 300_000 ? 1.5 : 60_000;
+      if (Math.abs(depth - truth) > slack)
+        throw new Error(`pair ${p}: depth ${depth} at ${x}, ${y}; brute force ${truth}`);
+    }
+  }
+  expect(inside).toBeGreaterThan(QUERIES / 20);
+});
+
+// polyclip-ts (Martinez, Rueda & Feito 2009) shares no code with the no-fit polygons.
+test("a shift overlaps by the no-fit polygon just where an independent library finds shared area", () => {
+  const rng = seededRng(5);
+  const toGeometry = (ring: Ring, x: number, y: number): [number, number][][] => {
+    const points: [number, number][] = [];
+    for (let i = 0; i < ring.length; i += 2) points.push([ring[i]! + x, ring[i + 1]! + y]);
+    return [points];
+  };
+  let apart = 0;
+  for (let p = 0; p < Math.ceil(QUERIES / 200); p++) {
+    const a = gridShape(randomRing(rng, 9000), []);
+    const b = gridShape(randomRing(rng, 5000), []);
+    const rings = noFitRings(a, b);
+    for (let q = 0; q < 10; q++) {
+      const x = rng.below(28_000) - 14_000;
+      const y = rng.below(28_000) - 14_000;
+      if (distanceToRings(rings, x, y) < 3) continue;
+      const overlaps = holds(rings, x, y);
+      const shared = intersection(toGeometry(a.outer, 0, 0), toGeometry(b.outer, x, y));
+      expect(shared.length > 0, `pair ${p}, shift ${x}, ${y}`).toBe(overlaps);
+      if (!overlaps) apart++;
+    }
+  }
+  expect(apart).toBeGreaterThan(20);
+});
