@@ -1,0 +1,91 @@
+import { expect, test } from "vitest";
+import { rectangleContour, segmentContour } from "../../core/geometry/contourShapes.ts";
+import { rectangleRing, solid } from "../../core/geometry/ring.ts";
+import type { CutPiece } from "../../core/materials/cutPiece.ts";
+import type { Material } from "../../core/materials/material.ts";
+import { bothUnits, cutSheetOf } from "./cutSheet.ts";
+import { cutSheetCsv } from "./cutSheetCsv.ts";
+import { cutSheetText } from "./cutSheetText.ts";
+
+const material = (id: string, more: Partial<Material> = {}): Material => ({
+  id,
+  name: `Cloth ${id}`,
+  kind: "woven",
+  thickness: 0.5,
+  backing: "none",
+  coating: "none",
+  grain: "either",
+  oneWay: false,
+  facesAlike: false,
+  fold: {},
+  shrinkage: { lengthwise: 0, crosswise: 0, when: "before-cutting" },
+  repeat: null,
+  price: null,
+  gap: null,
+  margin: null,
+  stock: [],
+  ...more,
+});
+const piece = (id: string, materialId: string, more: Partial<CutPiece> = {}): CutPiece => ({
+  id,
+  name: id,
+  partId: id,
+  materialId,
+  kind: "panel",
+  contour: rectangleContour(0, 0, 254, 101.6),
+  outline: solid(rectangleRing(0, 0, 254, 101.6)),
+  lines: [],
+  count: 2,
+  mirroredCount: 0,
+  grain: "lengthwise",
+  ...more,
+});
+
+test("rows are grouped by material, numbered through, with fold lines in words", () => {
+  const lines = [25.4, 50.8, 76.2].map((y) => ({ role: "fold" as const, contour: segmentContour(0, y, 254, y) }));
+  const sheet = cutSheetOf({
+    project: "Quay satchel",
+    bags: 2,
+    materials: [material("a"), material("b"), material("unused")],
+    pieces: [piece("Flap", "b"), piece("Strap", "a", { kind: "strip", lines })],
+  });
+  expect(sheet.groups.map((group) => [group.material, group.rows.map((row) => [row.number, row.name])])).toEqual([
+    ["Cloth a", [[1, "Strap"]]],
+    ["Cloth b", [[2, "Flap"]]],
+  ]);
+  expect(sheet.groups[0]!.rows[0]!.notes).toEqual(["Fold at 25.4, 50.8, 76.2 mm (1, 2, 3 in) from a long edge"]);
+  const text = cutSheetText(sheet);
+  expect(text).toContain("254 mm × 101.6 mm  10 in × 4 in");
+  expect(text).toContain("Straps are not load rated");
+  expect(bothUnits(101.6)).toBe("101.6 mm · 4 in");
+});
+
+test("hostile names stay one harmless cell each (RFC 4180)", () => {
+  const names = ["=1+2", "+cmd", "-x", "@a", 'say "hi", now', "two\r\nlines", "\u0000\u202ename", "<script>"];
+  const sheet = cutSheetOf({
+    project: "p",
+    bags: 1,
+    materials: [material("a")],
+    pieces: names.map((name, i) => piece(`p${i}`, "a", { name })),
+  });
+  const csv = cutSheetCsv(sheet);
+  const records = csv.split("\r\n");
+  expect(records).toHaveLength(names.length + 2);
+  expect(records.at(-1)).toBe("");
+  const second = records.slice(1, -1).map((record) => /^\d+,("(?:[^"]|"")*"|[^,]*),/u.exec(record)![1]);
+  expect(second).toEqual(["'=1+2", "'+cmd", "'-x", "'@a", '"say ""hi"", now"', "two lines", "name", "<script>"]);
+});
+
+test("vinyl brings the iron and the laser caution, and unknown coating counts as PVC", () => {
+  const cautions = (more: Partial<Material>) =>
+    cutSheetOf({
+      project: "p",
+      bags: 1,
+      materials: [material("a", more)],
+      pieces: [piece("x", "a")],
+    }).cautions.join(" ");
+  expect(cautions({ kind: "vinyl", coating: "unknown" })).toMatch(/hydrogen chloride/u);
+  expect(cautions({ kind: "vinyl", coating: "pu" })).not.toMatch(/hydrogen chloride/u);
+  expect(cautions({ kind: "vinyl", coating: "pu" })).toMatch(/iron/u);
+  expect(cautions({})).not.toMatch(/iron/u);
+});

@@ -1,0 +1,145 @@
+import type { Drawing } from "../../core/drawing/drawing.ts";
+import { contourBox } from "../../core/geometry/contourArcs.ts";
+import type { CutPiece, PieceGrain, PieceLine } from "../../core/materials/cutPiece.ts";
+import type { Material } from "../../core/materials/material.ts";
+import { formatLength } from "../../core/units/formatLength.ts";
+import { cuttingCautions } from "./cautions.ts";
+
+/** A thing and how much of it. */
+export interface Amount {
+  readonly what: string;
+  readonly amount: string;
+}
+
+/** One part's order of work. */
+export interface WorkList {
+  readonly title: string;
+  readonly steps: readonly string[];
+}
+
+/** A picture with its words, such as a strap's fold section. */
+export interface Picture {
+  readonly title: string;
+  readonly drawing: Drawing;
+}
+
+/** One kind of piece to cut. Lengths in mm. */
+export interface CutRow {
+  /** Running number over the whole sheet, from 1; also on the labels. */
+  readonly number: number;
+  readonly name: string;
+  readonly materialId: string;
+  readonly kind: CutPiece["kind"];
+  /** As drawn, and mirror images besides. */
+  readonly count: number;
+  readonly mirroredCount: number;
+  readonly along: number;
+  readonly across: number;
+  readonly grain: PieceGrain;
+  /** Where to fold, tape and stitch, in words. */
+  readonly notes: readonly string[];
+}
+
+/** All that is cut from one material, and what the lay says about it (length to cut off, offcuts …). */
+export interface CutGroup {
+  readonly material: string;
+  readonly rows: readonly CutRow[];
+  readonly lay: readonly string[];
+}
+
+/** Everything that goes to the cutting table in words. */
+export interface CutSheet {
+  readonly project: string;
+  readonly bags: number;
+  readonly groups: readonly CutGroup[];
+  readonly purchase: readonly Amount[];
+  readonly consumables: readonly Amount[];
+  readonly work: readonly WorkList[];
+  readonly cautions: readonly string[];
+  readonly pictures: readonly Picture[];
+}
+
+/** What a cut sheet is made from; all but the first four may be left out. */
+export interface CutSheetInput {
+  readonly project: string;
+  readonly bags: number;
+  readonly materials: readonly Material[];
+  readonly pieces: readonly CutPiece[];
+  /** Sentences about a material's lay, by material id. */
+  readonly lay?: ReadonlyMap<string, readonly string[]>;
+  readonly purchase?: readonly Amount[];
+  readonly consumables?: readonly Amount[];
+  readonly work?: readonly WorkList[];
+  /** Cautions besides the usual ones for the materials. */
+  readonly cautions?: readonly string[];
+  readonly pictures?: readonly Picture[];
+}
+
+/** The cut sheet: pieces grouped by material and numbered in that order, the usual cautions added. */
+export function cutSheetOf(input: CutSheetInput): CutSheet {
+  const { project, bags, materials, pieces } = input;
+  let number = 0;
+  const groups = materials
+    .map((material) => ({
+      material: material.name,
+      rows: pieces.filter((piece) => piece.materialId === material.id).map((piece) => rowOf(piece, ++number)),
+      lay: input.lay?.get(material.id) ?? [],
+    }))
+    .filter((group) => group.rows.length > 0);
+  const used = materials.filter((material) => pieces.some((piece) => piece.materialId === material.id));
+  const cautions = [...(input.cautions ?? []), ...cuttingCautions(used, pieces)];
+  return {
+    project,
+    bags,
+    groups,
+    purchase: input.purchase ?? [],
+    consumables: input.consumables ?? [],
+    work: input.work ?? [],
+    cautions: [...new Set(cautions)],
+    pictures: input.pictures ?? [],
+  };
+}
+
+/** A length in millimetres or centimetres and in inches, as `98.4 mm · 3 7/8 in`. */
+export function bothUnits(mm: number): string {
+  return `${formatLength(mm, mm < 1000 ? "mm" : "cm")} · ${formatLength(mm, "in/16")}`;
+}
+
+function rowOf(piece: CutPiece, number: number): CutRow {
+  const box = contourBox(piece.contour);
+  return {
+    number,
+    name: piece.name,
+    materialId: piece.materialId,
+    kind: piece.kind,
+    count: piece.count,
+    mirroredCount: piece.mirroredCount,
+    along: box.maxX - box.minX,
+    across: box.maxY - box.minY,
+    grain: piece.grain,
+    notes: lineNotes(piece, box.maxY - box.minY),
+  };
+}
+
+const LINE_WORDS: readonly (readonly [PieceLine["role"], string])[] = [
+  ["fold", "Fold"],
+  ["tape", "Tape"],
+  ["stitch", "Stitch"],
+];
+
+/** Where the lines along a strip lie, measured from its lower long edge. Panels' lines are on the drawing alone. */
+function lineNotes(piece: CutPiece, across: number): string[] {
+  if (piece.kind !== "strip") return [];
+  return LINE_WORDS.flatMap(([role, word]) => {
+    const heights = piece.lines
+      .filter((line) => line.role === role)
+      .map((line) => contourBox(line.contour))
+      .filter((box) => box.maxY - box.minY < 1e-6 && box.minY > 1e-6 && box.minY < across - 1e-6)
+      .map((box) => box.minY);
+    const unique = [...new Set(heights.map((mm) => Math.round(mm * 100) / 100))].sort((a, b) => a - b);
+    if (unique.length === 0) return [];
+    const metric = unique.map((mm) => formatLength(mm, "mm").replace(" mm", "")).join(", ");
+    const inches = unique.map((mm) => formatLength(mm, "in/16").replace(" in", "")).join(", ");
+    return [`${word} at ${metric} mm (${inches} in) from a long edge`];
+  });
+}

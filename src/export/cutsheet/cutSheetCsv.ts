@@ -1,0 +1,55 @@
+import { plainLine } from "../../core/drawing/textWidth.ts";
+import type { CutSheet } from "./cutSheet.ts";
+
+const HEAD = [
+  "number",
+  "name",
+  "material",
+  "kind",
+  "count",
+  "mirrored",
+  "along mm",
+  "across mm",
+  "along in",
+  "across in",
+  "grain",
+  "notes",
+];
+
+/**
+ * The pieces as comma-separated values, one row a piece, CRLF after every record, UTF-8.
+ * Source: RFC 4180. A cell that a spreadsheet would take for a formula gets an apostrophe in front.
+ */
+export function cutSheetCsv(sheet: CutSheet): string {
+  const rows = sheet.groups.flatMap((group) =>
+    group.rows.map((row) => [
+      String(row.number),
+      text(row.name),
+      text(group.material),
+      row.kind,
+      String(row.count),
+      String(row.mirroredCount),
+      decimal(row.along, 3),
+      decimal(row.across, 3),
+      decimal(row.along / 25.4, 4),
+      decimal(row.across / 25.4, 4),
+      row.grain,
+      text(row.notes.join("; ")),
+    ]),
+  );
+  return [HEAD, ...rows].map((row) => `${row.map(quoted).join(",")}\r\n`).join("");
+}
+
+/** A person's words as one harmless line. */
+function text(value: string): string {
+  const line = plainLine(value);
+  return /^[=+\-@|%]/u.test(line) ? `'${line}` : line;
+}
+
+function decimal(value: number, digits: number): string {
+  return String(Number(value.toFixed(digits)));
+}
+
+function quoted(cell: string): string {
+  return /[",\r\n]/u.test(cell) ? `"${cell.replaceAll('"', '""')}"` : cell;
+}
