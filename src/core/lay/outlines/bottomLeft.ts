@@ -29,7 +29,7 @@ function cornersOf(state: LayState, near: Neighbours, variant: number, fromX: nu
     if (rows[o + 1]! < fromX || rows[o]! > toX) continue;
     add(rows[o + 1]!, lowY);
     add(rows[o + 1]!, highY);
-    for (const ring of ringsOfRow(state, near, k, variant)) {
+    for (const ring of state.store.ringsOf(near.grid[k]!)) {
       const n = ring.length;
       for (let i = 0; i < n; i += 2) {
         const lx = ring[i]!;
@@ -48,16 +48,6 @@ function cornersOf(state: LayState, near: Neighbours, variant: number, fromX: nu
     }
   }
   return Float64Array.from(points);
-}
-
-function ringsOfRow(state: LayState, near: Neighbours, k: number, variant: number): readonly Float64Array[] {
-  const { job, store, spots, count } = state;
-  const column = near.column[k]!;
-  const grid =
-    column < count
-      ? store.pairGrid(job.variants[spots.variant[column]!]!, job.variants[variant]!)
-      : store.obstacleGrid(column - count, variant);
-  return store.ringsOf(grid);
 }
 
 /** The leftmost, then lowest free corner for copy `item`, or null. `lastX` holds how far left each variant got before. */

@@ -1,8 +1,11 @@
 import { type Ring, signedArea } from "../../geometry/ring.ts";
 import { EDGE } from "./depth.kernel.ts";
 
-/** Numbers per grid in `GridArena.heads`: corner x, y, cells per unit x, y, cells a side, first cell. */
-export const HEAD = 6;
+/**
+ * Numbers per grid in `GridArena.heads`: corner x, y, cells per unit x, y, cells a side, first cell, first edge,
+ * edges.
+ */
+export const HEAD = 8;
 
 /** All feature grids of one job, in a few shared arrays that double when full. */
 export interface GridArena {
@@ -232,6 +235,8 @@ export function addFeatureGrid(arena: GridArena, wish: GridWish): number {
       wish.side / (wish.maxY - wish.minY),
       wish.side,
       base,
+      edges[0] ?? 0,
+      edges.length,
     ],
     id * HEAD,
   );

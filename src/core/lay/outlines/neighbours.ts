@@ -1,4 +1,5 @@
-import { ROW, ROW_INTS, weightedDepth } from "./depth.kernel.ts";
+import type { Rng } from "../rng.ts";
+import { EDGE, ROW, ROW_INTS, weightedDepth } from "./depth.kernel.ts";
 import { HEAD } from "./featureGrid.ts";
 import type { LayState } from "./layState.ts";
 
@@ -15,6 +16,8 @@ export class Neighbours {
   ints: Int32Array;
   /** Column of the layout each row stands for. */
   column: Int32Array;
+  /** Number of the feature grid of each row. */
+  grid: Int32Array;
   count = 0;
   private pick: Int32Array;
   private readonly binCount = new Int32Array(BINS);
@@ -27,6 +30,7 @@ export class Neighbours {
     this.rows = new Float64Array(columns * ROW);
     this.ints = new Int32Array(columns * ROW_INTS);
     this.column = new Int32Array(columns);
+    this.grid = new Int32Array(columns);
     this.pick = new Int32Array(columns * (BINS + 1));
     for (let k = 0; k < columns; k++) this.pick[k] = k;
   }
@@ -92,6 +96,7 @@ export class Neighbours {
       ints[count * 2] = heads[head + 5]!;
       ints[count * 2 + 1] = heads[head + 4]!;
       column[count] = j;
+      this.grid[count] = grid;
       count++;
     }
     this.count = count;
@@ -128,10 +133,25 @@ export class Neighbours {
       this.ints[count * 2] = all.ints[k * 2]!;
       this.ints[count * 2 + 1] = all.ints[k * 2 + 1]!;
       this.column[count] = all.column[k]!;
+      this.grid[count] = all.grid[k]!;
       count++;
     }
     this.count = count;
     this.binned = false;
+  }
+
+  /** A random corner of a random neighbour's no-fit polygon, in the region, into `out`. */
+  randomCorner(state: LayState, rng: Rng, out: Float64Array): void {
+    const k = rng.below(this.count);
+    const { edges, heads } = state.store.arena;
+    const head = this.grid[k]! * HEAD;
+    const e = (heads[head + 6]! + rng.below(heads[head + 7]!)) * EDGE;
+    const lx = edges[e]!;
+    const ly = edges[e + 1]!;
+    const o = k * ROW;
+    const { rows } = this;
+    out[0] = rows[o + 4]! + rows[o + 6]! * lx + rows[o + 8]! * ly;
+    out[1] = rows[o + 5]! + rows[o + 7]! * lx + rows[o + 9]! * ly;
   }
 
   /** Weighted overlap at (x, y); stops once it reaches `limit`. */

@@ -1,0 +1,207 @@
+import type { Rng } from "../rng.ts";
+import { copySpots, emptySpots, type LayState, type Spots } from "./layState.ts";
+import type { Separator } from "./separate.ts";
+
+export interface ImproveTuning {
+  /** Passes without progress before an attempt ends, while exploring and while compressing. */
+  readonly explorePatience: number;
+  readonly compressPatience: number;
+  /** Largest, first and smallest shrink of an attempt while exploring, as shares of the length. */
+  readonly mostShrink: number;
+  readonly leastShrink: number;
+  /** Shrinks while compressing: from, to. */
+  readonly firstSqueeze: number;
+  readonly lastSqueeze: number;
+  readonly squeezeDecay: number;
+  /** Failed attempts in a row before the best layout is compressed. */
+  readonly failuresToCompress: number;
+  readonly poolSize: number;
+}
+
+export const IMPROVE_TUNING: ImproveTuning = {
+  explorePatience: 60,
+  compressPatience: 60,
+  mostShrink: 0.01,
+  leastShrink: 0.001,
+  firstSqueeze: 0.0005,
+  lastSqueeze: 0.00001,
+  squeezeDecay: 0.75,
+  failuresToCompress: 8,
+  poolSize: 20,
+};
+
+interface Failure {
+  readonly spots: Spots;
+  readonly overlap: number;
+}
+
+/**
+ * Shortens a complete layout without end: explore (shrink, separate, disrupt on failure), and compress each new best
+ * by small squeezes once exploring stalls. Yields often; `best` holds the shortest layout without overlap so far.
+ */
+export class Improver {
+  readonly best: Spots;
+  private readonly state: LayState;
+  private readonly separator: Separator;
+  private readonly rng: Rng;
+  private readonly tuning: ImproveTuning;
+  private pool: Failure[] = [];
+  private offered: Spots | null = null;
+  private isCompressed = false;
+
+  constructor(state: LayState, separator: Separator, rng: Rng, tuning: ImproveTuning = IMPROVE_TUNING) {
+    this.state = state;
+    this.separator = separator;
+    this.rng = rng;
+    this.tuning = tuning;
+    this.best = emptySpots(state.count);
+    copySpots(state.spots, this.best);
+  }
+
+  /** A layout found elsewhere; taken up at the next attempt if it is shorter. */
+  offer(spots: Spots): void {
+    if (spots.maxX < this.best.maxX) this.offered = spots;
+  }
+
+  private length(): number {
+    return this.best.maxX - this.state.job.window.minX;
+  }
+
+  private takeOffer(): boolean {
+    if (this.offered === null) return false;
+    const better = this.offered.maxX < this.best.maxX;
+    if (better) {
+      copySpots(this.offered, this.best);
+      this.pool = [];
+      this.isCompressed = true;
+    }
+    this.offered = null;
+    return better;
+  }
+
+  private keepBest(): void {
+    const { state } = this;
+    let end = state.job.window.minX;
+    for (let i = 0; i < state.count; i++)
+      end = Math.max(end, state.spots.x[i]! + state.job.variants[state.spots.variant[i]!]!.maxX);
+    copySpots(state.spots, this.best);
+    this.best.maxX = Math.min(end, state.maxX);
+    this.pool = [];
+  }
+
+  /** Sets the window's end and cuts the difference out at a random place, moving what lies beyond. */
+  private shrinkTo(maxX: number): void {
+    const { state, rng } = this;
+    const { spots, job } = state;
+    const from = spots.maxX;
+    const cut = job.window.minX + rng.unit() * (from - job.window.minX);
+    const shift = from - maxX;
+    state.maxX = maxX;
+    spots.maxX = maxX;
+    for (let i = 0; i < state.count; i++) {
+      const variant = spots.variant[i]!;
+      const low = state.lowX(variant);
+      let x = spots.x[i]!;
+      if (x > cut) x -= shift;
+      spots.x[i] = Math.max(low, Math.min(x, state.highX(variant)));
+    }
+  }
+
+  /** Two large copies of different shape change places. */
+  private disrupt(): void {
+    const { state, rng } = this;
+    const { job, spots } = state;
+    const size = (i: number): number => job.shapes[job.items[i]!.shape]!.area;
+    const ranked = Array.from({ length: state.count }, (_, i) => i).sort((a, b) => size(b) - size(a));
+    const draw = (): number => ranked[Math.floor(rng.unit() ** 2 * state.count)]!;
+    for (let tries = 0; tries < 30; tries++) {
+      const a = draw();
+      const b = draw();
+      if (job.items[a]!.shape === job.items[b]!.shape) continue;
+      const [ax, ay, bx, by] = [spots.x[a]!, spots.y[a]!, spots.x[b]!, spots.y[b]!];
+      this.placeWithin(a, bx, by);
+      this.placeWithin(b, ax, ay);
+      return;
+    }
+  }
+
+  private placeWithin(item: number, x: number, y: number): void {
+    const { state } = this;
+    const variant = state.spots.variant[item]!;
+    state.spots.x[item] = Math.max(state.lowX(variant), Math.min(x, state.highX(variant)));
+    state.spots.y[item] = Math.max(state.lowY(variant), Math.min(y, state.highY(variant)));
+  }
+
+  private remember(): void {
+    const { pool, separator } = this;
+    const spots = emptySpots(this.state.count);
+    copySpots(separator.leastSpots, spots);
+    pool.push({ spots, overlap: separator.least });
+    pool.sort((a, b) => a.overlap - b.overlap);
+    if (pool.length > this.tuning.poolSize) pool.pop();
+  }
+
+  /** A remembered failure, low overlap likelier (half-normal on rank). */
+  private recall(): Spots {
+    const { pool, rng } = this;
+    const normal = Math.abs(Math.sqrt(-2 * Math.log(1 - rng.unit())) * Math.cos(2 * Math.PI * rng.unit()));
+    const rank = Math.min(pool.length - 1, Math.floor((normal * pool.length) / 3));
+    return pool[rank]!.spots;
+  }
+
+  /** One attempt: the state holds a start in the window set; true when it ends without overlap. */
+  private *attempt(patience: number): Generator<void, boolean> {
+    this.separator.resetWeights();
+    yield* this.separator.measureAll();
+    const done = yield* this.separator.run(patience);
+    if (done) this.keepBest();
+    return done;
+  }
+
+  private *explore(): Generator<void, void> {
+    const { state, tuning } = this;
+    let step = tuning.mostShrink;
+    let failures = 0;
+    copySpots(this.best, state.spots);
+    this.shrinkTo(this.best.maxX - step * this.length());
+    while (failures < tuning.failuresToCompress || this.isCompressed) {
+      const done = yield* this.attempt(tuning.explorePatience);
+      const told = this.takeOffer();
+      if (done || told) {
+        if (done && !told) this.isCompressed = false;
+        failures = 0;
+        if (done) step = Math.min(tuning.mostShrink, step * 1.3);
+        copySpots(this.best, state.spots);
+        this.shrinkTo(this.best.maxX - step * this.length());
+        continue;
+      }
+      failures++;
+      this.remember();
+      step = Math.max(tuning.leastShrink, step * 0.7);
+      copySpots(this.recall(), state.spots);
+      state.maxX = this.best.maxX - step * this.length();
+      state.spots.maxX = state.maxX;
+      this.disrupt();
+    }
+  }
+
+  private *compress(): Generator<void, void> {
+    const { state, tuning } = this;
+    let step = tuning.firstSqueeze;
+    while (step > tuning.lastSqueeze) {
+      copySpots(this.best, state.spots);
+      this.shrinkTo(this.best.maxX - step * this.length());
+      const done = yield* this.attempt(tuning.compressPatience);
+      this.takeOffer();
+      if (!done) step *= tuning.squeezeDecay;
+    }
+    this.isCompressed = true;
+  }
+
+  *run(): Generator<void, void> {
+    for (;;) {
+      yield* this.explore();
+      yield* this.compress();
+    }
+  }
+}
