@@ -8,11 +8,25 @@ import type { Box } from "../../core/geometry/ring.ts";
 import { pathOperators, pdfNumber } from "./paths.ts";
 import type { Typesetter } from "./typesetter.ts";
 
-/** Operators of one page's content stream. `unit` is the page's user unit in mm. Source: ISO 32000-1, 8 and 9. */
-export function pageContent(page: Page, styles: RoleStyles, unit: number, type: Typesetter): string {
-  // One millimetre is 1 / unit user units; six decimals keep 10 m within a hundredth of a micrometre.
+/** What a page's content depends on besides its items. */
+export interface ContentSettings {
+  readonly styles: RoleStyles;
+  /** The page's user unit in mm. */
+  readonly unit: number;
+  readonly type: Typesetter;
+  readonly background: string | undefined;
+}
+
+/** Operators of one page's content stream. Source: ISO 32000-1, clauses 8 and 9. */
+export function pageContent(page: Page, settings: ContentSettings): string {
+  const { styles, unit, type, background } = settings;
+  // One millimetre is 1 / unit user units; nine decimals keep 10 m within a hundredth of a micrometre.
   const k = pdfNumber(1 / unit, 9);
-  return `${k} 0 0 ${k} 0 0 cm\n1 j\n${page.parts.map((part) => partContent(part, styles, type)).join("")}`;
+  const ground =
+    background === undefined
+      ? ""
+      : `${fillColor(background)}0 0 ${pdfNumber(page.width)} ${pdfNumber(page.height)} re f\n`;
+  return `${k} 0 0 ${k} 0 0 cm\n1 j\n${ground}${page.parts.map((part) => partContent(part, styles, type)).join("")}`;
 }
 
 function partContent(part: PagePart, styles: RoleStyles, type: Typesetter): string {

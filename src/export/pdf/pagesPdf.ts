@@ -10,6 +10,8 @@ import { makeTypesetter } from "./typesetter.ts";
 export interface PdfOptions {
   readonly title: string;
   readonly styles?: RoleStyles;
+  /** Colour of the whole page, `#rrggbb`; paper is left as it is when left out. */
+  readonly background?: string;
 }
 
 /** The file, and what could not be written as asked. */
@@ -43,7 +45,12 @@ export async function pagesPdf(pages: readonly Page[], fonts: FontBytes, options
     const unit = POINT * userUnit;
     const sheet = doc.addPage([page.width / unit, page.height / unit]);
     if (userUnit > 1) sheet.node.set(PDFName.of("UserUnit"), PDFNumber.of(userUnit));
-    const content = pageContent(page, options.styles ?? ROLE_STYLES, unit, type);
+    const content = pageContent(page, {
+      styles: options.styles ?? ROLE_STYLES,
+      unit,
+      type,
+      background: options.background,
+    });
     const stream = doc.context.flateStream(content);
     sheet.node.set(PDFName.Contents, doc.context.register(stream));
     made.push(sheet);
