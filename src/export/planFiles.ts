@@ -1,0 +1,172 @@
+import type { GrainArrow, LaySheet, PieceArt } from "../core/drawing/layDrawing.ts";
+import { layDrawing } from "../core/drawing/layDrawing.ts";
+import { mapPage } from "../core/drawing/mapPage.ts";
+import { PAPERS, paperNamed } from "../core/drawing/papers.ts";
+import { pieceArt } from "../core/drawing/pieceArt.ts";
+import { diagnosePrinter } from "../core/drawing/printer.ts";
+import { ROLE_STYLES } from "../core/drawing/roleStyles.ts";
+import { barePage, projectionStyles, rollPages } from "../core/drawing/sheetPage.ts";
+import { type SheetTitle, tilePages } from "../core/drawing/tilePages.ts";
+import { tilePieces } from "../core/drawing/tiling.ts";
+import type { LayPlan, LayProblem, Stock } from "../core/lay/types.ts";
+import type { CutPiece } from "../core/materials/cutPiece.ts";
+import type { Material } from "../core/materials/material.ts";
+import type { OutputSettings, Project } from "../core/project/project.ts";
+import { formatLength } from "../core/units/formatLength.ts";
+import { type CutSheet, type CutSheetInput, cutSheetOf } from "./cutsheet/cutSheet.ts";
+import { cutSheetCsv } from "./cutsheet/cutSheetCsv.ts";
+import { cutSheetText } from "./cutsheet/cutSheetText.ts";
+import { distinctStems } from "./fileStem.ts";
+import type { FontBytes } from "./fonts/fontBytes.ts";
+import { pagesPdf } from "./pdf/pagesPdf.ts";
+import { svgText } from "./svg/svgText.ts";
+
+/** A file for the cutting table. */
+export interface PlanFile {
+  /** File name without a folder. */
+  readonly name: string;
+  readonly data: string | Uint8Array;
+  /** What it is for, in a few words. */
+  readonly about: string;
+}
+
+/** All files, and what could not be written as asked. */
+export interface PlanFiles {
+  readonly files: readonly PlanFile[];
+  /** Characters no font had, as `U+65E5`. */
+  readonly missingGlyphs: readonly string[];
+}
+
+/** A material's lay, passed by the checker. */
+export interface LaidMaterial {
+  readonly material: Material;
+  readonly problem: LayProblem;
+  readonly plan: LayPlan;
+}
+
+/** What the files are made from. */
+export interface PlanFilesInput {
+  readonly project: Project;
+  readonly pieces: readonly CutPiece[];
+  readonly lays: readonly LaidMaterial[];
+  readonly fonts: FontBytes;
+  /** What the cut sheet says beyond the pieces. */
+  readonly words?: Omit<CutSheetInput, "project" | "bags" | "materials" | "pieces">;
+}
+
+/** Width of the paper roll that copy shops have most, mm: 36 in (common practice, no source). */
+const SHOP_ROLL = 914.4;
+
+/** Every file of a plan: cut sheet, and for each stock that is used the drawing, the tiles and the long sheet. */
+export async function planFiles(input: PlanFilesInput): Promise<PlanFiles> {
+  const { project, pieces, lays } = input;
+  const sheet = cutSheetOf({
+    ...input.words,
+    project: project.name,
+    bags: project.bags,
+    materials: project.materials,
+    pieces,
+  });
+  const art = pieceArt(pieces, project.output.lengths);
+  const stocks = lays.flatMap((lay) => usedStocks(lay).map((stock) => ({ ...lay, stock })));
+  const stems = distinctStems(
+    stocks.map(({ material, stock }, i) =>
+      stocks.some((other, j) => i !== j && other.material === material)
+        ? `${material.name} ${stock.id}`
+        : material.name,
+    ),
+    "cloth",
+  );
+  const missing = new Set<string>();
+  const files: PlanFile[] = cutSheetFiles(sheet);
+  for (const [i, laid] of stocks.entries()) {
+    files.push(...(await stockFiles(input, laid, art, stems[i]!, missing)));
+  }
+  return { files, missingGlyphs: [...missing].sort() };
+}
+
+function cutSheetFiles(sheet: CutSheet): PlanFile[] {
+  return [
+    { name: "cut-sheet.txt", data: cutSheetText(sheet), about: "cut sheet as text" },
+    { name: "cut-sheet.csv", data: cutSheetCsv(sheet), about: "cut list for a spreadsheet" },
+  ];
+}
+
+async function stockFiles(
+  input: PlanFilesInput,
+  laid: LaidMaterial & { readonly stock: Stock },
+  art: ReadonlyMap<string, PieceArt>,
+  stem: string,
+  missing: Set<string>,
+): Promise<PlanFile[]> {
+  const { project, fonts } = input;
+  const { material, plan, stock } = laid;
+  const grain = grainArrow(material);
+  const sheet = layDrawing(stock, plan, art, grain);
+  const title = titleOf(project, material, stock, sheet);
+  const pdf = async (pages: Parameters<typeof pagesPdf>[0], more = {}): Promise<Uint8Array> => {
+    const made = await pagesPdf(pages, fonts, { title: `${title.project}: ${title.material}`, ...more });
+    for (const glyph of made.missingGlyphs) missing.add(glyph);
+    return made.bytes;
+  };
+  const correction = printerCorrection(project.output);
+  const tiling = tilePieces(sheet.copies, tilingOptions(project.output));
+  const tiles = [mapPage(sheet, tiling, title), ...tilePages(sheet, tiling, title, grain)];
+  const svg = svgText(sheet.drawing, { title: `${title.project}: ${title.material}` });
+  return [
+    { name: `${stem}.svg`, data: svg, about: "lay plan at true size" },
+    {
+      name: `${stem}-${project.output.paper.toLowerCase().replaceAll(" ", "-")}.pdf`,
+      data: await pdf(tiles),
+      about: `${tiling.tiles.length} sheets of ${project.output.paper} to tape together, and their map`,
+    },
+    {
+      name: `${stem}-roll.pdf`,
+      data: await pdf(rollPages(sheet, title, grain, { rollWidth: SHOP_ROLL, correction })),
+      about: "one long sheet for a copy shop's 36 in roll",
+    },
+    {
+      name: `${stem}-projector.pdf`,
+      data: await pdf([barePage(sheet)], { styles: projectionStyles(ROLE_STYLES), background: "#000000" }),
+      about: "thick bright lines for a projector",
+    },
+  ];
+}
+
+function usedStocks({ problem, plan }: LaidMaterial): Stock[] {
+  return problem.stocks.filter((stock) => plan.placements.some((placement) => placement.stockId === stock.id));
+}
+
+/** One head when the cloth is one-way, none when its direction does not matter. */
+export function grainArrow(material: Material): GrainArrow {
+  if (material.oneWay) return "one-way";
+  return material.grain === "free" ? "none" : "both";
+}
+
+/** Drawn ÷ measured test square each way. */
+export function printerCorrection(output: OutputSettings): { readonly x: number; readonly y: number } {
+  return diagnosePrinter(100, output.testSquare.x, output.testSquare.y, PAPERS).correction;
+}
+
+/** How the project's settings cut a drawing into sheets; the paper must be one we know. */
+export function tilingOptions(output: OutputSettings): Parameters<typeof tilePieces>[1] {
+  const paper = paperNamed(output.paper);
+  if (!paper) throw new RangeError(`tilingOptions: a known paper expected, got ${output.paper}`);
+  return {
+    paper,
+    margin: output.pageMargin,
+    overlap: output.overlap,
+    orientation: output.orientation,
+    correction: printerCorrection(output),
+  };
+}
+
+/** The words on every sheet of a stock. */
+export function titleOf(project: Project, material: Material, stock: Stock, sheet: LaySheet): SheetTitle {
+  const { lengths } = project.output;
+  const words =
+    stock.kind === "roll"
+      ? `${formatLength(stock.width, lengths)} usable width, ${formatLength(sheet.usedLength, lengths)} used`
+      : `leftover ${stock.id}`;
+  return { project: project.name, material: material.name, stock: words };
+}
