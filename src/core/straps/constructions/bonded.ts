@@ -1,0 +1,52 @@
+import { bothEdges, type Construction, noSetback, type SectionInput } from "../construction.ts";
+import type { SectionPlan } from "../foldPlan.ts";
+import { phrase } from "../phrase.ts";
+import { cutStep, topstitchStep } from "../stepPhrases.ts";
+import type { FoldChoices } from "../strapWish.ts";
+
+/** Flat layers bonded on each other; the last one is the facing where there is one. */
+export function bondedPlan({ outer, facing, choices }: SectionInput): SectionPlan {
+  const layers = choices.layers ?? 2;
+  return {
+    strips: Array.from({ length: layers }, (_, i) => ({
+      ply: i > 0 && i === layers - 1 ? facing : outer,
+      levels: [i],
+      firstFold: "right" as const,
+      start: { from: "left" as const, mm: 0 },
+      end: { from: "right" as const, mm: 0 },
+      face: 0,
+    })),
+    slabs: [],
+    settles: false,
+  };
+}
+
+const layersOf = (choices: FoldChoices): number => choices.layers ?? 2;
+
+export const bonded: Construction = {
+  id: "bonded",
+  title: "Bonded, raw edges (1 to 3 layers)",
+  rule: "width of each layer, plus what is trimmed after bonding",
+  layers: layersOf,
+  thickestLayer: 6,
+  needs: [],
+  allows: ["facing"],
+  visibleEdges: () => 2,
+  tapeRuns: 0,
+  plan: bondedPlan,
+  trim: (choices) => choices.trim ?? 0,
+  setback: noSetback,
+  rows: (_, fromEdge) => bothEdges(fromEdge),
+  steps: (facts) => [
+    cutStep(facts),
+    ...(layersOf(facts.choices) > 1
+      ? [phrase("Bond the layers wrong sides together, press them and let the adhesive cure.")]
+      : []),
+    topstitchStep(facts, "Stitch along both edges; a bonded strap can part with flexing, so stitch it as well"),
+    ...((facts.choices.trim ?? 0) > 0
+      ? [phrase("Trim both edges true to {width} with a sharp blade and a ruler.", { width: facts.finishedWidth })]
+      : []),
+    phrase("Sand or bevel the edges, then paint or burnish them in thin coats."),
+  ],
+  cautions: ["A raw edge of woven cloth frays: use this for leather, vinyl, cork or felt."],
+};

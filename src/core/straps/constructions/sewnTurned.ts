@@ -1,0 +1,86 @@
+import {
+  allowanceEdge,
+  bothEdges,
+  type Construction,
+  noSetback,
+  type SectionInput,
+  TRADE,
+} from "../construction.ts";
+import type { Ply, SectionPlan, SlabPlan, StripPlan } from "../foldPlan.ts";
+import { phrase } from "../phrase.ts";
+import { cutStep, interfaceStep, topstitchStep } from "../stepPhrases.ts";
+
+function half(ply: Ply, levels: [allowance: number, main: number], allowance: number, wrap: number): StripPlan {
+  const edge = (from: "left" | "right") => ({ from, mm: allowanceEdge(allowance, ply) + Math.abs(wrap) }) as const;
+  const inset = Math.max(0, -wrap);
+  return {
+    ply,
+    levels: [levels[0], levels[1], levels[0]],
+    firstFold: "left",
+    start: edge("left"),
+    end: edge("right"),
+    insets: [inset, inset],
+    wraps: [[], []],
+    face: 1,
+  };
+}
+
+/**
+ * Two strips sewn right sides together along both edges and turned. With a reveal the outer strip is cut wider and
+ * wraps to the back by that much on each side, and the facing is narrower by as much.
+ */
+function plan({ outer, facing, padding, choices }: SectionInput): SectionPlan {
+  const allowance = choices.seamAllowance ?? TRADE.seamAllowance;
+  const reveal = choices.reveal ?? 0;
+  const slabs: SlabPlan[] = [];
+  const lift = padding === null ? 0 : 1;
+  if (padding !== null) {
+    slabs.push({ role: "padding", level: 2, thickness: padding, insetLeft: 0, insetRight: 0, square: false });
+  }
+  return {
+    strips: [half(outer, [1, 0], allowance, reveal), half(facing, [2 + lift, 3 + lift], allowance, -reveal)],
+    slabs,
+    settles: true,
+  };
+}
+
+export const sewnTurned: Construction = {
+  id: "sewn-turned",
+  title: "Two strips sewn and turned (2 layers, 4 at the edges)",
+  rule: "width + 2 × seam allowance of each strip",
+  layers: () => 2,
+  thickestLayer: 1.5,
+  needs: [],
+  allows: ["facing", "padding"],
+  visibleEdges: () => 0,
+  tapeRuns: 0,
+  plan,
+  trim: () => 0,
+  setback: noSetback,
+  rows: (choices, fromEdge) => {
+    const allowance = choices.seamAllowance ?? TRADE.seamAllowance;
+    return [
+      { kind: "construction", from: "left", mm: allowance },
+      { kind: "construction", from: "right", mm: allowance },
+      ...bothEdges(fromEdge),
+    ];
+  },
+  steps: (facts) => [
+    cutStep(facts),
+    ...interfaceStep(facts),
+    phrase(
+      "Sew both strips right sides together along both long edges, {allowance} from the raw edges; leave a gap to turn through if both ends are closed.",
+      {
+        allowance: facts.choices.seamAllowance ?? TRADE.seamAllowance,
+      },
+    ),
+    phrase("Turn right side out and roll the seams to the very edge; the strap should measure {width}.", {
+      width: facts.finishedWidth,
+    }),
+    ...(facts.padded
+      ? [phrase("Pull the padding in with a cord or a turning tool before the last end is closed.")]
+      : []),
+    topstitchStep(facts, "Topstitch both edges"),
+  ],
+  cautions: [],
+};

@@ -1,0 +1,28 @@
+import { bothEdges, type Construction, edgeToSecondFold } from "../construction.ts";
+import { phrase } from "../phrase.ts";
+import { cutStep } from "../stepPhrases.ts";
+import { bondedPlan } from "./bonded.ts";
+import { fourfold, fourfoldPlan } from "./fourfold.ts";
+
+/** A short strap folded over a ring or connector: fourfold, or flat layers when the maker asks for 1 to 3. */
+export const tab: Construction = {
+  id: "tab",
+  title: "Ring tab or connector (4 layers, or 1 to 3 flat)",
+  rule: "4 × width, cut 3 in long for a 1 in leg",
+  layers: (choices) => choices.layers ?? 4,
+  thickestLayer: 2,
+  needs: [],
+  allows: [],
+  visibleEdges: (choices) => (choices.layers === undefined ? 0 : 2),
+  tapeRuns: 2,
+  plan: (input) => (input.choices.layers === undefined ? fourfoldPlan(input) : bondedPlan(input)),
+  trim: (choices) => (choices.layers === undefined ? 0 : (choices.trim ?? 0)),
+  setback: (section) =>
+    section.strips.length === 1 && section.strips[0]!.plan.levels.length === 4 ? edgeToSecondFold(section) : 0,
+  rows: (_, fromEdge) => bothEdges(fromEdge),
+  steps: (facts) => [
+    ...(facts.choices.layers === undefined ? fourfold.steps(facts) : [cutStep(facts)]),
+    phrase("Fold the tab over the ring and stitch across both legs, 3/4 to 1 in below it."),
+  ],
+  cautions: ["The folded tab doubles every layer at the ring: turn the wheel by hand over the hump."],
+};

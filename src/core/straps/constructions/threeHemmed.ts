@@ -1,0 +1,80 @@
+import { allowanceEdge, bothEdges, type Construction, type SectionInput, TRADE } from "../construction.ts";
+import type { SectionPlan, SlabPlan } from "../foldPlan.ts";
+import { phrase } from "../phrase.ts";
+import { creaseAndTape, cutStep, interfaceStep, topstitchStep } from "../stepPhrases.ts";
+
+/** The hidden edge stops short by what the hem takes, so the strip stays three widths of cloth. */
+function plan({ outer, clearance, padding, choices }: SectionInput): SectionPlan {
+  const { thickness, leastRadius } = outer;
+  const hem = choices.hem ?? TRADE.hem;
+  const setback = choices.setback ?? TRADE.hemSetback;
+  const wrapped = (padding ?? 0) + thickness;
+  const radius = Math.max(wrapped / 2, leastRadius);
+  const first = Math.max((padding ?? 0) / 2, leastRadius);
+  const slabs: SlabPlan[] = [];
+  if (padding !== null) {
+    const inset = TRADE.paddingShy / 2 + thickness;
+    slabs.push({
+      role: "padding",
+      level: 1,
+      thickness: padding,
+      insetLeft: Math.max(inset, first),
+      insetRight: inset,
+      square: false,
+    });
+  }
+  return {
+    strips: [
+      {
+        ply: outer,
+        levels: [2, 0, 4, 3],
+        firstFold: "left",
+        start: {
+          from: "right",
+          mm: thickness + (clearance ?? 1) * radius + Math.max(0, hem - setback),
+        },
+        end: { from: "left", mm: setback + allowanceEdge(hem, outer) },
+        insets: [0, 0, setback],
+        wraps: [[1], [1, 2], []],
+        face: 1,
+      },
+    ],
+    slabs,
+    settles: true,
+  };
+}
+
+export const threeHemmed: Construction = {
+  id: "three-hemmed",
+  title: "Folded in three, hemmed edge (3 layers, 4 at the hem)",
+  rule: "3 × width",
+  layers: () => 3,
+  thickestLayer: 1.5,
+  needs: [],
+  allows: ["padding"],
+  visibleEdges: () => 0,
+  tapeRuns: 2,
+  plan,
+  trim: () => 0,
+  setback: (section) => section.strips[0]!.plan.insets?.[2] ?? 0,
+  rows: (_, fromEdge, setback) => [
+    { kind: "topstitch", from: "left", mm: setback + fromEdge },
+    bothEdges(fromEdge)[1]!,
+  ],
+  steps: (facts) => [
+    cutStep(facts),
+    ...interfaceStep(facts),
+    ...creaseAndTape(facts, "Turn the long edge that will show under by {hem} and press or tape it", {
+      hem: facts.choices.hem ?? TRADE.hem,
+    }),
+    ...(facts.padded ? [phrase("Lay the padding on the middle third.")] : []),
+    phrase("Fold the raw long edge over, then the hemmed edge over it; the strap should measure {width}.", {
+      width: facts.finishedWidth,
+    }),
+    phrase("The hemmed edge stops {setback} short of the opposite fold.", {
+      setback: facts.setback,
+    }),
+    topstitchStep(facts, "Topstitch along the hemmed edge, then along the fold"),
+  ],
+  cautions: ["Stitch the hem slowly: it is one layer more than the rest of the strap."],
+};

@@ -1,0 +1,77 @@
+import type { Construction, SectionInput } from "../construction.ts";
+import type { Ply, SectionPlan } from "../foldPlan.ts";
+import { phrase } from "../phrase.ts";
+import { creaseAndTape, cutStep, interfaceStep } from "../stepPhrases.ts";
+
+/** The first raw edge is laid on a drawn line and the wrap starts at it, so it stops where the bend starts. */
+const CLEARANCE = 1;
+
+/**
+ * How far the visible edge stays from the opposite fold when the strip is folded in equal thirds: its first edge
+ * laid on the line two thirds across, the rest wrapped round it. 3.36 T at K 0.5 with hard creases.
+ */
+function thirdsSetback(ply: Ply, clearance: number): number {
+  const { thickness, neutral, leastRadius } = ply;
+  const outerRadius = Math.max(thickness / 2, leastRadius);
+  const firstAxis = leastRadius + thickness;
+  const secondAxis = outerRadius + thickness;
+  const firstBend = Math.PI * (leastRadius + neutral * thickness);
+  const secondBend = Math.PI * (outerRadius + neutral * thickness);
+  const edgeShort = thickness + clearance * outerRadius;
+  return firstAxis - 2 * secondAxis + secondBend + 2 * edgeShort - firstBend / 2;
+}
+
+function plan({ outer, clearance, choices }: SectionInput): SectionPlan {
+  const keep = clearance ?? CLEARANCE;
+  const short = outer.thickness + keep * Math.max(outer.thickness / 2, outer.leastRadius);
+  return {
+    strips: [
+      {
+        ply: outer,
+        levels: [1, 0, 2],
+        firstFold: "left",
+        start: { from: "right", mm: short },
+        end: { from: "left", mm: choices.setback ?? thirdsSetback(outer, keep) },
+        face: 1,
+      },
+    ],
+    slabs: [],
+    settles: false,
+  };
+}
+
+export const threeRaw: Construction = {
+  id: "three-raw",
+  title: "Folded in three, raw edge (3 layers)",
+  rule: "3 × width",
+  layers: () => 3,
+  thickestLayer: 2.5,
+  needs: [],
+  allows: [],
+  visibleEdges: () => 1,
+  tapeRuns: 2,
+  plan,
+  trim: () => 0,
+  setback: (section) => section.strips[0]!.plan.end.mm,
+  rows: (_, fromEdge, setback) => [
+    { kind: "topstitch", from: "left", mm: setback + fromEdge },
+    { kind: "topstitch", from: "right", mm: fromEdge },
+  ],
+  steps: (facts) => [
+    cutStep(facts),
+    ...interfaceStep(facts),
+    phrase("Colour or paint the long edge that will show before folding, and let it dry."),
+    ...creaseAndTape(facts, "Fold the other long edge over by a third and press the fold down"),
+    phrase(
+      "Wrap the last third over the raw edge; the strap should measure {width} and the edge that shows stop {setback} short of the opposite fold.",
+      {
+        width: facts.finishedWidth,
+        setback: facts.setback,
+      },
+    ),
+    phrase("Topstitch from the side with the raw edge, {topstitch} from it, then {topstitch} from the fold.", {
+      topstitch: facts.topstitch,
+    }),
+  ],
+  cautions: ["A raw edge of woven cloth frays: use this for vinyl, leather, cork or felt, or bind the edge."],
+};

@@ -1,0 +1,59 @@
+import { bothEdges, type Construction, halfMiddleGap, type SectionInput, TRADE } from "../construction.ts";
+import type { Ply, SectionPlan, StripPlan } from "../foldPlan.ts";
+import { phrase } from "../phrase.ts";
+import { creaseAndTape, cutStep, interfaceStep, topstitchStep } from "../stepPhrases.ts";
+
+function turnedStrip(ply: Ply, levels: [flap: number, main: number], inset: number, clearance: number): StripPlan {
+  const hold = clearance * ply.thickness;
+  return {
+    ply,
+    levels: [levels[0], levels[1], levels[0]],
+    firstFold: "left",
+    start: { from: "middle", mm: -hold },
+    end: { from: "middle", mm: hold },
+    insets: [inset, inset],
+    face: 1,
+  };
+}
+
+/** Each strip has its edges turned to its middle; the facing is narrower, so the outer shows on both its sides. */
+function plan({ outer, facing, clearance, choices }: SectionInput): SectionPlan {
+  const keep = clearance ?? 0.5;
+  return {
+    strips: [
+      turnedStrip(outer, [1, 0], 0, keep),
+      turnedStrip(facing, [2, 3], choices.reveal ?? TRADE.reveal, keep),
+    ],
+    slabs: [],
+    settles: false,
+  };
+}
+
+export const twoLayer: Construction = {
+  id: "two-layer",
+  title: "Two strips with turned edges, accent facing (2 + 2 layers)",
+  rule: "2 × width of the outer, 2 × width of the narrower facing",
+  layers: () => 4,
+  thickestLayer: 2,
+  needs: [],
+  allows: ["facing"],
+  visibleEdges: () => 0,
+  tapeRuns: 6,
+  plan,
+  trim: () => 0,
+  setback: halfMiddleGap,
+  rows: (choices, fromEdge) => bothEdges((choices.reveal ?? TRADE.reveal) + fromEdge),
+  steps: (facts) => [
+    cutStep(facts),
+    ...interfaceStep(facts, "facing"),
+    ...creaseAndTape(facts, "Fold both long edges of each strip to its middle; the raw edges must not overlap"),
+    phrase(
+      "Lay the facing on the outer strip, wrong sides together, {reveal} in from each edge, and tape or clip it.",
+      {
+        reveal: facts.choices.reveal ?? TRADE.reveal,
+      },
+    ),
+    topstitchStep(facts, "Topstitch from the facing side, from its edges"),
+  ],
+  cautions: [],
+};

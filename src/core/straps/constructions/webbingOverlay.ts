@@ -1,0 +1,59 @@
+import {
+  allowanceEdge,
+  bothEdges,
+  type Construction,
+  noSetback,
+  type SectionInput,
+  TRADE,
+} from "../construction.ts";
+import type { SectionPlan } from "../foldPlan.ts";
+import { phrase } from "../phrase.ts";
+import { creaseAndTape, cutStep, topstitchStep } from "../stepPhrases.ts";
+
+/** A strip with turned edges on one face of a webbing. */
+function plan({ outer, webbingThickness, choices }: SectionInput): SectionPlan {
+  const margin = choices.margin ?? TRADE.overlayMargin;
+  const edge = margin + allowanceEdge(choices.turn ?? TRADE.overlayTurn, outer);
+  return {
+    strips: [
+      {
+        ply: outer,
+        levels: [1, 2, 1],
+        firstFold: "left",
+        start: { from: "left", mm: edge },
+        end: { from: "right", mm: edge },
+        insets: [margin, margin],
+        face: 1,
+      },
+    ],
+    slabs: [{ role: "webbing", level: 0, thickness: webbingThickness, insetLeft: 0, insetRight: 0, square: true }],
+    settles: true,
+  };
+}
+
+export const webbingOverlay: Construction = {
+  id: "webbing-overlay",
+  title: "Webbing with a cloth overlay (1 layer on the webbing, 2 at its edges)",
+  rule: "webbing − 2 × margin + 2 × turn",
+  layers: () => 1,
+  thickestLayer: 1.5,
+  needs: ["webbing"],
+  allows: ["webbing"],
+  visibleEdges: () => 0,
+  tapeRuns: 2,
+  plan,
+  trim: () => 0,
+  setback: noSetback,
+  rows: (choices, fromEdge) => bothEdges((choices.margin ?? TRADE.overlayMargin) + fromEdge),
+  steps: (facts) => [
+    cutStep(facts),
+    ...creaseAndTape(facts, "Turn both long edges under by {turn} and press or tape them", {
+      turn: facts.choices.turn ?? TRADE.overlayTurn,
+    }),
+    phrase("Lay the strip on the webbing, {margin} in from each edge, and tape or clip it.", {
+      margin: facts.choices.margin ?? TRADE.overlayMargin,
+    }),
+    topstitchStep(facts, "Topstitch the overlay from its edges, both rows in the same direction"),
+  ],
+  cautions: ["Seal cut ends of synthetic webbing so that they do not fray; molten webbing burns skin."],
+};

@@ -1,0 +1,62 @@
+import type { StitchRow } from "./construction.ts";
+import type { ResolvedWish } from "./resolveWish.ts";
+import type { SolvedWidths } from "./solveStrap.ts";
+import type { StrapEnd } from "./strapLengths.ts";
+import type { Consumable, StrapLengths } from "./strapResult.ts";
+
+/** Handbook ratio for lockstitch type 301 (ISO 4915): cm of thread per cm of seam (common practice, no source). */
+export const HANDBOOK_THREAD_RATIO = 2.5;
+/** Thread lost at starts and ends, with the handbook's 10 to 15 % (common practice, no source). */
+const THREAD_WASTE = 1.15;
+/** mm per stitch (common practice, no source). */
+const TOPSTITCH_LENGTH = { cloth: 3, thick: 3.5 } as const;
+const SEAM_STITCH = 2.5;
+/** Webbing is bought 2 in longer than the strap (common practice, no source). */
+const WEBBING_SPARE = 50.8;
+
+/** Thread per length of lockstitch seam, type 301 of ISO 4915: two threads along, and once through both ways a stitch. */
+export function threadRatio(seamThickness: number, stitchLength: number): number {
+  return 2 + (2 * seamThickness) / stitchLength;
+}
+
+/** mm per topstitch: the maker's, else longer on what holes weaken. */
+export function topstitchLength({ wish, materials }: ResolvedWish): number {
+  const cloth = materials.outer.kind === "woven" || materials.outer.kind === "felt";
+  return wish.stitch?.length ?? (cloth ? TOPSTITCH_LENGTH.cloth : TOPSTITCH_LENGTH.thick);
+}
+
+/** Everything bought by length for all straps of the wish, waste included. */
+export function consumablesOf(
+  resolved: ResolvedWish,
+  widths: SolvedWidths,
+  lengths: StrapLengths,
+  ends: readonly [StrapEnd, StrapEnd],
+  rows: readonly StitchRow[],
+): readonly Consumable[] {
+  const { wish, construction, input, choices } = resolved;
+  const total = (lengths.cut + (lengths.shortPart ?? 0)) * wish.count;
+  const out: Consumable[] = [];
+  const put = (kind: Consumable["kind"], label: string, mm: number): void => {
+    if (mm > 0) out.push({ kind, label, mm });
+  };
+  put("tape", "narrow double-sided tape, wash-away or kept off the stitch line", construction.tapeRuns * total);
+  const topRows = rows.filter((row) => row.kind === "topstitch").length + (wish.stitch?.extraRows ?? 0);
+  const seamRows = rows.length - rows.filter((row) => row.kind === "topstitch").length;
+  const top = threadRatio(widths.thickness, topstitchLength(resolved));
+  const seam = threadRatio(2 * input.outer.thickness, SEAM_STITCH);
+  put("topstitch-thread", "topstitch thread, half of it on the bobbin", topRows * total * top * THREAD_WASTE);
+  put(
+    "construction-thread",
+    "construction thread, half of it on the bobbin",
+    seamRows * total * seam * THREAD_WASTE,
+  );
+  if (wish.edgeFinish === "paint")
+    put("edge-paint", "edge to paint, each coat", construction.visibleEdges(choices) * total);
+  if (construction.needs.includes("webbing")) {
+    put("webbing", "webbing", total + WEBBING_SPARE * wish.count);
+  }
+  if (construction.id === "corded") {
+    put("cord", "cord", (lengths.finished - ends[0].allowance - ends[1].allowance) * wish.count);
+  }
+  return out;
+}

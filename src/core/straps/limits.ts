@@ -1,0 +1,122 @@
+import type { Construction } from "./construction.ts";
+import { CONSTRUCTIONS } from "./constructions/catalogue.ts";
+import { leastWidth, sectionAtFinishedWidth } from "./foldSection.ts";
+import type { ResolvedWish } from "./resolveWish.ts";
+import type { StrapEnd } from "./strapLengths.ts";
+import type { Alternative, NeedleCheck, StrapSection } from "./strapResult.ts";
+import { CONSTRUCTION_IDS } from "./strapWish.ts";
+import { thickestSpan } from "./thicknessProfile.ts";
+
+/** Strap-to-hardware tolerance: a 38 mm ring takes 36 to 40 mm (common practice, no source), mm. */
+export const HARDWARE_TOLERANCE = 2;
+/** A slider's inner height should be at least this many times the strap's thickness (common practice, no source). */
+export const SLIDER_FACTOR = 4;
+
+/** Thickest place across the strap. */
+function thickest(section: StrapSection): { layers: number; thickness: number } {
+  if (section.kind === "layered") return thickestSpan(section);
+  // Only the fin beside the cord goes under the needle.
+  return { layers: 2, thickness: 2 * section.ply.thickness };
+}
+
+/** Thickness and layers under the needle along the strap and at doubled ends, as pressed. mm. */
+export function needleChecks(
+  section: StrapSection,
+  ends: readonly [StrapEnd, StrapEnd],
+  joined: boolean,
+): readonly NeedleCheck[] {
+  const along = thickest(section);
+  const checks: NeedleCheck[] = [{ where: "along the strap", ...along }];
+  const doubles = ends.some((end) => end.style !== "raw" && end.style !== "seam");
+  if (section.kind === "wrapped") {
+    if (doubles) checks.push({ where: "at the doubled ends", layers: 2, thickness: 2 * section.ply.thickness });
+    return checks.map(({ where, layers, thickness }) => ({ where, layers, thickness }));
+  }
+  const twice = (where: string): NeedleCheck => ({
+    where,
+    layers: 2 * along.layers,
+    thickness: 2 * along.thickness,
+  });
+  if (ends.some((end) => end.style === "fold-back")) checks.push(twice("where an end is folded back"));
+  if (ends.some((end) => end.style === "tucked")) checks.push(twice("where an end is turned inside"));
+  if (joined) checks.push(twice("at a straight join"));
+  return checks.map(({ where, layers, thickness }) => ({ where, layers, thickness }));
+}
+
+/** Limits a strap has to pass: the machine's at the needle, the slider's opening. mm; absent means no limit. */
+export interface Limits {
+  readonly thickness: number;
+  readonly layers: number;
+  readonly sliderOpening: number;
+}
+
+export function limitsOf({ wish }: ResolvedWish): Limits {
+  const openings = (wish.hardware ?? []).map((one) => (one.kind === "slider" ? one.opening : undefined));
+  const known = openings.filter((opening) => opening !== undefined);
+  return {
+    thickness: wish.machine?.maxThickness ?? Number.POSITIVE_INFINITY,
+    layers: wish.machine?.maxLayers ?? Number.POSITIVE_INFINITY,
+    sliderOpening: known.length === 0 ? Number.POSITIVE_INFINITY : Math.min(...known),
+  };
+}
+
+/** Whether a strap passes: every place under the needle, and four times its thickness through the slider. */
+export function passes(limits: Limits, needle: readonly NeedleCheck[], thickness: number): boolean {
+  const sewn = needle.every((check) => check.thickness <= limits.thickness && check.layers <= limits.layers);
+  return sewn && SLIDER_FACTOR * thickness <= limits.sliderOpening;
+}
+
+/** Roll length for `count` strips side by side, whichever of along and across the roll needs less, mm. */
+export function rollLengthFor(count: number, width: number, length: number, usable: number): number | null {
+  const needed = (across: number, along: number): number => {
+    const side = Math.floor((usable + 1e-6) / across);
+    return side < 1 ? Number.POSITIVE_INFINITY : Math.ceil(count / side) * along;
+  };
+  const least = Math.min(needed(width, length), needed(length, width));
+  return Number.isFinite(least) ? least : null;
+}
+
+function tryConstruction(
+  other: Construction,
+  resolved: ResolvedWish,
+  finished: number,
+  cutLength: number,
+  ends: readonly [StrapEnd, StrapEnd],
+): (Alternative & { readonly needle: readonly NeedleCheck[] }) | null {
+  const { input, materials, wish } = resolved;
+  if (input.outer.thickness > other.thickestLayer) return null;
+  const plan = other.plan({ ...input, choices: {}, padding: null, facing: input.outer });
+  if (finished < leastWidth(plan)) return null;
+  const section = sectionAtFinishedWidth(plan, finished);
+  const usable = materials.outer.usableWidth;
+  const strips = section.strips.length;
+  const cutWidth = section.strips.reduce((widest, one) => Math.max(widest, one.width), 0);
+  const needle = needleChecks(section, ends, false);
+  return {
+    construction: other.id,
+    cutWidth,
+    layers: other.layers({}),
+    thickness: needle[0]!.thickness,
+    rollLength: usable === undefined ? null : rollLengthFor(wish.count * strips, cutWidth, cutLength, usable),
+    needle,
+  };
+}
+
+/** Constructions of the same material and width that pass the limits, those needing least cloth first, then the thinner. */
+export function alternativesTo(
+  resolved: ResolvedWish,
+  finished: number,
+  cutLength: number,
+  ends: readonly [StrapEnd, StrapEnd],
+): readonly Alternative[] {
+  const limits = limitsOf(resolved);
+  const cloth = (one: Alternative): number => one.rollLength ?? one.cutWidth;
+  return CONSTRUCTION_IDS.filter((id) => id !== resolved.construction.id && id !== "tab")
+    .map((id) => CONSTRUCTIONS[id])
+    .filter((other) => other.needs.length === 0)
+    .map((other) => tryConstruction(other, resolved, finished, cutLength, ends))
+    .filter((one) => one !== null)
+    .filter((one) => passes(limits, one.needle, one.thickness))
+    .map(({ needle: _, ...one }) => one)
+    .sort((a, b) => cloth(a) - cloth(b) || a.thickness - b.thickness);
+}

@@ -1,0 +1,146 @@
+import { failed, ok, type Problem, type Result } from "../problems/problem.ts";
+import type { Construction, SectionInput } from "./construction.ts";
+import { CONSTRUCTIONS } from "./constructions/catalogue.ts";
+import { plyOf } from "./foldDefaults.ts";
+import type { PlyRole } from "./foldPlan.ts";
+import type { StrapMaterial } from "./strapMaterial.ts";
+import type { FoldChoices, StrapWish } from "./strapWish.ts";
+
+/** Heavy cotton webbing (common practice) when nothing is said, mm. */
+const WEBBING_THICKNESS = 2;
+/** Fleece and foam are pressed to well under half in a strap (from memory). */
+const PADDING_PRESSED = 0.4;
+
+/** A wish with its materials looked up and its numbers checked. */
+export interface ResolvedWish {
+  readonly wish: StrapWish;
+  /** Where problems of this wish are found, e.g. `straps[1]`; empty for a wish on its own. */
+  readonly path: string;
+  readonly construction: Construction;
+  readonly materials: Readonly<Partial<Record<PlyRole, StrapMaterial>>> & { readonly outer: StrapMaterial };
+  readonly input: SectionInput;
+  readonly choices: FoldChoices;
+}
+
+const ROLES: readonly PlyRole[] = ["outer", "facing", "interfacing", "padding", "webbing", "cord"];
+
+/** Least and greatest value of each choice; lengths in mm. */
+const RANGES: { readonly [K in keyof FoldChoices]?: readonly [number, number] } = {
+  clearance: [0, 1],
+  edgeGap: [0, 100],
+  setback: [0, 100],
+  hem: [1, 50],
+  reveal: [0, 50],
+  seamAllowance: [1, 50],
+  margin: [0, 50],
+  turn: [2, 50],
+  trim: [0, 25],
+  layers: [1, 3],
+};
+
+function choiceProblems(choices: FoldChoices, path: string): Problem[] {
+  const problems: Problem[] = [];
+  for (const [name, [least, most]] of Object.entries(RANGES)) {
+    const value = choices[name as keyof FoldChoices];
+    if (typeof value !== "number") continue;
+    const whole = name !== "layers" || Number.isInteger(value);
+    if (value >= least && value <= most && whole) continue;
+    problems.push({ code: "strap-choice-out-of-range", path: `${path}folds.${name}`, value, least, most });
+  }
+  return problems;
+}
+
+/** Every number of the wish that has to be a real length: path and value. */
+function lengthProblems(wish: StrapWish, path: string): Problem[] {
+  const numbers: [string, number | undefined, number, number][] = [
+    ["width", wish.width?.mm, 0.1, 2000],
+    ["length", wish.length.mm, 1, 100_000],
+    ["core.cordDiameter", wish.core?.cordDiameter, 0.5, 100],
+    ["core.webbingWidth", wish.core?.webbingWidth, 1, 500],
+    ["core.webbingThickness", wish.core?.webbingThickness, 0.1, 25],
+    ["stitch.length", wish.stitch?.length, 0.5, 15],
+    ["stitch.fromEdge", wish.stitch?.fromEdge, 0.5, 100],
+    ["machine.maxThickness", wish.machine?.maxThickness, 0.1, 100],
+    ...(wish.hardware ?? []).map(
+      (one, i) => [`hardware[${i}].innerWidth`, one.innerWidth, 1, 1000] as [string, number, number, number],
+    ),
+    ...(wish.ends ?? []).map(
+      (end, i) => [`ends[${i}].allowance`, end.allowance, 0, 1000] as [string, number | undefined, number, number],
+    ),
+  ];
+  return numbers.flatMap(([name, mm, minMm, maxMm]): Problem[] => {
+    if (mm === undefined || (mm >= minMm && mm <= maxMm)) return [];
+    return [{ code: "length-out-of-range", path: path + name, mm, minMm, maxMm }];
+  });
+}
+
+function findMaterials(
+  wish: StrapWish,
+  construction: Construction,
+  materials: readonly StrapMaterial[],
+  path: string,
+): { found: Partial<Record<PlyRole, StrapMaterial>>; problems: Problem[] } {
+  const found: Partial<Record<PlyRole, StrapMaterial>> = {};
+  const problems: Problem[] = [];
+  for (const role of ROLES) {
+    const id = wish.materials[role];
+    const at = `${path}materials.${role}`;
+    if (id === undefined) continue;
+    const material = materials.find((one) => one.id === id);
+    const used = role === "outer" || role === "interfacing" || construction.allows.includes(role);
+    if (!material) problems.push({ code: "strap-material-missing", path: at, role, id });
+    else if (!used) problems.push({ code: "strap-role-unused", path: at, role, construction: construction.id });
+    else found[role] = material;
+  }
+  if ((wish.interfacing ?? "none") !== "none" && wish.materials.interfacing === undefined) {
+    problems.push({
+      code: "strap-material-missing",
+      path: `${path}materials.interfacing`,
+      role: "interfacing",
+      id: null,
+    });
+  }
+  return { found, problems };
+}
+
+/** Checks a wish's numbers and looks up its materials. All problems at once. */
+export function resolveWish(wish: StrapWish, materials: readonly StrapMaterial[], at = ""): Result<ResolvedWish> {
+  const path = at === "" ? "" : `${at}.`;
+  const construction = CONSTRUCTIONS[wish.construction];
+  const choices = wish.folds ?? {};
+  const { found, problems } = findMaterials(wish, construction, materials, path);
+  const all: Problem[] = [...choiceProblems(choices, path), ...lengthProblems(wish, path), ...problems];
+  const corded = construction.id === "corded";
+  if (!wish.width && !corded && wish.core?.webbingWidth === undefined) {
+    all.push({ code: "strap-width-missing", path: `${path}width`, construction: construction.id });
+  }
+  if (corded && wish.core?.cordDiameter === undefined) {
+    all.push({ code: "strap-cord-missing", path: `${path}core.cordDiameter` });
+  }
+  const outer = found.outer;
+  if (all.length > 0 || !outer) return failed(...all);
+  const placement = wish.interfacing ?? "none";
+  const fused = placement === "full" || placement === "reduced" ? (found.interfacing?.thickness ?? 0) : 0;
+  const onFacing = construction.id === "two-layer";
+  const facing = found.facing ?? outer;
+  const padding = found.padding ? found.padding.thickness * PADDING_PRESSED : null;
+  const input: SectionInput = {
+    outer: plyOf("outer", outer, onFacing ? 0 : fused, choices),
+    facing: plyOf("facing", facing, onFacing ? fused : 0, choices),
+    clearance: choices.clearance ?? outer.fold.clearance ?? null,
+    padding,
+    webbingThickness: wish.core?.webbingThickness ?? found.webbing?.thickness ?? WEBBING_THICKNESS,
+    choices,
+  };
+  const thick = [input.outer, input.facing].find((ply) => ply.thickness > construction.thickestLayer);
+  if (thick) {
+    return failed({
+      code: "strap-too-thick",
+      path: `${path}materials.${thick.role}`,
+      construction: construction.id,
+      thicknessMm: thick.thickness,
+      mostMm: construction.thickestLayer,
+    });
+  }
+  return ok({ wish, path, construction, materials: { ...found, outer }, input, choices });
+}

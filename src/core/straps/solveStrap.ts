@@ -1,0 +1,146 @@
+import { failed, ok, type Result } from "../problems/problem.ts";
+import { type Construction, type SectionInput, TRADE } from "./construction.ts";
+import { withoutThickness } from "./foldDefaults.ts";
+import type { SectionPlan } from "./foldPlan.ts";
+import { finishedWidthOfCut, foldLinesOf, leastWidth, sectionAtFinishedWidth } from "./foldSection.ts";
+import { withFaceInterfacing } from "./quarterInterfacing.ts";
+import type { ResolvedWish } from "./resolveWish.ts";
+import type { StrapSection } from "./strapResult.ts";
+import { thicknessProfile } from "./thicknessProfile.ts";
+import { wrapOfCord, wrapOfCut } from "./wrappedSection.ts";
+
+/** A strap's section and the widths that follow from it. mm. */
+export interface SolvedWidths {
+  readonly section: StrapSection;
+  /** Cut width of the outer strip by the trade's round rule: the same folds without thickness. */
+  readonly nominal: number;
+  /** What is cut, trimming included. */
+  readonly cut: number;
+  readonly finished: number;
+  readonly setback: number;
+  /** From the strip's lower edge. */
+  readonly foldLines: readonly number[];
+  /** Where the strap is flat. */
+  readonly thickness: number;
+}
+
+/** More than this between the width asked for and the one a bought core gives is a conflict, mm. */
+const CORE_TOLERANCE = 1;
+/** Sums of cut lengths are exact only to rounding. */
+const EPSILON = 1e-6;
+
+function planOf(resolved: ResolvedWish): SectionPlan {
+  const plan = resolved.construction.plan(resolved.input);
+  const interfacing = resolved.materials.interfacing;
+  const onFace = resolved.wish.interfacing === "quarter" && interfacing;
+  return onFace ? withFaceInterfacing(plan, interfacing.thickness) : plan;
+}
+
+/** Cut width of the outer strip for a finished width if the material had no thickness. */
+export function nominalWidth(construction: Construction, input: SectionInput, finished: number): number {
+  const flat = { ...input, outer: withoutThickness(input.outer), facing: withoutThickness(input.facing) };
+  const strip = sectionAtFinishedWidth(construction.plan(flat), finished).strips[0]!;
+  return strip.width + 2 * construction.trim(input.choices);
+}
+
+/** Thickness over most of the width (of two equal shares the thinner). */
+function flatThickness(section: StrapSection): number {
+  if (section.kind === "wrapped") return section.finishedWidth;
+  const shares = new Map<number, { width: number; thickness: number }>();
+  for (const span of thicknessProfile(section)) {
+    const share = shares.get(span.layers) ?? { width: 0, thickness: span.thickness };
+    shares.set(span.layers, { ...share, width: share.width + span.to - span.from });
+  }
+  const ranked = [...shares.values()].sort((a, b) => b.width - a.width || a.thickness - b.thickness);
+  return ranked[0]?.thickness ?? 0;
+}
+
+/** Solves a corded handle: the cord sets the width, the cut width sets what is left for the seam. */
+function solveCorded({ wish, path, input, choices }: ResolvedWish): Result<SolvedWidths> {
+  const cord = wish.core!.cordDiameter!;
+  const allowance = choices.seamAllowance ?? TRADE.seamAllowance;
+  const cutBy = wish.width?.kind === "cut" ? wish.width.mm : null;
+  const nominal = Math.PI * cord + 2 * allowance;
+  const wanted = wrapOfCord(input.outer, cord, allowance);
+  const section =
+    cutBy !== null
+      ? wrapOfCut(input.outer, cord, cutBy)
+      : wish.cutBy === "trade"
+        ? wrapOfCut(input.outer, cord, nominal)
+        : wanted;
+  if (section.seamAllowance < 1) {
+    return failed({
+      code: "strap-strip-too-narrow",
+      path: `${path}width`,
+      cutMm: section.cutWidth,
+      leastMm: wrapOfCord(input.outer, cord, 1).cutWidth,
+    });
+  }
+  if (wish.width?.kind === "finished" && Math.abs(wish.width.mm - section.finishedWidth) > CORE_TOLERANCE) {
+    return failed({
+      code: "strap-width-conflict",
+      path: `${path}width`,
+      core: "cord",
+      widthMm: wish.width.mm,
+      followsMm: section.finishedWidth,
+    });
+  }
+  return ok({
+    section,
+    nominal,
+    cut: section.cutWidth,
+    finished: section.finishedWidth,
+    setback: 0,
+    foldLines: [],
+    thickness: section.finishedWidth,
+  });
+}
+
+/** Finished width a bought webbing gives, or null when none is named. */
+function widthOfWebbing({ wish, construction, input }: ResolvedWish): number | null {
+  const webbing = wish.core?.webbingWidth;
+  if (webbing === undefined || !construction.needs.includes("webbing")) return null;
+  return construction.id === "webbing-sleeve" ? webbing + 2 * input.outer.thickness : webbing;
+}
+
+/** Solves the section of a wish in whichever direction it asks for. */
+export function solveWidths(resolved: ResolvedWish): Result<SolvedWidths> {
+  const { wish, path, construction, input, choices } = resolved;
+  if (construction.id === "corded") return solveCorded(resolved);
+  const plan = planOf(resolved);
+  const trim = construction.trim(choices);
+  const byWebbing = widthOfWebbing(resolved);
+  const cutWish = wish.width?.kind === "cut" ? wish.width.mm : null;
+  let finished = byWebbing ?? wish.width?.mm ?? 0;
+  if (cutWish !== null && byWebbing === null) finished = finishedWidthOfCut(plan, cutWish - 2 * trim);
+  const asked = wish.width?.kind === "finished" ? wish.width.mm : finished;
+  if (Math.abs(asked - finished) > CORE_TOLERANCE + 2 * input.outer.thickness) {
+    return failed({
+      code: "strap-width-conflict",
+      path: `${path}width`,
+      core: "webbing",
+      widthMm: asked,
+      followsMm: finished,
+    });
+  }
+  const nominal = nominalWidth(construction, input, finished);
+  if (wish.cutBy === "trade") finished = finishedWidthOfCut(plan, nominal - 2 * trim);
+  const least = leastWidth(plan);
+  if (finished < least - EPSILON || finished <= 0) {
+    const leastCut = sectionAtFinishedWidth(plan, least).strips[0]!.width + 2 * trim;
+    return cutWish === null
+      ? failed({ code: "strap-too-narrow", path: `${path}width`, widthMm: finished, leastMm: least })
+      : failed({ code: "strap-strip-too-narrow", path: `${path}width`, cutMm: cutWish, leastMm: leastCut });
+  }
+  const section = sectionAtFinishedWidth(plan, finished);
+  const strip = section.strips[0]!;
+  return ok({
+    section,
+    nominal,
+    cut: strip.width + 2 * trim,
+    finished,
+    setback: construction.setback(section),
+    foldLines: foldLinesOf(strip).map((y) => y + trim),
+    thickness: flatThickness(section),
+  });
+}

@@ -1,0 +1,86 @@
+import type { CutPiece } from "../materials/cutPiece.ts";
+import type { StitchRow } from "./construction.ts";
+import type { SolvedSection } from "./foldSection.ts";
+import type { Phrase } from "./phrase.ts";
+import type { ConstructionId, StrapWish } from "./strapWish.ts";
+import type { WrappedSection } from "./wrappedSection.ts";
+
+/** The cross-section: a stack of folded layers, or a strip round a cord. */
+export type StrapSection = SolvedSection | WrappedSection;
+
+/** Something the maker should know before cutting; never stops the strap. */
+export interface StrapWarning extends Phrase {
+  readonly code: string;
+}
+
+/** One thing that adds to the length, e.g. "folded over the ring". mm. */
+export interface LengthItem {
+  readonly label: string;
+  readonly mm: number;
+}
+
+/** How long the strip is cut, and why. */
+export interface StrapLengths {
+  /** End to end as finished, mm; both parts together where there are two. */
+  readonly finished: number;
+  /** Of the one strip, or of the long part, mm. */
+  readonly cut: number;
+  /** Cut length of the short part of a two-part strap, else null. */
+  readonly shortPart: number | null;
+  /** Sums to `cut`. */
+  readonly items: readonly LengthItem[];
+  /** Longest and shortest as worn when the strap is adjustable, mm. */
+  readonly longest: number | null;
+  readonly shortest: number | null;
+}
+
+/** Bought by the metre or spool. `mm` is the length to have ready, waste included. */
+export interface Consumable {
+  readonly kind: "tape" | "topstitch-thread" | "construction-thread" | "edge-paint" | "cord" | "webbing";
+  readonly label: string;
+  readonly mm: number;
+}
+
+/** Thickness at one place and what it means for the machine. */
+export interface NeedleCheck {
+  readonly where: string;
+  readonly thickness: number;
+  readonly layers: number;
+}
+
+/** Another construction that would pass the limits, and what it takes. */
+export interface Alternative {
+  readonly construction: ConstructionId;
+  readonly cutWidth: number;
+  readonly layers: number;
+  readonly thickness: number;
+  /** Roll length that `count` straps need when cut along the roll side by side, mm; null when no width is known. */
+  readonly rollLength: number | null;
+}
+
+/** A strap worked out from its wish. Lengths in mm. */
+export interface StrapResult {
+  readonly wish: StrapWish;
+  readonly pieces: readonly CutPiece[];
+  readonly nominalWidth: number;
+  readonly cutWidth: number;
+  readonly finishedWidth: number;
+  /** Layers of cloth where the strap is flat, cores not counted. */
+  readonly layers: number;
+  /** Where the strap is flat, cores counted. */
+  readonly thickness: number;
+  /** From the strip's lower edge. */
+  readonly foldLines: readonly number[];
+  /** How far raw edges are held back: from the centre crease (fourfold), the opposite fold (in three), else from where they would meet. */
+  readonly setback: number;
+  readonly section: StrapSection;
+  /** Seams and topstitching along the strap. */
+  readonly rows: readonly StitchRow[];
+  readonly lengths: StrapLengths;
+  readonly needle: readonly NeedleCheck[];
+  readonly consumables: readonly Consumable[];
+  readonly alternatives: readonly Alternative[];
+  readonly warnings: readonly StrapWarning[];
+  readonly steps: readonly Phrase[];
+  readonly cautions: readonly string[];
+}
