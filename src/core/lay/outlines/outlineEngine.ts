@@ -6,6 +6,7 @@ import { Improver } from "./improve.ts";
 import { copySpots, emptySpots, LayState } from "./layState.ts";
 import { NoFitStore } from "./noFitStore.ts";
 import { planOf, spotsOf } from "./planOf.ts";
+import { hasRepeats, layRepeats } from "./repeats/layRepeats.ts";
 import { Separator } from "./separate.ts";
 import { PlanVerifier } from "./verifyPlan.ts";
 
@@ -26,6 +27,11 @@ function* searchOutlines(job: RegionJob, budget: SearchBudget, seed: number): Se
   copySpots(state.spots, verified);
   yield { evaluations: state.evaluations, plan, bound: null };
   if (state.count === 0 || plan.left.some((count) => count > 0)) return plan;
+  if (hasRepeats(state)) {
+    for (const _ of layRepeats(state, budget.evaluations)) {
+      yield { evaluations: state.evaluations, plan: null, bound: null };
+    }
+  }
   const rng = seededRng(seed);
   const improver = new Improver(state, new Separator(state, rng), rng);
   let looked = state.evaluations;
