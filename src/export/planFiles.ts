@@ -1,7 +1,8 @@
 import type { GrainArrow, LaySheet, PieceArt } from "../core/drawing/layDrawing.ts";
 import { layDrawing } from "../core/drawing/layDrawing.ts";
 import { mapPage } from "../core/drawing/mapPage.ts";
-import { PAPERS, paperNamed } from "../core/drawing/papers.ts";
+import type { Page } from "../core/drawing/page.ts";
+import { PAPERS, type Paper, paperNamed } from "../core/drawing/papers.ts";
 import { pieceArt } from "../core/drawing/pieceArt.ts";
 import { diagnosePrinter } from "../core/drawing/printer.ts";
 import { ROLE_STYLES } from "../core/drawing/roleStyles.ts";
@@ -15,10 +16,12 @@ import type { OutputSettings, Project } from "../core/project/project.ts";
 import { formatLength } from "../core/units/formatLength.ts";
 import { type CutSheet, type CutSheetInput, cutSheetOf } from "./cutsheet/cutSheet.ts";
 import { cutSheetCsv } from "./cutsheet/cutSheetCsv.ts";
+import { cutSheetPages } from "./cutsheet/cutSheetPages.ts";
 import { cutSheetText } from "./cutsheet/cutSheetText.ts";
+import { labelPages } from "./cutsheet/labelPages.ts";
 import { distinctStems } from "./fileStem.ts";
 import type { FontBytes } from "./fonts/fontBytes.ts";
-import { pagesPdf } from "./pdf/pagesPdf.ts";
+import { type PdfOptions, pagesPdf } from "./pdf/pagesPdf.ts";
 import { svgText } from "./svg/svgText.ts";
 
 /** A file for the cutting table. */
@@ -78,18 +81,34 @@ export async function planFiles(input: PlanFilesInput): Promise<PlanFiles> {
     "cloth",
   );
   const missing = new Set<string>();
-  const files: PlanFile[] = cutSheetFiles(sheet);
+  const files = await cutSheetFiles(sheet, input, missing);
   for (const [i, laid] of stocks.entries()) {
     files.push(...(await stockFiles(input, laid, art, stems[i]!, missing)));
   }
   return { files, missingGlyphs: [...missing].sort() };
 }
 
-function cutSheetFiles(sheet: CutSheet): PlanFile[] {
+async function cutSheetFiles(sheet: CutSheet, input: PlanFilesInput, missing: Set<string>): Promise<PlanFile[]> {
+  const paper = knownPaper(input.project.output);
+  const pdf = pdfMaker(input, missing);
+  const title = `${input.project.name}: cut sheet`;
   return [
+    { name: "cut-sheet.pdf", data: await pdf(title, cutSheetPages(sheet, paper)), about: "cut sheet to print" },
     { name: "cut-sheet.txt", data: cutSheetText(sheet), about: "cut sheet as text" },
     { name: "cut-sheet.csv", data: cutSheetCsv(sheet), about: "cut list for a spreadsheet" },
+    { name: "labels.pdf", data: await pdf(title, labelPages(sheet, paper)), about: "a label for every piece" },
   ];
+}
+
+type PdfMaker = (title: string, pages: readonly Page[], more?: Partial<PdfOptions>) => Promise<Uint8Array>;
+
+/** Makes PDFs with the input's fonts and notes which characters they lack. */
+function pdfMaker({ fonts }: PlanFilesInput, missing: Set<string>): PdfMaker {
+  return async (title, pages, more = {}) => {
+    const made = await pagesPdf(pages, fonts, { title, ...more });
+    for (const glyph of made.missingGlyphs) missing.add(glyph);
+    return made.bytes;
+  };
 }
 
 async function stockFiles(
@@ -99,35 +118,32 @@ async function stockFiles(
   stem: string,
   missing: Set<string>,
 ): Promise<PlanFile[]> {
-  const { project, fonts } = input;
+  const { project } = input;
   const { material, plan, stock } = laid;
   const grain = grainArrow(material);
   const sheet = layDrawing(stock, plan, art, grain);
   const title = titleOf(project, material, stock, sheet);
-  const pdf = async (pages: Parameters<typeof pagesPdf>[0], more = {}): Promise<Uint8Array> => {
-    const made = await pagesPdf(pages, fonts, { title: `${title.project}: ${title.material}`, ...more });
-    for (const glyph of made.missingGlyphs) missing.add(glyph);
-    return made.bytes;
-  };
+  const name = `${title.project}: ${title.material}`;
+  const pdf = pdfMaker(input, missing);
   const correction = printerCorrection(project.output);
   const tiling = tilePieces(sheet.copies, tilingOptions(project.output));
   const tiles = [mapPage(sheet, tiling, title), ...tilePages(sheet, tiling, title, grain)];
-  const svg = svgText(sheet.drawing, { title: `${title.project}: ${title.material}` });
+  const svg = svgText(sheet.drawing, { title: name });
   return [
     { name: `${stem}.svg`, data: svg, about: "lay plan at true size" },
     {
       name: `${stem}-${project.output.paper.toLowerCase().replaceAll(" ", "-")}.pdf`,
-      data: await pdf(tiles),
+      data: await pdf(name, tiles),
       about: `${tiling.tiles.length} sheets of ${project.output.paper} to tape together, and their map`,
     },
     {
       name: `${stem}-roll.pdf`,
-      data: await pdf(rollPages(sheet, title, grain, { rollWidth: SHOP_ROLL, correction })),
+      data: await pdf(name, rollPages(sheet, title, grain, { rollWidth: SHOP_ROLL, correction })),
       about: "one long sheet for a copy shop's 36 in roll",
     },
     {
       name: `${stem}-projector.pdf`,
-      data: await pdf([barePage(sheet)], { styles: projectionStyles(ROLE_STYLES), background: "#000000" }),
+      data: await pdf(name, [barePage(sheet)], { styles: projectionStyles(ROLE_STYLES), background: "#000000" }),
       about: "thick bright lines for a projector",
     },
   ];
@@ -150,10 +166,8 @@ export function printerCorrection(output: OutputSettings): { readonly x: number;
 
 /** How the project's settings cut a drawing into sheets; the paper must be one we know. */
 export function tilingOptions(output: OutputSettings): Parameters<typeof tilePieces>[1] {
-  const paper = paperNamed(output.paper);
-  if (!paper) throw new RangeError(`tilingOptions: a known paper expected, got ${output.paper}`);
   return {
-    paper,
+    paper: knownPaper(output),
     margin: output.pageMargin,
     overlap: output.overlap,
     orientation: output.orientation,
@@ -169,4 +183,10 @@ export function titleOf(project: Project, material: Material, stock: Stock, shee
       ? `${formatLength(stock.width, lengths)} usable width, ${formatLength(sheet.usedLength, lengths)} used`
       : `leftover ${stock.id}`;
   return { project: project.name, material: material.name, stock: words };
+}
+
+function knownPaper(output: OutputSettings): Paper {
+  const paper = paperNamed(output.paper);
+  if (!paper) throw new RangeError(`planFiles: a known paper expected, got ${output.paper}`);
+  return paper;
 }

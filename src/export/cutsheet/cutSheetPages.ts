@@ -1,0 +1,214 @@
+import type { DrawingItem } from "../../core/drawing/drawing.ts";
+import { drawLine, drawText } from "../../core/drawing/items.ts";
+import type { Page } from "../../core/drawing/page.ts";
+import { fitText, plainLine, wrapText } from "../../core/drawing/textWidth.ts";
+import { rectangleContour, segmentContour } from "../../core/geometry/contourShapes.ts";
+import { formatLength } from "../../core/units/formatLength.ts";
+import type { Amount, CutGroup, CutRow, CutSheet, Picture } from "./cutSheet.ts";
+import { bagWords, grainWords } from "./cutSheetText.ts";
+import { type Block, type FlowPaper, flowPages } from "./flow.ts";
+
+const MARGIN = 15;
+const TEXT = 3.2;
+const SMALL = 2.8;
+const LINE = 1.35;
+
+/** The cut sheet as pages: pieces with a box to tick for each, purchase, work, pictures and cautions. */
+export function cutSheetPages(sheet: CutSheet, paper: { readonly width: number; readonly height: number }): Page[] {
+  const width = paper.width - 2 * MARGIN;
+  const flow: FlowPaper = { ...paper, margin: MARGIN };
+  const blocks: Block[] = [
+    textBlock(plainLine(sheet.project), 7, width, { bold: true }),
+    textBlock(`Cut sheet. ${bagWords(sheet.bags)}`, TEXT, width, {}),
+  ];
+  for (const group of sheet.groups) blocks.push(...groupBlocks(group, width));
+  blocks.push(
+    ...amountBlocks("To buy", sheet.purchase, width),
+    ...amountBlocks("Also needed", sheet.consumables, width),
+  );
+  for (const { title, steps } of sheet.work) {
+    if (steps.length === 0) continue;
+    blocks.push(heading(plainLine(title), width));
+    steps.forEach((step, i) => {
+      blocks.push(textBlock(`${i + 1}.  ${plainLine(step)}`, TEXT, width, { hang: 4.5 }));
+    });
+  }
+  if (sheet.pictures.length > 0) {
+    blocks.push(heading("Pictures", width));
+    for (const picture of sheet.pictures) blocks.push(pictureBlock(picture, width));
+  }
+  if (sheet.cautions.length > 0) {
+    blocks.push(heading("Take care", width));
+    for (const caution of sheet.cautions)
+      blocks.push(textBlock(`!  ${plainLine(caution)}`, TEXT, width, { hang: 4.5 }));
+  }
+  return flowPages(blocks, flow, `${sheet.project}: cut sheet`);
+}
+
+interface TextSettings {
+  readonly bold?: boolean;
+  /** Indent of the lines after the first, mm. */
+  readonly hang?: number;
+}
+
+function textBlock(text: string, size: number, width: number, { bold = false, hang = 0 }: TextSettings): Block {
+  const lines = wrapText(text, size, width - hang, bold);
+  return {
+    height: lines.length * size * LINE + size * 0.35,
+    keepWithNext: false,
+    draw: (left, top) => ({
+      items: lines.map((line, i) =>
+        drawText(line, left + (i === 0 ? 0 : hang), top - size * (1 + i * LINE), size, { bold }),
+      ),
+    }),
+  };
+}
+
+function space(height: number): Block {
+  return { height, keepWithNext: true, draw: () => ({ items: [] }) };
+}
+
+function heading(text: string, width: number): Block {
+  const size = 4.6;
+  return {
+    height: 13,
+    keepWithNext: true,
+    draw: (left, top) => ({
+      items: [
+        drawText(fitText(text, size, width, true), left, top - 9, size, { bold: true }),
+        drawLine("label", segmentContour(left, top - 11, left + width, top - 11)),
+      ],
+    }),
+  };
+}
+
+/** Share of the width at which each column starts. */
+const COLUMNS = { number: 0, count: 0.045, name: 0.115, metric: 0.43, inches: 0.595, grain: 0.855 };
+
+function groupBlocks(group: CutGroup, width: number): Block[] {
+  const blocks = [heading(plainLine(group.material), width), columnHeads(width)];
+  for (const row of group.rows) blocks.push(rowBlock(row, width));
+  if (group.lay.length > 0) blocks.push(space(2));
+  for (const line of group.lay) blocks.push(textBlock(plainLine(line), TEXT, width, {}));
+  return blocks;
+}
+
+function columnHeads(width: number): Block {
+  const words: [number, string][] = [
+    [COLUMNS.count, "cut"],
+    [COLUMNS.name, "piece"],
+    [COLUMNS.metric, "along × across"],
+    [COLUMNS.inches, "in inches"],
+    [COLUMNS.grain, "grain"],
+  ];
+  return {
+    height: 5,
+    keepWithNext: true,
+    draw: (left, top) => ({
+      items: words.map(([share, word]) =>
+        drawText(word, left + share * width, top - 3.2, SMALL, { role: "sheet" }),
+      ),
+    }),
+  };
+}
+
+/** Boxes to tick, one a copy, as long as they fit in two lines. */
+const MOST_TICKS = 40;
+const TICK = 3;
+
+function rowBlock(row: CutRow, width: number): Block {
+  const total = row.count + row.mirroredCount;
+  const nameRoom = (COLUMNS.metric - COLUMNS.name) * width - 2;
+  const names = wrapText(plainLine(row.name), TEXT, nameRoom, true).slice(0, 3);
+  const mirrored = row.mirroredCount > 0 ? [`${row.count} as drawn, ${row.mirroredCount} mirrored`] : [];
+  const notes = [...mirrored, ...row.notes].flatMap((note) =>
+    wrapText(plainLine(note), SMALL, (1 - COLUMNS.name) * width),
+  );
+  const ticks = total <= MOST_TICKS ? total : 0;
+  const perLine = Math.floor(((1 - COLUMNS.name) * width) / (TICK + 1.6));
+  const tickLines = Math.ceil(ticks / perLine);
+  const nameHeight = names.length * TEXT * LINE;
+  const noteHeight = notes.length * SMALL * LINE;
+  const height = 1.6 + nameHeight + noteHeight + tickLines * (TICK + 1.4) + 1.6;
+  const draw = (left: number, top: number): { items: DrawingItem[] } => {
+    const x = (share: number): number => left + share * width;
+    const base = top - 1.2 - TEXT;
+    const cell = (share: number, text: string, end: number, bold = false): DrawingItem =>
+      drawText(fitText(text, TEXT, (end - share) * width - 1, bold), x(share), base, TEXT, { bold });
+    const items: DrawingItem[] = [
+      cell(COLUMNS.number, String(row.number), COLUMNS.count),
+      cell(COLUMNS.count, String(total), COLUMNS.name, true),
+      ...names.map((line, i) => drawText(line, x(COLUMNS.name), base - i * TEXT * LINE, TEXT, { bold: true })),
+      cell(COLUMNS.metric, sizeWords(row, "mm"), COLUMNS.inches),
+      cell(COLUMNS.inches, sizeWords(row, "in/16"), COLUMNS.grain),
+      cell(COLUMNS.grain, grainWords(row), 1),
+    ];
+    let y = top - 1.6 - nameHeight;
+    notes.forEach((note, i) => {
+      items.push(drawText(note, x(COLUMNS.name), y - SMALL * (1 + i * LINE) + 0.6, SMALL));
+    });
+    y -= noteHeight;
+    for (let i = 0; i < ticks; i++) {
+      const column = i % perLine;
+      const line = Math.floor(i / perLine);
+      const tickX = x(COLUMNS.name) + column * (TICK + 1.6);
+      items.push(drawLine("mark", rectangleContour(tickX, y - (line + 1) * (TICK + 1.4), TICK, TICK)));
+    }
+    items.push(drawLine("sheet", segmentContour(left, top - height, left + width, top - height)));
+    return { items };
+  };
+  return { height, keepWithNext: false, draw };
+}
+
+function sizeWords(row: CutRow, style: "mm" | "in/16"): string {
+  const unit = style === "mm" ? " mm" : " in";
+  return `${formatLength(row.along, style).replace(unit, "")} × ${formatLength(row.across, style)}`;
+}
+
+function amountBlocks(title: string, list: readonly Amount[], width: number): Block[] {
+  if (list.length === 0) return [];
+  const rows = list.map(({ what, amount }): Block => {
+    const lines = wrapText(plainLine(amount), TEXT, width * 0.55);
+    return {
+      height: Math.max(1, lines.length) * TEXT * LINE + 1,
+      keepWithNext: false,
+      draw: (left, top) => ({
+        items: [
+          drawText(fitText(plainLine(what), TEXT, width * 0.42), left, top - TEXT, TEXT),
+          ...lines.map((line, i) =>
+            drawText(line, left + width * 0.45, top - TEXT * (1 + i * LINE), TEXT, { bold: true }),
+          ),
+        ],
+      }),
+    };
+  });
+  return [heading(title, width), ...rows];
+}
+
+const PICTURE_HEIGHT = 60;
+
+/** A picture as large as the column and 60 mm of height allow, never more than four times life size. */
+function pictureBlock({ title, drawing }: Picture, width: number): Block {
+  const { box, items } = drawing;
+  const w = Math.max(box.maxX - box.minX, 1e-3);
+  const h = Math.max(box.maxY - box.minY, 1e-3);
+  const scale = Math.min(width / w, PICTURE_HEIGHT / h, 4);
+  const height = h * scale + 10;
+  return {
+    height,
+    keepWithNext: false,
+    draw: (left, top) => ({
+      items: [drawText(fitText(plainLine(title), TEXT, width, true), left, top - TEXT - 1, TEXT, { bold: true })],
+      parts: [
+        {
+          items,
+          x: left - box.minX * scale,
+          y: top - 7 - box.maxY * scale,
+          scaleX: scale,
+          scaleY: scale,
+          clip: null,
+        },
+      ],
+    }),
+  };
+}

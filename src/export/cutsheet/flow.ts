@@ -1,0 +1,50 @@
+import type { DrawingItem } from "../../core/drawing/drawing.ts";
+import { drawLine, drawText } from "../../core/drawing/items.ts";
+import { type Page, type PagePart, paperPart } from "../../core/drawing/page.ts";
+import { fitText, plainLine } from "../../core/drawing/textWidth.ts";
+import { segmentContour } from "../../core/geometry/contourShapes.ts";
+
+/** Something as high as it says, put on a page with its top at `top`. */
+export interface Block {
+  /** mm. */
+  readonly height: number;
+  /** Heads must not stand alone at the foot of a page. */
+  readonly keepWithNext: boolean;
+  draw(left: number, top: number): { items: DrawingItem[]; parts?: PagePart[] };
+}
+
+/** Paper of the flow. Lengths in mm. */
+export interface FlowPaper {
+  readonly width: number;
+  readonly height: number;
+  readonly margin: number;
+}
+
+/** Blocks one below the other on as many pages as they need, with a running foot. O(blocks). */
+export function flowPages(blocks: readonly Block[], paper: FlowPaper, foot: string): Page[] {
+  const { width, height, margin } = paper;
+  const floor = margin + 8;
+  const pages: { items: DrawingItem[]; parts: PagePart[] }[] = [];
+  let page: { items: DrawingItem[]; parts: PagePart[] } | undefined;
+  let top = 0;
+  blocks.forEach((block, i) => {
+    const next = block.keepWithNext ? (blocks[i + 1]?.height ?? 0) : 0;
+    if (!page || (top - block.height - next < floor && top < height - margin)) {
+      page = { items: [], parts: [] };
+      pages.push(page);
+      top = height - margin;
+    }
+    const { items, parts = [] } = block.draw(margin, top);
+    page.items.push(...items);
+    page.parts.push(...parts);
+    top -= block.height;
+  });
+  return pages.map(({ items, parts }, i) => {
+    const footer = [
+      drawLine("sheet", segmentContour(margin, margin + 4.5, width - margin, margin + 4.5)),
+      drawText(fitText(plainLine(foot), 2.6, width - 2 * margin - 25), margin, margin, 2.6, { role: "sheet" }),
+      drawText(`${i + 1} of ${pages.length}`, width - margin, margin, 2.6, { role: "sheet", anchor: "end" }),
+    ];
+    return { name: String(i + 1), width, height, parts: [paperPart([...items, ...footer]), ...parts] };
+  });
+}
