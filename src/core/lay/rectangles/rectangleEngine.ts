@@ -1,79 +1,101 @@
-import { seededRng } from "../rng.ts";
-import type { Engine, RegionJob, RegionPlan, Search, SearchBudget } from "../types.ts";
+import { quickBound } from "../bounds/quickBound.ts";
+import { reachableLengths } from "../bounds/reachableLengths.ts";
+import { type Rng, seededRng } from "../rng.ts";
+import type { Engine, RegionJob, Search, SearchBudget, SearchStep } from "../types.ts";
+import { emptyIncumbent, type Incumbent } from "./incumbent.ts";
 import { decodedRectangles, orderSearch, startOrders } from "./orderSearch.ts";
+import { SLICE, shorten } from "./portfolio.ts";
 import { isRectangleJob, rectangleJobOf } from "./prepare.ts";
-import type { RectangleJob } from "./rectangleJob.ts";
-import { lengthOfEnd, regionPlanOf } from "./regionPlan.ts";
-import { searchTablesOf } from "./searchTables.ts";
+import { lengthOfEnd } from "./regionPlan.ts";
+import { type SearchTables, searchTablesOf } from "./searchTables.ts";
 import { decodeBuffers, decodeOrder, UNCAPPED } from "./skylineDecode.kernel.ts";
-
-/** Looks between two yields: some 10 ms. */
-const SLICE = 50_000;
 
 /** Rectangles laid freely on a rectangular region: strips and square-cut panels. */
 export const rectangleEngine: Engine = {
   id: "rectangles",
   accepts: isRectangleJob,
-  search: (job, budget, seed) => searchRectangles(job, budget, seed),
+  search: searchRectangles,
 };
 
 function* searchRectangles(job: RegionJob, budget: SearchBudget, seed: number): Search {
   const prepared = rectangleJobOf(job);
   const tables = searchTablesOf(prepared);
-  const limit = prepared.length ?? UNCAPPED;
-  const buffers = decodeBuffers(tables);
-  const rng = seededRng(seed);
-  let evaluations = 0;
-  let plan: RegionPlan = regionPlanOf(prepared, []);
+  const incumbent = emptyIncumbent(prepared, tables.area);
   if (tables.pieces === 0) {
-    yield { evaluations, plan, bound: boundOf(prepared, tables.area) };
-    return plan;
+    yield { evaluations: 0, plan: incumbent.plan, bound: 0 };
+    return incumbent.plan;
   }
-  let bestLeft = Infinity;
-  let bestEnd = UNCAPPED;
-  let bestOrder = new Int32Array(0);
-  for (const order of startOrders(tables)) {
-    const areaLeft = decodeOrder(tables, order, limit, buffers);
-    evaluations += buffers.result[2]! + order.length;
-    const end = buffers.result[1]!;
-    const better = areaLeft < bestLeft || (areaLeft === bestLeft && end < bestEnd);
-    if (better) {
-      bestLeft = areaLeft;
-      bestEnd = end;
-      bestOrder = order.slice();
-      plan = regionPlanOf(prepared, decodedRectangles(tables, buffers));
+  const rng = seededRng(seed);
+  const limit = prepared.length ?? UNCAPPED;
+  let evaluations = 0;
+  let bound = 0;
+  const step = (): SearchStep => ({
+    evaluations,
+    plan: incumbent.takeNews(),
+    bound: job.goal === "shortest" ? lengthOfEnd(prepared, bound) : null,
+  });
+  const first = firstPlan(tables, incumbent, limit);
+  evaluations += first.looks;
+  yield step();
+  bound = Math.max(quickBound(tables), prepared.pinnedEnd);
+  if (incumbent.areaLeft > 0) {
+    for (const looks of fillUp(tables, incumbent, rng, limit, first.order)) {
+      evaluations += looks;
+      incumbent.adopt(yield step());
+      if (evaluations >= budget.evaluations) return incumbent.plan;
     }
-    yield { evaluations, plan: better ? plan : null, bound: boundOf(prepared, tables.area) };
-    if (evaluations >= budget.evaluations) return plan;
   }
-  const lower = Math.ceil(tables.area / tables.width - 1e-9);
-  const search = orderSearch(tables, bestOrder, rng);
-  let round = 20 * SLICE;
-  while (evaluations < budget.evaluations && (bestLeft > 0 || bestEnd > Math.max(lower, prepared.pinnedEnd))) {
-    search.begin(bestLeft > 0 ? limit : bestEnd - 1, round);
-    round *= 1.5;
+  const reachable = reachableLengths(tables, incumbent.end);
+  bound = reachable.atLeast(bound);
+  const context = { tables, incumbent, reachable, rng, bound: () => bound, order: first.order };
+  for (const looks of shorten(context)) {
+    evaluations += looks;
+    incumbent.adopt(yield step());
+    if (evaluations >= budget.evaluations) return incumbent.plan;
+  }
+  yield step();
+  return incumbent.plan;
+}
+
+/** Decodes the customary orders and keeps the best plan and its order. */
+function firstPlan(
+  tables: SearchTables,
+  incumbent: Incumbent,
+  limit: number,
+): { readonly order: Int32Array; readonly looks: number } {
+  const buffers = decodeBuffers(tables);
+  let looks = 0;
+  let best: Int32Array | null = null;
+  for (const order of startOrders(tables)) {
+    // One order is enough when there are thousands of pieces: the next would keep the maker waiting.
+    if (best !== null && looks > 3_000_000) break;
+    const areaLeft = decodeOrder(tables, order, limit, buffers);
+    looks += buffers.result[2]! + order.length;
+    const better = incumbent.offer(areaLeft, buffers.result[1]!, () => decodedRectangles(tables, buffers));
+    if (better || best === null) best = order;
+  }
+  return { order: best!, looks };
+}
+
+/** On a closed region: leaves out as little area as possible, until everything fits. */
+function* fillUp(
+  tables: SearchTables,
+  incumbent: Incumbent,
+  rng: Rng,
+  limit: number,
+  order: Int32Array,
+): Generator<number, void, void> {
+  const search = orderSearch(tables, order, rng);
+  for (let round = 20 * SLICE; incumbent.areaLeft > 0; round *= 1.5) {
+    search.begin(limit, round);
     for (let state = "more"; state === "more"; ) {
       const before = search.spent();
       state = search.advance(SLICE);
-      evaluations += search.spent() - before;
-      const improved = state === "found" || search.least() < bestLeft;
-      if (improved && bestLeft > 0 && search.least() < bestLeft) {
-        bestLeft = search.least();
+      if (search.least() < incumbent.areaLeft) {
         decodeOrder(tables, search.best, limit, search.buffers);
-        bestEnd = search.buffers.result[1]!;
-        plan = regionPlanOf(prepared, decodedRectangles(tables, search.buffers));
-      } else if (state === "found") {
-        bestEnd = search.buffers.result[1]!;
-        plan = regionPlanOf(prepared, decodedRectangles(tables, search.buffers));
+        incumbent.offer(search.least(), search.buffers.result[1]!, () => decodedRectangles(tables, search.buffers));
       }
-      yield { evaluations, plan: improved ? plan : null, bound: boundOf(prepared, tables.area) };
-      if (evaluations >= budget.evaluations) return plan;
+      yield search.spent() - before;
     }
   }
-  return plan;
-}
-
-function boundOf(prepared: RectangleJob, area: number): number | null {
-  if (prepared.job.goal !== "shortest" || prepared.width === 0) return null;
-  return lengthOfEnd(prepared, Math.max(Math.ceil(area / prepared.width - 1e-9), prepared.pinnedEnd));
 }

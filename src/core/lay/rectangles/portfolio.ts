@@ -1,0 +1,157 @@
+import type { ReachableLengths } from "../bounds/reachableLengths.ts";
+import type { Rng } from "../rng.ts";
+import { type BeamMemory, beamMemory, type Guide } from "./beam.kernel.ts";
+import { type BeamSearch, beamSearch, widestBeam } from "./beamSearch.ts";
+import type { Incumbent } from "./incumbent.ts";
+import { decodedRectangles, type OrderSearch, orderSearch } from "./orderSearch.ts";
+import type { PlacedRectangle } from "./rectangleJob.ts";
+import type { SearchTables } from "./searchTables.ts";
+import { transposedTables } from "./transposed.ts";
+
+/** Looks between two yields: some five milliseconds. */
+export const SLICE = 300_000;
+
+/** First turn of each search; turns then grow by `GROWTH` from round to round. */
+const FIRST_TURN = 2_000_000;
+const GROWTH = 1.5;
+
+/** What the portfolio shares with the engine that drives it. */
+export interface PortfolioContext {
+  readonly tables: SearchTables;
+  readonly incumbent: Incumbent;
+  readonly reachable: ReachableLengths;
+  readonly rng: Rng;
+  /** Proven lower bound on the end, units; may rise while the search runs. */
+  readonly bound: () => number;
+  /** Order that gave the first plan. */
+  readonly order: Int32Array;
+}
+
+/**
+ * Shortens a complete plan on an open region until it meets the bound: an annealed order search and beams with
+ * different guides take turns, all at the next shorter reachable length. Yields the looks spent since the last
+ * yield.
+ */
+export function* shorten(context: PortfolioContext): Generator<number, void, void> {
+  const { tables, incumbent, bound } = context;
+  const orders = orderSearch(tables, context.order, context.rng);
+  const beams = beamRunner(context);
+  let turn = FIRST_TURN;
+  const beamShare = beams.share;
+  while (incumbent.end > bound()) {
+    yield* orderTurn(context, orders, turn * (1 - beamShare) * 2);
+    if (incumbent.end <= bound()) return;
+    if (beamShare > 0) yield* beams.turn(turn * beamShare * 2);
+    turn *= GROWTH;
+  }
+}
+
+/** The next length worth trying: reachable, and at least a fiftieth of the gap shorter. */
+function nextTarget({ incumbent, reachable, bound }: PortfolioContext): number {
+  const step = Math.max(1, Math.floor((incumbent.end - bound()) / 50));
+  return Math.max(bound(), reachable.atMost(incumbent.end - step));
+}
+
+function* orderTurn(context: PortfolioContext, orders: OrderSearch, looks: number): Generator<number, void, void> {
+  const { tables, incumbent, bound } = context;
+  let left = looks;
+  while (left > 0 && incumbent.end > bound()) {
+    const cap = nextTarget(context);
+    let before = orders.spent();
+    orders.begin(cap, left);
+    for (let state = "more"; state === "more"; ) {
+      state = orders.advance(SLICE);
+      const spent = orders.spent() - before;
+      before = orders.spent();
+      left -= spent;
+      if (state === "found") {
+        incumbent.offer(0, orders.buffers.result[1]!, () => decodedRectangles(tables, orders.buffers));
+      }
+      yield spent;
+      if (incumbent.end <= cap) break;
+    }
+  }
+}
+
+interface BeamRunner {
+  /** Share of the work that beams should get. */
+  readonly share: number;
+  turn(looks: number): Generator<number, void, void>;
+}
+
+/** Runs beams one after another, each with another guide, and every other one on the transposed job. */
+function beamRunner(context: PortfolioContext): BeamRunner {
+  const { tables, incumbent, rng } = context;
+  const fits = tables.blocked.length === 0 && tables.pieces <= 2000 && tables.sizes <= 400;
+  const duplicates = tables.pieces / Math.max(1, tables.sizes);
+  const widest = widestBeam(tables);
+  let memory: BeamMemory | null = null;
+  let run = 0;
+  // Looks that a beam one state wide takes, learnt from the runs so far.
+  let looksPerState = tables.pieces * Math.min(tables.ways, 30);
+
+  function* turn(looks: number): Generator<number, void, void> {
+    let left = looks;
+    while (left > 0 && incumbent.end > context.bound()) {
+      const cap = nextTarget(context);
+      const guide = guideOf(run, rng, duplicates);
+      const transposed = run % 4 === 3;
+      const share = run % 2 === 0 ? 0.5 : 0.2;
+      run++;
+      const width = Math.min(widest, Math.max(16, 2 ** Math.round(Math.log2((share * looks) / looksPerState))));
+      const searched = transposed ? transposedTables(tables, cap) : tables;
+      if (memory === null || memory.beamWidth !== width || transposed || run % 4 === 1) {
+        memory = beamMemory(searched, width);
+      }
+      const beam = beamSearch(searched, guide, transposed ? tables.width : cap, memory);
+      yield* runBeam(beam, cap, transposed);
+      left -= beam.spent();
+      if (beam.spent() > width) looksPerState = 0.7 * looksPerState + (0.3 * beam.spent()) / width;
+    }
+  }
+
+  function* runBeam(beam: BeamSearch, cap: number, transposed: boolean): Generator<number, void, void> {
+    let before = 0;
+    for (let state = "more"; state === "more"; ) {
+      state = beam.advance(SLICE);
+      if (state === "found") {
+        const rectangles = transposed ? beam.rectangles().map(turned) : beam.rectangles();
+        incumbent.offer(0, endOf(tables, rectangles), () => rectangles);
+      }
+      yield beam.spent() - before;
+      before = beam.spent();
+      if (incumbent.end <= cap) return;
+    }
+  }
+
+  return { share: fits ? 0.5 : 0, turn };
+}
+
+function turned(rectangle: PlacedRectangle): PlacedRectangle {
+  return { ...rectangle, along: rectangle.across, across: rectangle.along };
+}
+
+/** Furthest end of the rectangles, units. */
+function endOf(tables: SearchTables, rectangles: readonly PlacedRectangle[]): number {
+  let end = 0;
+  for (const { size, way, along } of rectangles) {
+    const index = way === 0 ? tables.sizeFirstWay[size]! : tables.sizeSecondWay[size]!;
+    end = Math.max(end, along + tables.wayAlong[index]!);
+  }
+  return end;
+}
+
+const MISMATCHES = [1.05, 1.1, 1.03, 1.07];
+const PER_SEGMENT = [0, 0.03, 0, 0.08];
+
+function guideOf(run: number, rng: Rng, duplicates: number): Guide {
+  return {
+    wasteFloor: run < 4 ? 0.02 : 0.01 + 0.03 * rng.unit(),
+    mismatch: run < 4 ? MISMATCHES[run]! : 1.01 + 0.1 * rng.unit(),
+    perSegment: PER_SEGMENT[run % 4]! * (run < 4 ? 1 : rng.unit() * 2),
+    perEnd: 0,
+    bigFirst: 1,
+    blocks: duplicates >= 1.5 && run % 2 === 0,
+    bothSides: false,
+  };
+}
