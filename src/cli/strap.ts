@@ -1,0 +1,38 @@
+import { buildStrap } from "../core/straps/buildStrap.ts";
+import { CONSTRUCTIONS } from "../core/straps/constructions/catalogue.ts";
+import { CONSTRUCTION_IDS } from "../core/straps/strapWish.ts";
+import { type Command, EXIT, JSON_OPTION } from "./command.ts";
+import { foldTestReport } from "./foldTestReport.ts";
+import { inputProblem } from "./problemReport.ts";
+import { STRAP_OPTIONS } from "./strapHelp.ts";
+import { readStrap } from "./strapOptions.ts";
+import { strapJson, strapText } from "./strapReport.ts";
+
+/** `laywright strap`: one strap, from the fold to the finished strap. */
+export const strapCommand: Command = {
+  name: "strap",
+  summary: "one strap: true cut size from the fold, pieces, consumables, order of work, pictures",
+  synopsis: '--construction ID --width "1 in" --length "60 in" [options]',
+  about: [
+    "Works out one strap from its construction, width, length and material, in either direction: the finished width gives the cut width, a cut width gives the finished one. Sizes come from the fold: thickness, layers, and where raw edges stop.",
+    "",
+    ...CONSTRUCTION_IDS.map((id) => `${id}: ${CONSTRUCTIONS[id].title}`),
+    "",
+    'Example: laywright strap --construction fourfold --width "1 in" --length "60 in" --thickness "1 mm" --material vinyl',
+  ].join("\n"),
+  options: [...STRAP_OPTIONS, JSON_OPTION],
+  operands: [0, 0],
+  run: async (args, io) => {
+    const json = args.switches.has("json");
+    if (args.switches.has("fold-test")) {
+      const report = foldTestReport(args);
+      io.out(json ? `${JSON.stringify(report.json)}\n` : report.text);
+      return EXIT.done;
+    }
+    const { wish, materials } = readStrap(args);
+    const built = buildStrap(wish, materials);
+    if (!built.ok) throw inputProblem(built.problems);
+    io.out(json ? `${JSON.stringify(strapJson(built.value, materials))}\n` : strapText(built.value, materials));
+    return EXIT.done;
+  },
+};

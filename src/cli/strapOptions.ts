@@ -1,0 +1,235 @@
+import type { MaterialKind } from "../core/materials/material.ts";
+import type { Problem } from "../core/problems/problem.ts";
+import type { StrapMaterial } from "../core/straps/strapMaterial.ts";
+import {
+  CONSTRUCTION_IDS,
+  type EndStyle,
+  type EndWish,
+  type HardwareWish,
+  type LengthWish,
+  type StrapWish,
+  type WidthWish,
+} from "../core/straps/strapWish.ts";
+import { type LengthRange, parseLength } from "../core/units/parseLength.ts";
+import { readThickness } from "../core/units/parseThickness.ts";
+import { type ParsedArgs, UsageError } from "./command.ts";
+import { numberOption, requiredOption, wordOption } from "./optionValues.ts";
+import { inputProblem } from "./problemReport.ts";
+
+/** Materials that can be named on the command line: their kind, and a thickness from memory for want of a measured one. */
+export const NAMED_MATERIALS: Readonly<
+  Record<string, { readonly kind: MaterialKind; readonly thickness: number }>
+> = {
+  cotton: { kind: "woven", thickness: 0.3 },
+  canvas: { kind: "woven", thickness: 0.7 },
+  denim: { kind: "woven", thickness: 0.85 },
+  woven: { kind: "woven", thickness: 0.3 },
+  vinyl: { kind: "vinyl", thickness: 0.9 },
+  "faux-leather": { kind: "vinyl", thickness: 0.9 },
+  leather: { kind: "leather", thickness: 1.6 },
+  cork: { kind: "cork", thickness: 0.6 },
+  felt: { kind: "felt", thickness: 1.5 },
+  interfacing: { kind: "interfacing", thickness: 0.2 },
+  padding: { kind: "padding", thickness: 3 },
+  webbing: { kind: "webbing", thickness: 2 },
+  cord: { kind: "cord", thickness: 8 },
+};
+
+const WIDTHS: LengthRange = { minMm: 1, maxMm: 2000 };
+const LENGTHS: LengthRange = { minMm: 1, maxMm: 100_000 };
+const SMALL: LengthRange = { minMm: 0, maxMm: 200 };
+const END_STYLES: readonly EndStyle[] = ["raw", "seam", "tucked", "fold-back", "doubled"];
+
+/** Reads lengths out of the options and keeps every problem until all are read. */
+export class LengthReader {
+  readonly problems: Problem[] = [];
+  readonly #args: ParsedArgs;
+
+  constructor(args: ParsedArgs) {
+    this.#args = args;
+  }
+
+  /** An optional length; undefined when absent or unreadable (the problem is kept). */
+  length(name: string, range: LengthRange = SMALL): number | undefined {
+    const text = this.#args.values.get(name);
+    return text === undefined ? undefined : this.text(text, `--${name}`, range);
+  }
+
+  /** A length out of a text that is part of an option. */
+  text(text: string, path: string, range: LengthRange): number | undefined {
+    const read = parseLength(text, "mm", path, range);
+    if (read.ok) return read.value;
+    this.problems.push(...read.problems);
+    return undefined;
+  }
+
+  /** Thickness of a layer; leather may be given in its ounces. */
+  thickness(name: string, kind: MaterialKind): number | undefined {
+    const text = this.#args.values.get(name);
+    if (text === undefined) return undefined;
+    const read = readThickness(text, "mm", `--${name}`, kind === "leather");
+    if (read.ok) return read.value;
+    this.problems.push(...read.problems);
+    return undefined;
+  }
+
+  /** Two lengths with an "x" between, as `38 mm x 2 mm`; the second may be left out. */
+  pair(name: string): readonly [number | undefined, number | undefined] {
+    const text = this.#args.values.get(name);
+    if (text === undefined) return [undefined, undefined];
+    const [first = "", second] = text.split(/\s*[x×]\s*/u);
+    return [
+      this.text(first, `--${name}`, WIDTHS),
+      second === undefined ? undefined : this.text(second, `--${name}`, SMALL),
+    ];
+  }
+
+  /** Ends the command with everything that could not be read. */
+  check(): void {
+    if (this.problems.length > 0) throw inputProblem(this.problems);
+  }
+}
+
+/** What the strap is made of, as named on the command line. */
+export function readMaterials(args: ParsedArgs, lengths: LengthReader): StrapMaterial[] {
+  const named = (option: string, fallback: string) => {
+    const word = args.values.get(option) ?? fallback;
+    const known = NAMED_MATERIALS[word.toLowerCase().replaceAll(" ", "-")];
+    if (known) return { name: word, ...known };
+    const names = Object.keys(NAMED_MATERIALS).slice(0, 9);
+    throw new UsageError(`--${option} must be one of ${names.join(", ")}, not "${word}"`);
+  };
+  const outer = named("material", "woven");
+  const neutral = numberOption(args, "neutral", { least: 0, most: 1 }, undefined);
+  const backing = wordOption(args, "backing", ["woven", "knit", "none", "unknown"] as const, "unknown");
+  const materials: StrapMaterial[] = [
+    {
+      id: "outer",
+      name: args.values.get("material") ?? "cloth",
+      kind: outer.kind,
+      thickness: lengths.thickness("thickness", outer.kind) ?? outer.thickness,
+      backing,
+      fold: { neutral },
+      usableWidth: lengths.length("stock-width", LENGTHS),
+      longestPiece: lengths.length("stock-length", LENGTHS),
+    },
+  ];
+  const add = (id: string, one: { kind: MaterialKind; thickness: number }, option: string): void => {
+    const thickness = lengths.thickness(option, one.kind) ?? one.thickness;
+    materials.push({ id, name: id, kind: one.kind, thickness, backing: "unknown", fold: {} });
+  };
+  if (args.values.has("facing") || args.values.has("facing-thickness")) {
+    add("facing", named("facing", "woven"), "facing-thickness");
+  }
+  if ((args.values.get("interfacing") ?? "none") !== "none") {
+    add("interfacing", NAMED_MATERIALS["interfacing"]!, "interfacing-thickness");
+  }
+  if (args.values.has("padding")) add("padding", NAMED_MATERIALS["padding"]!, "padding");
+  return materials;
+}
+
+function readWidth(lengths: LengthReader): WidthWish | undefined {
+  const finished = lengths.length("width", WIDTHS);
+  const cut = lengths.length("cut-width", WIDTHS);
+  if (finished !== undefined && cut !== undefined) throw new UsageError("give --width or --cut-width, not both");
+  if (cut !== undefined) return { kind: "cut", mm: cut };
+  return finished === undefined ? undefined : { kind: "finished", mm: finished };
+}
+
+function readLengthWish(lengths: LengthReader, args: ParsedArgs): LengthWish {
+  const options = [
+    ["length", "finished"],
+    ["cut-length", "cut"],
+    ["drop", "drop"],
+    ["worn", "worn"],
+  ] as const;
+  const given = options.filter(([name]) => args.values.has(name));
+  if (given.length !== 1) throw new UsageError("give one of --length, --cut-length, --drop and --worn");
+  const [name, kind] = given[0]!;
+  return { kind, mm: lengths.length(name, LENGTHS) ?? 0 };
+}
+
+function readEnds(args: ParsedArgs, lengths: LengthReader): readonly [EndWish, EndWish] | undefined {
+  const text = args.values.get("ends");
+  if (text === undefined) return undefined;
+  const ends = text.split(",").map((part): EndWish => {
+    const [style = "", allowance] = part.trim().split(/\s+(.*)/u);
+    const known = END_STYLES.find((word) => word === style);
+    if (!known) throw new UsageError(`--ends must name ${END_STYLES.join(", ")}, not "${style}"`);
+    return { style: known, allowance: allowance ? lengths.text(allowance, "--ends", LENGTHS) : undefined };
+  });
+  if (ends.length > 2) throw new UsageError("--ends names one or two ends");
+  return [ends[0]!, ends[1] ?? ends[0]!];
+}
+
+function readHardware(args: ParsedArgs, lengths: LengthReader): HardwareWish[] {
+  const out: HardwareWish[] = [];
+  for (const kind of ["ring", "clasp", "slider"] as const) {
+    if (!args.values.has(kind)) continue;
+    const [innerWidth = 0, opening] = lengths.pair(kind);
+    const fixedBar = kind === "slider" && args.switches.has("fixed-bar");
+    out.push({ kind, innerWidth, opening: kind === "slider" ? opening : undefined, fixedBar });
+  }
+  return out;
+}
+
+/** The wish that the options of `laywright strap` spell out, and its materials. Throws on wrong usage and bad lengths. */
+export function readStrap(args: ParsedArgs): { wish: StrapWish; materials: StrapMaterial[] } {
+  requiredOption(args, "construction");
+  const lengths = new LengthReader(args);
+  const materials = readMaterials(args, lengths);
+  const ids = new Set(materials.map((one) => one.id));
+  const role = (id: string): string | undefined => (ids.has(id) ? id : undefined);
+  const [webbingWidth, webbingThickness] = lengths.pair("webbing");
+  if (args.values.get("grain") === "bias") throw inputProblem([{ code: "strap-on-bias", path: "--grain" }]);
+  const join = wordOption(args, "join", ["none", "diagonal", "straight", "lapped"] as const, "none");
+  const wish: StrapWish = {
+    id: "strap",
+    name: args.values.get("name") ?? "strap",
+    construction: wordOption(args, "construction", CONSTRUCTION_IDS, "fourfold"),
+    count: numberOption(args, "count", { least: 1, most: 1000, whole: true }, 1),
+    width: readWidth(lengths),
+    length: readLengthWish(lengths, args),
+    materials: {
+      outer: "outer",
+      facing: role("facing"),
+      interfacing: role("interfacing"),
+      padding: role("padding"),
+    },
+    grain: args.values.has("grain")
+      ? wordOption(args, "grain", ["lengthwise", "crosswise", "either"] as const, "either")
+      : undefined,
+    adjustment: wordOption(args, "adjust", ["fixed", "one-piece", "two-part"] as const, "fixed"),
+    ends: readEnds(args, lengths),
+    interfacing: wordOption(args, "interfacing", ["none", "full", "reduced", "quarter"] as const, "none"),
+    core: { webbingWidth, webbingThickness, cordDiameter: lengths.length("cord") },
+    hardware: readHardware(args, lengths),
+    machine: {
+      maxThickness: lengths.length("machine-thickness"),
+      maxLayers: numberOption(args, "machine-layers", { least: 1, most: 100, whole: true }, undefined),
+    },
+    folds: {
+      crease: args.values.has("crease") ? wordOption(args, "crease", ["hard", "soft"] as const, "hard") : undefined,
+      clearance: numberOption(args, "clearance", { least: 0, most: 1 }, undefined),
+      edgeGap: lengths.length("edge-gap"),
+      setback: lengths.length("setback"),
+      hem: lengths.length("hem"),
+      reveal: lengths.length("reveal"),
+      seamAllowance: lengths.length("seam"),
+      margin: lengths.length("margin"),
+      turn: lengths.length("turn"),
+      trim: lengths.length("trim"),
+      layers: numberOption(args, "layers", { least: 1, most: 3, whole: true }, undefined),
+    },
+    stitch: {
+      fromEdge: lengths.length("topstitch"),
+      extraRows: numberOption(args, "extra-rows", { least: 0, most: 20, whole: true }, undefined),
+      length: lengths.length("stitch-length"),
+    },
+    joins: { allowed: join !== "none", seam: join === "none" ? undefined : join },
+    edgeFinish: wordOption(args, "edge", ["as-cut", "paint", "burnish"] as const, "as-cut"),
+    cutBy: args.switches.has("trade") ? "trade" : "fold",
+  };
+  lengths.check();
+  return { wish, materials };
+}

@@ -1,0 +1,142 @@
+import { ringBox } from "../core/geometry/ring.ts";
+import { CONSTRUCTIONS } from "../core/straps/constructions/catalogue.ts";
+import { phraseText } from "../core/straps/phrase.ts";
+import type { StrapMaterial } from "../core/straps/strapMaterial.ts";
+import type { Consumable, StrapResult } from "../core/straps/strapResult.ts";
+import { formatLength } from "../core/units/formatLength.ts";
+
+/** Both units at once: makers think in either, and the trade mixes them. */
+export function bothUnits(mm: number): string {
+  return `${formatLength(mm, "mm")} (${formatLength(mm, "in/32")})`;
+}
+
+function signed(mm: number): string {
+  return mm > 0 ? `+${bothUnits(mm)}` : bothUnits(mm);
+}
+
+/** The result as the JSON document of `laywright strap --json`; every number in mm. */
+export function strapJson(result: StrapResult, materials: readonly StrapMaterial[]): object {
+  const write = (mm: number): string => formatLength(mm, "mm");
+  const named = new Map(materials.map((one) => [one.id, one.name]));
+  return {
+    construction: result.wish.construction,
+    title: CONSTRUCTIONS[result.wish.construction].title,
+    pieces: result.pieces.map((piece) => {
+      const box = ringBox(piece.outline.outer);
+      return {
+        name: piece.name,
+        widthMm: box.maxY - box.minY,
+        lengthMm: box.maxX - box.minX,
+        count: piece.count,
+        material: named.get(piece.materialId) ?? piece.materialId,
+        grain: piece.grain,
+      };
+    }),
+    nominalWidthMm: result.nominalWidth,
+    cutWidthMm: result.cutWidth,
+    allowanceMm: result.cutWidth - result.nominalWidth,
+    finishedWidthMm: result.finishedWidth,
+    layers: result.layers,
+    thicknessMm: result.thickness,
+    foldLinesMm: result.foldLines,
+    setbackMm: result.setback,
+    cutLengthMm: result.lengths.cut,
+    finishedLengthMm: result.lengths.finished,
+    longestMm: result.lengths.longest,
+    shortestMm: result.lengths.shortest,
+    lengthItems: result.lengths.items,
+    needle: result.needle.map((one) => ({ where: one.where, layers: one.layers, thicknessMm: one.thickness })),
+    consumables: result.consumables.map((one) => ({ kind: one.kind, label: one.label, lengthMm: one.mm })),
+    alternatives: result.alternatives.map((one) => ({
+      construction: one.construction,
+      cutWidthMm: one.cutWidth,
+      layers: one.layers,
+      thicknessMm: one.thickness,
+      rollLengthMm: one.rollLength,
+    })),
+    warnings: result.warnings.map((one) => phraseText(one, write)),
+    steps: result.steps.map((one) => phraseText(one, write)),
+    cautions: result.cautions,
+  };
+}
+
+function wrapped(text: string, first: string, rest: string, width = 96): string[] {
+  const rows: string[] = [];
+  let row = first;
+  for (const word of text.split(" ")) {
+    const joined = row === first || row === rest ? row + word : `${row} ${word}`;
+    if (joined.length > width && row !== first && row !== rest) {
+      rows.push(row);
+      row = rest + word;
+    } else row = joined;
+  }
+  return [...rows, row];
+}
+
+function list(title: string, lines: readonly string[]): string[] {
+  return lines.length === 0 ? [] : ["", title, ...lines.flatMap((line) => wrapped(line, "  - ", "    "))];
+}
+
+function sizes(result: StrapResult): string[] {
+  const rows: [string, string][] = [
+    ["Finished width", bothUnits(result.finishedWidth)],
+    ["Cut width", bothUnits(result.cutWidth)],
+    ["Trade's round rule", `${bothUnits(result.nominalWidth)}: ${CONSTRUCTIONS[result.wish.construction].rule}`],
+    ["Difference", signed(result.cutWidth - result.nominalWidth)],
+    ["Layers", `${result.layers}, ${formatLength(result.thickness, "mm")} thick`],
+  ];
+  if (result.foldLines.length > 0) {
+    rows.push(["Fold lines at", result.foldLines.map(bothUnits).join(", ")]);
+  }
+  if (result.setback > 0) rows.push(["Raw edge held back", bothUnits(result.setback)]);
+  rows.push(["Cut length", bothUnits(result.lengths.cut)]);
+  if (result.lengths.shortPart !== null) rows.push(["Short part, cut", bothUnits(result.lengths.shortPart)]);
+  if (result.lengths.longest !== null) rows.push(["Longest as worn", bothUnits(result.lengths.longest)]);
+  if (result.lengths.shortest !== null) rows.push(["Shortest as worn", bothUnits(result.lengths.shortest)]);
+  const column = Math.max(...rows.map(([name]) => name.length)) + 2;
+  return rows.map(([name, value]) => `  ${name.padEnd(column)}${value}`);
+}
+
+function metres(mm: number): string {
+  return `${formatLength(mm, "m")} (${formatLength(mm, "yd/8")})`;
+}
+
+function consumable(one: Consumable): string {
+  return `${metres(Math.ceil(one.mm / 10) * 10)} of ${one.label}`;
+}
+
+/** The result for a person: sizes in both units, what to cut, buy and do. */
+export function strapText(result: StrapResult, materials: readonly StrapMaterial[]): string {
+  const named = new Map(materials.map((one) => [one.id, one.name]));
+  const pieces = result.pieces.map((piece) => {
+    const box = ringBox(piece.outline.outer);
+    const size = `${bothUnits(box.maxY - box.minY)} x ${bothUnits(box.maxX - box.minX)}`;
+    return `${piece.count} x ${piece.name}: ${size}, ${named.get(piece.materialId) ?? piece.materialId}`;
+  });
+  const items = result.lengths.items.map((item) => `${bothUnits(item.mm)} ${item.label}`);
+  const needle = result.needle.map(
+    (one) => `${one.where}: ${one.layers} layers, ${formatLength(one.thickness, "mm")}`,
+  );
+  const others = result.alternatives.map((one) => {
+    const roll = one.rollLength === null ? "" : `, ${metres(one.rollLength)} of roll`;
+    return `${one.construction}: cut ${bothUnits(one.cutWidth)}, ${one.layers} layers, ${formatLength(one.thickness, "mm")} thick${roll}`;
+  });
+  return [
+    CONSTRUCTIONS[result.wish.construction].title,
+    ...sizes(result),
+    ...list("Cut:", pieces),
+    ...(items.length > 1 ? list("The length is made of:", items) : []),
+    ...list("Under the needle:", needle),
+    ...list("Have ready:", result.consumables.map(consumable)),
+    ...list(
+      "Note:",
+      result.warnings.map((one) => phraseText(one, bothUnits)),
+    ),
+    ...list("These would pass the limits, least cloth first:", others),
+    "",
+    "Steps:",
+    ...result.steps.flatMap((one, i) => wrapped(phraseText(one, bothUnits), `  ${i + 1}. `, "     ")),
+    ...list("Take care:", result.cautions),
+    "",
+  ].join("\n");
+}
