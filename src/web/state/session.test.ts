@@ -1,0 +1,123 @@
+import { expect, test } from "vitest";
+import { ok } from "../../core/problems/problem.ts";
+import type { LoadedProject, ProjectStore, SaveOutcome, StoredProject, StoredStep } from "../storage/projectStore.ts";
+import { present } from "./history.ts";
+import { createSession, type Session } from "./session.ts";
+
+type Doc = { readonly text: string };
+const codec = {
+  write: (doc: Doc) => JSON.stringify(doc),
+  read: (text: string) => ok(JSON.parse(text) as Doc),
+  nameOf: (doc: Doc) => doc.text,
+};
+
+/** A device in memory with the rules of the real one: revisions, steps by number, and a limit on saves. */
+function memoryDevice() {
+  const projects = new Map<string, StoredProject>();
+  const steps = new Map<string, StoredStep[]>();
+  const windows: { onmessage: ((event: MessageEvent) => void) | null }[] = [];
+  let refusing: "full" | "refused" | null = null;
+  const store: ProjectStore = {
+    list: async () => [...projects.values()],
+    load: async (id): Promise<LoadedProject | null> => {
+      const project = projects.get(id);
+      return project === undefined ? null : { project, steps: steps.get(id)! };
+    },
+    save: async (save): Promise<SaveOutcome> => {
+      if (refusing !== null) return { ok: false, reason: refusing };
+      const known = projects.get(save.id);
+      if ((known?.revision ?? null) !== save.expectedRevision) return { ok: false, reason: "elsewhere" };
+      const all = [...(steps.get(save.id) ?? []).slice(0, save.from), ...save.steps];
+      steps.set(save.id, all);
+      const { id, name, at, savedAt } = save;
+      const project = { id, name, at, savedAt, revision: (known?.revision ?? 0) + 1, first: 0, last: all.length - 1 };
+      projects.set(id, project);
+      return { ok: true, project };
+    },
+    remove: async (id) => void projects.delete(id),
+  };
+  let ids = 0;
+  const openWindow = (text = "new"): Session<Doc> => {
+    const channel = {
+      onmessage: null as ((event: MessageEvent) => void) | null,
+      postMessage: (data: unknown) => {
+        for (const other of windows) if (other !== channel) other.onmessage?.({ data } as MessageEvent);
+      },
+    };
+    windows.push(channel);
+    return createSession<Doc>({ text }, "start", codec, { store, channel, newId: () => `p${ids++}`, now: () => 0 });
+  };
+  return { projects, openWindow, refuse: (reason: typeof refusing) => void (refusing = reason) };
+}
+
+const textOf = (session: Session<Doc>) => present(session.state.get().history).text;
+
+test("a reopened project has its undo and redo steps", async () => {
+  const device = memoryDevice();
+  const first = device.openWindow();
+  first.change({ text: "a" }, "a");
+  first.change({ text: "b" }, "b");
+  first.undo();
+  await first.settled();
+  const second = device.openWindow();
+  expect(await second.open(first.state.get().id)).toEqual([]);
+  expect(textOf(second)).toBe("a");
+  second.redo();
+  expect(textOf(second)).toBe("b");
+  second.undo();
+  second.undo();
+  expect(textOf(second)).toBe("new");
+});
+
+test("typing in one field is one step", async () => {
+  const session = memoryDevice().openWindow();
+  for (const text of ["1", "12", "120"]) session.change({ text }, "width", "width");
+  session.undo();
+  expect(textOf(session)).toBe("new");
+});
+
+test("an idle window follows the other one", async () => {
+  const device = memoryDevice();
+  const one = device.openWindow();
+  one.change({ text: "a" }, "a");
+  await one.settled();
+  const two = device.openWindow();
+  await two.open(one.state.get().id);
+  one.change({ text: "b" }, "b");
+  await one.settled();
+  await two.settled();
+  expect(textOf(two)).toBe("b");
+  expect(two.state.get().notice).toBe("taken-over");
+  two.undo();
+  expect(textOf(two)).toBe("a");
+});
+
+test("two windows that change at once both keep their work", async () => {
+  const device = memoryDevice();
+  const one = device.openWindow();
+  one.change({ text: "a" }, "a");
+  await one.settled();
+  const two = device.openWindow();
+  await two.open(one.state.get().id);
+  one.change({ text: "from one" }, "one");
+  two.change({ text: "from two" }, "two");
+  await one.settled();
+  await two.settled();
+  expect([...device.projects.values()].map((project) => project.name).sort()).toEqual(["from one", "from two"]);
+  expect([one, two].filter((session) => session.state.get().notice === "split-off")).toHaveLength(1);
+});
+
+test("a full device is told, and the work is kept once there is room again", async () => {
+  const device = memoryDevice();
+  const session = device.openWindow();
+  device.refuse("full");
+  session.change({ text: "a" }, "a");
+  await session.settled();
+  expect(session.state.get().keeping).toBe("full");
+  expect(textOf(session)).toBe("a");
+  device.refuse(null);
+  session.retry();
+  await session.settled();
+  expect(session.state.get().keeping).toBe("kept");
+  expect([...device.projects.values()][0]!.name).toBe("a");
+});

@@ -1,0 +1,85 @@
+import { readFileSync } from "node:fs";
+import { fileURLToPath } from "node:url";
+import { defineConfig, type Plugin } from "vite";
+
+const here = (path: string) => fileURLToPath(new URL(path, import.meta.url));
+/** `ONE_FILE=1` builds the page that opens from a disk without any server: everything inside one HTML file. */
+const oneFile = process.env["ONE_FILE"] === "1";
+
+/** Writes the list of built files and a name for this build into the service worker. */
+function offlineList(): Plugin {
+  return {
+    name: "offline-list",
+    apply: "build",
+    generateBundle(_options, bundle) {
+      const worker = bundle["serviceWorker.js"];
+      if (worker?.type !== "chunk") return;
+      const built = Object.keys(bundle).filter((name) => name !== "serviceWorker.js");
+      const files = ["./", ...built.filter((name) => name !== "index.html"), "manifest.webmanifest", "icon.svg"];
+      const name = hashOf(built.sort().join(" "));
+      worker.code = worker.code.replace('"BUILT_FILES"', JSON.stringify(files)).replace("BUILD_NAME", name);
+    },
+  };
+}
+
+/** Short name of a build: its file names carry content hashes, so alike builds get alike names. */
+function hashOf(text: string): string {
+  let hash = 5381;
+  for (let i = 0; i < text.length; i++) hash = (Math.imul(hash, 33) ^ text.charCodeAt(i)) >>> 0;
+  return hash.toString(36);
+}
+
+/** Puts scripts, styles and the icon into the page itself. */
+function intoOneFile(): Plugin {
+  return {
+    name: "into-one-file",
+    apply: "build",
+    enforce: "post",
+    generateBundle(_options, bundle) {
+      const page = bundle["index.html"];
+      if (page?.type !== "asset") return;
+      let html = String(page.source);
+      for (const [name, item] of Object.entries(bundle)) {
+        if (item.type === "chunk") {
+          const code = item.code.replaceAll("</script", "<\\/script");
+          html = html.replace(new RegExp(`<script[^>]*src="[^"]*${name}"[^>]*></script>`), "");
+          html = html.replace("</body>", () => `<script type="module">${code}</script></body>`);
+          delete bundle[name];
+        } else if (name.endsWith(".css")) {
+          html = html.replace(new RegExp(`<link[^>]*href="[^"]*${name}"[^>]*>`), () => `<style>${item.source}</style>`);
+          delete bundle[name];
+        }
+      }
+      const icon = readFileSync(here("public/icon.svg")).toString("base64");
+      html = html.replace(/<link rel="manifest"[^>]*>/, "").replace("./icon.svg", `data:image/svg+xml;base64,${icon}`);
+      page.source = html;
+      page.fileName = "laywright.html";
+    },
+  };
+}
+
+export default defineConfig({
+  root: here("."),
+  base: "./",
+  publicDir: oneFile ? false : here("public"),
+  oxc: { jsx: { runtime: "automatic", importSource: "preact" } },
+  plugins: oneFile ? [intoOneFile()] : [offlineList()],
+  define: { __ONE_FILE__: JSON.stringify(oneFile) },
+  worker: { format: oneFile ? "iife" : "es" },
+  build: {
+    outDir: here("../../dist/web"),
+    emptyOutDir: !oneFile,
+    target: "es2022",
+    modulePreload: false,
+    assetsInlineLimit: oneFile ? Number.MAX_SAFE_INTEGER : 0,
+    cssCodeSplit: !oneFile,
+    rolldownOptions: oneFile
+      ? { output: { codeSplitting: false } }
+      : {
+          input: { index: here("index.html"), serviceWorker: here("offline/serviceWorker.ts") },
+          output: {
+            entryFileNames: (chunk) => (chunk.name === "serviceWorker" ? "serviceWorker.js" : "assets/[name]-[hash].js"),
+          },
+        },
+  },
+});
