@@ -46,12 +46,17 @@ function intoOneFile(): Plugin {
           html = html.replace("</body>", () => `<script type="module">${code}</script></body>`);
           delete bundle[name];
         } else if (name.endsWith(".css")) {
-          html = html.replace(new RegExp(`<link[^>]*href="[^"]*${name}"[^>]*>`), () => `<style>${item.source}</style>`);
+          html = html.replace(
+            new RegExp(`<link[^>]*href="[^"]*${name}"[^>]*>`),
+            () => `<style>${item.source}</style>`,
+          );
           delete bundle[name];
         }
       }
       const icon = readFileSync(here("public/icon.svg")).toString("base64");
-      html = html.replace(/<link rel="manifest"[^>]*>/, "").replace("./icon.svg", `data:image/svg+xml;base64,${icon}`);
+      html = html
+        .replace(/<link rel="manifest"[^>]*>/, "")
+        .replace("./icon.svg", `data:image/svg+xml;base64,${icon}`);
       page.source = html;
       page.fileName = "laywright.html";
     },
@@ -78,7 +83,8 @@ export default defineConfig({
       : {
           input: { index: here("index.html"), serviceWorker: here("offline/serviceWorker.ts") },
           output: {
-            entryFileNames: (chunk) => (chunk.name === "serviceWorker" ? "serviceWorker.js" : "assets/[name]-[hash].js"),
+            entryFileNames: (chunk) =>
+              chunk.name === "serviceWorker" ? "serviceWorker.js" : "assets/[name]-[hash].js",
           },
         },
   },

@@ -18,7 +18,13 @@ export function Dialog(props: { heading: string; onClose: () => void; children: 
   };
   return (
     // biome-ignore lint/a11y/useKeyWithClickEvents: Escape closes a modal dialog by itself
-    <dialog ref={element} class="panel-of-words" aria-labelledby={headingId} onClose={props.onClose} onClick={onBackdrop}>
+    <dialog
+      ref={element}
+      class="panel-of-words"
+      aria-labelledby={headingId}
+      onClose={props.onClose}
+      onClick={onBackdrop}
+    >
       <div class="stack">
         <div class="row" style="justify-content: space-between">
           <h2 id={headingId}>{props.heading}</h2>

@@ -4,7 +4,8 @@ const SHAPES = {
   redo: "m15 5 5 5-5 5M20 10H10a5 5 0 0 0 0 10h3",
   close: "M6 6l12 12M18 6 6 18",
   more: "m6 9 6 6 6-6",
-  light: "M12 3v3M12 18v3M3 12h3M18 12h3M6 6l2 2M16 16l2 2M6 18l2-2M16 8l2-2M12 8.5a3.5 3.5 0 1 0 0 7 3.5 3.5 0 0 0 0-7z",
+  light:
+    "M12 3v3M12 18v3M3 12h3M18 12h3M6 6l2 2M16 16l2 2M6 18l2-2M16 8l2-2M12 8.5a3.5 3.5 0 1 0 0 7 3.5 3.5 0 0 0 0-7z",
   plus: "M12 5v14M5 12h14",
   minus: "M5 12h14",
   whole: "M4 9V4h5M15 4h5v5M20 15v5h-5M9 20H4v-5",
@@ -20,7 +21,15 @@ export type IconName = keyof typeof SHAPES;
 /** A drawing of 24 × 24 px in the colour of the text around it; never the only sign. */
 export function Icon({ name }: { name: IconName }) {
   return (
-    <svg width="24" height="24" viewBox="0 0 24 24" aria-hidden="true" fill="none" stroke="currentColor" stroke-width="2">
+    <svg
+      width="24"
+      height="24"
+      viewBox="0 0 24 24"
+      aria-hidden="true"
+      fill="none"
+      stroke="currentColor"
+      stroke-width="2"
+    >
       <path d={SHAPES[name]} stroke-linecap="round" stroke-linejoin="round" />
     </svg>
   );

@@ -11,6 +11,7 @@ test("an address reads back to its route", () => {
 });
 
 test("an unknown or broken address is the first place", () => {
-  for (const hash of ["", "#", "#/", "#/nowhere", "nonsense"]) expect(readRoute(hash)).toEqual({ place: "bag", open: null });
+  for (const hash of ["", "#", "#/", "#/nowhere", "nonsense"])
+    expect(readRoute(hash)).toEqual({ place: "bag", open: null });
   expect(readRoute("#/lay/%E0%A4%A")).toEqual({ place: "lay", open: "%E0%A4%A" });
 });

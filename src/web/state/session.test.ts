@@ -1,6 +1,12 @@
 import { expect, test } from "vitest";
 import { ok } from "../../core/problems/problem.ts";
-import type { LoadedProject, ProjectStore, SaveOutcome, StoredProject, StoredStep } from "../storage/projectStore.ts";
+import type {
+  LoadedProject,
+  ProjectStore,
+  SaveOutcome,
+  StoredProject,
+  StoredStep,
+} from "../storage/projectStore.ts";
 import { present } from "./history.ts";
 import { createSession, type Session } from "./session.ts";
 
@@ -30,7 +36,15 @@ function memoryDevice() {
       const all = [...(steps.get(save.id) ?? []).slice(0, save.from), ...save.steps];
       steps.set(save.id, all);
       const { id, name, at, savedAt } = save;
-      const project = { id, name, at, savedAt, revision: (known?.revision ?? 0) + 1, first: 0, last: all.length - 1 };
+      const project = {
+        id,
+        name,
+        at,
+        savedAt,
+        revision: (known?.revision ?? 0) + 1,
+        first: 0,
+        last: all.length - 1,
+      };
       projects.set(id, project);
       return { ok: true, project };
     },
@@ -47,7 +61,9 @@ function memoryDevice() {
     windows.push(channel);
     return createSession<Doc>({ text }, "start", codec, { store, channel, newId: () => `p${ids++}`, now: () => 0 });
   };
-  return { projects, openWindow, refuse: (reason: typeof refusing) => void (refusing = reason) };
+  return { projects, openWindow, refuse: (reason: typeof refusing) => {
+      refusing = reason;
+    } };
 }
 
 const textOf = (session: Session<Doc>) => present(session.state.get().history).text;

@@ -70,12 +70,7 @@ const NOTHING_KEPT = { revision: null, steps: [], first: 0, at: -1 } as const;
  * Two windows on one project: a window without changes of its own follows the other one (its last state stays in
  * the undo list); when both changed at once, the later window goes on in a project of its own, and nothing is lost.
  */
-export function createSession<T>(
-  value: T,
-  label: string,
-  codec: Codec<T>,
-  around: Surroundings,
-): Session<T> {
+export function createSession<T>(value: T, label: string, codec: Codec<T>, around: Surroundings): Session<T> {
   const state = createStore<SessionState<T>>({
     id: around.newId(),
     history: startHistory(value, label),
@@ -92,7 +87,9 @@ export function createSession<T>(
     const current = codec.read(steps[at]?.text ?? "");
     if (!current.ok) return current.problems;
     const read = steps.map((step, i) =>
-      i === at ? { label: step.label, joinKey: step.joinKey, value: current.value } : lazyStep(step, codec, current.value),
+      i === at
+        ? { label: step.label, joinKey: step.joinKey, value: current.value }
+        : lazyStep(step, codec, current.value),
     );
     kept = { revision: project.revision, steps: read, first: project.first, at };
     patch({ id: project.id, history: { steps: read, at }, keeping: "kept" });
@@ -105,7 +102,10 @@ export function createSession<T>(
   const keepOnce = async (): Promise<void> => {
     const { id, history } = state.get();
     const from = firstDifference(history.steps, kept.steps);
-    if (around.store === null || (from === history.steps.length && from === kept.steps.length && history.at === kept.at))
+    if (
+      around.store === null ||
+      (from === history.steps.length && from === kept.steps.length && history.at === kept.at)
+    )
       return;
     patch({ keeping: "saving" });
     const before = kept;
@@ -153,7 +153,8 @@ export function createSession<T>(
       // A change of mine that came in between is not lost: its save is refused and it goes on by itself.
       if (firstDifference(history.steps, kept.steps) < history.steps.length) return;
       const loaded = await around.store.load(id);
-      if (loaded !== null && state.get().history === history && takeIn(loaded).length === 0) patch({ notice: "taken-over" });
+      if (loaded !== null && state.get().history === history && takeIn(loaded).length === 0)
+        patch({ notice: "taken-over" });
     });
   };
 

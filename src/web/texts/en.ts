@@ -20,10 +20,16 @@ const shell = {
 const keeping = {
   kept: say("Kept on this device"),
   saving: say("Keeping …"),
-  full: say("This device has no room left, so newer changes are not kept. Save the project to a file, then remove an old project."),
+  full: say(
+    "This device has no room left, so newer changes are not kept. Save the project to a file, then remove an old project.",
+  ),
   refused: say("This browser does not keep projects here. Save the project to a file before you close the page."),
-  takenOver: say("This project was changed in another window, and this window follows it. Undo brings your last state back."),
-  splitOff: say("This project was changed in two windows at once. This window goes on in a copy of its own; both are kept."),
+  takenOver: say(
+    "This project was changed in another window, and this window follows it. Undo brings your last state back.",
+  ),
+  splitOff: say(
+    "This project was changed in two windows at once. This window goes on in a copy of its own; both are kept.",
+  ),
   tryAgain: say("Try again"),
   saveFile: say("Save to a file"),
   understood: say("Understood"),

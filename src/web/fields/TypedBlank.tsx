@@ -1,0 +1,123 @@
+import { useContext, useId, useRef, useState } from "preact/hooks";
+import { describeProblem } from "../../core/problems/describeProblem.ts";
+import type { Problem, Result } from "../../core/problems/problem.ts";
+import { SentencesContext } from "../texts/sentences.ts";
+
+/** What every blank has. `label` names it for screen readers and, when `labelled`, above the box. */
+export interface BlankProps {
+  readonly label: string;
+  /** Path of the value in the project; names the field in problems and joins keystrokes into one step. */
+  readonly path: string;
+  /** Above the box instead of inside a sentence. */
+  readonly labelled?: boolean;
+  /** Problems found elsewhere that concern this field. */
+  readonly problems?: readonly Problem[];
+}
+
+interface TypedProps<T> extends BlankProps {
+  /** Exact text of the stored value, for editing. */
+  readonly written: string;
+  /** Text of the stored value as it is read; `written` when absent. */
+  readonly shown?: string;
+  readonly read: (text: string) => Result<T>;
+  /** Called with every text that can be read, while it is typed. `joinKey` makes one step of one visit. */
+  readonly onValue: (value: T, joinKey: string) => void;
+  readonly inputMode?: "text" | "decimal" | "numeric";
+  readonly placeholder?: string;
+}
+
+let visits = 0;
+
+/**
+ * A blank that is typed into. A text that cannot be read stays in the box with the reason under it, and the stored
+ * value stays as it was; Escape brings that value back.
+ */
+export function TypedBlank<T>(props: TypedProps<T>) {
+  const [draft, setDraft] = useState<string | null>(null);
+  const [refused, setRefused] = useState<readonly Problem[]>([]);
+  const [focused, setFocused] = useState(false);
+  const visit = useRef("");
+  const patience = useRef(0);
+  const id = useId();
+  const read = (text: string) => {
+    const result = props.read(text);
+    if (result.ok) props.onValue(result.value, visit.current);
+    return result.ok ? [] : result.problems;
+  };
+  const onInput = (text: string) => {
+    setDraft(text);
+    clearTimeout(patience.current);
+    const problems = read(text);
+    if (problems.length === 0) setRefused([]);
+    // Half a word is no mistake yet: the reason comes when the typing rests.
+    else patience.current = window.setTimeout(() => setRefused(problems), 900);
+  };
+  const settle = () => {
+    clearTimeout(patience.current);
+    if (draft === null) return;
+    const problems = read(draft);
+    setRefused(problems);
+    if (problems.length === 0) setDraft(null);
+  };
+  const onKeyDown = (event: KeyboardEvent) => {
+    if (event.key === "Enter") settle();
+    if (event.key !== "Escape" || draft === null) return;
+    event.stopPropagation();
+    clearTimeout(patience.current);
+    setDraft(null);
+    setRefused([]);
+  };
+  const problems = refused.length > 0 ? refused : (props.problems ?? []);
+  const input = (
+    <input
+      id={id}
+      type="text"
+      autocomplete="off"
+      spellcheck={false}
+      inputMode={props.inputMode ?? "text"}
+      placeholder={props.placeholder}
+      aria-label={props.labelled ? undefined : props.label}
+      aria-invalid={problems.length > 0}
+      aria-describedby={problems.length > 0 ? `${id}-why` : undefined}
+      data-path={props.path}
+      value={draft ?? (focused ? props.written : (props.shown ?? props.written))}
+      size={Math.max(3, (draft ?? props.shown ?? props.written).length)}
+      onFocus={(event) => {
+        visit.current = `${props.path}@${++visits}`;
+        setFocused(true);
+        const box = event.currentTarget;
+        requestAnimationFrame(() => box.select());
+      }}
+      onBlur={() => {
+        setFocused(false);
+        settle();
+      }}
+      onInput={(event) => onInput(event.currentTarget.value)}
+      onKeyDown={onKeyDown}
+    />
+  );
+  return (
+    <span class={props.labelled ? "labelled" : "blank"}>
+      {props.labelled && <label for={id}>{props.label}</label>}
+      {input}
+      <Refusal id={`${id}-why`} problems={problems} />
+    </span>
+  );
+}
+
+/** The reasons under a field, each with its next step; announced when they come. */
+export function Refusal({ id, problems }: { id?: string; problems: readonly Problem[] }) {
+  const sentences = useContext(SentencesContext);
+  return (
+    <span id={id} role="status">
+      {problems.map((problem) => {
+        const { what, remedy } = describeProblem(problem, sentences);
+        return (
+          <span class="refusal" key={what}>
+            {what} {remedy}
+          </span>
+        );
+      })}
+    </span>
+  );
+}

@@ -1,0 +1,140 @@
+import { useContext, useId } from "preact/hooks";
+import { ok, type Result } from "../../core/problems/problem.ts";
+import { writeLength } from "../../core/units/formatLength.ts";
+import { ANY_LENGTH, type LengthRange, parseLength } from "../../core/units/parseLength.ts";
+import { readCount, readMoney, readShare } from "../../core/units/parseNumber.ts";
+import { type BlankProps, TypedBlank } from "./TypedBlank.tsx";
+import { UnitsContext, useLengths } from "./units.ts";
+
+interface ValueProps<T> extends BlankProps {
+  readonly value: T;
+  readonly onValue: (value: T, joinKey: string) => void;
+}
+
+/** A length, typed in any unit and shown in the project's. */
+export function LengthBlank(props: ValueProps<number> & { range?: LengthRange; fine?: boolean; cloth?: boolean }) {
+  const { unit } = useContext(UnitsContext);
+  const words = useLengths();
+  // Thickness is spoken of in mm whatever the cloth is measured in.
+  const typed = props.fine ? "mm" : unit;
+  const shown = props.fine ? writeLength(props.value, "mm") : words.size(props.value);
+  return (
+    <TypedBlank
+      {...props}
+      written={writeLength(props.value, typed)}
+      shown={props.cloth ? words.cloth(props.value) : shown}
+      read={(text) => parseLength(text, typed, props.path, props.range ?? ANY_LENGTH)}
+    />
+  );
+}
+
+/** A length that may be left to the program: an empty blank is `null`. */
+export function OptionalLengthBlank(
+  props: ValueProps<number | null> & { empty: string; range?: LengthRange; fine?: boolean },
+) {
+  const { unit } = useContext(UnitsContext);
+  const words = useLengths();
+  const typed = props.fine ? "mm" : unit;
+  const read = (text: string): Result<number | null> =>
+    text.trim() === "" || text === props.empty
+      ? ok(null)
+      : parseLength(text, typed, props.path, props.range ?? ANY_LENGTH);
+  const { value } = props;
+  const written = value === null ? "" : writeLength(value, typed);
+  return (
+    <TypedBlank
+      {...props}
+      written={written}
+      shown={value === null ? props.empty : props.fine ? written : words.size(value)}
+      placeholder={props.empty}
+      read={read}
+    />
+  );
+}
+
+/** A whole number of things. */
+export function CountBlank(props: ValueProps<number> & { min?: number; max?: number }) {
+  return (
+    <TypedBlank
+      {...props}
+      inputMode="numeric"
+      written={String(props.value)}
+      read={(text) => readCount(text, props.path, props.min ?? 1, props.max ?? 9999)}
+    />
+  );
+}
+
+/** A share of the whole, in per cent. */
+export function ShareBlank(props: ValueProps<number> & { max?: number }) {
+  return (
+    <TypedBlank
+      {...props}
+      inputMode="decimal"
+      written={`${Number((props.value * 100).toFixed(6))} %`}
+      read={(text) => readShare(text, props.path, 0, props.max ?? 0.5)}
+    />
+  );
+}
+
+/** An amount of money, or none. */
+export function MoneyBlank(props: ValueProps<number | null> & { empty: string }) {
+  return (
+    <TypedBlank
+      {...props}
+      inputMode="decimal"
+      written={props.value === null ? "" : String(props.value)}
+      shown={props.value === null ? props.empty : props.value.toFixed(2)}
+      placeholder={props.empty}
+      read={(text): Result<number | null> => (text.trim() === "" ? ok(null) : readMoney(text, props.path))}
+    />
+  );
+}
+
+/** A name or a note. */
+export function TextBlank(props: ValueProps<string> & { max?: number; placeholder?: string }) {
+  return <TypedBlank {...props} written={props.value} read={(text) => ok(text.slice(0, props.max ?? 120))} />;
+}
+
+/** One of a few. `null` as a value is offered as the option `empty`. */
+export function ChoiceBlank<T extends string>(
+  props: BlankProps & {
+    value: T;
+    options: readonly (readonly [T, string])[];
+    onValue: (value: T) => void;
+  },
+) {
+  const id = useId();
+  return (
+    <span class={props.labelled ? "labelled" : "blank"}>
+      {props.labelled && <label for={id}>{props.label}</label>}
+      <select
+        id={id}
+        aria-label={props.labelled ? undefined : props.label}
+        data-path={props.path}
+        value={props.value}
+        onChange={(event) => props.onValue(event.currentTarget.value as T)}
+      >
+        {props.options.map(([value, words]) => (
+          <option key={value} value={value}>
+            {words}
+          </option>
+        ))}
+      </select>
+    </span>
+  );
+}
+
+/** Yes or no. */
+export function Tick(props: { label: string; path: string; value: boolean; onValue: (value: boolean) => void }) {
+  return (
+    <label class="tick">
+      <input
+        type="checkbox"
+        data-path={props.path}
+        checked={props.value}
+        onChange={(event) => props.onValue(event.currentTarget.checked)}
+      />
+      <span>{props.label}</span>
+    </label>
+  );
+}

@@ -1,0 +1,49 @@
+import { createContext } from "preact";
+import { useContext } from "preact/hooks";
+import { formatLength, type LengthStyle } from "../../core/units/formatLength.ts";
+import type { LengthUnit } from "../../core/units/length.ts";
+
+/** How lengths are typed and shown; stored values are mm and never change with it. */
+export interface Units {
+  readonly system: "metric" | "inches";
+  /** Unit of a bare number, and of the exact text in a field. */
+  readonly unit: LengthUnit;
+  /** Sizes of pieces. */
+  readonly style: LengthStyle;
+  /** Lengths of cloth. */
+  readonly clothStyle: LengthStyle;
+}
+
+/** Units of the open project. */
+export const UnitsContext = createContext<Units>({ system: "metric", unit: "mm", style: "mm", clothStyle: "m" });
+
+/** Writes lengths in the project's units. */
+export interface LengthWords {
+  readonly units: Units;
+  /** A size, e.g. `98.4 mm` or `3 7/8 in`. */
+  size(mm: number): string;
+  /** Two sizes, e.g. `100 × 700 mm`. */
+  box(a: number, b: number): string;
+  /** A length of cloth, e.g. `1.42 m` or `1 5/8 yd`. */
+  cloth(mm: number): string;
+}
+
+/** Words for lengths in the units that are switched on. */
+export function useLengths(): LengthWords {
+  return lengthWords(useContext(UnitsContext));
+}
+
+/** Words for lengths in given units. */
+export function lengthWords(units: Units): LengthWords {
+  const size = (mm: number) => formatLength(mm, units.style);
+  return {
+    units,
+    size,
+    box: (a, b) => {
+      const [first, second] = [size(a), size(b)];
+      const unit = / (\S+)$/.exec(second)?.[0] ?? "";
+      return `${first.endsWith(unit) ? first.slice(0, first.length - unit.length) : first} × ${second}`;
+    },
+    cloth: (mm) => formatLength(mm, units.clothStyle),
+  };
+}
