@@ -9,10 +9,12 @@ interface Model {
 }
 
 class Change implements fc.Command<Model, { history: History<object> }> {
-  constructor(
-    readonly label: string,
-    readonly joinKey: string | null,
-  ) {}
+  readonly label: string;
+  readonly joinKey: string | null;
+  constructor(label: string, joinKey: string | null) {
+    this.label = label;
+    this.joinKey = joinKey;
+  }
   check = () => true;
   run(model: Model, real: { history: History<object> }) {
     const value = { label: this.label };

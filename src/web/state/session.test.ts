@@ -61,9 +61,13 @@ function memoryDevice() {
     windows.push(channel);
     return createSession<Doc>({ text }, "start", codec, { store, channel, newId: () => `p${ids++}`, now: () => 0 });
   };
-  return { projects, openWindow, refuse: (reason: typeof refusing) => {
+  return {
+    projects,
+    openWindow,
+    refuse: (reason: typeof refusing) => {
       refusing = reason;
-    } };
+    },
+  };
 }
 
 const textOf = (session: Session<Doc>) => present(session.state.get().history).text;

@@ -1,0 +1,98 @@
+import { useEffect, useState } from "preact/hooks";
+import type { Problem } from "../../core/problems/problem.ts";
+import { UnitsContext } from "../fields/units.ts";
+import { openProjectFile } from "../files/openProjectFile.ts";
+import { BagPlace } from "../places/bag/BagPlace.tsx";
+import { ClothPlace } from "../places/cloth/ClothPlace.tsx";
+import { routeHash } from "../state/route.ts";
+import { useStore } from "../state/store.ts";
+import { unitsOf, useProject, useWorkbench, type Workbench, WorkbenchContext } from "../state/workbench.ts";
+import { CATALOGUES, TextsContext, useTexts } from "../texts/texts.ts";
+import { Headline } from "./Headline.tsx";
+import { useShortcuts } from "./shortcuts.ts";
+import { Told } from "./Told.tsx";
+
+/** The page. */
+export function App({ bench }: { bench: Workbench }) {
+  const language = useStore(bench.settings, (settings) => settings.language);
+  return (
+    <WorkbenchContext.Provider value={bench}>
+      <TextsContext.Provider value={CATALOGUES[language]}>
+        <Page />
+      </TextsContext.Provider>
+    </WorkbenchContext.Provider>
+  );
+}
+
+/** Why a file could not be opened, until it is understood. */
+export interface FileTrouble {
+  readonly file: string;
+  readonly problems: readonly Problem[];
+}
+
+function Page() {
+  const bench = useWorkbench();
+  const texts = useTexts();
+  const project = useProject();
+  const { place, open } = useStore(bench.route, (route) => route);
+  const [trouble, setTrouble] = useState<FileTrouble | null>(null);
+  const openFile = async (file: File) => setTrouble(await openProjectFile(file, bench.session, texts));
+  const isDropping = useFileDrop(openFile);
+  useShortcuts(bench.session);
+  useEffect(() => {
+    document.title = `${texts.shell.places[place]} · ${project.name} · ${texts.shell.appName}`;
+  }, [texts, place, project.name]);
+  return (
+    <UnitsContext.Provider value={unitsOf(project)}>
+      <div class="shell">
+        <a class="skip press" href={routeHash(place, open)} onClick={focusPlace}>
+          {texts.shell.skip}
+        </a>
+        <Headline onFile={openFile} />
+        <Told trouble={trouble} onUnderstood={() => setTrouble(null)} />
+        <main class="place" id="place" tabIndex={-1} data-place={place} aria-label={texts.shell.places[place]}>
+          {place === "bag" && <BagPlace open={open} />}
+          {place === "cloth" && <ClothPlace open={open} />}
+        </main>
+        {isDropping && <div class="dropping">{texts.shell.dropHere}</div>}
+      </div>
+    </UnitsContext.Provider>
+  );
+}
+
+function focusPlace(event: Event) {
+  event.preventDefault();
+  document.getElementById("place")?.focus();
+}
+
+/** True while a file is held over the page; hands it over when it is let go. */
+function useFileDrop(onFile: (file: File) => void): boolean {
+  const [isOver, setOver] = useState(false);
+  useEffect(() => {
+    const hasFile = (event: DragEvent) => event.dataTransfer?.types.includes("Files") ?? false;
+    const over = (event: DragEvent) => {
+      if (!hasFile(event)) return;
+      event.preventDefault();
+      setOver(true);
+    };
+    const leave = (event: DragEvent) => {
+      if (event.relatedTarget === null) setOver(false);
+    };
+    const drop = (event: DragEvent) => {
+      if (!hasFile(event)) return;
+      event.preventDefault();
+      setOver(false);
+      const file = event.dataTransfer?.files[0];
+      if (file !== undefined) onFile(file);
+    };
+    addEventListener("dragover", over);
+    addEventListener("dragleave", leave);
+    addEventListener("drop", drop);
+    return () => {
+      removeEventListener("dragover", over);
+      removeEventListener("dragleave", leave);
+      removeEventListener("drop", drop);
+    };
+  });
+  return isOver;
+}

@@ -1,0 +1,52 @@
+import { Refusal } from "../fields/TypedBlank.tsx";
+import { saveProjectFile } from "../files/openProjectFile.ts";
+import { useStore } from "../state/store.ts";
+import { useProject, useWorkbench } from "../state/workbench.ts";
+import { useTexts } from "../texts/texts.ts";
+import type { FileTrouble } from "./App.tsx";
+
+/** What the person must hear of: a file that cannot be read, storage that refuses, another window's change. */
+export function Told({ trouble, onUnderstood }: { trouble: FileTrouble | null; onUnderstood: () => void }) {
+  const { session } = useWorkbench();
+  const texts = useTexts();
+  const project = useProject();
+  const keeping = useStore(session.state, (state) => state.keeping);
+  const notice = useStore(session.state, (state) => state.notice);
+  const isLost = keeping === "full" || keeping === "refused";
+  return (
+    <div>
+      {trouble !== null && (
+        <div class="told" role="alert">
+          <div style="flex: 1 1 20rem">
+            <p>{texts.project.unreadable(trouble.file)}</p>
+            <Refusal problems={trouble.problems.slice(0, 6)} />
+          </div>
+          <button type="button" class="press" onClick={onUnderstood}>
+            {texts.keeping.understood}
+          </button>
+        </div>
+      )}
+      {isLost && (
+        <div class="told" role="alert">
+          <p>{texts.keeping[keeping]}</p>
+          <button type="button" class="press main" onClick={() => saveProjectFile(session.state.get().id, project)}>
+            {texts.keeping.saveFile}
+          </button>
+          {keeping === "full" && (
+            <button type="button" class="press" onClick={session.retry}>
+              {texts.keeping.tryAgain}
+            </button>
+          )}
+        </div>
+      )}
+      {notice !== null && (
+        <div class="told calm" role="status">
+          <p>{notice === "taken-over" ? texts.keeping.takenOver : texts.keeping.splitOff}</p>
+          <button type="button" class="press" onClick={session.dismissNotice}>
+            {texts.keeping.understood}
+          </button>
+        </div>
+      )}
+    </div>
+  );
+}

@@ -1,0 +1,30 @@
+import type { Problem } from "../../core/problems/problem.ts";
+import type { Project } from "../../core/project/project.ts";
+import { projectCodec } from "../state/projectCodec.ts";
+import type { Session } from "../state/session.ts";
+import type { Texts } from "../texts/texts.ts";
+import { saveTextFile } from "./projectFiles.ts";
+
+/** Largest file that is looked at; a project is a few hundred kilobytes at most. */
+const MOST_BYTES = 20_000_000;
+
+/**
+ * Reads a project file and makes it the open project, beside the ones that are there. Null when it went well,
+ * else the reasons; the open project is then as it was.
+ */
+export async function openProjectFile(
+  file: File,
+  session: Session<Project>,
+  texts: Texts,
+): Promise<{ readonly file: string; readonly problems: readonly Problem[] } | null> {
+  const text = file.size > MOST_BYTES ? "" : await file.text();
+  const read = projectCodec.read(text);
+  if (!read.ok) return { file: file.name, problems: read.problems };
+  session.start(read.value, texts.project.changes.opened(file.name));
+  return null;
+}
+
+/** Saves the open project as a file; gives its name, or null when it was not saved. */
+export function saveProjectFile(id: string, project: Project): Promise<string | null> {
+  return saveTextFile(id, project.name, projectCodec.write(project));
+}

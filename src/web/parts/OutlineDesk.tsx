@@ -1,0 +1,183 @@
+import { useRef, useState } from "preact/hooks";
+import type { Contour } from "../../core/geometry/contour.ts";
+import { contourBox, contourEdges } from "../../core/geometry/contourArcs.ts";
+import type { Polygon } from "../../core/geometry/ring.ts";
+import { LengthBlank } from "../fields/blanks.tsx";
+import { useLengths } from "../fields/units.ts";
+import { useTexts } from "../texts/texts.ts";
+import { Icon } from "./Icon.tsx";
+import { addCorner, cornersOf, moveCorner, removeCorner } from "./outlineEdits.ts";
+import { contourPath, ringPath } from "./screenPath.ts";
+
+interface DeskProps {
+  readonly name: string;
+  readonly path: string;
+  readonly contour: Contour;
+  /** Drawn inside the outline, not edited here. */
+  readonly flaws?: readonly Polygon[];
+  readonly onContour: (contour: Contour, joinKey: string) => void;
+  /** Called with a point of the cloth when the inside is pressed; without it the inside does nothing. */
+  readonly onInside?: (x: number, y: number) => void;
+  readonly insideHint?: string;
+}
+
+let visits = 0;
+const GRID = 5;
+
+/**
+ * An outline that is drawn by its corners: drag one, press a plus on an edge for a new one, or type them.
+ * Keys on a corner: arrows move it, Delete takes it away.
+ */
+export function OutlineDesk(props: DeskProps) {
+  const texts = useTexts();
+  const lengths = useLengths();
+  const svg = useRef<SVGSVGElement>(null);
+  const [held, setHeld] = useState<{ index: number; key: string; box: ReturnType<typeof contourBox> } | null>(null);
+  const corners = cornersOf(props.contour);
+  const box = held?.box ?? contourBox(props.contour);
+  const span = Math.max(box.maxX - box.minX, box.maxY - box.minY, 10);
+  const pad = span * 0.12;
+  const dot = span * 0.022;
+  const viewBox = [box.minX - pad, -box.maxY - pad, box.maxX - box.minX + 2 * pad, box.maxY - box.minY + 2 * pad];
+  const pointOf = (event: PointerEvent): readonly [number, number] => {
+    const matrix = svg.current?.getScreenCTM()?.inverse();
+    const point = new DOMPoint(event.clientX, event.clientY).matrixTransform(matrix);
+    return [point.x, -point.y];
+  };
+  const toGrid = (mm: number) => Math.round(mm / GRID) * GRID;
+  const onPointerMove = (event: PointerEvent) => {
+    if (held === null) return;
+    const [x, y] = pointOf(event);
+    props.onContour(moveCorner(props.contour, held.index, toGrid(x), toGrid(y)), held.key);
+  };
+  const onCornerKey = (event: KeyboardEvent, index: number) => {
+    const corner = corners[index]!;
+    const step = event.shiftKey ? 1 : GRID;
+    const moves: Record<string, readonly [number, number]> = {
+      ArrowLeft: [-step, 0],
+      ArrowRight: [step, 0],
+      ArrowUp: [0, step],
+      ArrowDown: [0, -step],
+    };
+    const move = moves[event.key];
+    if (move !== undefined)
+      props.onContour(
+        moveCorner(props.contour, index, corner.x + move[0], corner.y + move[1]),
+        `${props.path}-keys`,
+      );
+    else if (event.key === "Delete" && corners.length > 3)
+      props.onContour(removeCorner(props.contour, index), `${props.path}@${++visits}`);
+    else return;
+    event.preventDefault();
+  };
+  const onInside = (event: MouseEvent) => {
+    if (props.onInside === undefined) return;
+    const [x, y] = pointOf(event as PointerEvent);
+    props.onInside(toGrid(x), toGrid(y));
+  };
+  return (
+    <figure class="outline-desk">
+      <svg
+        ref={svg}
+        class="drawing"
+        viewBox={viewBox.join(" ")}
+        role="group"
+        aria-label={texts.outline.label(props.name)}
+        onPointerMove={onPointerMove}
+        onPointerUp={() => setHeld(null)}
+        onPointerCancel={() => setHeld(null)}
+      >
+        <g transform="scale(1 -1)">
+          {/* biome-ignore lint/a11y/noStaticElementInteractions: the flaw list below does the same by keys */}
+          <path
+            class={`tone-cloth ink-cut ${props.onInside === undefined ? "" : "pressable"}`}
+            d={contourPath(props.contour)}
+            onClick={onInside}
+          />
+          {props.flaws?.map((flaw) => (
+            <path key={ringPath(flaw.outer)} class="tone-flaw ink-flaw" d={ringPath(flaw.outer)} />
+          ))}
+          {contourEdges(props.contour).map((edge, i) => {
+            const [x, y] = [(edge.x0 + edge.x1) / 2, (edge.y0 + edge.y1) / 2];
+            return (
+              <g
+                key={`${i}+`}
+                class="corner-add"
+                role="button"
+                tabIndex={0}
+                aria-label={texts.outline.addAfter(i + 1)}
+                transform={`translate(${x} ${y}) scale(${dot})`}
+                onClick={() => props.onContour(addCorner(props.contour, i), `${props.path}@${++visits}`)}
+                onKeyDown={(event) => {
+                  if (event.key === "Enter" || event.key === " ") {
+                    event.preventDefault();
+                    props.onContour(addCorner(props.contour, i), `${props.path}@${++visits}`);
+                  }
+                }}
+              >
+                <circle class="reach" r="1.6" />
+                <path d="M-0.8 0H0.8M0 -0.8V0.8" />
+              </g>
+            );
+          })}
+          {corners.map((corner, i) => (
+            <g
+              key={`${i}o`}
+              class="corner"
+              role="button"
+              tabIndex={0}
+              aria-label={texts.outline.corner(i + 1, lengths.size(corner.x), lengths.size(corner.y))}
+              transform={`translate(${corner.x} ${corner.y}) scale(${dot})`}
+              onPointerDown={(event) => {
+                event.preventDefault();
+                svg.current?.setPointerCapture(event.pointerId);
+                setHeld({ index: i, key: `${props.path}@${++visits}`, box });
+              }}
+              onKeyDown={(event) => onCornerKey(event, i)}
+            >
+              <circle class="reach" r="1.8" />
+              <circle r="0.9" />
+            </g>
+          ))}
+        </g>
+      </svg>
+      <figcaption class="soft small">
+        {texts.outline.hint} {props.insideHint}
+      </figcaption>
+      <details>
+        <summary>{texts.outline.type}</summary>
+        <ol class="corner-list">
+          {corners.map((corner, i) => (
+            <li key={i}>
+              <LengthBlank
+                label={texts.outline.along(i + 1)}
+                path={`${props.path}[${i}].x`}
+                value={corner.x}
+                range={REACH}
+                onValue={(x, key) => props.onContour(moveCorner(props.contour, i, x, corner.y), key)}
+              />
+              <LengthBlank
+                label={texts.outline.across(i + 1)}
+                path={`${props.path}[${i}].y`}
+                value={corner.y}
+                range={REACH}
+                onValue={(y, key) => props.onContour(moveCorner(props.contour, i, corner.x, y), key)}
+              />
+              <button
+                type="button"
+                class="press plain"
+                disabled={corners.length <= 3}
+                aria-label={texts.outline.removeCorner(i + 1)}
+                onClick={() => props.onContour(removeCorner(props.contour, i), `${props.path}@${++visits}`)}
+              >
+                <Icon name="bin" />
+              </button>
+            </li>
+          ))}
+        </ol>
+      </details>
+    </figure>
+  );
+}
+
+const REACH = { minMm: -20_000, maxMm: 20_000 };

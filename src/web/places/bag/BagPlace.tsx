@@ -1,0 +1,107 @@
+import type { Project } from "../../../core/project/project.ts";
+import { CountBlank } from "../../fields/blanks.tsx";
+import { useLengths } from "../../fields/units.ts";
+import { Icon } from "../../parts/Icon.tsx";
+import { freshId, withSomeMaterial } from "../../state/edits.ts";
+import { routeHash } from "../../state/route.ts";
+import { useChange, useProject } from "../../state/workbench.ts";
+import { useTexts } from "../../texts/texts.ts";
+import { newPanel, newStrap } from "./newParts.ts";
+import { PanelSpread } from "./PanelSpread.tsx";
+import { PartPicture } from "./PartPicture.tsx";
+import { panelSize, strapSize } from "./partSizes.ts";
+import { StrapSpread } from "./StrapSpread.tsx";
+
+/** What the bag is made of: the shelf of pieces, and the one that is open. */
+export function BagPlace({ open }: { open: string | null }) {
+  const texts = useTexts();
+  const project = useProject();
+  const change = useChange();
+  const isEmpty = project.straps.length + project.panels.length === 0;
+  const strap = project.straps.find(({ id }) => id === open);
+  const panel = project.panels.find(({ id }) => id === open);
+  return (
+    <div class="stack bag">
+      {!isEmpty && (
+        <p class="sentence">
+          {texts.bag.making(
+            <CountBlank
+              key="bags"
+              label={texts.bag.bags}
+              path="bags"
+              value={project.bags}
+              max={1000}
+              onValue={(bags, key) => change((now) => ({ ...now, bags }), texts.bag.bags, key)}
+            />,
+          )}
+        </p>
+      )}
+      {isEmpty && <EmptyTable />}
+      <Shelf project={project} open={open} />
+      {strap !== undefined && <StrapSpread key={strap.id} strap={strap} />}
+      {panel !== undefined && <PanelSpread key={panel.id} panel={panel} />}
+    </div>
+  );
+}
+
+function EmptyTable() {
+  const texts = useTexts();
+  return (
+    <div class="sheet stack empty">
+      <h1>{texts.bag.emptyHeading}</h1>
+      <p>{texts.bag.emptyWords}</p>
+    </div>
+  );
+}
+
+function Shelf({ project, open }: { project: Project; open: string | null }) {
+  const texts = useTexts();
+  const lengths = useLengths();
+  const change = useChange();
+  const addStrap = () => {
+    const id = freshId("strap", project.straps);
+    change((now) => {
+      const ready = withSomeMaterial(now, texts.cloth.firstName);
+      return { ...ready, straps: [...ready.straps, newStrap(ready, id, texts.bag.newStrap)] };
+    }, texts.bag.addStrap);
+    location.hash = routeHash("bag", id);
+  };
+  const addPanel = () => {
+    const id = freshId("panel", project.panels);
+    change((now) => {
+      const ready = withSomeMaterial(now, texts.cloth.firstName);
+      return { ...ready, panels: [...ready.panels, newPanel(ready, id, texts.bag.newPanel)] };
+    }, texts.bag.addPanel);
+    location.hash = routeHash("bag", id);
+  };
+  const cards = [
+    ...project.straps.map((strap) => ({ ...strap, size: strapSize(strap, lengths, texts) })),
+    ...project.panels.map((panel) => ({ ...panel, size: panelSize(panel, lengths) })),
+  ];
+  return (
+    <nav aria-label={texts.bag.shelf}>
+      <ul class="shelf">
+        {cards.map((card) => (
+          <li key={card.id}>
+            <a class="card" href={routeHash("bag", card.id)} aria-current={card.id === open ? "true" : undefined}>
+              <PartPicture project={project} partId={card.id} />
+              <span class="card-name">
+                {card.name}
+                {card.count > 1 && <span class="soft"> ×{card.count}</span>}
+              </span>
+              <span class="soft small">{card.size}</span>
+            </a>
+          </li>
+        ))}
+        <li class="card-add">
+          <button type="button" class="press" onClick={addStrap}>
+            <Icon name="plus" /> {texts.bag.addStrap}
+          </button>
+          <button type="button" class="press" onClick={addPanel}>
+            <Icon name="plus" /> {texts.bag.addPanel}
+          </button>
+        </li>
+      </ul>
+    </nav>
+  );
+}

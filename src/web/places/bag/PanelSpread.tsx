@@ -1,0 +1,170 @@
+import { contourBox } from "../../../core/geometry/contourArcs.ts";
+import type { PieceGrain } from "../../../core/materials/cutPiece.ts";
+import type { Panel } from "../../../core/panels/panel.ts";
+import { ChoiceBlank, CountBlank, LengthBlank, TextBlank } from "../../fields/blanks.tsx";
+import { ShapeWords } from "../../fields/ShapeWords.tsx";
+import { useLengths } from "../../fields/units.ts";
+import { OutlineDesk } from "../../parts/OutlineDesk.tsx";
+import { PiecePicture } from "../../parts/PiecePicture.tsx";
+import { Term } from "../../parts/Term.tsx";
+import { piecesOf } from "../../state/derived.ts";
+import { freshId, withPanel } from "../../state/edits.ts";
+import { routeHash } from "../../state/route.ts";
+import { type ChangeProject, useChange, useProject } from "../../state/workbench.ts";
+import { useTexts } from "../../texts/texts.ts";
+import { MaterialBlank } from "./MaterialBlank.tsx";
+import { PartTroubles } from "./PartTroubles.tsx";
+import { Spread } from "./Spread.tsx";
+
+/** A panel of the bag's body, opened. */
+export function PanelSpread({ panel }: { panel: Panel }) {
+  const texts = useTexts();
+  const project = useProject();
+  const change = useChange();
+  const words = texts.bag.panel;
+  const path = (field: string) => `panels[${project.panels.indexOf(panel)}].${field}`;
+  const set = (part: Partial<Panel>, label: string, key?: string) =>
+    change((now) => withPanel(now, panel.id, part), `${panel.name}: ${label}`, key);
+  const copy = () => {
+    const id = freshId("panel", project.panels);
+    change(
+      (now) => ({ ...now, panels: [...now.panels, { ...panel, id, name: texts.bag.copyName(panel.name) }] }),
+      texts.bag.copy,
+    );
+    location.hash = routeHash("bag", id);
+  };
+  return (
+    <Spread id={panel.id} name={panel.name} picture={<PanelPicture panel={panel} />} onCopy={copy}>
+      <TextBlank
+        labelled
+        label={texts.bag.name}
+        path={path("name")}
+        value={panel.name}
+        onValue={(name, key) => set({ name }, texts.bag.name, key)}
+      />
+      <p class="sentence">
+        <ShapeWords
+          shape={panel.shape}
+          path={path("shape")}
+          boxSentence={words.boxSentence}
+          onShape={(shape, label, key) => set({ shape }, label, key)}
+        />{" "}
+        {words.seam(
+          <LengthBlank
+            label={words.seamLabel}
+            path={path("seamAllowance")}
+            value={panel.seamAllowance}
+            range={{ minMm: 0, maxMm: 100 }}
+            onValue={(seamAllowance, key) => set({ seamAllowance }, words.seamLabel, key)}
+          />,
+          <Term id="seamAllowance" />,
+          <MaterialBlank
+            label={texts.bag.material}
+            path={path("materialId")}
+            value={panel.materialId}
+            onValue={(materialId) => materialId !== null && set({ materialId }, texts.bag.material)}
+          />,
+        )}{" "}
+        {words.counts(
+          <CountBlank
+            label={words.countLabel}
+            path={path("count")}
+            value={panel.count}
+            min={0}
+            max={999}
+            onValue={(count, key) => set({ count }, words.countLabel, key)}
+          />,
+          <CountBlank
+            label={words.mirroredLabel}
+            path={path("mirroredCount")}
+            value={panel.mirroredCount}
+            min={0}
+            max={999}
+            onValue={(mirroredCount, key) => set({ mirroredCount }, words.mirroredLabel, key)}
+          />,
+        )}{" "}
+        {words.grain(
+          <Term id="grain" />,
+          <ChoiceBlank<PieceGrain>
+            label={words.grainLabel}
+            path={path("grain")}
+            value={panel.grain}
+            options={[
+              ["either", texts.grains.either],
+              ["lengthwise", texts.grains.lengthwise],
+              ["crosswise", texts.grains.crosswise],
+              ["free", texts.grains.free],
+            ]}
+            onValue={(grain) => set({ grain }, words.grainLabel)}
+          />,
+        )}
+      </p>
+      {panel.shape.kind === "outline" && (
+        <OutlineDesk
+          name={panel.name}
+          path={path("shape.contour")}
+          contour={panel.shape.contour}
+          onContour={(contour, key) => set({ shape: { kind: "outline", contour } }, texts.shape.label, key)}
+        />
+      )}
+      <InterfacingWords panel={panel} path={path} set={set} />
+      <PartTroubles path={`panels[${project.panels.indexOf(panel)}]`} partId={panel.id} />
+    </Spread>
+  );
+}
+
+/** How a spread's sentences change their part. */
+type SetPanel = (part: Partial<Panel>, label: string, key?: string) => ReturnType<ChangeProject>;
+
+function InterfacingWords(props: { panel: Panel; path: (field: string) => string; set: SetPanel }) {
+  const texts = useTexts();
+  const words = texts.bag.panel;
+  const { interfacing } = props.panel;
+  return (
+    <p class="sentence">
+      {words.interfacing(
+        <Term id="interfacing" />,
+        <MaterialBlank
+          label={words.interfacingLabel}
+          path={props.path("interfacing.materialId")}
+          none={words.noInterfacing}
+          value={interfacing?.materialId ?? null}
+          onValue={(materialId) =>
+            props.set(
+              { interfacing: materialId === null ? null : { materialId, cut: interfacing?.cut ?? "full" } },
+              words.interfacingLabel,
+            )
+          }
+        />,
+      )}{" "}
+      {interfacing !== null &&
+        words.interfacingCut(
+          <ChoiceBlank
+            label={words.interfacingCutLabel}
+            path={props.path("interfacing.cut")}
+            value={interfacing.cut}
+            options={[
+              ["full", words.cutFull],
+              ["net", words.cutNet],
+            ]}
+            onValue={(cut) => props.set({ interfacing: { ...interfacing, cut } }, words.interfacingCutLabel)}
+          />,
+        )}
+    </p>
+  );
+}
+
+function PanelPicture({ panel }: { panel: Panel }) {
+  const texts = useTexts();
+  const lengths = useLengths();
+  const piece = piecesOf(useProject()).find(({ partId }) => partId === panel.id);
+  if (piece === undefined) return null;
+  const box = contourBox(piece.contour);
+  const size = lengths.box(box.maxX - box.minX, box.maxY - box.minY);
+  return (
+    <figure class="stack">
+      <PiecePicture piece={piece} name={texts.bag.pictureOf(piece.name, size)} />
+      <figcaption>{texts.bag.cutSize(size)}</figcaption>
+    </figure>
+  );
+}

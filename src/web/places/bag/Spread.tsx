@@ -1,0 +1,44 @@
+import type { ComponentChildren } from "preact";
+import { Icon } from "../../parts/Icon.tsx";
+import { piecesOf } from "../../state/derived.ts";
+import { withoutPart } from "../../state/edits.ts";
+import { routeHash } from "../../state/route.ts";
+import { useChange, useProject } from "../../state/workbench.ts";
+import { useTexts } from "../../texts/texts.ts";
+
+/** An opened piece of the shelf: its picture on the left, what there is to say about it on the right. */
+export function Spread(props: {
+  id: string;
+  name: string;
+  picture: ComponentChildren;
+  children: ComponentChildren;
+  onCopy: () => void;
+}) {
+  const texts = useTexts();
+  const project = useProject();
+  const change = useChange();
+  const remove = () => {
+    const pieceIds = new Set(piecesOf(project).flatMap(({ partId, id }) => (partId === props.id ? [id] : [])));
+    change((now) => withoutPart(now, props.id, pieceIds), texts.bag.removed(props.name));
+    location.hash = routeHash("bag");
+  };
+  return (
+    <section class="sheet spread" aria-label={props.name}>
+      <div class="spread-picture">{props.picture}</div>
+      <div class="stack">
+        {props.children}
+        <div class="row">
+          <button type="button" class="press" onClick={props.onCopy}>
+            <Icon name="copy" /> {texts.bag.copy}
+          </button>
+          <button type="button" class="press" onClick={remove}>
+            <Icon name="bin" /> {texts.bag.remove}
+          </button>
+          <a class="press plain" href={routeHash("bag")}>
+            {texts.bag.closeSpread}
+          </a>
+        </div>
+      </div>
+    </section>
+  );
+}

@@ -1,0 +1,202 @@
+import type { Adjustment, EndStyle, HardwareWish, StrapWish } from "../../../core/straps/strapWish.ts";
+import { ChoiceBlank, LengthBlank, OptionalLengthBlank, Tick } from "../../fields/blanks.tsx";
+import { Icon } from "../../parts/Icon.tsx";
+import { Term } from "../../parts/Term.tsx";
+import { useTexts } from "../../texts/texts.ts";
+import type { StrapWords } from "./StrapSpread.tsx";
+
+const END_STYLES: readonly EndStyle[] = ["raw", "seam", "tucked", "fold-back", "doubled"];
+
+/** Ends, slider and rings, grain, joins, edges and the machine: what a strap also may say. */
+export function StrapMore(shared: StrapWords) {
+  const texts = useTexts();
+  return (
+    <details class="more">
+      <summary>{texts.bag.strap.more}</summary>
+      <Ends {...shared} />
+      <Hardware {...shared} />
+      <GrainAndJoins {...shared} />
+      <Machine {...shared} />
+    </details>
+  );
+}
+
+function Ends({ strap, path, set }: StrapWords) {
+  const texts = useTexts();
+  const words = texts.bag.strap;
+  const ends = strap.ends;
+  const end = (index: 0 | 1) => (
+    <ChoiceBlank<EndStyle | "usual">
+      label={words.endLabel(index + 1)}
+      path={path(`ends[${index}].style`)}
+      value={ends?.[index].style ?? "usual"}
+      options={[["usual", words.endUsual], ...END_STYLES.map((style) => [style, words.ends[style]] as const)]}
+      onValue={(style) => set({ ends: endsWith(strap, index, style) }, words.endLabel(index + 1))}
+    />
+  );
+  return (
+    <p class="sentence">
+      {words.adjusted(
+        <ChoiceBlank<Adjustment>
+          label={words.adjustmentLabel}
+          path={path("adjustment")}
+          value={strap.adjustment ?? "fixed"}
+          options={[
+            ["fixed", words.adjustments.fixed],
+            ["one-piece", words.adjustments["one-piece"]],
+            ["two-part", words.adjustments["two-part"]],
+          ]}
+          onValue={(adjustment) => set({ adjustment }, words.adjustmentLabel)}
+        />,
+      )}{" "}
+      {words.endsAre(end(0), end(1))}
+    </p>
+  );
+}
+
+/** The ends with one of them changed; `usual` leaves both to the construction again. */
+function endsWith(strap: StrapWish, index: 0 | 1, style: EndStyle | "usual"): StrapWish["ends"] {
+  if (style === "usual") return undefined;
+  const [first, second] = strap.ends ?? [{ style }, { style }];
+  return index === 0 ? [{ style }, second] : [first, { style }];
+}
+
+function Hardware({ strap, path, set }: StrapWords) {
+  const texts = useTexts();
+  const words = texts.bag.strap;
+  const hardware = strap.hardware ?? [];
+  const put = (next: readonly HardwareWish[], key?: string) => set({ hardware: next }, words.hardwareLabel, key);
+  return (
+    <>
+      {hardware.map((item, i) => (
+        <p class="sentence" key={i}>
+          {words.hardware(
+            <ChoiceBlank<HardwareWish["kind"]>
+              label={words.hardwareLabel}
+              path={path(`hardware[${i}].kind`)}
+              value={item.kind}
+              options={[
+                ["ring", words.hardwareKinds.ring],
+                ["slider", words.hardwareKinds.slider],
+                ["clasp", words.hardwareKinds.clasp],
+              ]}
+              onValue={(kind) => put(hardware.with(i, { ...item, kind }))}
+            />,
+            <LengthBlank
+              label={words.innerWidth}
+              path={path(`hardware[${i}].innerWidth`)}
+              value={item.innerWidth}
+              range={{ minMm: 3, maxMm: 200 }}
+              onValue={(innerWidth, key) => put(hardware.with(i, { ...item, innerWidth }), key)}
+            />,
+          )}{" "}
+          {item.kind === "slider" &&
+            words.opening(
+              <OptionalLengthBlank
+                label={words.openingLabel}
+                path={path(`hardware[${i}].opening`)}
+                value={item.opening ?? null}
+                empty={words.notMeasured}
+                fine
+                range={{ minMm: 1, maxMm: 100 }}
+                onValue={(opening, key) => put(hardware.with(i, { ...item, opening: opening ?? undefined }), key)}
+              />,
+            )}{" "}
+          <button
+            type="button"
+            class="press plain"
+            aria-label={words.removeHardware(words.hardwareKinds[item.kind])}
+            onClick={() => put(hardware.filter((_, j) => j !== i))}
+          >
+            <Icon name="bin" />
+          </button>
+        </p>
+      ))}
+      <button
+        type="button"
+        class="press"
+        onClick={() => put([...hardware, { kind: "ring", innerWidth: strap.width?.mm ?? 25 }])}
+      >
+        <Icon name="plus" /> {words.addHardware}
+      </button>
+    </>
+  );
+}
+
+function GrainAndJoins({ strap, path, set }: StrapWords) {
+  const texts = useTexts();
+  const words = texts.bag.strap;
+  return (
+    <>
+      <p class="sentence">
+        {words.grain(
+          <Term id="grain" />,
+          <ChoiceBlank<NonNullable<StrapWish["grain"]>>
+            label={words.grainLabel}
+            path={path("grain")}
+            value={strap.grain ?? "either"}
+            options={[
+              ["either", texts.grains.either],
+              ["lengthwise", texts.grains.lengthwise],
+              ["crosswise", texts.grains.crosswise],
+            ]}
+            onValue={(grain) => set({ grain }, words.grainLabel)}
+          />,
+        )}{" "}
+        {words.edges(
+          <ChoiceBlank<NonNullable<StrapWish["edgeFinish"]>>
+            label={words.edgesLabel}
+            path={path("edgeFinish")}
+            value={strap.edgeFinish ?? "as-cut"}
+            options={[
+              ["as-cut", words.edgeFinishes["as-cut"]],
+              ["paint", words.edgeFinishes.paint],
+              ["burnish", words.edgeFinishes.burnish],
+            ]}
+            onValue={(edgeFinish) => set({ edgeFinish }, words.edgesLabel)}
+          />,
+        )}{" "}
+        {words.cutBy(
+          <ChoiceBlank<NonNullable<StrapWish["cutBy"]>>
+            label={words.cutByLabel}
+            path={path("cutBy")}
+            value={strap.cutBy ?? "fold"}
+            options={[
+              ["fold", words.cutBys.fold],
+              ["trade", words.cutBys.trade],
+            ]}
+            onValue={(cutBy) => set({ cutBy }, words.cutByLabel)}
+          />,
+        )}
+      </p>
+      <Tick
+        label={words.joins}
+        path={path("joins.allowed")}
+        value={strap.joins?.allowed ?? false}
+        onValue={(allowed) => set({ joins: { ...strap.joins, allowed } }, words.joins)}
+      />
+      {strap.joins?.allowed && <p class="caution">{words.joinCaution}</p>}
+    </>
+  );
+}
+
+function Machine({ strap, path, set }: StrapWords) {
+  const words = useTexts().bag.strap;
+  return (
+    <p class="sentence">
+      {words.machine(
+        <OptionalLengthBlank
+          label={words.machineLabel}
+          path={path("machine.maxThickness")}
+          value={strap.machine?.maxThickness ?? null}
+          empty={words.notSaid}
+          fine
+          range={{ minMm: 1, maxMm: 40 }}
+          onValue={(mm, key) =>
+            set({ machine: { ...strap.machine, maxThickness: mm ?? undefined } }, words.machineLabel, key)
+          }
+        />,
+      )}
+    </p>
+  );
+}

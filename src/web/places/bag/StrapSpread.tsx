@@ -1,0 +1,148 @@
+import type { ConstructionId, LengthWish, StrapWish, WidthWish } from "../../../core/straps/strapWish.ts";
+import { CONSTRUCTION_IDS } from "../../../core/straps/strapWish.ts";
+import { ChoiceBlank, CountBlank, LengthBlank, TextBlank } from "../../fields/blanks.tsx";
+import { freshId, withStrap } from "../../state/edits.ts";
+import { routeHash } from "../../state/route.ts";
+import { useChange, useProject } from "../../state/workbench.ts";
+import { useTexts } from "../../texts/texts.ts";
+import { MaterialBlank } from "./MaterialBlank.tsx";
+import { PartTroubles } from "./PartTroubles.tsx";
+import { Spread } from "./Spread.tsx";
+import { StrapCore } from "./StrapCore.tsx";
+import { StrapMore } from "./StrapMore.tsx";
+import { StrapPicture } from "./StrapPicture.tsx";
+import { StrapSewing } from "./StrapSewing.tsx";
+
+/** Least and greatest width and length of a strap that can be asked for, mm. */
+const WIDTH = { minMm: 3, maxMm: 500 };
+const LENGTH = { minMm: 20, maxMm: 20_000 };
+
+/** How a strap's sentences change it. */
+export type SetStrap = (part: Partial<StrapWish>, label: string, key?: string) => void;
+
+/** What the sentences about a strap share. */
+export interface StrapWords {
+  readonly strap: StrapWish;
+  readonly path: (field: string) => string;
+  readonly set: SetStrap;
+}
+
+/** A strap, opened. */
+export function StrapSpread({ strap }: { strap: StrapWish }) {
+  const texts = useTexts();
+  const project = useProject();
+  const change = useChange();
+  const index = project.straps.indexOf(strap);
+  const path = (field: string) => `straps[${index}].${field}`;
+  const set: SetStrap = (part, label, key) =>
+    change((now) => withStrap(now, strap.id, part), `${strap.name}: ${label}`, key);
+  const copy = () => {
+    const id = freshId("strap", project.straps);
+    change(
+      (now) => ({ ...now, straps: [...now.straps, { ...strap, id, name: texts.bag.copyName(strap.name) }] }),
+      texts.bag.copy,
+    );
+    location.hash = routeHash("bag", id);
+  };
+  const shared = { strap, path, set };
+  return (
+    <Spread id={strap.id} name={strap.name} picture={<StrapPicture strap={strap} set={set} />} onCopy={copy}>
+      <TextBlank
+        labelled
+        label={texts.bag.name}
+        path={path("name")}
+        value={strap.name}
+        onValue={(name, key) => set({ name }, texts.bag.name, key)}
+      />
+      <MainSentence {...shared} />
+      <StrapCore {...shared} />
+      <StrapMore {...shared} />
+      <StrapSewing strap={strap} />
+      <PartTroubles path={`straps[${index}]`} partId={strap.id} />
+    </Spread>
+  );
+}
+
+function MainSentence({ strap, path, set }: StrapWords) {
+  const texts = useTexts();
+  const words = texts.bag.strap;
+  const { width, length } = strap;
+  const construction = (
+    <ChoiceBlank<ConstructionId>
+      label={words.constructionLabel}
+      path={path("construction")}
+      value={strap.construction}
+      options={CONSTRUCTION_IDS.map((id) => [id, texts.constructions[id].name] as const)}
+      onValue={(id) =>
+        set({ construction: id, width: strap.width ?? { kind: "finished", mm: 25 } }, words.constructionLabel)
+      }
+    />
+  );
+  const wide = width !== undefined && (
+    <LengthBlank
+      label={words.widthLabel}
+      path={path("width.mm")}
+      value={width.mm}
+      range={WIDTH}
+      onValue={(mm, key) => set({ width: { ...width, mm } }, words.widthLabel, key)}
+    />
+  );
+  const wideKind = width !== undefined && (
+    <ChoiceBlank<WidthWish["kind"]>
+      label={words.widthKindLabel}
+      path={path("width.kind")}
+      value={width.kind}
+      options={[
+        ["finished", words.widthKinds.finished],
+        ["cut", words.widthKinds.cut],
+      ]}
+      onValue={(kind) => set({ width: { ...width, kind } }, words.widthKindLabel)}
+    />
+  );
+  const long = (
+    <LengthBlank
+      label={words.lengthLabel}
+      path={path("length.mm")}
+      value={length.mm}
+      range={LENGTH}
+      onValue={(mm, key) => set({ length: { ...length, mm } }, words.lengthLabel, key)}
+    />
+  );
+  const longKind = (
+    <ChoiceBlank<LengthWish["kind"]>
+      label={words.lengthKindLabel}
+      path={path("length.kind")}
+      value={length.kind}
+      options={[
+        ["finished", words.lengthKinds.finished],
+        ["cut", words.lengthKinds.cut],
+        ["drop", words.lengthKinds.drop],
+        ["worn", words.lengthKinds.worn],
+      ]}
+      onValue={(kind) => set({ length: { ...length, kind } }, words.lengthKindLabel)}
+    />
+  );
+  const outer = (
+    <MaterialBlank
+      label={texts.bag.material}
+      path={path("materials.outer")}
+      value={strap.materials.outer}
+      onValue={(id) => id !== null && set({ materials: { ...strap.materials, outer: id } }, texts.bag.material)}
+    />
+  );
+  const count = (
+    <CountBlank
+      label={words.countLabel}
+      path={path("count")}
+      value={strap.count}
+      max={999}
+      onValue={(next, key) => set({ count: next }, words.countLabel, key)}
+    />
+  );
+  return (
+    <p class="sentence">
+      {words.made(construction)} {width !== undefined && <>{words.wide(wide, wideKind)}</>}
+      {words.long(long, longKind, outer)} {words.count(count)}
+    </p>
+  );
+}

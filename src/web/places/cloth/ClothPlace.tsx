@@ -1,0 +1,222 @@
+import type { PieceGrain } from "../../../core/materials/cutPiece.ts";
+import { MATERIAL_KINDS, type Material, type MaterialKind } from "../../../core/materials/material.ts";
+import { ChoiceBlank, LengthBlank, OptionalLengthBlank, TextBlank, Tick } from "../../fields/blanks.tsx";
+import { useLengths } from "../../fields/units.ts";
+import { Icon } from "../../parts/Icon.tsx";
+import { Term } from "../../parts/Term.tsx";
+import { plainMaterial, usersOf, withMaterial, withoutMaterial } from "../../state/edits.ts";
+import { routeHash } from "../../state/route.ts";
+import { useChange, useProject } from "../../state/workbench.ts";
+import { useTexts } from "../../texts/texts.ts";
+import { PriceWords } from "./PriceWords.tsx";
+import { ShrinkageWords } from "./ShrinkageWords.tsx";
+import { StockList } from "./StockList.tsx";
+import { Swatch } from "./Swatch.tsx";
+import { stockWords } from "./stockWords.ts";
+
+/** The materials of the project and what there is of each. */
+export function ClothPlace({ open }: { open: string | null }) {
+  const texts = useTexts();
+  const project = useProject();
+  const change = useChange();
+  const lengths = useLengths();
+  const material = project.materials.find(({ id }) => id === open);
+  const add = () => {
+    const fresh = plainMaterial(project, texts.cloth.newName);
+    change((now) => ({ ...now, materials: [...now.materials, fresh] }), texts.cloth.add);
+    location.hash = routeHash("cloth", fresh.id);
+  };
+  return (
+    <div class="stack">
+      {project.materials.length === 0 && (
+        <div class="sheet stack empty">
+          <h1>{texts.cloth.emptyHeading}</h1>
+          <p>{texts.cloth.emptyWords}</p>
+        </div>
+      )}
+      <nav aria-label={texts.cloth.swatches}>
+        <ul class="shelf">
+          {project.materials.map((each) => (
+            <li key={each.id}>
+              <a
+                class="card"
+                href={routeHash("cloth", each.id)}
+                aria-current={each.id === open ? "true" : undefined}
+              >
+                <Swatch material={each} />
+                <span class="card-name">{each.name}</span>
+                <span class="soft small">{stockWords(each, lengths, texts)}</span>
+              </a>
+            </li>
+          ))}
+          <li class="card-add">
+            <button type="button" class="press" onClick={add}>
+              <Icon name="plus" /> {texts.cloth.add}
+            </button>
+          </li>
+        </ul>
+      </nav>
+      {material !== undefined && <MaterialSpread key={material.id} material={material} />}
+    </div>
+  );
+}
+
+/** How the sentences about a material change it. */
+export type SetMaterial = (part: Partial<Material>, label: string, key?: string) => void;
+
+function MaterialSpread({ material }: { material: Material }) {
+  const texts = useTexts();
+  const project = useProject();
+  const change = useChange();
+  const words = texts.cloth;
+  const path = (field: string) => `materials[${project.materials.indexOf(material)}].${field}`;
+  const set: SetMaterial = (part, label, key) =>
+    change((now) => withMaterial(now, material.id, part), `${material.name}: ${label}`, key);
+  const users = usersOf(project, material.id);
+  const remove = () => {
+    change((now) => withoutMaterial(now, material.id), words.removed(material.name));
+    location.hash = routeHash("cloth");
+  };
+  const shared = { material, path, set };
+  return (
+    <section class="sheet stack" aria-label={material.name}>
+      <TextBlank
+        labelled
+        label={words.name}
+        path={path("name")}
+        value={material.name}
+        onValue={(name, key) => set({ name }, words.name, key)}
+      />
+      <p class="sentence">
+        {words.isA(
+          <ChoiceBlank<MaterialKind>
+            label={words.kindLabel}
+            path={path("kind")}
+            value={material.kind}
+            options={MATERIAL_KINDS.map((kind) => [kind, texts.kinds[kind]] as const)}
+            onValue={(kind) => set({ kind }, words.kindLabel)}
+          />,
+          <LengthBlank
+            label={words.thicknessLabel}
+            path={path("thickness")}
+            value={material.thickness}
+            fine
+            range={{ minMm: 0.01, maxMm: 30 }}
+            onValue={(thickness, key) => set({ thickness }, words.thicknessLabel, key)}
+          />,
+        )}{" "}
+        {words.grainSentence(
+          <Term id="grain" />,
+          <ChoiceBlank<PieceGrain>
+            label={words.grainLabel}
+            path={path("grain")}
+            value={material.grain}
+            options={[
+              ["either", texts.grains.either],
+              ["lengthwise", texts.grains.lengthwise],
+              ["crosswise", texts.grains.crosswise],
+              ["free", texts.grains.free],
+            ]}
+            onValue={(grain) => set({ grain }, words.grainLabel)}
+          />,
+        )}
+      </p>
+      <div class="row">
+        <Tick
+          label={words.oneWay}
+          path={path("oneWay")}
+          value={material.oneWay}
+          onValue={(oneWay) => set({ oneWay }, words.oneWay)}
+        />
+        <Tick
+          label={words.facesAlike}
+          path={path("facesAlike")}
+          value={material.facesAlike}
+          onValue={(facesAlike) => set({ facesAlike }, words.facesAlike)}
+        />
+      </div>
+      <StockList {...shared} />
+      <PriceWords {...shared} />
+      <MoreWords {...shared} />
+      <div class="row">
+        <button type="button" class="press" disabled={users.length > 0} onClick={remove}>
+          <Icon name="bin" /> {words.remove}
+        </button>
+        {users.length > 0 && <span class="soft">{words.usedBy(users.join(", "))}</span>}
+        <a class="press plain" href={routeHash("cloth")}>
+          {texts.bag.closeSpread}
+        </a>
+      </div>
+    </section>
+  );
+}
+
+/** What the sentences about a material share. */
+export interface MaterialWords {
+  readonly material: Material;
+  readonly path: (field: string) => string;
+  readonly set: SetMaterial;
+}
+
+function MoreWords({ material, path, set }: MaterialWords) {
+  const texts = useTexts();
+  const words = texts.cloth;
+  const isCoated = material.kind === "vinyl";
+  return (
+    <details class="more">
+      <summary>{words.more}</summary>
+      <p class="sentence">
+        {isCoated &&
+          words.coatedSentence(
+            <ChoiceBlank<Material["coating"]>
+              label={words.coatingLabel}
+              path={path("coating")}
+              value={material.coating}
+              options={(["unknown", "pvc", "pu", "none"] as const).map((id) => [id, words.coatings[id]] as const)}
+              onValue={(coating) => set({ coating }, words.coatingLabel)}
+            />,
+            <ChoiceBlank<Material["backing"]>
+              label={words.backingLabel}
+              path={path("backing")}
+              value={material.backing}
+              options={(["unknown", "woven", "knit", "none"] as const).map(
+                (id) => [id, words.backings[id]] as const,
+              )}
+              onValue={(backing) => set({ backing }, words.backingLabel)}
+            />,
+          )}{" "}
+        {words.repeatSentence(
+          <Term id="repeat" />,
+          <OptionalLengthBlank
+            label={words.repeatLabel}
+            path={path("repeat")}
+            value={material.repeat}
+            empty={words.noRepeat}
+            range={{ minMm: 1, maxMm: 3000 }}
+            onValue={(repeat, key) => set({ repeat }, words.repeatLabel, key)}
+          />,
+        )}{" "}
+        {words.distances(
+          <OptionalLengthBlank
+            label={words.gapLabel}
+            path={path("gap")}
+            value={material.gap}
+            empty={words.asProject}
+            range={{ minMm: 0, maxMm: 100 }}
+            onValue={(gap, key) => set({ gap }, words.gapLabel, key)}
+          />,
+          <OptionalLengthBlank
+            label={words.marginLabel}
+            path={path("margin")}
+            value={material.margin}
+            empty={words.asProject}
+            range={{ minMm: 0, maxMm: 200 }}
+            onValue={(margin, key) => set({ margin }, words.marginLabel, key)}
+          />,
+        )}
+      </p>
+      {isCoated && material.coating !== "pu" && <p class="caution">{words.vinylCaution}</p>}
+      <ShrinkageWords material={material} path={path} set={set} />
+    </details>
+  );
+}

@@ -1,0 +1,169 @@
+import { shapeContour } from "../../../core/geometry/shape.ts";
+import { type ClothPiece, type ClothRoll, flawPolygon, type MaterialStock } from "../../../core/materials/stock.ts";
+import { CountBlank, LengthBlank, OptionalLengthBlank } from "../../fields/blanks.tsx";
+import { ShapeWords } from "../../fields/ShapeWords.tsx";
+import { Icon } from "../../parts/Icon.tsx";
+import { OutlineDesk } from "../../parts/OutlineDesk.tsx";
+import { Term } from "../../parts/Term.tsx";
+import { freshId } from "../../state/edits.ts";
+import { useTexts } from "../../texts/texts.ts";
+import type { MaterialWords } from "./ClothPlace.tsx";
+import { FlawList } from "./FlawList.tsx";
+import { flawAt } from "./flawAt.ts";
+import { RollPicture } from "./RollPicture.tsx";
+
+const WIDTH = { minMm: 10, maxMm: 10_000 };
+
+/** What there is of the material: rolls, remnants and skins, in the order they are used up. */
+export function StockList({ material, path, set }: MaterialWords) {
+  const texts = useTexts();
+  const words = texts.cloth;
+  const { stock } = material;
+  const put = (next: readonly MaterialStock[], label: string, key?: string) => set({ stock: next }, label, key);
+  const add = (kind: MaterialStock["kind"]) => {
+    const id = freshId(kind, stock);
+    const fresh: MaterialStock =
+      kind === "roll"
+        ? { kind, id, width: 1400, selvedge: 10, length: null, squaring: 0, flaws: [] }
+        : { kind, id, shape: { kind: "rectangle", along: 600, across: 400 }, flaws: [], count: 1 };
+    // Leftovers are used up first, so they stand before the rolls.
+    put(kind === "roll" ? [...stock, fresh] : [fresh, ...stock], words.addStock[kind]);
+  };
+  return (
+    <section class="stack" aria-label={words.stockHeading}>
+      <h2>{words.stockHeading}</h2>
+      {stock.length === 0 && <p class="caution">{words.noStock}</p>}
+      <ul class="stack stock-list">
+        {stock.map((each, i) => {
+          const shared = {
+            path: (field: string) => path(`stock[${i}].${field}`),
+            onStock: (next: MaterialStock, label: string, key?: string) => put(stock.with(i, next), label, key),
+            onRemove: () => put(stock.toSpliced(i, 1), words.removeStock),
+          };
+          return (
+            <li key={each.id} class="stock">
+              {each.kind === "roll" ? (
+                <RollWords roll={each} {...shared} />
+              ) : (
+                <LeftoverWords piece={each} {...shared} />
+              )}
+            </li>
+          );
+        })}
+      </ul>
+      <div class="row">
+        {(["roll", "remnant", "skin"] as const).map((kind) => (
+          <button key={kind} type="button" class="press" onClick={() => add(kind)}>
+            <Icon name="plus" /> {words.addStock[kind]}
+          </button>
+        ))}
+      </div>
+    </section>
+  );
+}
+
+interface StockWords {
+  readonly path: (field: string) => string;
+  readonly onStock: (next: MaterialStock, label: string, key?: string) => void;
+  readonly onRemove: () => void;
+}
+
+function RollWords({ roll, path, onStock, onRemove }: StockWords & { roll: ClothRoll }) {
+  const words = useTexts().cloth;
+  const set = (part: Partial<ClothRoll>, label: string, key?: string) => onStock({ ...roll, ...part }, label, key);
+  return (
+    <>
+      <RollPicture roll={roll} onFlaw={(flaw) => set({ flaws: [...roll.flaws, flaw] }, words.addFlaw)} />
+      <p class="sentence">
+        {words.rollSentence(
+          <LengthBlank
+            label={words.widthLabel}
+            path={path("width")}
+            value={roll.width}
+            range={WIDTH}
+            onValue={(width, key) => set({ width }, words.widthLabel, key)}
+          />,
+          <Term id="selvedge" />,
+          <LengthBlank
+            label={words.selvedgeLabel}
+            path={path("selvedge")}
+            value={roll.selvedge}
+            range={{ minMm: 0, maxMm: roll.width / 2 - 1 }}
+            onValue={(selvedge, key) => set({ selvedge }, words.selvedgeLabel, key)}
+          />,
+          <OptionalLengthBlank
+            label={words.lengthLabel}
+            path={path("length")}
+            value={roll.length}
+            empty={words.openLength}
+            range={{ minMm: 10, maxMm: 500_000 }}
+            onValue={(length, key) => set({ length }, words.lengthLabel, key)}
+          />,
+          <LengthBlank
+            label={words.squaringLabel}
+            path={path("squaring")}
+            value={roll.squaring}
+            range={{ minMm: 0, maxMm: 500 }}
+            onValue={(squaring, key) => set({ squaring }, words.squaringLabel, key)}
+          />,
+        )}
+      </p>
+      <FlawList
+        flaws={roll.flaws}
+        path={path("flaws")}
+        onFlaws={(flaws, key) => set({ flaws }, words.flawsLabel, key)}
+      />
+      <button type="button" class="press" onClick={onRemove}>
+        <Icon name="bin" /> {words.removeStock}
+      </button>
+    </>
+  );
+}
+
+let visits = 0;
+
+function LeftoverWords({ piece, path, onStock, onRemove }: StockWords & { piece: ClothPiece }) {
+  const words = useTexts().cloth;
+  const set = (part: Partial<ClothPiece>, label: string, key?: string) =>
+    onStock({ ...piece, ...part }, label, key);
+  return (
+    <>
+      <p class="sentence">
+        {words.leftoverSentence[piece.kind](
+          <CountBlank
+            label={words.countLabel}
+            path={path("count")}
+            value={piece.count}
+            max={99}
+            onValue={(count, key) => set({ count }, words.countLabel, key)}
+          />,
+        )}{" "}
+        <ShapeWords
+          shape={piece.shape}
+          path={path("shape")}
+          boxSentence={words.leftoverBox}
+          onShape={(shape, label, key) => set({ shape }, label, key)}
+        />
+      </p>
+      <OutlineDesk
+        name={words.leftoverName[piece.kind]}
+        path={path("shape.contour")}
+        contour={shapeContour(piece.shape)}
+        flaws={piece.flaws.map(flawPolygon)}
+        insideHint={words.flawHint}
+        onInside={(x, y) =>
+          set({ flaws: [...piece.flaws, flawAt(x, y)] }, words.addFlaw, `${path("flaws")}@${++visits}`)
+        }
+        onContour={(contour, key) => set({ shape: { kind: "outline", contour } }, words.outlineLabel, key)}
+      />
+      <FlawList
+        flaws={piece.flaws}
+        path={path("flaws")}
+        onFlaws={(flaws, key) => set({ flaws }, words.flawsLabel, key)}
+      />
+      <button type="button" class="press" onClick={onRemove}>
+        <Icon name="bin" /> {words.removeStock}
+      </button>
+    </>
+  );
+}

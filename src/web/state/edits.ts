@@ -1,0 +1,110 @@
+import type { Material } from "../../core/materials/material.ts";
+import type { MaterialStock } from "../../core/materials/stock.ts";
+import type { Panel } from "../../core/panels/panel.ts";
+import type { Project } from "../../core/project/project.ts";
+import type { StrapWish } from "../../core/straps/strapWish.ts";
+
+/** First id of the form `strap-3` that nothing in the list has. */
+export function freshId(stem: string, taken: readonly { readonly id: string }[]): string {
+  const ids = new Set(taken.map(({ id }) => id));
+  for (let n = 1; ; n++) if (!ids.has(`${stem}-${n}`)) return `${stem}-${n}`;
+}
+
+/** The project with a strap changed. Unknown ids change nothing. */
+export function withStrap(project: Project, id: string, part: Partial<StrapWish>): Project {
+  return { ...project, straps: patched(project.straps, id, part) };
+}
+
+/** The project with a panel changed. */
+export function withPanel(project: Project, id: string, part: Partial<Panel>): Project {
+  return { ...project, panels: patched(project.panels, id, part) };
+}
+
+/** The project with a material changed. */
+export function withMaterial(project: Project, id: string, part: Partial<Material>): Project {
+  return { ...project, materials: patched(project.materials, id, part) };
+}
+
+/** The project with one stock of a material replaced; pins on a stock whose outline changed stay where they are. */
+export function withStock(project: Project, materialId: string, stock: MaterialStock): Project {
+  const material = project.materials.find(({ id }) => id === materialId);
+  if (material === undefined) return project;
+  return withMaterial(project, materialId, {
+    stock: material.stock.map((old) => (old.id === stock.id ? stock : old)),
+  });
+}
+
+/** The project without a strap or panel, and without the pins of its pieces. */
+export function withoutPart(project: Project, id: string, pieceIds: ReadonlySet<string>): Project {
+  return {
+    ...project,
+    straps: project.straps.filter((strap) => strap.id !== id),
+    panels: project.panels.filter((panel) => panel.id !== id),
+    pins: project.pins.filter(({ pieceId }) => !pieceIds.has(pieceId)),
+  };
+}
+
+/** Names of the straps and panels that use a material. */
+export function usersOf(project: Project, materialId: string): readonly string[] {
+  const straps = project.straps.filter(({ materials }) => Object.values(materials).includes(materialId));
+  const panels = project.panels.filter(
+    (panel) => panel.materialId === materialId || panel.interfacing?.materialId === materialId,
+  );
+  return [...straps, ...panels].map(({ name }) => name);
+}
+
+/** The project without a material that nothing uses; unchanged when something does. */
+export function withoutMaterial(project: Project, id: string): Project {
+  if (usersOf(project, id).length > 0) return project;
+  return {
+    ...project,
+    materials: project.materials.filter((material) => material.id !== id),
+    pins: project.pins.filter(({ materialId }) => materialId !== id),
+  };
+}
+
+/** A plain woven cotton off a roll: where every new material starts. Thickness from memory, 0.3 mm. */
+export function plainMaterial(project: Project, name: string): Material {
+  const inches = project.output.lengths.startsWith("in");
+  return {
+    id: freshId("material", project.materials),
+    name,
+    kind: "woven",
+    thickness: 0.3,
+    backing: "none",
+    coating: "none",
+    grain: "either",
+    oneWay: false,
+    facesAlike: false,
+    fold: {},
+    shrinkage: { lengthwise: 0, crosswise: 0, when: "before-cutting" },
+    repeat: null,
+    price: null,
+    gap: null,
+    margin: null,
+    stock: [
+      {
+        kind: "roll",
+        id: "roll-1",
+        width: inches ? 1117.6 : 1100,
+        selvedge: inches ? 12.7 : 15,
+        length: null,
+        squaring: 0,
+        flaws: [],
+      },
+    ],
+  };
+}
+
+/** The project with at least one material, so that a new piece has something to be cut from. */
+export function withSomeMaterial(project: Project, name: string): Project {
+  return project.materials.length > 0 ? project : { ...project, materials: [plainMaterial(project, name)] };
+}
+
+function patched<T extends { readonly id: string }>(
+  list: readonly T[],
+  id: string,
+  part: Partial<T>,
+): readonly T[] {
+  return list.map((item) => (item.id === id ? { ...item, ...part } : item));
+}

@@ -1,0 +1,26 @@
+import type { Project } from "../../core/project/project.ts";
+
+/** A project with nothing on the table yet, in the units of the page's visitor. */
+export function emptyProject(name: string, system: "metric" | "inches"): Project {
+  return {
+    name,
+    unit: system === "metric" ? "mm" : "in",
+    bags: 1,
+    currency: "EUR",
+    materials: [],
+    straps: [],
+    panels: [],
+    gap: 0,
+    margin: 0,
+    pins: [],
+    output: {
+      paper: system === "metric" ? "A4" : "Letter",
+      orientation: "fewest",
+      pageMargin: 10,
+      overlap: 10,
+      testSquare: { x: 100, y: 100 },
+      lengths: system === "metric" ? "mm" : "in/16",
+      machine: null,
+    },
+  };
+}

@@ -1,0 +1,42 @@
+import { openProjectStore } from "../storage/projectStore.ts";
+import { CATALOGUES } from "../texts/texts.ts";
+import { emptyProject } from "./emptyProject.ts";
+import { projectCodec } from "./projectCodec.ts";
+import { watchRoute } from "./route.ts";
+import { createSession } from "./session.ts";
+import { openSettings, wearSettings } from "./settings.ts";
+import type { Workbench } from "./workbench.ts";
+
+/** Lays out everything the page works with: the last project of this device, or a new one. */
+export async function openBench(): Promise<Workbench> {
+  const settings = openSettings();
+  wearSettings(settings);
+  const texts = CATALOGUES[settings.get().language];
+  const store = await openProjectStore();
+  const system = /^en-(US|LR|MM)/u.test(navigator.language) ? "inches" : "metric";
+  const session = createSession(
+    emptyProject(texts.project.newName, system),
+    texts.project.changes.started,
+    projectCodec,
+    {
+      store,
+      channel: new BroadcastChannel("laywright"),
+      newId: () => crypto.randomUUID(),
+      now: () => Date.now(),
+    },
+  );
+  const kept = settings.get().projectId;
+  const known = (await store?.list()) ?? [];
+  const last = known.find(({ id }) => id === kept) ?? known[0];
+  if (last !== undefined) await session.open(last.id);
+  const remember = () => {
+    const { id } = session.state.get();
+    if (settings.get().projectId !== id) settings.update((now) => ({ ...now, projectId: id }));
+  };
+  session.state.subscribe(remember);
+  addEventListener("beforeunload", (event) => {
+    const { keeping, history } = session.state.get();
+    if (keeping !== "kept" && history.steps.length > 1) event.preventDefault();
+  });
+  return { session, settings, route: watchRoute() };
+}
