@@ -17,7 +17,9 @@ function offlineList(): Plugin {
       const built = Object.keys(bundle).filter((name) => name !== "serviceWorker.js");
       const files = ["./", ...built.filter((name) => name !== "index.html"), "manifest.webmanifest", "icon.svg"];
       const name = hashOf(built.sort().join(" "));
-      worker.code = worker.code.replace(/["'`]BUILT_FILES["'`]/u, JSON.stringify(files)).replace("BUILD_NAME", name);
+      worker.code = worker.code
+        .replace(/["'`]BUILT_FILES["'`]/u, JSON.stringify(files))
+        .replace("BUILD_NAME", name);
     },
   };
 }
