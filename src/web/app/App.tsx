@@ -1,7 +1,6 @@
 import { useEffect, useState } from "preact/hooks";
-import type { Problem } from "../../core/problems/problem.ts";
 import { UnitsContext } from "../fields/units.ts";
-import { openProjectFile } from "../files/openProjectFile.ts";
+import { type FileTrouble, openProjectFile } from "../files/openProjectFile.ts";
 import { BagPlace } from "../places/bag/BagPlace.tsx";
 import { ClothPlace } from "../places/cloth/ClothPlace.tsx";
 import { routeHash } from "../state/route.ts";
@@ -22,12 +21,6 @@ export function App({ bench }: { bench: Workbench }) {
       </TextsContext.Provider>
     </WorkbenchContext.Provider>
   );
-}
-
-/** Why a file could not be opened, until it is understood. */
-export interface FileTrouble {
-  readonly file: string;
-  readonly problems: readonly Problem[];
 }
 
 function Page() {

@@ -1,9 +1,8 @@
 import { Refusal } from "../fields/TypedBlank.tsx";
-import { saveProjectFile } from "../files/openProjectFile.ts";
+import { type FileTrouble, saveProjectFile } from "../files/openProjectFile.ts";
 import { useStore } from "../state/store.ts";
 import { useProject, useWorkbench } from "../state/workbench.ts";
 import { useTexts } from "../texts/texts.ts";
-import type { FileTrouble } from "./App.tsx";
 
 /** What the person must hear of: a file that cannot be read, storage that refuses, another window's change. */
 export function Told({ trouble, onUnderstood }: { trouble: FileTrouble | null; onUnderstood: () => void }) {

@@ -2,8 +2,14 @@ import type { Problem } from "../../core/problems/problem.ts";
 import type { Project } from "../../core/project/project.ts";
 import { projectCodec } from "../state/projectCodec.ts";
 import type { Session } from "../state/session.ts";
-import type { Texts } from "../texts/texts.ts";
+import type { Texts } from "../texts/catalogue.ts";
 import { saveTextFile } from "./projectFiles.ts";
+
+/** Why a file could not be opened. */
+export interface FileTrouble {
+  readonly file: string;
+  readonly problems: readonly Problem[];
+}
 
 /** Largest file that is looked at; a project is a few hundred kilobytes at most. */
 const MOST_BYTES = 20_000_000;
@@ -16,7 +22,7 @@ export async function openProjectFile(
   file: File,
   session: Session<Project>,
   texts: Texts,
-): Promise<{ readonly file: string; readonly problems: readonly Problem[] } | null> {
+): Promise<FileTrouble | null> {
   const text = file.size > MOST_BYTES ? "" : await file.text();
   const read = projectCodec.read(text);
   if (!read.ok) return { file: file.name, problems: read.problems };

@@ -1,5 +1,5 @@
+import type { Texts } from "./catalogue.ts";
 import { en } from "./en.ts";
-import type { Texts } from "./texts.ts";
 
 /** German texts. */
 export const de: Texts = en;

@@ -1,11 +1,9 @@
 import { createContext } from "preact";
 import { useContext } from "preact/hooks";
 import type { Language } from "../state/settings.ts";
+import type { Texts } from "./catalogue.ts";
 import { de } from "./de.ts";
 import { en } from "./en.ts";
-
-/** Every word on the page. English is the pattern: a language that lacks a text does not compile. */
-export type Texts = typeof en;
 
 /** The catalogue of each language. */
 export const CATALOGUES: Readonly<Record<Language, Texts>> = { en, de };

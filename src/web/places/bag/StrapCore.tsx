@@ -3,7 +3,7 @@ import { ChoiceBlank, OptionalLengthBlank } from "../../fields/blanks.tsx";
 import { Term } from "../../parts/Term.tsx";
 import { useTexts } from "../../texts/texts.ts";
 import { MaterialBlank } from "./MaterialBlank.tsx";
-import type { StrapWords } from "./StrapSpread.tsx";
+import type { StrapWords } from "./strapWords.ts";
 
 /** Second materials of a construction: what it cannot be made without, and what it may have. */
 const ROLES_OF: Readonly<Record<string, readonly Exclude<keyof MaterialRoles, "outer" | "interfacing">[]>> = {

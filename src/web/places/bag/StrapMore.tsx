@@ -3,7 +3,7 @@ import { ChoiceBlank, LengthBlank, OptionalLengthBlank, Tick } from "../../field
 import { Icon } from "../../parts/Icon.tsx";
 import { Term } from "../../parts/Term.tsx";
 import { useTexts } from "../../texts/texts.ts";
-import type { StrapWords } from "./StrapSpread.tsx";
+import type { StrapWords } from "./strapWords.ts";
 
 const END_STYLES: readonly EndStyle[] = ["raw", "seam", "tucked", "fold-back", "doubled"];
 

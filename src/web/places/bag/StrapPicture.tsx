@@ -5,7 +5,7 @@ import { PiecePicture } from "../../parts/PiecePicture.tsx";
 import { piecesOf } from "../../state/derived.ts";
 import { useProject } from "../../state/workbench.ts";
 import { useTexts } from "../../texts/texts.ts";
-import type { SetStrap } from "./StrapSpread.tsx";
+import type { SetStrap } from "./strapWords.ts";
 
 /** The strap's fold section over its flat pieces. */
 export function StrapPicture({ strap }: { strap: StrapWish; set: SetStrap }) {

@@ -12,20 +12,11 @@ import { StrapCore } from "./StrapCore.tsx";
 import { StrapMore } from "./StrapMore.tsx";
 import { StrapPicture } from "./StrapPicture.tsx";
 import { StrapSewing } from "./StrapSewing.tsx";
+import type { SetStrap, StrapWords } from "./strapWords.ts";
 
 /** Least and greatest width and length of a strap that can be asked for, mm. */
 const WIDTH = { minMm: 3, maxMm: 500 };
 const LENGTH = { minMm: 20, maxMm: 20_000 };
-
-/** How a strap's sentences change it. */
-export type SetStrap = (part: Partial<StrapWish>, label: string, key?: string) => void;
-
-/** What the sentences about a strap share. */
-export interface StrapWords {
-  readonly strap: StrapWish;
-  readonly path: (field: string) => string;
-  readonly set: SetStrap;
-}
 
 /** A strap, opened. */
 export function StrapSpread({ strap }: { strap: StrapWish }) {

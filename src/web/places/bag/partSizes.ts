@@ -3,7 +3,7 @@ import { ringBox } from "../../../core/geometry/ring.ts";
 import type { Panel } from "../../../core/panels/panel.ts";
 import type { StrapWish } from "../../../core/straps/strapWish.ts";
 import type { LengthWords } from "../../fields/units.ts";
-import type { Texts } from "../../texts/texts.ts";
+import type { Texts } from "../../texts/catalogue.ts";
 
 /** Size of a strap as the maker asked for it. */
 export function strapSize(strap: StrapWish, lengths: LengthWords, texts: Texts): string {

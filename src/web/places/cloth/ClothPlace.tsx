@@ -8,6 +8,7 @@ import { plainMaterial, usersOf, withMaterial, withoutMaterial } from "../../sta
 import { routeHash } from "../../state/route.ts";
 import { useChange, useProject } from "../../state/workbench.ts";
 import { useTexts } from "../../texts/texts.ts";
+import type { MaterialWords, SetMaterial } from "./materialWords.ts";
 import { PriceWords } from "./PriceWords.tsx";
 import { ShrinkageWords } from "./ShrinkageWords.tsx";
 import { StockList } from "./StockList.tsx";
@@ -60,9 +61,6 @@ export function ClothPlace({ open }: { open: string | null }) {
     </div>
   );
 }
-
-/** How the sentences about a material change it. */
-export type SetMaterial = (part: Partial<Material>, label: string, key?: string) => void;
 
 function MaterialSpread({ material }: { material: Material }) {
   const texts = useTexts();
@@ -149,13 +147,6 @@ function MaterialSpread({ material }: { material: Material }) {
       </div>
     </section>
   );
-}
-
-/** What the sentences about a material share. */
-export interface MaterialWords {
-  readonly material: Material;
-  readonly path: (field: string) => string;
-  readonly set: SetMaterial;
 }
 
 function MoreWords({ material, path, set }: MaterialWords) {

@@ -2,7 +2,7 @@ import type { Price } from "../../../core/materials/material.ts";
 import { ChoiceBlank, MoneyBlank, OptionalLengthBlank, TextBlank } from "../../fields/blanks.tsx";
 import { useChange, useProject } from "../../state/workbench.ts";
 import { useTexts } from "../../texts/texts.ts";
-import type { MaterialWords } from "./ClothPlace.tsx";
+import type { MaterialWords } from "./materialWords.ts";
 
 /** Ways a price is asked. mm and mm². */
 const BASES = {

@@ -1,7 +1,7 @@
 import type { Shrinkage } from "../../../core/materials/material.ts";
 import { ChoiceBlank, ShareBlank } from "../../fields/blanks.tsx";
 import { useTexts } from "../../texts/texts.ts";
-import type { MaterialWords } from "./ClothPlace.tsx";
+import type { MaterialWords } from "./materialWords.ts";
 
 /** What the wash takes, along and across. */
 export function ShrinkageWords({ material, path, set }: MaterialWords) {

@@ -7,9 +7,9 @@ import { OutlineDesk } from "../../parts/OutlineDesk.tsx";
 import { Term } from "../../parts/Term.tsx";
 import { freshId } from "../../state/edits.ts";
 import { useTexts } from "../../texts/texts.ts";
-import type { MaterialWords } from "./ClothPlace.tsx";
 import { FlawList } from "./FlawList.tsx";
 import { flawAt } from "./flawAt.ts";
+import type { MaterialWords } from "./materialWords.ts";
 import { RollPicture } from "./RollPicture.tsx";
 
 const WIDTH = { minMm: 10, maxMm: 10_000 };

@@ -1,6 +1,6 @@
 import type { Material } from "../../../core/materials/material.ts";
 import type { LengthWords } from "../../fields/units.ts";
-import type { Texts } from "../../texts/texts.ts";
+import type { Texts } from "../../texts/catalogue.ts";
 
 /** What there is of a material, in a few words. */
 export function stockWords({ stock }: Material, lengths: LengthWords, texts: Texts): string {
