@@ -1,0 +1,44 @@
+import { checkPlan } from "../../core/lay/checkPlan.ts";
+import type { StockPlacement } from "../../core/lay/types.ts";
+import type { BenchLine } from "./benchLine.ts";
+import { benchProblem } from "./benchProblem.ts";
+import type { Instance } from "./dataset.ts";
+
+/** Share by which the printed length may differ from the one that the printed placements measure. */
+const SAME_LENGTH = 1e-9;
+
+/**
+ * Faults of a printed line, judged from the raw outlines and the printed placements alone; sentences, empty when
+ * valid. Uses the checker of lay plans, which shares nothing with the search.
+ */
+export function verifyLine(instance: Instance, line: BenchLine, quarterTurns: boolean): string[] {
+  const problem = benchProblem(instance, quarterTurns);
+  const index = new Map(instance.items.map(({ item }, i) => [item, i]));
+  const placements = line.placements.map(({ item, copy, x, y, rotation, mirrored }): StockPlacement => {
+    const at = index.get(item) ?? -1;
+    // A printed rectangle is placed by the corner of its turned box, an outline by its own origin.
+    const across =
+      instance.kind === "rect-strip" && rotation === 90 ? (instance.items[at]?.points[2]?.[1] ?? 0) : 0;
+    return { pieceId: `${at}`, copy, stockId: "strip", x: x + across, y, turnDeg: rotation, mirrored };
+  });
+  const plan = {
+    materialId: line.name,
+    placements,
+    unplaced: [],
+    uses: [{ stockId: "strip", usedLength: line.length, bound: line.bound }],
+    evaluations: 0,
+    seed: 0,
+  };
+  const area = line.density * line.length * line.stripWidth;
+  const shapes = problem.pieces.reduce((sum, piece) => sum + piece.count * shoelace(piece.outline.outer), 0);
+  const faults = checkPlan(problem, plan).map((finding) => JSON.stringify(finding));
+  if (Math.abs(area - shapes) > SAME_LENGTH * shapes) faults.push(`density ${line.density} does not agree`);
+  return faults;
+}
+
+function shoelace(ring: Float64Array): number {
+  let twice = 0;
+  for (let i = 0, j = ring.length - 2; i < ring.length; j = i, i += 2)
+    twice += ring[j]! * ring[i + 1]! - ring[i]! * ring[j + 1]!;
+  return Math.abs(twice) / 2;
+}

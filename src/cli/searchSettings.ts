@@ -1,0 +1,31 @@
+import { availableParallelism } from "node:os";
+import type { OptionSpec, ParsedArgs } from "./command.ts";
+import { numberOption } from "./optionValues.ts";
+
+/** Options of every command that searches. */
+export const SEARCH_OPTIONS: readonly OptionSpec[] = [
+  { name: "seconds", value: "N", help: "search for at most N seconds (default 10; no limit with --evaluations)" },
+  { name: "evaluations", value: "N", help: "search for N evaluations: the same plan every time" },
+  { name: "seed", value: "N", help: "seed of the search (default 1)" },
+  { name: "threads", value: "N", help: "workers that search together (default 1)" },
+];
+
+/** How long and how to search. */
+export interface SearchSettings {
+  readonly seconds: number;
+  readonly evaluations: number;
+  readonly seed: number;
+  readonly threads: number;
+}
+
+/** Reads `SEARCH_OPTIONS`. Throws `UsageError`. */
+export function searchSettings(args: ParsedArgs, seconds: number): SearchSettings {
+  const evaluations = numberOption(args, "evaluations", { least: 1, most: 1e15, whole: true }, Infinity);
+  const most = Math.max(8, availableParallelism());
+  return {
+    seconds: numberOption(args, "seconds", { least: 0, most: 86_400 }, evaluations < Infinity ? 86_400 : seconds),
+    evaluations,
+    seed: numberOption(args, "seed", { least: 0, most: 2 ** 31 - 1, whole: true }, 1),
+    threads: numberOption(args, "threads", { least: 1, most, whole: true }, 1),
+  };
+}

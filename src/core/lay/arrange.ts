@@ -1,0 +1,232 @@
+import { type Extent, pieceExtents } from "./arrange/pieceExtent.ts";
+import { areaBound, placementsOf, regionPlanFrom, type StockJob, stockJob } from "./arrange/stockJob.ts";
+import { type StockRegion, stockRegion } from "./arrange/stockRegion.ts";
+import { type ReasonOf, unplacedOf, unplacedReasons } from "./arrange/unplacedReasons.ts";
+import { isBetterPlan } from "./comparePlans.ts";
+import { raceEngines } from "./raceEngines.ts";
+import type {
+  Engine,
+  LayPlan,
+  LayProblem,
+  RegionJob,
+  RegionPlan,
+  SearchBudget,
+  StockPlacement,
+  StockUse,
+} from "./types.ts";
+
+/** One turn of a search for a whole plan. `plan` is set only when it is better than every one before. */
+export interface ArrangeStep {
+  readonly evaluations: number;
+  readonly plan: LayPlan | null;
+}
+
+/** A search for a plan on all stocks. A host may pass a better plan found elsewhere to `next(plan)`. */
+export type Arrangement = Generator<ArrangeStep, LayPlan, LayPlan | undefined>;
+
+/** Engines that are to race on a region; at least one. */
+export type ChooseEngines = (job: RegionJob) => readonly Engine[];
+
+/** Evaluations of the first round over several stocks; each round has twice as many on each stock. */
+const FIRST_ROUND = 200_000;
+
+/**
+ * Lays a whole problem: leftovers and limited rolls first, in their order, each filled with as much piece area as it
+ * takes; what is left goes on the open roll, as short as can be. One stock is searched in one go; several are
+ * searched in rounds of growing effort, and the best round counts. Yields at least every 20 ms, returns when the
+ * budget is spent or nothing can be better; the result depends on the arguments alone.
+ */
+export function* arrange(
+  problem: LayProblem,
+  engines: ChooseEngines,
+  budget: SearchBudget,
+  seed: number,
+): Arrangement {
+  const desk = layingDesk(problem, engines, seed);
+  if (problem.stocks.length === 1) return yield* arrangeOne(desk, budget);
+  let best: LayPlan | null = null;
+  let evaluations = 0;
+  for (let round = 0; ; round++) {
+    const slice = Math.min(FIRST_ROUND * 2 ** round, Math.max(0, budget.evaluations - evaluations));
+    const turn = arrangeRound(desk, slice, round, evaluations);
+    for (let step = turn.next(); ; step = turn.next()) {
+      if (!step.done) evaluations = step.value.evaluations;
+      const plan: LayPlan | null = step.done ? step.value : step.value.plan;
+      const better: boolean = plan !== null && isBetterPlan(problem, plan, best);
+      if (better) best = plan;
+      const told: LayPlan | undefined = yield { evaluations, plan: better ? best : null };
+      if (told && isBetterPlan(problem, told, best)) best = { ...told, seed };
+      if (step.done) break;
+    }
+    if (evaluations >= budget.evaluations || isSettled(problem, best!)) return { ...best!, evaluations };
+  }
+}
+
+/** What every part of an arrangement needs. */
+interface LayingDesk {
+  readonly problem: LayProblem;
+  readonly engines: ChooseEngines;
+  readonly seed: number;
+  readonly extents: readonly (readonly Extent[])[];
+  readonly extentsById: ReadonlyMap<string, readonly Extent[]>;
+  readonly reason: ReasonOf;
+  /** Closed stocks in their order, then open rolls. */
+  readonly stocks: readonly StockRegion[];
+}
+
+/** What was laid on one stock. */
+interface Laid {
+  readonly job: StockJob;
+  readonly plan: RegionPlan;
+  readonly bound: number | null;
+}
+
+function layingDesk(problem: LayProblem, engines: ChooseEngines, seed: number): LayingDesk {
+  const stocks = problem.stocks.map(stockRegion);
+  const extents = problem.pieces.map(pieceExtents);
+  return {
+    problem,
+    engines,
+    seed,
+    extents,
+    extentsById: new Map(problem.pieces.map((piece, i) => [piece.id, extents[i]!])),
+    reason: unplacedReasons(problem),
+    stocks: [
+      ...stocks.filter(({ region }) => region.length !== null),
+      ...stocks.filter(({ region }) => region.length === null),
+    ],
+  };
+}
+
+/** Copies not pinned down, by piece. */
+function freeCopies({ problem }: LayingDesk): number[][] {
+  return problem.pieces.map(({ id, count }) => {
+    const pinned = new Set(problem.pinned.filter((pin) => pin.pieceId === id).map((pin) => pin.copy));
+    return Array.from({ length: count }, (_, copy) => copy).filter((copy) => !pinned.has(copy));
+  });
+}
+
+/** One search on the only stock, for the whole budget, told of plans found elsewhere. */
+function* arrangeOne(desk: LayingDesk, budget: SearchBudget): Arrangement {
+  const { problem, seed } = desk;
+  const job = stockJob(problem, desk.stocks[0]!, freeCopies(desk), desk.extents);
+  const search = searchOf(desk, job, budget, seed);
+  let best: LayPlan | null = null;
+  let evaluations = 0;
+  let laid: Laid = { job, plan: EMPTY, bound: lowest(desk, job) };
+  let told: RegionPlan | null = null;
+  for (;;) {
+    const { done, value } = told ? search.next(told) : search.next();
+    told = null;
+    const bound = done ? laid.bound : higher(laid.bound, value.bound);
+    const plan = done ? value : value.plan;
+    if (!done) evaluations = value.evaluations;
+    const changed: boolean = plan !== null || (best !== null && bound !== laid.bound);
+    laid = { job, plan: plan ?? laid.plan, bound };
+    const whole: LayPlan | null = changed ? composedPlan(desk, [laid], evaluations) : null;
+    const better: boolean = whole !== null && isBetterPlan(problem, whole, best);
+    if (better) best = whole;
+    if (done) return { ...best!, evaluations };
+    const news: LayPlan | undefined = yield { evaluations, plan: better ? best : null };
+    if (news && isBetterPlan(problem, news, best)) {
+      best = { ...news, seed };
+      told = regionPlanFrom(job, news.placements, news.uses[0]?.usedLength ?? 0);
+      if (told) laid = { ...laid, plan: told };
+    }
+  }
+}
+
+/** One pass over all stocks; yields progress only, returns the plan. */
+function* arrangeRound(
+  desk: LayingDesk,
+  slice: number,
+  round: number,
+  spentBefore: number,
+): Generator<ArrangeStep, LayPlan, undefined> {
+  const free = freeCopies(desk);
+  const laid: Laid[] = [];
+  let evaluations = spentBefore;
+  for (const [index, where] of desk.stocks.entries()) {
+    const job = stockJob(desk.problem, where, free, desk.extents);
+    if (job.job.pieces.length === 0) continue;
+    const before = evaluations;
+    const seed = desk.seed + 1013 * round + 31 * index;
+    const search = searchOf(desk, job, { evaluations: slice }, seed);
+    let bound = lowest(desk, job);
+    let turn = search.next();
+    for (; !turn.done; turn = search.next()) {
+      evaluations = before + turn.value.evaluations;
+      bound = higher(bound, turn.value.bound);
+      yield { evaluations, plan: null };
+    }
+    laid.push({ job, plan: turn.value, bound });
+    takeAway(desk.problem, free, placementsOf(desk.problem, job, turn.value));
+  }
+  return composedPlan(desk, laid, evaluations);
+}
+
+const EMPTY: RegionPlan = { placements: [], left: [], length: 0 };
+
+function searchOf(
+  desk: LayingDesk,
+  { job }: StockJob,
+  budget: SearchBudget,
+  seed: number,
+): ReturnType<typeof raceEngines> {
+  if (job.pieces.length === 0) return nothingToDo();
+  return raceEngines(desk.engines(job), job, budget, seed);
+}
+
+// biome-ignore lint/correctness/useYield: a search that has nothing to look for
+function* nothingToDo(): ReturnType<typeof raceEngines> {
+  return EMPTY;
+}
+
+function lowest(desk: LayingDesk, job: StockJob): number | null {
+  return job.job.goal === "shortest" && job.job.pieces.length > 0 ? areaBound(job, desk.extentsById) : null;
+}
+
+function higher(a: number | null, b: number | null): number | null {
+  return a === null ? null : Math.max(a, b ?? a);
+}
+
+function takeAway(problem: LayProblem, free: number[][], placements: readonly StockPlacement[]): void {
+  for (const { pieceId, copy } of placements) {
+    const own = free[problem.pieces.findIndex((piece) => piece.id === pieceId)]!;
+    const at = own.indexOf(copy);
+    if (at >= 0) own.splice(at, 1);
+  }
+}
+
+function composedPlan(desk: LayingDesk, laid: readonly Laid[], evaluations: number): LayPlan {
+  const { problem, seed } = desk;
+  const placements = laid.flatMap(({ job, plan }) => placementsOf(problem, job, plan));
+  const placed = new Map<string, number>();
+  for (const { pieceId } of placements) placed.set(pieceId, (placed.get(pieceId) ?? 0) + 1);
+  const left = problem.pieces.map(({ id, count }) => count - (placed.get(id) ?? 0));
+  const uses = problem.stocks.map((stock): StockUse => {
+    const here = laid.find(({ job }) => job.where.stock === stock);
+    const complete = here?.plan.left.every((count) => count === 0) ?? false;
+    return {
+      stockId: stock.id,
+      usedLength: here?.plan.length ?? 0,
+      bound: complete && here!.plan.length > 0 ? here!.bound : null,
+    };
+  });
+  const unplaced = unplacedOf(problem, left, desk.reason);
+  return { materialId: problem.materialId, placements, unplaced, uses, evaluations, seed };
+}
+
+/** True when no other plan can be better: everything lies on leftovers, or the open roll is as short as its bound. */
+export function isSettled(problem: LayProblem, plan: LayPlan): boolean {
+  if (problem.pieces.length === 0 || problem.stocks.length === 0) return true;
+  if (plan.unplaced.some(({ reason }) => reason === "stock-used-up")) return false;
+  const touched = plan.uses.filter((use) => use.usedLength > 0);
+  if (touched.length === 0) return true;
+  if (touched.length > 1) return false;
+  const [use] = touched;
+  const stock = problem.stocks.find(({ id }) => id === use!.stockId)!;
+  const first = problem.stocks[0] === stock;
+  const open = stock.kind === "roll" && stock.length === null;
+  return open ? use!.bound !== null && use!.usedLength <= use!.bound * (1 + 1e-12) : first;
+}

@@ -1,0 +1,73 @@
+import { isBetterRegionPlan } from "./comparePlans.ts";
+import type { Engine, RegionJob, RegionPlan, Search, SearchBudget } from "./types.ts";
+
+/** Turns of the engine that holds the best plan for each turn of another. */
+const LEADER_TURNS = 3;
+
+interface Runner {
+  readonly search: Search;
+  evaluations: number;
+  /** A plan of another that this one has not been told of. */
+  news: RegionPlan | undefined;
+}
+
+/**
+ * Searches one region with several engines by turns, each told of the others' better plans; the one that holds the
+ * best plan gets more turns. Turns are counted, not timed, so the result depends on the arguments alone. Never
+ * worse than the best of them within its share of the budget. Throws RangeError without an engine.
+ */
+export function* raceEngines(
+  engines: readonly Engine[],
+  job: RegionJob,
+  budget: SearchBudget,
+  seed: number,
+): Search {
+  if (engines.length === 0) throw new RangeError("raceEngines: expected at least one engine");
+  if (engines.length === 1) return yield* engines[0]!.search(job, budget, seed);
+  const runners = engines.map((engine): Runner => {
+    return { search: engine.search(job, budget, seed), evaluations: 0, news: undefined };
+  });
+  let running = runners;
+  let best: RegionPlan | null = null;
+  let bound: number | null = null;
+  let leader: Runner | null = null;
+  const spent = (): number => runners.reduce((sum, runner) => sum + runner.evaluations, 0);
+  const take = (runner: Runner, plan: RegionPlan): boolean => {
+    if (!isBetterRegionPlan(job.pieces, plan, best)) return false;
+    best = plan;
+    leader = runner;
+    for (const other of runners) if (other !== runner) other.news = plan;
+    return true;
+  };
+  while (running.length > 0) {
+    for (const runner of running) {
+      const turns: number = runner === leader ? LEADER_TURNS : 1;
+      for (let turn = 0; turn < turns; turn++) {
+        const { news } = runner;
+        runner.news = undefined;
+        const { done, value } = news ? runner.search.next(news) : runner.search.next();
+        if (done) {
+          running = running.filter((other) => other !== runner);
+          if (take(runner, value)) yield { evaluations: spent(), plan: value, bound };
+          break;
+        }
+        runner.evaluations = value.evaluations;
+        if (value.bound !== null) bound = Math.max(bound ?? value.bound, value.bound);
+        const improved = value.plan !== null && take(runner, value.plan);
+        const told: RegionPlan | undefined = yield { evaluations: spent(), plan: improved ? best : null, bound };
+        if (told && isBetterRegionPlan(job.pieces, told, best)) {
+          best = told;
+          for (const other of runners) other.news = told;
+        }
+        if (spent() >= budget.evaluations || isProven(job, best, bound)) return best!;
+      }
+    }
+  }
+  return best!;
+}
+
+/** True when the plan is complete and as short as the bound allows. */
+function isProven(job: RegionJob, plan: RegionPlan | null, bound: number | null): boolean {
+  if (job.goal !== "shortest" || plan === null || bound === null) return false;
+  return plan.left.every((count) => count === 0) && plan.length <= bound * (1 + 1e-12);
+}

@@ -1,0 +1,41 @@
+import type { CutMode } from "../core/lay/chooseEngines.ts";
+import type { LayPlan, LayProblem } from "../core/lay/types.ts";
+
+/** One search of one worker. */
+export interface SearchOrder {
+  readonly problem: LayProblem;
+  readonly mode: CutMode;
+  readonly seed: number;
+  /** Infinity when the host stops it. */
+  readonly evaluations: number;
+  /** Whether to wait for the others at the end of every epoch. */
+  readonly meets: boolean;
+}
+
+/** Host → worker. `order` numbers the searches of a worker; messages of an older one are stale. */
+export type ToWorker =
+  | { readonly kind: "start"; readonly order: number; readonly search: SearchOrder }
+  /** Answer to `met`: go on, from this plan if it is better. */
+  | { readonly kind: "go"; readonly order: number; readonly plan: LayPlan | null }
+  | { readonly kind: "stop"; readonly order: number };
+
+/** Worker → host. */
+export type FromWorker =
+  /** A better plan, told at once. */
+  | { readonly kind: "plan"; readonly order: number; readonly plan: LayPlan; readonly evaluations: number }
+  /** The end of an epoch: the worker waits for `go`. */
+  | { readonly kind: "met"; readonly order: number; readonly evaluations: number }
+  | { readonly kind: "done"; readonly order: number; readonly plan: LayPlan; readonly evaluations: number }
+  | { readonly kind: "failed"; readonly order: number; readonly reason: string };
+
+/** One end of a line between host and worker. */
+export interface Line<Out, In> {
+  send(message: Out): void;
+  listen(hear: (message: In) => void): void;
+}
+
+/** A worker as its host holds it. */
+export interface WorkerLine extends Line<ToWorker, FromWorker> {
+  /** Ends the worker for good. */
+  close(): void;
+}

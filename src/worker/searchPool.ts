@@ -1,0 +1,157 @@
+import { isSettled } from "../core/lay/arrange.ts";
+import type { CutMode } from "../core/lay/chooseEngines.ts";
+import { isBetterPlan } from "../core/lay/comparePlans.ts";
+import type { LayPlan, LayProblem } from "../core/lay/types.ts";
+import type { FromWorker, WorkerLine } from "./protocol.ts";
+
+/** Seeds of the workers of one search are this far apart; the first has the seed itself. */
+const SEED_STEP = 7_368_787;
+
+/** What to search, and for how long. */
+export interface SearchWish {
+  readonly problem: LayProblem;
+  readonly mode: CutMode;
+  readonly seed: number;
+  /** For all workers together; Infinity to search until stopped or proven. */
+  readonly evaluations: number;
+}
+
+/** What a search has found so far, or in the end. */
+export interface SearchResult {
+  readonly plan: LayPlan;
+  readonly evaluations: number;
+}
+
+/** A search under way. */
+export interface RunningSearch {
+  /** The best plan, when the budget is spent, nothing can be better, or `stop` was called. Rejects on a bug of ours. */
+  readonly result: Promise<SearchResult>;
+  /** Ends the search with the best plan so far; before the first plan, waits for that. Takes effect at once. */
+  stop(): void;
+}
+
+/** Workers that search together. */
+export interface SearchPool {
+  readonly threads: number;
+  /** One search at a time: a new one stops the one before. `onPlan` hears of every better plan at once. */
+  search(wish: SearchWish, onPlan?: (found: SearchResult) => void): RunningSearch;
+  /** Ends all workers. */
+  close(): void;
+}
+
+/**
+ * A pool over the given workers. They search with different seeds and meet after equal numbers of turns, where the
+ * best plan (the first worker's on a tie) is handed to all; so a search that ends by its budget gives the same plan
+ * for the same wish and number of workers. One that is stopped depends on when.
+ */
+export function searchPool(workers: readonly WorkerLine[]): SearchPool {
+  let order = 0;
+  let current: SharedSearch | null = null;
+  for (const [index, worker] of workers.entries()) worker.listen((message) => current?.hear(index, message));
+  return {
+    threads: workers.length,
+    search(wish, onPlan = () => {}) {
+      current?.stop();
+      current = sharedSearch(workers, wish, ++order, onPlan);
+      return current;
+    },
+    close() {
+      current?.stop();
+      for (const worker of workers) worker.close();
+    },
+  };
+}
+
+interface SharedSearch extends RunningSearch {
+  hear(index: number, message: FromWorker): void;
+}
+
+interface Member {
+  best: LayPlan | null;
+  evaluations: number;
+  state: "searching" | "waiting" | "done";
+}
+
+function sharedSearch(
+  workers: readonly WorkerLine[],
+  wish: SearchWish,
+  order: number,
+  onPlan: (found: SearchResult) => void,
+): SharedSearch {
+  const { problem, mode, seed } = wish;
+  const members = workers.map((): Member => ({ best: null, evaluations: 0, state: "searching" }));
+  let best: LayPlan | null = null;
+  let stopping = false;
+  let over = false;
+  let settle: (result: SearchResult) => void = () => {};
+  let fail: (error: Error) => void = () => {};
+  const result = new Promise<SearchResult>((resolve, reject) => {
+    settle = resolve;
+    fail = reject;
+  });
+  const spent = (): number => members.reduce((sum, member) => sum + member.evaluations, 0);
+  const end = (plan: LayPlan): void => {
+    over = true;
+    for (const worker of workers) worker.send({ kind: "stop", order });
+    settle({ plan: { ...plan, seed }, evaluations: spent() });
+  };
+
+  const meet = (): void => {
+    if (members.some((member) => member.state === "searching")) return;
+    const shared = members.reduce<LayPlan | null>(
+      (chosen, member) => (member.best && isBetterPlan(problem, member.best, chosen) ? member.best : chosen),
+      null,
+    );
+    if (members.every((member) => member.state === "done") || (shared && isSettled(problem, shared))) {
+      end(shared!);
+      return;
+    }
+    for (const [index, member] of members.entries()) {
+      if (member.state !== "waiting") continue;
+      member.state = "searching";
+      const news = shared && isBetterPlan(problem, shared, member.best) ? shared : null;
+      if (news) member.best = news;
+      workers[index]!.send({ kind: "go", order, plan: news });
+    }
+  };
+
+  for (const [index, worker] of workers.entries()) {
+    const evaluations = Math.ceil(wish.evaluations / workers.length);
+    const meets = workers.length > 1;
+    const search = { problem, mode, seed: seed + SEED_STEP * index, evaluations, meets };
+    worker.send({ kind: "start", order, search });
+  }
+
+  return {
+    result,
+    stop() {
+      if (over) return;
+      if (best) end(best);
+      else stopping = true;
+    },
+    hear(index, message) {
+      if (over || (message.order !== order && message.kind !== "failed")) return;
+      const member = members[index]!;
+      if (message.kind === "failed") {
+        over = true;
+        fail(new Error(`a search failed: ${message.reason}`));
+        return;
+      }
+      member.evaluations = message.evaluations;
+      if (message.kind !== "met") {
+        if (isBetterPlan(problem, message.plan, member.best)) member.best = message.plan;
+        if (isBetterPlan(problem, message.plan, best)) {
+          best = message.plan;
+          onPlan({ plan: best, evaluations: spent() });
+        }
+        if (stopping) {
+          end(best!);
+          return;
+        }
+      }
+      if (message.kind === "met") member.state = "waiting";
+      if (message.kind === "done") member.state = "done";
+      if (message.kind !== "plan") meet();
+    },
+  };
+}

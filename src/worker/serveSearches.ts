@@ -1,0 +1,78 @@
+import { type Arrangement, arrange } from "../core/lay/arrange.ts";
+import { chooseEngines } from "../core/lay/chooseEngines.ts";
+import type { LayPlan } from "../core/lay/types.ts";
+import type { FromWorker, Line, SearchOrder, ToWorker } from "./protocol.ts";
+
+/** Turns of a search between two meetings of the workers: some tenths of a second. */
+const EPOCH_TURNS = 32;
+
+/**
+ * The worker's side: runs one search at a time, a turn at a time, so that a message is heard within one turn
+ * (20 ms). A new order ends the one before. `later` calls back after messages that wait have been heard.
+ */
+export function serveSearches(line: Line<FromWorker, ToWorker>, later: (next: () => void) => void): void {
+  let current: Running | null = null;
+
+  const turn = (running: Running): void => {
+    if (running !== current) return;
+    try {
+      if (takeTurn(running, line)) current = null;
+      else if (!running.waits) later(() => turn(running));
+    } catch (error) {
+      current = null;
+      line.send({
+        kind: "failed",
+        order: running.order,
+        reason: error instanceof Error ? `${error.stack}` : `${error}`,
+      });
+    }
+  };
+
+  line.listen((message) => {
+    if (message.kind === "start") {
+      current = startedSearch(message.order, message.search);
+      turn(current);
+    } else if (current?.order === message.order) {
+      if (message.kind === "stop") current = null;
+      else {
+        current.news = message.plan ?? undefined;
+        current.waits = false;
+        turn(current);
+      }
+    }
+  });
+}
+
+interface Running {
+  readonly order: number;
+  readonly meets: boolean;
+  readonly search: Arrangement;
+  turns: number;
+  /** Waiting for `go`. */
+  waits: boolean;
+  news: LayPlan | undefined;
+}
+
+function startedSearch(order: number, { problem, mode, seed, evaluations, meets }: SearchOrder): Running {
+  const search = arrange(problem, (job) => chooseEngines(job, mode), { evaluations }, seed);
+  return { order, meets, search, turns: 0, waits: false, news: undefined };
+}
+
+/** One turn; true when the search is over. */
+function takeTurn(running: Running, line: Line<FromWorker, ToWorker>): boolean {
+  const { order, search, news } = running;
+  running.news = undefined;
+  const { done, value } = news ? search.next(news) : search.next();
+  if (done) {
+    line.send({ kind: "done", order, plan: value, evaluations: value.evaluations });
+    return true;
+  }
+  const { plan, evaluations } = value;
+  if (plan) line.send({ kind: "plan", order, plan, evaluations });
+  running.turns++;
+  if (running.meets && running.turns % EPOCH_TURNS === 0) {
+    running.waits = true;
+    line.send({ kind: "met", order, evaluations });
+  }
+  return false;
+}
