@@ -1,5 +1,6 @@
 import { isRectangle } from "../geometry/ring.ts";
 import { boxEngine } from "./boxEngine.ts";
+import { outlineEngine } from "./outlines/outlineEngine.ts";
 import { rectangleEngine } from "./rectangles/rectangleEngine.ts";
 import type { Engine, RegionJob } from "./types.ts";
 
@@ -13,5 +14,6 @@ export function chooseEngines(job: RegionJob, mode: CutMode): readonly Engine[] 
   if (mode === "ruler") return [];
   const straightFlaws = job.region.flaws.every((flaw) => isRectangle(flaw.outer, 1e-6));
   if (straightFlaws && rectangleEngine.accepts(job)) return [rectangleEngine];
-  return [boxes].filter((engine) => engine.accepts(job));
+  const withBoxes = job.pieces.some((piece) => isRectangle(piece.outline.outer, 1e-6));
+  return [...(withBoxes ? [boxes] : []), outlineEngine].filter((engine) => engine.accepts(job));
 }
