@@ -1,6 +1,6 @@
 import type { GrainArrow, LaySheet, PieceArt } from "../core/drawing/layDrawing.ts";
 import { layDrawing } from "../core/drawing/layDrawing.ts";
-import { mapPage } from "../core/drawing/mapPage.ts";
+import { mapPages } from "../core/drawing/mapPage.ts";
 import type { Page } from "../core/drawing/page.ts";
 import { PAPERS, type Paper, paperNamed } from "../core/drawing/papers.ts";
 import { pieceArt } from "../core/drawing/pieceArt.ts";
@@ -127,7 +127,7 @@ async function stockFiles(
   const pdf = pdfMaker(input, missing);
   const correction = printerCorrection(project.output);
   const tiling = tilePieces(sheet.copies, tilingOptions(project.output));
-  const tiles = [mapPage(sheet, tiling, title), ...tilePages(sheet, tiling, title, grain)];
+  const tiles = [...mapPages(sheet, tiling, title), ...tilePages(sheet, tiling, title, grain)];
   const svg = svgText(sheet.drawing, { title: name });
   return [
     { name: `${stem}.svg`, data: svg, about: "lay plan at true size" },

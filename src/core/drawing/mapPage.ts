@@ -12,11 +12,16 @@ const INSET = 15;
 /** Sides of the test squares, mm: 10 cm and 2 in. */
 const SQUARE = 100;
 const INCHES = 50.8;
+/** Lowest map worth looking at, mm. */
+const LEAST_MAP = 40;
 /** Narrowest column of words beside the squares, mm. */
 const COLUMN = 55;
 
-/** The first page: test squares, what to do, and where each sheet goes. Same paper as the sheets. */
-export function mapPage(sheet: LaySheet, tiling: Tiling, title: SheetTitle): Page {
+/**
+ * The pages before the sheets, on the same paper: test squares, what to do, and a map of where each sheet goes; the
+ * map has a page of its own when the paper is small.
+ */
+export function mapPages(sheet: LaySheet, tiling: Tiling, title: SheetTitle): Page[] {
   const { width, height, correction } = tiling;
   const items: DrawingItem[] = [];
   const heading = [title.material, title.stock].filter((part) => part !== "").join(" · ");
@@ -40,13 +45,17 @@ export function mapPage(sheet: LaySheet, tiling: Tiling, title: SheetTitle): Pag
     y -= 1.2;
   }
   const mapTop = Math.min(squareFoot, y) - 6;
-  const map = miniature(sheet, tiling, {
-    minX: INSET,
-    minY: INSET,
-    maxX: width - INSET,
-    maxY: mapTop,
-  });
-  return { name: "map", width, height, parts: [paperPart(items), squares, ...map] };
+  const first = [paperPart(items), squares];
+  const frame = { minX: INSET, minY: INSET, maxX: width - INSET };
+  if (mapTop - INSET >= LEAST_MAP) {
+    const map = miniature(sheet, tiling, { ...frame, maxY: mapTop });
+    return [{ name: "map", width, height, parts: [...first, ...map] }];
+  }
+  const map = miniature(sheet, tiling, { ...frame, maxY: height - INSET });
+  return [
+    { name: "test squares", width, height, parts: first },
+    { name: "map", width, height, parts: map },
+  ];
 }
 
 /** How to put the sheets together, one sentence a line. */

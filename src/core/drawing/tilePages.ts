@@ -21,7 +21,8 @@ export function tilePages(sheet: LaySheet, tiling: Tiling, title: SheetTitle, gr
     name: tile.name,
     width: tiling.width,
     height: tiling.height,
-    parts: [windowPart(sheet, tiling, tile), furniturePart(tiling, tile, title, grain, index)],
+    // The drawing lies over the sheet's own marks, so that none of them hides a cut.
+    parts: [furniturePart(tiling, tile, title, grain, index), windowPart(sheet, tiling, tile)],
   }));
 }
 

@@ -1,0 +1,177 @@
+// Sheets measured by programs we did not write: poppler (pdfinfo, pdftoppm) and qpdf.
+import { beforeAll, expect, test } from "vitest";
+import { mapPages } from "../../../src/core/drawing/mapPage.ts";
+import { paperPart } from "../../../src/core/drawing/page.ts";
+import { PAPERS, paperNamed } from "../../../src/core/drawing/papers.ts";
+import { barePage } from "../../../src/core/drawing/sheetPage.ts";
+import { tilePages } from "../../../src/core/drawing/tilePages.ts";
+import { type Tile, type Tiling, tilePieces } from "../../../src/core/drawing/tiling.ts";
+import { pagesPdf } from "../../../src/export/pdf/pagesPdf.ts";
+import { type Grey, lineCentre, passingFile, renderPdfPage, run } from "../../tools/programs.ts";
+import { FONTS, sampleSheet } from "../../tools/samplePlan.ts";
+
+const DPI = 300;
+const MARGIN = 10;
+/** What can be measured: a tenth of a millimetre. */
+const TENTH = 0.1;
+const TITLE = { project: "Quay satchel", material: "Canvas", stock: "" };
+const sheet = sampleSheet();
+
+async function tiledFile(paper: string, correction = { x: 1, y: 1 }): Promise<{ tiling: Tiling; path: string }> {
+  const tiling = tilePieces(sheet.copies, {
+    paper: paperNamed(paper)!,
+    margin: MARGIN,
+    overlap: 10,
+    orientation: "fewest",
+    correction,
+  });
+  const pages = [...mapPages(sheet, tiling, TITLE), ...tilePages(sheet, tiling, TITLE, "both")];
+  const { bytes } = await pagesPdf(pages, FONTS, { title: "Quay satchel" });
+  return { tiling, path: passingFile("tiles.pdf", bytes) };
+}
+
+/** Position in mm from the lower-left corner of the paper of the line expected near (x, y), crossing the axis. */
+function measured(picture: Grey, dpi: number, axis: "x" | "y", x: number, y: number): number {
+  const px = dpi / 25.4;
+  const down = picture.height - y * px;
+  // Nothing else is this near to the lines asked for, and a line further off is not found at all.
+  const reach = 0.45 * px;
+  if (axis === "x") return lineCentre(picture, "x", x * px - reach, x * px + reach, down) / px;
+  return (picture.height - lineCentre(picture, "y", down - reach, down + reach, x * px)) / px;
+}
+
+let a4: { tiling: Tiling; path: string };
+let letter: { tiling: Tiling; path: string };
+beforeAll(async () => {
+  a4 = await tiledFile("A4");
+  letter = await tiledFile("Letter");
+});
+
+test("page boxes are the papers' to within what pdfinfo prints", async () => {
+  const pages = PAPERS.map((paper) => ({ name: paper.id, ...paper, parts: [paperPart([])] }));
+  const { bytes } = await pagesPdf(pages, FONTS, { title: "papers" });
+  const info = run("pdfinfo", ["-box", "-f", "1", "-l", String(PAPERS.length), passingFile("papers.pdf", bytes)]);
+  const boxes = [...info.matchAll(/MediaBox:\s+([\d.]+)\s+([\d.]+)\s+([\d.]+)\s+([\d.]+)/gu)].map((found) =>
+    found.slice(1).map(Number),
+  );
+  expect(boxes).toHaveLength(PAPERS.length);
+  PAPERS.forEach((paper, i) => {
+    // ISO 216 and ASME Y14.1 sizes; pdfinfo prints hundredths of a point (0.0035 mm).
+    expect(Math.abs(boxes[i]![2]! - (paper.width * 72) / 25.4)).toBeLessThan(0.006);
+    expect(Math.abs(boxes[i]![3]! - (paper.height * 72) / 25.4)).toBeLessThan(0.006);
+  });
+});
+
+test("qpdf finds nothing wrong", () => {
+  for (const { path } of [a4, letter]) expect(run("qpdf", ["--check", path])).toContain("No syntax or stream");
+});
+
+test("the 10 cm and the 2 in test square are true within 0.1 mm each way", () => {
+  for (const { path, tiling } of [a4, letter]) {
+    const picture = renderPdfPage(path, 1, DPI);
+    const top = tiling.height - 35.5;
+    const width = (left: number, side: number, y: number): number =>
+      measured(picture, DPI, "x", left + side, y) - measured(picture, DPI, "x", left, y);
+    const height = (low: number, side: number, x: number): number =>
+      measured(picture, DPI, "y", x, low + side) - measured(picture, DPI, "y", x, low);
+    expect(Math.abs(width(15, 100, top - 25) - 100)).toBeLessThan(TENTH);
+    expect(Math.abs(height(top - 100, 100, 105.5) - 100)).toBeLessThan(TENTH);
+    expect(Math.abs(width(39.6, 50.8, top - 34) - 50.8)).toBeLessThan(TENTH);
+    expect(Math.abs(height(top - 79.4, 50.8, 84) - 50.8)).toBeLessThan(TENTH);
+  }
+});
+
+/** Three far-apart tape marks of a tile, where they should be on the paper (mm). */
+function knownMarks(tile: Tile): { axis: "x" | "y"; x: number; y: number }[] {
+  const { minX, maxX, minY, maxY } = tile.window;
+  const firstCm = MARGIN + Math.ceil(minX / 10 + 0.2) * 10 - minX;
+  const lastCm = MARGIN + Math.floor(maxX / 10 - 0.2) * 10 - minX;
+  const lastInch = MARGIN + Math.floor(maxY / 25.4 - 0.2) * 25.4 - minY;
+  return [
+    { axis: "x", x: firstCm, y: MARGIN + 0.7 },
+    { axis: "x", x: lastCm, y: MARGIN + 0.7 },
+    { axis: "y", x: MARGIN + 1.9, y: lastInch },
+  ];
+}
+
+test("three far-apart marks lie within 0.1 mm of their place in every tile", () => {
+  for (const { path, tiling } of [a4, letter]) {
+    expect(tiling.tiles.length).toBeGreaterThan(4);
+    tiling.tiles.forEach((tile, i) => {
+      const picture = renderPdfPage(path, i + 2, DPI);
+      for (const { axis, x, y } of knownMarks(tile)) {
+        const found = measured(picture, DPI, axis, x, y);
+        expect(Math.abs(found - (axis === "x" ? x : y)), `${tile.name} ${axis}`).toBeLessThan(TENTH);
+      }
+    });
+  }
+});
+
+/** True when a pixel or one beside it is dark. */
+function darkNear(picture: Grey, x: number, y: number): boolean {
+  for (let dy = -1; dy <= 1; dy++) {
+    for (let dx = -1; dx <= 1; dx++) {
+      if ((picture.data[(y + dy) * picture.width + x + dx] ?? 255) < 110) return true;
+    }
+  }
+  return false;
+}
+
+test("the tiles put together are the one-sheet drawing within one pixel", async () => {
+  const dpi = 150;
+  const px = dpi / 25.4;
+  const { bytes } = await pagesPdf([barePage(sheet)], FONTS, { title: "sheet" });
+  const whole = renderPdfPage(passingFile("sheet.pdf", bytes), 1, dpi);
+  const { box } = sheet.drawing;
+  const seen = new Uint8Array(whole.data.length);
+  let compared = 0;
+  let wrong = 0;
+  a4.tiling.tiles.forEach((tile, i) => {
+    const page = renderPdfPage(a4.path, i + 2, dpi);
+    const { minX, minY, maxX, maxY } = tile.window;
+    // Two pixels inside the window, where both pictures show the drawing and the frame is not in the way.
+    const inset = 2 / px;
+    for (let py = 0; py < page.height; py++) {
+      const y = (page.height - py - 0.5) / px - MARGIN + minY;
+      if (y < Math.max(minY, box.minY) + inset || y > Math.min(maxY, box.maxY) - inset) continue;
+      for (let qx = 0; qx < page.width; qx++) {
+        const x = (qx + 0.5) / px - MARGIN + minX;
+        if (x < Math.max(minX, box.minX) + inset || x > Math.min(maxX, box.maxX) - inset) continue;
+        const wx = Math.floor((x - box.minX) * px);
+        const wy = Math.floor((box.maxY - y) * px);
+        const at = wy * whole.width + wx;
+        seen[at] = 1;
+        const onWhole = whole.data[at]! < 90;
+        // The sheet's own line of words is dark too and is no part of the drawing.
+        const onTile = page.data[py * page.width + qx]! < 90 && y > minY + 8;
+        if (onWhole || onTile) compared++;
+        if (onWhole && !darkNear(page, qx, py)) wrong++;
+        if (onTile && !darkNear(whole, wx, wy)) wrong++;
+      }
+    }
+  });
+  expect(compared).toBeGreaterThan(20_000);
+  expect(wrong).toBe(0);
+  // Every dark pixel of the whole drawing is on some tile; a window's outermost pixels overlap the next tile.
+  let lost = 0;
+  for (let at = 0; at < seen.length; at++) if (whole.data[at]! < 90 && seen[at] === 0) lost++;
+  const edge = 4 * (whole.width + whole.height);
+  expect(lost).toBeLessThan(edge);
+});
+
+test("a printer that shrinks unevenly prints the corrected pages true", async () => {
+  // The printer prints 99.2 % across and 100.4 % down the sheet; measured on the file, marks must be off by the inverse.
+  const correction = { x: 1 / 0.992, y: 1 / 1.004 };
+  const { tiling, path } = await tiledFile("A4", correction);
+  const landscape = tiling.width > tiling.height;
+  const factor = landscape ? { x: 1.004, y: 0.992 } : { x: 0.992, y: 1.004 };
+  tiling.tiles.slice(0, 3).forEach((tile, i) => {
+    const picture = renderPdfPage(path, i + 2, DPI);
+    const { minX, maxX } = tile.window;
+    const first = Math.ceil(minX / 10 + 0.2) * 10;
+    const last = Math.floor(maxX / 10 - 0.2) * 10;
+    const onPage = (cm: number): number => MARGIN + (cm - minX) / factor.x;
+    const found = [first, last].map((cm) => measured(picture, DPI, "x", onPage(cm), MARGIN + 0.7));
+    expect(Math.abs((found[1]! - found[0]!) * factor.x - (last - first))).toBeLessThan(TENTH);
+  });
+});
