@@ -1,3 +1,32 @@
+/** Why a text is not JSON. */
+export type JsonFaultReason =
+  | "ended-early"
+  | "more-after-end"
+  | "value-expected"
+  | "key-expected"
+  | "colon-expected"
+  | "comma-expected"
+  | "comma-too-many"
+  | "bad-number"
+  | "bad-text"
+  | "too-deep";
+
+/** Kinds of value a place in the file can ask for. */
+export type Expected =
+  | "length"
+  | "length-or-open"
+  | "share"
+  | "count"
+  | "money"
+  | "number"
+  | "text"
+  | "yes-or-no"
+  | "list"
+  | "group"
+  | "place"
+  | "point"
+  | "size";
+
 /** What can be wrong with a project file. `value` is the offending value as short JSON. */
 export type FileProblem =
   | { readonly code: "file-empty"; readonly path: string }
@@ -6,7 +35,7 @@ export type FileProblem =
       readonly path: string;
       readonly line: number;
       readonly column: number;
-      readonly reason: string;
+      readonly reason: JsonFaultReason;
     }
   | { readonly code: "file-too-large"; readonly path: string; readonly characters: number; readonly limit: number }
   | { readonly code: "file-too-deep"; readonly path: string; readonly limit: number }
@@ -14,7 +43,8 @@ export type FileProblem =
   | { readonly code: "file-version-unknown"; readonly path: string; readonly value: string; readonly known: number }
   | { readonly code: "unknown-key"; readonly path: string; readonly key: string; readonly nearest: string | null }
   | { readonly code: "key-missing"; readonly path: string; readonly key: string }
-  | { readonly code: "wrong-type"; readonly path: string; readonly expected: string; readonly value: string }
+  | { readonly code: "key-repeated"; readonly path: string; readonly key: string }
+  | { readonly code: "wrong-type"; readonly path: string; readonly expected: Expected; readonly value: string }
   | {
       readonly code: "not-one-of";
       readonly path: string;
@@ -22,7 +52,13 @@ export type FileProblem =
       readonly choices: readonly string[];
       readonly nearest: string | null;
     }
-  | { readonly code: "number-out-of-range"; readonly path: string; readonly value: string; readonly range: string }
+  | {
+      readonly code: "number-out-of-range";
+      readonly path: string;
+      readonly value: string;
+      readonly min: number | null;
+      readonly max: number | null;
+    }
   | { readonly code: "text-empty"; readonly path: string }
   | { readonly code: "text-too-long"; readonly path: string; readonly characters: number; readonly limit: number }
   | { readonly code: "text-unprintable"; readonly path: string; readonly value: string }
@@ -30,8 +66,8 @@ export type FileProblem =
       readonly code: "list-length";
       readonly path: string;
       readonly count: number;
-      readonly least: number;
-      readonly most: number;
+      readonly least: number | null;
+      readonly most: number | null;
     }
   | { readonly code: "duplicate-id"; readonly path: string; readonly id: string; readonly firstPath: string }
   | {
@@ -66,8 +102,17 @@ export type FileProblem =
     }
   | { readonly code: "flaw-outside-stock"; readonly path: string; readonly flaw: number }
   | { readonly code: "radius-too-large"; readonly path: string; readonly radiusMm: number; readonly mostMm: number }
+  | { readonly code: "bow-too-large"; readonly path: string; readonly bowMm: number; readonly mostMm: number }
+  | {
+      /** A piece asks for a direction that its material is not used in. */
+      readonly code: "grain-conflict";
+      readonly path: string;
+      readonly wish: string;
+      readonly materialId: string;
+      readonly rule: string;
+    }
+  | { readonly code: "too-many-pieces"; readonly path: string; readonly count: number; readonly most: number }
   | { readonly code: "notch-off-edge"; readonly path: string; readonly atMm: number; readonly edgeMm: number }
   | { readonly code: "no-such-edge"; readonly path: string; readonly edge: number; readonly edges: number }
   | { readonly code: "fold-edge-not-straight"; readonly path: string; readonly edge: number }
-  | { readonly code: "piece-vanishes"; readonly path: string; readonly insetMm: number }
-  | { readonly code: "value-refused"; readonly path: string; readonly value: string; readonly reason: string };
+  | { readonly code: "piece-vanishes"; readonly path: string; readonly insetMm: number };

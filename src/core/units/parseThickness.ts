@@ -11,6 +11,11 @@ export const MM_PER_LEATHER_OUNCE: number = 25.4 / 64;
 
 const OUNCES = /^(\d+(?:[.,]\d+)?)(?: ?[-/] ?(\d+(?:[.,]\d+)?))? ?(?:oz|oz\.|ounces?)$/u;
 
+/** Whether a thickness is given in ounces, which only leather has. */
+export function saysOunces(value: unknown): boolean {
+  return typeof value === "string" && value.length < 40 && OUNCES.test(plainSigns(value));
+}
+
 /**
  * Reads a layer's thickness. Leather may be given in its ounces (`"5 oz"`). A range as leather is sold, `"3/4 oz"`
  * or `"3-4 oz"`, is not a thickness yet: the problem names both ends.
@@ -21,7 +26,7 @@ export function readThickness(
   path: string,
   isLeather: boolean,
 ): ReadNumber {
-  const ounces = typeof value === "string" && value.length < 40 ? OUNCES.exec(plainSigns(value)) : null;
+  const ounces = saysOunces(value) ? OUNCES.exec(plainSigns(String(value))) : null;
   if (ounces === null) return readLength(value, defaultUnit, path, THICKNESS);
   const text = String(value);
   if (!isLeather) return { ok: false, problems: [{ code: "thickness-in-cloth-ounces", path, text }] };

@@ -1,11 +1,43 @@
 import { formatLength } from "../../units/formatLength.ts";
-import type { FileProblem } from "../fileProblems.ts";
+import type { Expected, FileProblem, JsonFaultReason } from "../fileProblems.ts";
 import type { SentenceTable } from "../sentence.ts";
 import { quoted } from "./quoted.ts";
 
 const mm = (value: number): string => formatLength(value, "mm");
 const listed = (names: readonly string[]): string => names.slice(0, 12).map(quoted).join(", ");
 const meant = (nearest: string | null): string => (nearest === null ? "" : ` Did you mean ${quoted(nearest)}?`);
+
+const bounds = (min: number | null, max: number | null): string =>
+  min === null ? `Give at most ${max}.` : max === null ? `Give at least ${min}.` : `Give ${min} to ${max}.`;
+
+const FAULTS: Readonly<Record<JsonFaultReason, string>> = {
+  "ended-early": "the text ends before everything is closed",
+  "more-after-end": "something follows after the end",
+  "value-expected": "a value should stand here",
+  "key-expected": "a key in double quotes should stand here",
+  "colon-expected": "a colon should follow the key",
+  "comma-expected": "a comma or the closing bracket should stand here",
+  "comma-too-many": "there is a comma too many before this",
+  "bad-number": "this number is not written as JSON wants it",
+  "bad-text": "this text is not closed, or holds a line break or a wrong backslash",
+  "too-deep": "brackets are nested too deep",
+};
+
+const EXPECTED: Readonly<Record<Expected, string>> = {
+  length: 'a length such as "12 cm"',
+  "length-or-open": 'a length such as "2.4 m", or "open"',
+  share: 'a percentage such as "3 %"',
+  count: "a whole number such as 2",
+  money: "an amount such as 12.50",
+  number: "a number",
+  text: "text in double quotes",
+  "yes-or-no": "true or false",
+  list: "a list in [ ]",
+  group: "a group of keys in { }",
+  place: 'a place [along, across], such as ["10 cm", "4 cm"]',
+  point: "a point [along, across], or [along, across, bow] when the edge after it is an arc",
+  size: 'a length such as "25 mm", or a group such as { "cut": "10 cm" }',
+};
 
 /** Project files in English. */
 export const fileSentences: SentenceTable<FileProblem> = {
@@ -14,7 +46,7 @@ export const fileSentences: SentenceTable<FileProblem> = {
     remedy: 'A project starts with { "laywright": 1, "name": … }; copy one from the fixtures to begin.',
   }),
   "file-not-json": ({ line, column, reason }) => ({
-    what: `The file is not valid JSON at line ${line}, column ${column}: ${reason}.`,
+    what: `The file is not valid JSON at line ${line}, column ${column}: ${FAULTS[reason]}.`,
     remedy: "Look there, and just before it, for a missing or extra comma, quote or bracket.",
   }),
   "file-too-large": ({ characters, limit }) => ({
@@ -38,17 +70,21 @@ export const fileSentences: SentenceTable<FileProblem> = {
     remedy: nearest === null ? "Remove it." : `Did you mean ${quoted(nearest)}? Otherwise remove it.`,
   }),
   "key-missing": ({ key }) => ({ what: `The key ${quoted(key)} is missing.`, remedy: "Add it." }),
+  "key-repeated": ({ key }) => ({
+    what: `The key ${quoted(key)} stands here twice.`,
+    remedy: "Keep one of the two.",
+  }),
   "wrong-type": ({ expected, value }) => ({
-    what: `Here stands ${value}.`,
-    remedy: `Expected is ${expected}.`,
+    what: `${value} cannot stand here.`,
+    remedy: `Write ${EXPECTED[expected]}.`,
   }),
   "not-one-of": ({ value, choices, nearest }) => ({
     what: `${value} is not a choice here.${meant(nearest)}`,
     remedy: `Use one of ${listed(choices)}.`,
   }),
-  "number-out-of-range": ({ value, range }) => ({
-    what: `The number ${value} cannot be.`,
-    remedy: `Give ${range}.`,
+  "number-out-of-range": ({ value, min, max }) => ({
+    what: `The number ${value} is outside what can be.`,
+    remedy: bounds(min, max),
   }),
   "text-empty": () => ({ what: "The text is empty.", remedy: "Write a name." }),
   "text-too-long": ({ characters, limit }) => ({
@@ -61,7 +97,7 @@ export const fileSentences: SentenceTable<FileProblem> = {
   }),
   "list-length": ({ count, least, most }) => ({
     what: `The list has ${count} entries.`,
-    remedy: `Give ${least} to ${most}.`,
+    remedy: bounds(least, most),
   }),
   "duplicate-id": ({ id, firstPath }) => ({
     what: `The id ${quoted(id)} is used already at ${firstPath}.`,
@@ -101,6 +137,18 @@ export const fileSentences: SentenceTable<FileProblem> = {
     what: `A corner radius of ${mm(radiusMm)} does not fit.`,
     remedy: `Give at most ${mm(mostMm)}: half of the shorter side.`,
   }),
+  "bow-too-large": ({ bowMm, mostMm }) => ({
+    what: `A bow of ${mm(bowMm)} is more than half a circle.`,
+    remedy: `Give at most ${mm(mostMm)}, half the distance to the next point, or add a point on the arc.`,
+  }),
+  "grain-conflict": ({ wish, materialId, rule }) => ({
+    what: `A ${wish} piece cannot be cut from ${quoted(materialId)}, which is used ${rule} only.`,
+    remedy: `Make the piece ${rule} or "either", or change the material's grain.`,
+  }),
+  "too-many-pieces": ({ count, most }) => ({
+    what: `The project needs ${count} pieces.`,
+    remedy: `Lay out at most ${most} at a time: make fewer bags in one project.`,
+  }),
   "notch-off-edge": ({ atMm, edgeMm }) => ({
     what: `A notch ${mm(atMm)} along its edge is off an edge ${mm(edgeMm)} long.`,
     remedy: "Measure from the start of the edge, counter-clockwise.",
@@ -117,5 +165,4 @@ export const fileSentences: SentenceTable<FileProblem> = {
     what: `Nothing is left of the outline ${mm(insetMm)} inside its edge.`,
     remedy: "Make the piece larger or the seam allowance smaller.",
   }),
-  "value-refused": ({ value, reason }) => ({ what: `${value} is refused: ${reason}.`, remedy: "Change it." }),
 };

@@ -1,0 +1,131 @@
+import { z } from "zod";
+import type { PieceGrain } from "../../materials/cutPiece.ts";
+import { BACKINGS, COATINGS, MATERIAL_KINDS, type Material, type Price } from "../../materials/material.ts";
+import type { ClothRoll } from "../../materials/stock.ts";
+import type { LengthUnit } from "../../units/length.ts";
+import {
+  countField,
+  expected,
+  group,
+  idField,
+  lengthField,
+  list,
+  moneyField,
+  nameField,
+  plainNumber,
+  report,
+  shareField,
+  text,
+  thicknessField,
+  yesNo,
+} from "./fields.ts";
+import { readBasis, readStep } from "./priceText.ts";
+import { flawField, SIZE, shapeField } from "./shapeFields.ts";
+
+/** Directions; a bias cannot be said. */
+const GRAINS = ["lengthwise", "crosswise", "either", "free"] as const;
+/** Cut off each cut end of a roll to square it: the least of the 2 to 5 cm that makers reckon with (common practice). */
+const SQUARING = 20;
+
+/** The direction a piece or a material keeps. */
+export function grainField(): z.ZodType<PieceGrain> {
+  return z.enum(GRAINS);
+}
+
+const most = { minMm: 0, maxMm: 1000 };
+
+function priceField(unit: LengthUnit) {
+  return group({
+    amount: moneyField(),
+    per: text(40),
+    step: z.union([z.string(), z.number()], expected("length")).optional(),
+  }).transform(({ amount, per, step }, context): Price => {
+    const basis = readBasis(per, unit);
+    if ("problems" in basis) for (const problem of basis.problems) report(context, problem, ["per"]);
+    else {
+      const read = readStep(step, per, basis, unit);
+      if (read.ok) return { amount, basis, step: read.value };
+      for (const problem of read.problems) report(context, problem, ["step"]);
+    }
+    return z.NEVER;
+  });
+}
+
+function rollField(unit: LengthUnit) {
+  return group({
+    kind: z.literal("roll"),
+    id: idField(),
+    width: lengthField(unit, { minMm: 1, maxMm: 20_000 }),
+    selvedge: lengthField(unit, most).default(0),
+    length: z.union([z.literal("open"), lengthField(unit, SIZE)], expected("length-or-open")).default("open"),
+    squaring: lengthField(unit, most).default(SQUARING),
+    flaws: list(flawField(unit), 0, 200).default([]),
+  }).transform((roll, context): ClothRoll => {
+    if (roll.width <= 2 * roll.selvedge)
+      report(context, { code: "selvedges-eat-width", widthMm: roll.width, selvedgeMm: roll.selvedge }, [
+        "selvedge",
+      ]);
+    return { ...roll, length: roll.length === "open" ? null : roll.length };
+  });
+}
+
+function stockField(unit: LengthUnit) {
+  const piece = {
+    id: idField(),
+    shape: shapeField(unit),
+    flaws: list(flawField(unit), 0, 200).default([]),
+    count: countField(1, 1000).default(1),
+  };
+  const remnant = group({ kind: z.literal("remnant"), ...piece });
+  const skin = group({ kind: z.literal("skin"), ...piece });
+  return z.discriminatedUnion("kind", [rollField(unit), remnant, skin], expected("group"));
+}
+
+function foldField(unit: LengthUnit) {
+  return group({
+    neutral: plainNumber(0, 1).optional(),
+    leastRadius: lengthField(unit, most).optional(),
+    clearance: plainNumber(0, 5).optional(),
+  });
+}
+
+function shrinkageField() {
+  return group({
+    lengthwise: shareField(0, 0.3).default(0),
+    crosswise: shareField(0, 0.3).default(0),
+    when: z.enum(["before-cutting", "after-making"]).default("after-making"),
+  });
+}
+
+/** A material with its stock. Webbing and cord need no stock: they are bought by the metre. */
+export function materialField(unit: LengthUnit): z.ZodType<Material> {
+  return group({
+    id: idField(),
+    name: nameField().optional(),
+    kind: z.enum(MATERIAL_KINDS),
+    thickness: thicknessField(unit),
+    backing: z.enum(BACKINGS).default("unknown"),
+    coating: z.enum(COATINGS).optional(),
+    grain: grainField().default("either"),
+    oneWay: yesNo().default(false),
+    facesAlike: yesNo().default(false),
+    fold: foldField(unit).default({}),
+    shrinkage: shrinkageField().default({ lengthwise: 0, crosswise: 0, when: "after-making" }),
+    repeat: lengthField(unit, SIZE).optional(),
+    price: priceField(unit).optional(),
+    gap: lengthField(unit, most).optional(),
+    margin: lengthField(unit, most).optional(),
+    stock: list(stockField(unit), 0, 200).default([]),
+  }).transform((material): Material => {
+    return {
+      ...material,
+      name: material.name ?? material.id,
+      // Coated cloth of unknown make is not to be called harmless.
+      coating: material.coating ?? (material.kind === "vinyl" ? "unknown" : "none"),
+      repeat: material.repeat ?? null,
+      price: material.price ?? null,
+      gap: material.gap ?? null,
+      margin: material.margin ?? null,
+    };
+  });
+}

@@ -1,0 +1,75 @@
+import { z } from "zod";
+import { contourEdges } from "../../geometry/contourArcs.ts";
+import { shapeContour } from "../../geometry/shape.ts";
+import type { Panel } from "../../panels/panel.ts";
+import type { LengthUnit } from "../../units/length.ts";
+import { countField, group, type IssueSink, idField, lengthField, list, nameField, report } from "./fields.ts";
+import { grainField } from "./materialFields.ts";
+import { shapeField } from "./shapeFields.ts";
+
+const LONG = { minMm: 0, maxMm: 100_000 };
+/** Half an inch or so is usual; a strip wider than this is not a seam allowance. */
+const ALLOWANCE = { minMm: 0, maxMm: 200 };
+
+/** A panel as it stands in a file. */
+export function panelField(unit: LengthUnit): z.ZodType<Panel> {
+  return group({
+    id: idField(),
+    name: nameField().optional(),
+    material: idField(),
+    count: countField(0, 1000).default(1),
+    mirrored: countField(0, 1000).default(0),
+    shape: shapeField(unit),
+    seamAllowance: lengthField(unit, ALLOWANCE).default(0),
+    fold: countField(0, 2000).optional(),
+    grain: grainField().default("lengthwise"),
+    notches: list(group({ edge: countField(0, 2000), at: lengthField(unit, LONG) }), 0, 200).default([]),
+    interfacing: group({ material: idField(), cut: z.enum(["full", "net"]).default("full") }).optional(),
+  }).transform((file, context): Panel => {
+    const { material, mirrored, fold, interfacing, name, ...same } = file;
+    const panel: Panel = {
+      ...same,
+      name: name ?? file.id,
+      materialId: material,
+      mirroredCount: mirrored,
+      foldEdge: fold ?? null,
+      interfacing: interfacing ? { materialId: interfacing.material, cut: interfacing.cut } : null,
+    };
+    checkPanel(panel, context);
+    return panel;
+  });
+}
+
+function checkPanel(panel: Panel, sink: IssueSink): void {
+  if (panel.count + panel.mirroredCount === 0)
+    report(sink, { code: "count-out-of-range", count: 0, min: 1, max: 1000 }, ["count"]);
+  const edges = contourEdges(shapeContour(panel.shape));
+  for (const [i, { edge, at }] of panel.notches.entries()) {
+    const line = edges[edge];
+    const edgeMm = line === undefined ? 0 : edgeLength(line);
+    if (line === undefined) report(sink, { code: "no-such-edge", edge, edges: edges.length }, ["notches", i]);
+    else if (at > edgeMm + 1e-9) report(sink, { code: "notch-off-edge", atMm: at, edgeMm }, ["notches", i, "at"]);
+  }
+  if (panel.foldEdge !== null) checkFold(panel.foldEdge, edges, sink);
+}
+
+type Edge = ReturnType<typeof contourEdges>[number];
+
+/** Length along an edge, arc or straight, mm: sweep 4 atan b, radius chord (1 + b²) / 4b. */
+function edgeLength({ x0, y0, x1, y1, bulge }: Edge): number {
+  const chord = Math.hypot(x1 - x0, y1 - y0);
+  const b = Math.abs(bulge);
+  return b === 0 ? chord : (Math.atan(b) * chord * (1 + b * b)) / b;
+}
+
+function checkFold(fold: number, edges: readonly Edge[], sink: IssueSink): void {
+  const line = edges[fold];
+  if (line === undefined) {
+    report(sink, { code: "no-such-edge", edge: fold, edges: edges.length }, ["fold"]);
+    return;
+  }
+  const side = (x: number, y: number): number =>
+    (line.x1 - line.x0) * (y - line.y0) - (line.y1 - line.y0) * (x - line.x0);
+  const beyond = edges.some(({ x0, y0 }) => side(x0, y0) < -1e-6);
+  if (line.bulge !== 0 || beyond) report(sink, { code: "fold-edge-not-straight", edge: fold }, ["fold"]);
+}

@@ -1,0 +1,79 @@
+import { z } from "zod";
+import type { LengthUnit } from "../../units/length.ts";
+import type { Project } from "../project.ts";
+import { countField, group, idField, lengthField, list, nameField, plainNumber, text, yesNo } from "./fields.ts";
+import { materialField } from "./materialFields.ts";
+import { panelField } from "./panelFields.ts";
+import { PAPER_IDS } from "./paperIds.ts";
+import { SIZE } from "./shapeFields.ts";
+import { strapField } from "./strapFields.ts";
+
+/** The version this program writes, and the newest it reads. */
+export const FILE_VERSION = 1;
+
+/** Units a file may state for its bare numbers. */
+export const UNITS: readonly ["mm", "cm", "m", "in", "ft", "yd"] = ["mm", "cm", "m", "in", "ft", "yd"];
+
+const EDGE = { minMm: 0, maxMm: 1000 };
+const PLACE = { minMm: -100_000, maxMm: 100_000 };
+
+function outputField(unit: LengthUnit) {
+  const square = lengthField(unit, { minMm: 50, maxMm: 150 }).default(100);
+  const machine = group({
+    bedWidth: lengthField(unit, SIZE),
+    bedHeight: lengthField(unit, SIZE),
+    grip: lengthField(unit, EDGE).default(0),
+    kerf: lengthField(unit, { minMm: 0, maxMm: 5 }).default(0),
+    tool: z.enum(["knife", "laser"]),
+  });
+  return group({
+    paper: z.enum(PAPER_IDS).default("A4"),
+    orientation: z.enum(["portrait", "landscape", "fewest"]).default("fewest"),
+    pageMargin: lengthField(unit, { minMm: 0, maxMm: 50 }).default(10),
+    overlap: lengthField(unit, { minMm: 0, maxMm: 50 }).default(10),
+    testSquare: group({ x: square, y: square }).default({ x: 100, y: 100 }),
+    lengths: z
+      .enum(["mm", "cm", "m", "in/16", "in/32", "yd/8"])
+      .default(unit === "in" || unit === "yd" ? "in/16" : "mm"),
+    machine: machine.optional(),
+  }).transform((output) => ({ ...output, machine: output.machine ?? null }));
+}
+
+function pinField(unit: LengthUnit) {
+  return group({
+    material: idField(),
+    stock: idField(),
+    piece: text(400),
+    copy: countField(0, 100_000),
+    x: lengthField(unit, PLACE),
+    y: lengthField(unit, PLACE),
+    turn: plainNumber(-360, 360).default(0),
+    mirrored: yesNo().default(false),
+  }).transform(({ material, stock, piece, turn, ...pin }) => ({
+    ...pin,
+    materialId: material,
+    stockId: stock,
+    pieceId: piece,
+    turnDeg: turn,
+  }));
+}
+
+/** The project file, version 1, for files whose bare numbers are in `unit`; parses to a `Project`. */
+export function projectSchema(unit: LengthUnit): z.ZodType<Project> {
+  return group({
+    laywright: z.literal(FILE_VERSION),
+    // Where an editor finds the published schema.
+    $schema: z.string().optional(),
+    name: nameField(),
+    unit: z.enum(UNITS).default("mm"),
+    bags: countField(1, 10_000).default(1),
+    currency: text(10).default("EUR"),
+    materials: list(materialField(unit), 1, 100),
+    straps: list(strapField(unit), 0, 500).default([]),
+    panels: list(panelField(unit), 0, 500).default([]),
+    gap: lengthField(unit, EDGE).default(0),
+    margin: lengthField(unit, EDGE).default(0),
+    pins: list(pinField(unit), 0, 20_000).default([]),
+    output: outputField(unit).prefault({}),
+  }).transform(({ laywright: _version, $schema: _schema, ...project }): Project => project);
+}

@@ -1,0 +1,128 @@
+import { z } from "zod";
+import type { Contour } from "../../geometry/contour.ts";
+import { flattenContour } from "../../geometry/contourArcs.ts";
+import { firstCrossing } from "../../geometry/crossing.ts";
+import { signedArea } from "../../geometry/ring.ts";
+import type { Shape } from "../../geometry/shape.ts";
+import type { Flaw } from "../../materials/stock.ts";
+import type { LengthUnit } from "../../units/length.ts";
+import type { LengthRange } from "../../units/parseLength.ts";
+import { expected, group, type IssueSink, lengthField, list, report } from "./fields.ts";
+
+/** Sizes of things that are cut: a tenth of a millimetre to 100 m. */
+export const SIZE: LengthRange = { minMm: 0.1, maxMm: 100_000 };
+/** Places on a stock or an outline. */
+const PLACE = { minMm: -100_000, maxMm: 100_000 };
+/** Two points closer than this are the same point, mm. */
+const SAME_POINT = 1e-6;
+/** Less than this is no area, mm². */
+const NO_AREA = 1e-3;
+const MOST_POINTS = 2000;
+
+/** A place `[x, y]`, x along the grain. */
+export function placeField(unit: LengthUnit): z.ZodType<[number, number]> {
+  return z.tuple([lengthField(unit, PLACE), lengthField(unit, PLACE)], expected("place"));
+}
+
+/** A shape by its `kind`; outlines come out counter-clockwise and simple. */
+export function shapeField(unit: LengthUnit): z.ZodType<Shape> {
+  const size = lengthField(unit, SIZE);
+  const point = z.tuple(
+    [lengthField(unit, PLACE), lengthField(unit, PLACE), lengthField(unit, PLACE).optional()],
+    expected("point"),
+  );
+  const rectangle = group({ kind: z.literal("rectangle"), along: size, across: size });
+  const rounded = group({
+    kind: z.literal("rounded"),
+    along: size,
+    across: size,
+    radius: lengthField(unit, { minMm: 0, maxMm: SIZE.maxMm }),
+  }).transform((shape, context): Shape => {
+    const mostMm = Math.min(shape.along, shape.across) / 2;
+    if (shape.radius > mostMm)
+      report(context, { code: "radius-too-large", radiusMm: shape.radius, mostMm }, ["radius"]);
+    return shape;
+  });
+  const outline = group({ kind: z.literal("outline"), points: list(point, 3, MOST_POINTS) }).transform(
+    ({ points }, context): Shape => ({ kind: "outline", contour: readContour(points, context) }),
+  );
+  return z.discriminatedUnion("kind", [rectangle, rounded, outline], expected("group"));
+}
+
+/** A flaw: a shape with its origin at `at` on the stock. */
+export function flawField(unit: LengthUnit): z.ZodType<Flaw> {
+  return group({ at: placeField(unit).default([0, 0]), shape: shapeField(unit) }).transform(
+    ({ at, shape }): Flaw => ({ x: at[0], y: at[1], shape }),
+  );
+}
+
+/** A point and how far the edge after it bows outward. */
+type BowPoint = readonly [number, number, (number | undefined)?];
+
+function readContour(points: readonly BowPoint[], sink: IssueSink): Contour {
+  const contour = bowedContour(points);
+  const repeated = points.findIndex((point, i) => distance(point, points.at(i - 1)!) < SAME_POINT);
+  if (repeated !== -1) {
+    const [xMm, yMm] = points[repeated]!;
+    report(sink, { code: "outline-repeats-point", point: repeated, xMm, yMm }, ["points", repeated]);
+    return contour;
+  }
+  const bulge = points.findIndex((_, i) => Math.abs(contour.vertices[3 * i + 2]!) > 1);
+  if (bulge !== -1) {
+    const mostMm = distance(points[bulge]!, points[(bulge + 1) % points.length]!) / 2;
+    report(sink, { code: "bow-too-large", bowMm: points[bulge]![2] ?? 0, mostMm }, ["points", bulge]);
+    return contour;
+  }
+  return checkSimple(contour, points.length, sink);
+}
+
+/** The outline as it was given, turned counter-clockwise when it runs the other way. */
+function checkSimple(contour: Contour, points: number, sink: IssueSink): Contour {
+  const ring = flattenContour(contour);
+  const area = signedArea(ring);
+  const crossing = firstCrossing(ring);
+  if (crossing !== null && Math.abs(area) + points > 3) {
+    const edges = [edgeOf(contour, ring, crossing.first), edgeOf(contour, ring, crossing.second)] as const;
+    report(sink, { code: "outline-crosses-itself", edges, xMm: crossing.x, yMm: crossing.y }, ["points"]);
+  } else if (Math.abs(area) < NO_AREA) report(sink, { code: "outline-no-area", points }, ["points"]);
+  return area < 0 ? turnedRound(contour) : contour;
+}
+
+/** Bow → bulge: the arc's height over half of its chord; outward is the same side for either winding once turned. */
+function bowedContour(points: readonly BowPoint[]): Contour {
+  const corners = Float64Array.from(points.flatMap((point) => [point[0], point[1]]));
+  // Outward is to the right of an edge that runs counter-clockwise, where a positive bulge lies.
+  const side = signedArea(corners) < 0 ? -1 : 1;
+  const vertices = points.flatMap((point, i) => {
+    const chord = distance(point, points[(i + 1) % points.length]!);
+    return [point[0], point[1], chord > 0 ? (side * 2 * (point[2] ?? 0)) / chord : 0];
+  });
+  return { vertices: Float64Array.from(vertices), closed: true };
+}
+
+/** The same outline walked the other way; arcs stay where they are. */
+function turnedRound({ vertices, closed }: Contour): Contour {
+  const n = vertices.length / 3;
+  const out = new Float64Array(vertices.length);
+  for (let i = 0; i < n; i++) {
+    const from = (n - i) % n;
+    out[3 * i] = vertices[3 * from]!;
+    out[3 * i + 1] = vertices[3 * from + 1]!;
+    out[3 * i + 2] = -vertices[3 * ((from + n - 1) % n) + 2]! || 0;
+  }
+  return { vertices: out, closed };
+}
+
+/** Index of the contour edge that a flattened edge came from. */
+function edgeOf(contour: Contour, ring: Float64Array, flat: number): number {
+  let edge = -1;
+  for (let i = 0; i <= flat; i++) {
+    const next = 3 * (edge + 1);
+    if (ring[2 * i] === contour.vertices[next] && ring[2 * i + 1] === contour.vertices[next + 1]) edge++;
+  }
+  return edge;
+}
+
+function distance(a: BowPoint, b: BowPoint): number {
+  return Math.hypot(a[0] - b[0], a[1] - b[1]);
+}

@@ -1,0 +1,114 @@
+import { z } from "zod";
+import { CONSTRUCTION_IDS, type LengthWish, type StrapWish, type WidthWish } from "../../straps/strapWish.ts";
+import type { LengthUnit } from "../../units/length.ts";
+import {
+  countField,
+  expected,
+  group,
+  idField,
+  lengthField,
+  list,
+  nameField,
+  plainNumber,
+  yesNo,
+} from "./fields.ts";
+import { SIZE } from "./shapeFields.ts";
+
+const SMALL = { minMm: 0, maxMm: 1000 };
+const LENGTHS = ["finished", "cut", "drop", "worn"] as const;
+const WIDTHS = ["finished", "cut"] as const;
+
+/** `"25 mm"` is finished; `{ "cut": "10 cm" }` says what is meant. */
+function sizeField<K extends string>(unit: LengthUnit, kinds: readonly K[]) {
+  const size = lengthField(unit, SIZE);
+  const named = kinds.map((kind) =>
+    group({ [kind]: size } as Record<K, typeof size>).transform((value) => ({
+      kind,
+      mm: (value as Record<K, number>)[kind],
+    })),
+  );
+  const plain = size.transform((mm) => ({ kind: "finished" as K, mm }));
+  return z.union([plain, ...named], expected("size"));
+}
+
+function materialsField() {
+  return group({
+    outer: idField(),
+    facing: idField().optional(),
+    interfacing: idField().optional(),
+    padding: idField().optional(),
+    webbing: idField().optional(),
+    cord: idField().optional(),
+  });
+}
+
+function endField(unit: LengthUnit) {
+  return group({
+    style: z.enum(["raw", "seam", "tucked", "fold-back", "doubled"]),
+    allowance: lengthField(unit, SMALL).optional(),
+  });
+}
+
+function hardwareField(unit: LengthUnit) {
+  return group({
+    kind: z.enum(["ring", "slider", "clasp"]),
+    innerWidth: lengthField(unit, SIZE),
+    opening: lengthField(unit, SMALL).optional(),
+    bar: lengthField(unit, SMALL).optional(),
+    fixedBar: yesNo().optional(),
+  });
+}
+
+function foldsField(unit: LengthUnit) {
+  const small = () => lengthField(unit, SMALL).optional();
+  return group({
+    crease: z.enum(["hard", "soft"]).optional(),
+    clearance: plainNumber(0, 5).optional(),
+    edgeGap: small(),
+    setback: small(),
+    hem: small(),
+    reveal: small(),
+    seamAllowance: small(),
+    margin: small(),
+    turn: small(),
+    trim: small(),
+    layers: countField(1, 3).optional(),
+  });
+}
+
+/** A strap as it stands in a file: the maker's wish, key for key. */
+export function strapField(unit: LengthUnit): z.ZodType<StrapWish> {
+  const small = () => lengthField(unit, SMALL).optional();
+  return group({
+    id: idField(),
+    name: nameField().optional(),
+    construction: z.enum(CONSTRUCTION_IDS),
+    count: countField(1, 1000).default(1),
+    width: sizeField(unit, WIDTHS).optional(),
+    length: sizeField(unit, LENGTHS),
+    materials: materialsField(),
+    grain: z.enum(["lengthwise", "crosswise", "either"]).optional(),
+    adjustment: z.enum(["fixed", "one-piece", "two-part"]).optional(),
+    ends: z.tuple([endField(unit), endField(unit)], expected("list")).optional(),
+    interfacing: z.enum(["none", "full", "reduced", "quarter"]).optional(),
+    core: group({ webbingWidth: small(), webbingThickness: small(), cordDiameter: small() }).optional(),
+    hardware: list(hardwareField(unit), 0, 20).optional(),
+    machine: group({ maxThickness: small(), maxLayers: countField(1, 100).optional() }).optional(),
+    folds: foldsField(unit).optional(),
+    stitch: group({ fromEdge: small(), extraRows: countField(0, 20).optional(), length: small() }).optional(),
+    joins: group({
+      allowed: yesNo(),
+      seam: z.enum(["diagonal", "straight", "lapped"]).optional(),
+      seamAllowance: small(),
+    }).optional(),
+    edgeFinish: z.enum(["as-cut", "paint", "burnish"]).optional(),
+    cutBy: z.enum(["fold", "trade"]).optional(),
+  }).transform(
+    ({ width, ...strap }): StrapWish => ({
+      ...strap,
+      name: strap.name ?? strap.id,
+      length: strap.length as LengthWish,
+      ...(width === undefined ? {} : { width: width as WidthWish }),
+    }),
+  );
+}

@@ -1,0 +1,192 @@
+import type { Contour } from "../../geometry/contour.ts";
+import type { Shape } from "../../geometry/shape.ts";
+import type { Material, Price } from "../../materials/material.ts";
+import type { Flaw, MaterialStock } from "../../materials/stock.ts";
+import type { Panel } from "../../panels/panel.ts";
+import type { LengthWish, StrapWish, WidthWish } from "../../straps/strapWish.ts";
+import { writeLength } from "../../units/formatLength.ts";
+import type { LengthUnit } from "../../units/length.ts";
+import { readLength } from "../../units/parseLength.ts";
+import type { OutputSettings, Pin, Project } from "../project.ts";
+import { writeArea, writeBasis } from "./priceText.ts";
+import { FILE_VERSION } from "./projectSchema.ts";
+
+type Json = string | number | boolean | null | readonly Json[] | { readonly [key: string]: Json | undefined };
+
+/** How a length is put down in the file. */
+type Say = (mm: number) => string | number;
+
+/**
+ * The project as the text of a file that `readProject` reads back to the same project. Lengths stand in the
+ * project's unit where that is exact: bare numbers in metric files, text such as `3 7/8 in` in inch files.
+ */
+export function writeProject(project: Project): string {
+  const say = lengthWriter(project.unit);
+  const file: Json = {
+    laywright: FILE_VERSION,
+    name: project.name,
+    unit: project.unit,
+    bags: project.bags,
+    currency: project.currency,
+    gap: say(project.gap),
+    margin: say(project.margin),
+    materials: project.materials.map((material) => materialJson(material, say, project.unit)),
+    straps: project.straps.map((strap) => strapJson(strap, say)),
+    panels: project.panels.map((panel) => panelJson(panel, say)),
+    ...(project.pins.length > 0 ? { pins: project.pins.map((pin) => pinJson(pin, say)) } : {}),
+    output: outputJson(project.output, say),
+  };
+  return `${JSON.stringify(file, null, 2)}\n`;
+}
+
+function lengthWriter(unit: LengthUnit): Say {
+  if (unit === "in" || unit === "ft" || unit === "yd") return (mm) => writeLength(mm, unit);
+  return (mm) => {
+    const text = writeLength(mm, unit);
+    if (!text.endsWith(` ${unit}`)) return text;
+    const bare = Number(text.slice(0, -unit.length));
+    const read = readLength(bare, unit, "", { minMm: -Infinity, maxMm: Infinity });
+    return read.ok && read.value === mm ? bare : text;
+  };
+}
+
+function materialJson(material: Material, say: Say, unit: LengthUnit): Json {
+  const { fold, shrinkage } = material;
+  const length = (mm: number | null | undefined): string | number | undefined =>
+    mm === null || mm === undefined ? undefined : say(mm);
+  return {
+    id: material.id,
+    name: material.name,
+    kind: material.kind,
+    thickness: say(material.thickness),
+    backing: material.backing,
+    coating: material.coating,
+    grain: material.grain,
+    oneWay: material.oneWay,
+    facesAlike: material.facesAlike,
+    fold: { neutral: fold.neutral, leastRadius: length(fold.leastRadius), clearance: fold.clearance },
+    shrinkage: { ...shrinkage },
+    repeat: length(material.repeat),
+    price: material.price ? priceJson(material.price, say, unit) : undefined,
+    gap: length(material.gap),
+    margin: length(material.margin),
+    stock: material.stock.map((stock) => stockJson(stock, say)),
+  };
+}
+
+function priceJson({ amount, basis, step }: Price, say: Say, unit: LengthUnit): Json {
+  const per = writeBasis(basis, unit);
+  if (basis.kind === "each") return { amount, per };
+  return { amount, per, step: basis.kind === "area" && step > 0 ? writeArea(step) : say(step) };
+}
+
+function stockJson(stock: MaterialStock, say: Say): Json {
+  const flaws = stock.flaws.length > 0 ? { flaws: stock.flaws.map((flaw) => flawJson(flaw, say)) } : {};
+  if (stock.kind !== "roll")
+    return { kind: stock.kind, id: stock.id, count: stock.count, shape: shapeJson(stock.shape, say), ...flaws };
+  const { kind, id, width, selvedge, length, squaring } = stock;
+  return {
+    kind,
+    id,
+    width: say(width),
+    selvedge: say(selvedge),
+    length: length === null ? "open" : say(length),
+    squaring: say(squaring),
+    ...flaws,
+  };
+}
+
+function flawJson({ x, y, shape }: Flaw, say: Say): Json {
+  return { at: [say(x), say(y)], shape: shapeJson(shape, say) };
+}
+
+function shapeJson(shape: Shape, say: Say): Json {
+  if (shape.kind === "outline") return { kind: shape.kind, points: pointsJson(shape.contour, say) };
+  const { kind, along, across } = shape;
+  if (kind === "rectangle") return { kind, along: say(along), across: say(across) };
+  return { kind, along: say(along), across: say(across), radius: say(shape.radius) };
+}
+
+function pointsJson({ vertices }: Contour, say: Say): Json {
+  const n = vertices.length / 3;
+  return Array.from({ length: n }, (_, i) => {
+    const [x, y, bulge] = vertices.slice(3 * i, 3 * i + 3) as unknown as [number, number, number];
+    const next = 3 * ((i + 1) % n);
+    const bow = (bulge * Math.hypot(vertices[next]! - x, vertices[next + 1]! - y)) / 2;
+    return bulge === 0 ? [say(x), say(y)] : [say(x), say(y), say(Number(bow.toPrecision(15)))];
+  });
+}
+
+function strapJson(strap: StrapWish, say: Say): Json {
+  const { width, length, ends, core, hardware, machine, folds, stitch, joins, materials, ...plain } = strap;
+  return {
+    ...plain,
+    width: width && wishJson(width, say),
+    length: wishJson(length, say),
+    materials: { ...materials },
+    ends: ends?.map((end) => lengths(end, say)),
+    core: core && lengths(core, say),
+    hardware: hardware?.map((part) => lengths(part, say)),
+    machine: machine && lengths(machine, say, ["maxLayers"]),
+    folds: folds && lengths(folds, say, ["clearance", "layers"]),
+    stitch: stitch && lengths(stitch, say, ["extraRows"]),
+    joins: joins && lengths(joins, say),
+  };
+}
+
+function wishJson(wish: WidthWish | LengthWish, say: Say): Json {
+  return wish.kind === "finished" ? say(wish.mm) : { [wish.kind]: say(wish.mm) };
+}
+
+/** A group whose numbers are lengths, but for those named. */
+function lengths(group: object, say: Say, numbers: readonly string[] = []): Json {
+  return Object.fromEntries(
+    Object.entries(group).map(([key, value]: [string, Json]) => [
+      key,
+      typeof value === "number" && !numbers.includes(key) ? say(value) : value,
+    ]),
+  );
+}
+
+function panelJson(panel: Panel, say: Say): Json {
+  return {
+    id: panel.id,
+    name: panel.name,
+    material: panel.materialId,
+    count: panel.count,
+    mirrored: panel.mirroredCount,
+    shape: shapeJson(panel.shape, say),
+    seamAllowance: say(panel.seamAllowance),
+    fold: panel.foldEdge ?? undefined,
+    grain: panel.grain,
+    notches: panel.notches.map(({ edge, at }) => ({ edge, at: say(at) })),
+    interfacing: panel.interfacing
+      ? { material: panel.interfacing.materialId, cut: panel.interfacing.cut }
+      : undefined,
+  };
+}
+
+function pinJson({ materialId, stockId, pieceId, copy, x, y, turnDeg, mirrored }: Pin, say: Say): Json {
+  return {
+    material: materialId,
+    stock: stockId,
+    piece: pieceId,
+    copy,
+    x: say(x),
+    y: say(y),
+    turn: turnDeg,
+    mirrored,
+  };
+}
+
+function outputJson({ machine, testSquare, ...output }: OutputSettings, say: Say): Json {
+  return {
+    paper: output.paper,
+    orientation: output.orientation,
+    pageMargin: say(output.pageMargin),
+    overlap: say(output.overlap),
+    testSquare: lengths(testSquare, say),
+    lengths: output.lengths,
+    machine: machine ? lengths(machine, say) : undefined,
+  };
+}
