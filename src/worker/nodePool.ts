@@ -3,17 +3,17 @@ import { loopback } from "./loopback.ts";
 import type { WorkerLine } from "./protocol.ts";
 import { type SearchPool, searchPool } from "./searchPool.ts";
 
+/** The compiled entry of a worker thread, beside this file. */
+const ENTRY = new URL("./nodeWorkerEntry.js", import.meta.url);
+
 /** Threads of a Node process that search together; one thread is the process's own. */
-export function nodePool(threads: number): SearchPool {
+export function nodePool(threads: number, entry: URL = ENTRY): SearchPool {
   if (threads === 1) return searchPool([loopback(setImmediate)]);
-  return searchPool(Array.from({ length: threads }, threadLine));
+  return searchPool(Array.from({ length: threads }, () => threadLine(entry)));
 }
 
-function threadLine(): WorkerLine {
-  // Compiled, the entry lies beside this file as JavaScript; from the sources it needs a loader.
-  const compiled = import.meta.url.endsWith(".js");
-  const entry = new URL(compiled ? "./nodeWorkerEntry.js" : "./nodeWorkerEntry.ts", import.meta.url);
-  const worker = new Worker(entry, compiled ? {} : { execArgv: ["--import", "tsx"] });
+function threadLine(entry: URL): WorkerLine {
+  const worker = new Worker(entry);
   return {
     send: (message) => worker.postMessage(message),
     listen: (hear) => {

@@ -11,6 +11,7 @@ import type {
   RegionJob,
   RegionPlan,
   SearchBudget,
+  Stock,
   StockPlacement,
   StockUse,
 } from "./types.ts";
@@ -51,14 +52,16 @@ export function* arrange(
     const turn = arrangeRound(desk, slice, round, evaluations);
     for (let step = turn.next(); ; step = turn.next()) {
       if (!step.done) evaluations = step.value.evaluations;
-      const plan: LayPlan | null = step.done ? step.value : step.value.plan;
+      const plan: LayPlan | null = step.done ? step.value.plan : null;
       const better: boolean = plan !== null && isBetterPlan(problem, plan, best);
       if (better) best = plan;
       const told: LayPlan | undefined = yield { evaluations, plan: better ? best : null };
       if (told && isBetterPlan(problem, told, best)) best = { ...told, seed };
-      if (step.done) break;
+      if (!step.done) continue;
+      const over = step.value.exhausted || evaluations >= budget.evaluations || isSettled(problem, best!);
+      if (over) return { ...best!, evaluations };
+      break;
     }
-    if (evaluations >= budget.evaluations || isSettled(problem, best!)) return { ...best!, evaluations };
   }
 }
 
@@ -136,16 +139,24 @@ function* arrangeOne(desk: LayingDesk, budget: SearchBudget): Arrangement {
   }
 }
 
-/** One pass over all stocks; yields progress only, returns the plan. */
+/** What a pass over all stocks gave. */
+interface RoundResult {
+  readonly plan: LayPlan;
+  /** Every search ended by itself before its effort was spent: another round would find no more. */
+  readonly exhausted: boolean;
+}
+
+/** One pass over all stocks; yields progress only. */
 function* arrangeRound(
   desk: LayingDesk,
   slice: number,
   round: number,
   spentBefore: number,
-): Generator<ArrangeStep, LayPlan, undefined> {
+): Generator<ArrangeStep, RoundResult, undefined> {
   const free = freeCopies(desk);
   const laid: Laid[] = [];
   let evaluations = spentBefore;
+  let exhausted = true;
   for (const [index, where] of desk.stocks.entries()) {
     const job = stockJob(desk.problem, where, free, desk.extents);
     if (job.job.pieces.length === 0) continue;
@@ -159,10 +170,11 @@ function* arrangeRound(
       bound = higher(bound, turn.value.bound);
       yield { evaluations, plan: null };
     }
+    if (evaluations - before >= slice) exhausted = false;
     laid.push({ job, plan: turn.value, bound });
     takeAway(desk.problem, free, placementsOf(desk.problem, job, turn.value));
   }
-  return composedPlan(desk, laid, evaluations);
+  return { plan: composedPlan(desk, laid, evaluations), exhausted };
 }
 
 const EMPTY: RegionPlan = { placements: [], left: [], length: 0 };
@@ -226,7 +238,10 @@ export function isSettled(problem: LayProblem, plan: LayPlan): boolean {
   if (touched.length > 1) return false;
   const [use] = touched;
   const stock = problem.stocks.find(({ id }) => id === use!.stockId)!;
-  const first = problem.stocks[0] === stock;
-  const open = stock.kind === "roll" && stock.length === null;
-  return open ? use!.bound !== null && use!.usedLength <= use!.bound * (1 + 1e-12) : first;
+  if (isOpen(stock)) return use!.bound !== null && use!.usedLength <= use!.bound * (1 + 1e-12);
+  return stock === problem.stocks.find((other) => !isOpen(other));
+}
+
+function isOpen(stock: Stock): boolean {
+  return stock.kind === "roll" && stock.length === null;
 }

@@ -1,0 +1,82 @@
+import { expect, test } from "vitest";
+import { rectangleRing, solid } from "../core/geometry/ring.ts";
+import { checkPlan } from "../core/lay/checkPlan.ts";
+import type { LayPlan, LayProblem } from "../core/lay/types.ts";
+import { loopback } from "./loopback.ts";
+import { nodePool } from "./nodePool.ts";
+import { searchPool } from "./searchPool.ts";
+
+/** A job that is not proven within the budgets used here. */
+const problem: LayProblem = {
+  materialId: "canvas",
+  pieces: Array.from({ length: 14 }, (_, i) => ({
+    id: `p${i}`,
+    outline: solid(rectangleRing(0, 0, 37 + ((i * 53) % 71), 23 + ((i * 31) % 47))),
+    count: 3,
+    orientations: [{ turnDeg: 0, mirrored: false }],
+    freeTurn: false,
+  })),
+  stocks: [{ kind: "roll", id: "bolt", width: 151, length: null, flaws: [] }],
+  gap: 0,
+  margin: 0,
+  pinned: [],
+};
+const wish = (evaluations: number, seed = 3) => ({ problem, mode: "free" as const, seed, evaluations });
+const loops = (k: number) => searchPool(Array.from({ length: k }, () => loopback(setImmediate)));
+
+test("the same wish and number of workers give the same plan", async () => {
+  for (const k of [1, 3]) {
+    const pool = loops(k);
+    const first = await pool.search(wish(2_500_000)).result;
+    const second = await pool.search(wish(2_500_000)).result;
+    pool.close();
+    expect(second).toEqual(first);
+    expect(checkPlan(problem, first.plan)).toEqual([]);
+    expect(first.plan.seed).toBe(3);
+  }
+});
+
+test("better plans are told at once, each better than the one before", async () => {
+  const pool = loops(2);
+  const lengths: number[] = [];
+  const { plan } = await pool.search(wish(4_000_000), (found) => {
+    lengths.push(found.plan.uses[0].usedLength);
+  }).result;
+  pool.close();
+  expect(lengths.length).toBeGreaterThan(1);
+  expect([...lengths].sort((a, b) => b - a)).toEqual(lengths);
+  expect(plan.uses[0].usedLength).toBeLessThanOrEqual(Math.min(...lengths));
+});
+
+test("a search without end is stopped at once and keeps its best plan", async () => {
+  const pool = loops(2);
+  let last: LayPlan | null = null;
+  const running = pool.search(wish(Infinity), (found) => {
+    last = found.plan;
+  });
+  await new Promise((resolve) => setTimeout(resolve, 200));
+  const stopped = performance.now();
+  running.stop();
+  const { plan } = await running.result;
+  expect(performance.now() - stopped).toBeLessThan(50);
+  pool.close();
+  expect(plan.placements).toEqual(last!.placements);
+  running.stop();
+});
+
+test("a search that is stopped before its first plan waits for that", async () => {
+  const pool = loops(1);
+  const running = pool.search(wish(Infinity));
+  running.stop();
+  expect(checkPlan(problem, (await running.result).plan)).toEqual([]);
+  pool.close();
+});
+
+test("threads find the plan that the same workers find in one thread", async () => {
+  const here = loops(2);
+  const threads = nodePool(2, new URL("../../dist/worker/nodeWorkerEntry.js", import.meta.url));
+  const [a, b] = [await here.search(wish(3_000_000)).result, await threads.search(wish(3_000_000)).result];
+  here.close();
+  threads.close();
+  expect(b).toEqual(a);
+});
