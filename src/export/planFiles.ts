@@ -19,6 +19,7 @@ import { cutSheetCsv } from "./cutsheet/cutSheetCsv.ts";
 import { cutSheetPages } from "./cutsheet/cutSheetPages.ts";
 import { cutSheetText } from "./cutsheet/cutSheetText.ts";
 import { labelPages } from "./cutsheet/labelPages.ts";
+import { dxfText } from "./dxf/dxfText.ts";
 import { distinctStems } from "./fileStem.ts";
 import type { FontBytes } from "./fonts/fontBytes.ts";
 import { type PdfOptions, pagesPdf } from "./pdf/pagesPdf.ts";
@@ -131,6 +132,7 @@ async function stockFiles(
   const svg = svgText(sheet.drawing, { title: name });
   return [
     { name: `${stem}.svg`, data: svg, about: "lay plan at true size" },
+    { name: `${stem}.dxf`, data: dxfText(sheet.drawing), about: "lay plan at true size for drawing programs" },
     {
       name: `${stem}-${project.output.paper.toLowerCase().replaceAll(" ", "-")}.pdf`,
       data: await pdf(name, tiles),
