@@ -3,6 +3,7 @@ import type { PieceGrain } from "../../materials/cutPiece.ts";
 import { BACKINGS, COATINGS, MATERIAL_KINDS, type Material, type Price } from "../../materials/material.ts";
 import type { ClothRoll } from "../../materials/stock.ts";
 import type { LengthUnit } from "../../units/length.ts";
+import { readLength } from "../../units/parseLength.ts";
 import {
   countField,
   expected,
@@ -51,21 +52,36 @@ function priceField(unit: LengthUnit) {
   });
 }
 
+/** A length, or "open": said as one kind of text, so that a wrong text is told as a wrong length. */
+function openLength(unit: LengthUnit) {
+  return z
+    .union([z.string(), z.number()], expected("length-or-open"))
+    .transform((value, context): number | "open" => {
+      if (value === "open") return value;
+      const read = readLength(value, unit, "", SIZE);
+      if (read.ok) return read.value;
+      for (const problem of read.problems) report(context, problem);
+      return z.NEVER;
+    });
+}
+
 function rollField(unit: LengthUnit) {
   return group({
     kind: z.literal("roll"),
     id: idField(),
     width: lengthField(unit, { minMm: 1, maxMm: 20_000 }),
     selvedge: lengthField(unit, most).default(0),
-    length: z.union([z.literal("open"), lengthField(unit, SIZE)], expected("length-or-open")).default("open"),
-    squaring: lengthField(unit, most).default(SQUARING),
+    length: openLength(unit).default("open"),
+    squaring: lengthField(unit, most).optional(),
     flaws: list(flawField(unit), 0, 200).default([]),
   }).transform((roll, context): ClothRoll => {
     if (roll.width <= 2 * roll.selvedge)
       report(context, { code: "selvedges-eat-width", widthMm: roll.width, selvedgeMm: roll.selvedge }, [
         "selvedge",
       ]);
-    return { ...roll, length: roll.length === "open" ? null : roll.length };
+    const length = roll.length === "open" ? null : roll.length;
+    // What is measured at home is measured square; what is still to be bought is not.
+    return { ...roll, length, squaring: roll.squaring ?? (length === null ? SQUARING : 0) };
   });
 }
 

@@ -63,7 +63,7 @@ export function projectSchema(unit: LengthUnit): z.ZodType<Project> {
   return group({
     laywright: z.literal(FILE_VERSION),
     // Where an editor finds the published schema.
-    $schema: z.string().optional(),
+    $schema: text(400).optional(),
     name: nameField(),
     unit: z.enum(UNITS).default("mm"),
     bags: countField(1, 10_000).default(1),
