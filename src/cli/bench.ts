@@ -1,18 +1,16 @@
-import { readdirSync, statSync } from "node:fs";
-import { join } from "node:path";
 import { nodePool } from "../worker/nodePool.ts";
 import type { SearchPool } from "../worker/searchPool.ts";
+import { type AgainstLine, otherPackers, runAgainst } from "./bench/against.ts";
 import { type BenchLine, benchLine } from "./bench/benchLine.ts";
 import { benchProblem } from "./bench/benchProblem.ts";
-import { benchTable } from "./bench/benchTable.ts";
+import { type BenchRow, benchTable, scaleTable } from "./bench/benchTable.ts";
 import { type Instance, readDataset } from "./bench/dataset.ts";
+import { benchModule, instancesAt } from "./bench/instancesAt.ts";
 import { verifyLine } from "./bench/verifyLine.ts";
-import { type Command, EXIT, type ExitCode, type Io, JSON_OPTION, type ParsedArgs } from "./command.ts";
+import { type Command, EXIT, type ExitCode, type Io, JSON_OPTION, type ParsedArgs, UsageError } from "./command.ts";
 import { InputProblem, plainProblem } from "./problemReport.ts";
-import { readInput } from "./readInput.ts";
 import { SEARCH_OPTIONS, searchSettings } from "./searchSettings.ts";
 import { timedSearch } from "./timedSearch.ts";
-import { reasonOf } from "./writeFiles.ts";
 
 /** `bench`: runs open data sets and proves every placement. */
 export const benchCommand: Command = {
@@ -20,43 +18,74 @@ export const benchCommand: Command = {
   summary: "lay out open data sets, every placement verified",
   synopsis: "PATH… [options]",
   about:
-    "Runs strip-packing instances from data set files or folders of them, and verifies every placement from the raw outlines. With --json one line an instance on standard output; a table on standard error.\nA plan that fails the check ends the run with exit code 3.",
+    "Runs strip-packing instances from data set files, folders of them or modules that make them, and verifies every placement from the raw outlines. With --json one line an instance on standard output; a table on standard error.\nA plan that fails the check ends the run with exit code 3.",
   options: [
     ...SEARCH_OPTIONS,
     { name: "rotate", help: "let every item turn by quarter turns besides" },
+    { name: "against", help: "run general-purpose packers on the same instances (rectangles, source checkout)" },
+    { name: "scale", help: "run growing jobs: first plan, evaluations, memory (source checkout)" },
     { name: "only", value: "NAME", help: "only instances whose name begins so" },
     { ...JSON_OPTION, help: "print one JSON line an instance on standard output" },
   ],
-  operands: [1, 1000],
+  operands: [0, 1000],
   run: runBench,
 };
 
 async function runBench(args: ParsedArgs, io: Io): Promise<ExitCode> {
   const settings = searchSettings(args, 10);
   const quarterTurns = args.switches.has("rotate");
-  const only = args.values.get("only") ?? "";
-  const instances = args.operands.flatMap(instancesAt).filter(({ name }) => name.startsWith(only));
-  if (instances.length === 0) throw plainProblem("nothing-to-run", "", "No instance was found.");
+  const scale = args.switches.has("scale");
+  const instances = await instancesOf(args);
+  const packers = args.switches.has("against") ? await otherPackers() : [];
   const pool = nodePool(settings.threads);
-  const lines: BenchLine[] = [];
+  const rows: BenchRow[] = [];
   let faults = 0;
+  const judge = (name: string, found: readonly string[]): void => {
+    for (const fault of found) io.err(`${name}: wrong plan: ${fault}\n`);
+    faults += found.length;
+  };
   try {
     for (const [index, instance] of instances.entries()) {
       io.progress(`${instance.name} (${index + 1} of ${instances.length})`);
       const line = await runInstance(pool, instance, quarterTurns, settings);
-      const found = verifyLine(instance, line, quarterTurns);
-      for (const fault of found) io.err(`${instance.name}: wrong plan: ${fault}\n`);
-      faults += found.length;
-      lines.push(line);
-      if (args.switches.has("json")) io.out(`${JSON.stringify(line)}\n`);
+      judge(instance.name, verifyLine(instance, line, quarterTurns));
+      const against = packers.map((packer): AgainstLine => {
+        const compared = runAgainst(packer, instance, line, quarterTurns);
+        judge(`${instance.name} by ${packer.name}`, compared.faults);
+        return compared.line;
+      });
+      rows.push({ line, against, memoryMb: process.memoryUsage.rss() / 1e6 });
+      if (args.switches.has("json"))
+        io.out(`${JSON.stringify(packers.length > 0 ? { ...line, against } : line)}\n`);
     }
   } finally {
     pool.close();
   }
   io.progress("");
-  io.err(benchTable(lines));
-  io.err(faults === 0 ? `All ${lines.length} plans verified.\n` : `${faults} faults found.\n`);
+  io.err(scale ? scaleTable(rows) : benchTable(rows));
+  io.err(faults === 0 ? `All ${rows.length} plans verified.\n` : `${faults} faults found.\n`);
   return faults === 0 ? EXIT.done : EXIT.bug;
+}
+
+/** Instances of all paths, each path's module or files read once. */
+async function instancesOf(args: ParsedArgs): Promise<Instance[]> {
+  const only = args.values.get("only") ?? "";
+  const found: Instance[] = [];
+  for (const path of args.operands) found.push(...(await instancesAt(path)));
+  if (args.switches.has("scale")) found.push(...(await scaleInstances()));
+  else if (args.operands.length === 0) throw new UsageError("bench needs PATH…");
+  if (args.switches.has("against") && found.some(({ kind }) => kind !== "rect-strip"))
+    throw new UsageError("--against compares rectangles only");
+  const wanted = found.filter(({ name }) => name.startsWith(only));
+  if (wanted.length === 0) throw plainProblem("nothing-to-run", "", "No instance was found.");
+  return wanted;
+}
+
+async function scaleInstances(): Promise<Instance[]> {
+  const { default: data } = await benchModule<{ default: unknown }>("scaleJobs.ts", "scale");
+  const { instances, problems } = readDataset(data, "scaleJobs.ts");
+  if (problems.length > 0) throw new InputProblem(problems);
+  return instances;
 }
 
 async function runInstance(
@@ -67,37 +96,13 @@ async function runInstance(
 ): Promise<BenchLine> {
   const { seed, seconds: limit, evaluations: most, threads } = settings;
   const problem = benchProblem(instance, quarterTurns);
-  const found = await timedSearch(pool, { problem, mode: "free", seed, evaluations: most }, limit);
-  const { plan, evaluations, seconds } = found;
+  const wish = { problem, mode: "free" as const, seed, evaluations: most };
+  const { plan, evaluations, seconds, first } = await timedSearch(pool, wish, limit);
   const [unplaced] = plan.unplaced;
   if (unplaced) {
     const reason = `item ${unplaced.pieceId} does not fit the strip in any turn it may take`;
     throw plainProblem("does-not-fit", instance.name, `${instance.name}: ${reason}.`);
   }
-  return benchLine(instance, plan, { seconds, threads, evaluations, seed });
-}
-
-function instancesAt(path: string): Instance[] {
-  return filesAt(path).flatMap((file) => {
-    let data: unknown;
-    try {
-      data = JSON.parse(readInput(file));
-    } catch (error) {
-      if (error instanceof InputProblem) throw error;
-      throw plainProblem("file-not-json", file, `${file} is not JSON: ${(error as Error).message}.`);
-    }
-    const { instances, problems } = readDataset(data, file);
-    if (problems.length > 0) throw new InputProblem(problems);
-    return instances;
-  });
-}
-
-function filesAt(path: string): string[] {
-  try {
-    if (!statSync(path).isDirectory()) return [path];
-    const names = readdirSync(path, { recursive: true, encoding: "utf8" }).filter((name) => name.endsWith(".json"));
-    return names.sort().map((name) => join(path, name));
-  } catch (error) {
-    throw plainProblem("file-unreadable", path, `${path} cannot be read: ${reasonOf(error)}.`);
-  }
+  const start = { seconds: first.seconds, length: first.plan.uses[0]!.usedLength };
+  return benchLine(instance, plan, { seconds, first: start, threads, evaluations, seed });
 }

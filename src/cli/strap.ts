@@ -1,12 +1,17 @@
+import { basename, dirname } from "node:path";
+import { strapPictures } from "../core/drawing/strapPictures.ts";
 import { buildStrap } from "../core/straps/buildStrap.ts";
 import { CONSTRUCTIONS } from "../core/straps/constructions/catalogue.ts";
+import type { StrapResult } from "../core/straps/strapResult.ts";
 import { CONSTRUCTION_IDS } from "../core/straps/strapWish.ts";
-import { type Command, EXIT, JSON_OPTION } from "./command.ts";
+import { svgText } from "../export/svg/svgText.ts";
+import { type Command, EXIT, type Io, JSON_OPTION, type ParsedArgs } from "./command.ts";
 import { foldTestReport } from "./foldTestReport.ts";
 import { inputProblem } from "./problemReport.ts";
 import { STRAP_OPTIONS } from "./strapHelp.ts";
 import { readStrap } from "./strapOptions.ts";
 import { strapJson, strapText } from "./strapReport.ts";
+import { writeFiles } from "./writeFiles.ts";
 
 /** `laywright strap`: one strap, from the fold to the finished strap. */
 export const strapCommand: Command = {
@@ -32,7 +37,24 @@ export const strapCommand: Command = {
     const { wish, materials } = readStrap(args);
     const built = buildStrap(wish, materials);
     if (!built.ok) throw inputProblem(built.problems);
+    writePictures(args, built.value, io);
     io.out(json ? `${JSON.stringify(strapJson(built.value, materials))}\n` : strapText(built.value, materials));
     return EXIT.done;
   },
 };
+
+/** Writes the section to the file of `--picture`, and all pictures into the folder of `--out`. */
+function writePictures(args: ParsedArgs, result: StrapResult, io: Io): void {
+  const file = args.values.get("picture");
+  const folder = args.values.get("out");
+  if (file === undefined && folder === undefined) return;
+  const pictures = strapPictures(result).map(({ stem, caption, drawing }) => ({
+    name: `${stem}.svg`,
+    data: svgText(drawing, { title: caption }),
+  }));
+  const written = [
+    ...(file === undefined ? [] : writeFiles(dirname(file), [{ ...pictures[0]!, name: basename(file) }])),
+    ...(folder === undefined ? [] : writeFiles(folder, pictures)),
+  ];
+  for (const path of written) io.err(`wrote ${path}\n`);
+}

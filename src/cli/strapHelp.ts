@@ -65,6 +65,8 @@ export const STRAP_OPTIONS: readonly OptionSpec[] = [
   { name: "extra-rows", value: "N", help: "rows of topstitch besides the usual" },
   { name: "stitch-length", value: "L", help: "length of one topstitch" },
   { name: "edge", value: "FINISH", help: "raw edges: as-cut (default), paint or burnish" },
+  { name: "picture", value: "FILE", help: "write the fold section as SVG" },
+  { name: "out", value: "DIR", help: "write the fold section and every flat strip with its lines as SVG" },
   { name: "name", value: "NAME", help: "name of the strap" },
   { name: "fold-test", help: "tells what strip to fold to measure your own cloth, or fits it with the next three" },
   { name: "measured-width", value: "W", help: "fold test: width measured" },

@@ -1,8 +1,11 @@
+import type { LayPlan } from "../core/lay/types.ts";
 import type { SearchPool, SearchResult, SearchWish } from "../worker/searchPool.ts";
 
 /** A search's result and how long it took. */
 export interface TimedResult extends SearchResult {
   readonly seconds: number;
+  /** The first plan and when it came. */
+  readonly first: { readonly plan: LayPlan; readonly seconds: number };
 }
 
 /** Searches until the budget is spent, nothing can be better, or the seconds are over. */
@@ -13,11 +16,17 @@ export async function timedSearch(
   onPlan?: (found: SearchResult) => void,
 ): Promise<TimedResult> {
   const start = performance.now();
-  const running = pool.search(wish, onPlan);
+  const since = (): number => (performance.now() - start) / 1000;
+  let first: TimedResult["first"] | null = null;
+  const running = pool.search(wish, (found) => {
+    first ??= { plan: found.plan, seconds: since() };
+    onPlan?.(found);
+  });
   const timer = setTimeout(() => running.stop(), seconds * 1000);
   try {
     const result = await running.result;
-    return { ...result, seconds: (performance.now() - start) / 1000 };
+    const seconds = since();
+    return { ...result, seconds, first: first ?? { plan: result.plan, seconds } };
   } finally {
     clearTimeout(timer);
   }

@@ -7,6 +7,7 @@ import { pieceArt } from "../core/drawing/pieceArt.ts";
 import { diagnosePrinter } from "../core/drawing/printer.ts";
 import { ROLE_STYLES } from "../core/drawing/roleStyles.ts";
 import { barePage, projectionStyles, rollPages } from "../core/drawing/sheetPage.ts";
+import { singleCuts } from "../core/drawing/singleCuts.ts";
 import { type SheetTitle, tilePages } from "../core/drawing/tilePages.ts";
 import { tilePieces } from "../core/drawing/tiling.ts";
 import type { LayPlan, LayProblem, Stock } from "../core/lay/types.ts";
@@ -19,6 +20,7 @@ import { cutSheetCsv } from "./cutsheet/cutSheetCsv.ts";
 import { cutSheetPages } from "./cutsheet/cutSheetPages.ts";
 import { cutSheetText } from "./cutsheet/cutSheetText.ts";
 import { labelPages } from "./cutsheet/labelPages.ts";
+import { dxfText } from "./dxf/dxfText.ts";
 import { distinctStems } from "./fileStem.ts";
 import type { FontBytes } from "./fonts/fontBytes.ts";
 import { type PdfOptions, pagesPdf } from "./pdf/pagesPdf.ts";
@@ -128,9 +130,11 @@ async function stockFiles(
   const correction = printerCorrection(project.output);
   const tiling = tilePieces(sheet.copies, tilingOptions(project.output));
   const tiles = [...mapPages(sheet, tiling, title), ...tilePages(sheet, tiling, title, grain)];
-  const svg = svgText(sheet.drawing, { title: name });
+  // Cut lines that neighbours share would be cut twice.
+  const single = singleCuts(sheet.drawing);
   return [
-    { name: `${stem}.svg`, data: svg, about: "lay plan at true size" },
+    { name: `${stem}.svg`, data: svgText(single, { title: name }), about: "lay plan at true size" },
+    { name: `${stem}.dxf`, data: dxfText(single), about: "lay plan at true size for drawing programs" },
     {
       name: `${stem}-${project.output.paper.toLowerCase().replaceAll(" ", "-")}.pdf`,
       data: await pdf(name, tiles),

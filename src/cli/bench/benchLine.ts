@@ -13,6 +13,9 @@ export interface BenchLine {
   /** (length − bound) / bound. */
   readonly gap: number;
   readonly seconds: number;
+  /** Seconds to the first plan, and its density. */
+  readonly firstSeconds: number;
+  readonly firstDensity: number;
   readonly threads: number;
   readonly evaluations: number;
   readonly seed: number;
@@ -32,6 +35,7 @@ export interface BenchPlacement {
 /** How a result came about. */
 export interface BenchRun {
   readonly seconds: number;
+  readonly first: { readonly seconds: number; readonly length: number };
   readonly threads: number;
   readonly evaluations: number;
   readonly seed: number;
@@ -50,12 +54,18 @@ export function benchLine(instance: Instance, plan: LayPlan, run: BenchRun): Ben
     density: area / (instance.stripWidth * usedLength),
     bound: proven,
     gap: (usedLength - proven) / proven,
-    seconds: Math.round(run.seconds * 1000) / 1000,
+    seconds: rounded(run.seconds),
+    firstSeconds: rounded(run.first.seconds),
+    firstDensity: area / (instance.stripWidth * run.first.length),
     threads: run.threads,
     evaluations: run.evaluations,
     seed: run.seed,
     placements: plan.placements.map((placement) => benchPlacement(instance, placement)),
   };
+}
+
+function rounded(seconds: number): number {
+  return Math.round(seconds * 1000) / 1000;
 }
 
 function itemArea({ points }: DatasetItem): number {

@@ -1,26 +1,69 @@
+import type { AgainstLine } from "./against.ts";
 import type { BenchLine } from "./benchLine.ts";
 
-/** The summary for people: one row an instance and the means of each kind. */
-export function benchTable(lines: readonly BenchLine[]): string {
-  const header = ["instance", "length", "bound", "gap %", "density %", "seconds"];
-  const rows = lines.map((line) => [
+/** One instance's results for the tables. */
+export interface BenchRow {
+  readonly line: BenchLine;
+  readonly against: readonly AgainstLine[];
+  /** Memory of the whole process when it was done. */
+  readonly memoryMb: number;
+}
+
+/** The summary for people: one row an instance, and the means. */
+export function benchTable(rows: readonly BenchRow[]): string {
+  const packers = rows[0]?.against.map(({ packer }) => packer) ?? [];
+  const header = ["instance", "length", "bound", "gap %", "density %", "first s", "seconds"];
+  const others = packers.flatMap((packer) => [`${packer} gap %`, "density %"]);
+  const cells = rows.map(({ line, against }) => [
     line.name,
     shortNumber(line.length),
     shortNumber(line.bound),
     percent(line.gap),
     percent(line.density),
+    line.firstSeconds.toFixed(3),
     line.seconds.toFixed(2),
+    ...against.flatMap(({ gap, density }) => [gap === undefined ? "" : percent(gap), percent(density)]),
   ]);
-  const mean = (values: readonly number[]): number => values.reduce((sum, value) => sum + value, 0) / values.length;
+  const lines = rows.map((row) => row.line);
   const means = [
-    `mean of ${lines.length}`,
+    `mean of ${rows.length}`,
     "",
     "",
     percent(mean(lines.map((line) => line.gap))),
     percent(mean(lines.map((line) => line.density))),
+    mean(lines.map((line) => line.firstSeconds)).toFixed(3),
     mean(lines.map((line) => line.seconds)).toFixed(2),
+    ...packers.flatMap((_, i) => {
+      const gaps = rows.map((row) => row.against[i]!.gap);
+      const known = gaps.every((gap) => gap !== undefined);
+      return [known ? percent(mean(gaps)) : "", percent(mean(rows.map((row) => row.against[i]!.density)))];
+    }),
   ];
-  return `${alignedRows(lines.length > 1 ? [header, ...rows, means] : [header, ...rows])}\n`;
+  return `${alignedRows([[...header, ...others], ...cells, ...(rows.length > 1 ? [means] : [])])}\n`;
+}
+
+/** How the work grows with the job: first plan, evaluations a piece and second, memory. */
+export function scaleTable(rows: readonly BenchRow[]): string {
+  const header = ["job", "pieces", "first s", "first %", "density %", "evaluations/s", "per piece", "memory MB"];
+  const cells = rows.map(({ line, memoryMb }) => {
+    const rate = line.evaluations / line.seconds;
+    const pieces = line.placements.length;
+    return [
+      line.name,
+      `${pieces}`,
+      line.firstSeconds.toFixed(3),
+      percent(line.firstDensity),
+      percent(line.density),
+      rate.toFixed(0),
+      (rate / pieces).toFixed(1),
+      memoryMb.toFixed(0),
+    ];
+  });
+  return `${alignedRows([header, ...cells])}\n`;
+}
+
+function mean(values: readonly number[]): number {
+  return values.reduce((sum, value) => sum + value, 0) / values.length;
 }
 
 /** Rows in columns: the first to the left, numbers to the right. */

@@ -67,11 +67,11 @@ function stripPieces(
   const taped = construction.tapeRuns >= 2;
   const pieces: CutPiece[] = [];
   const roles = [...new Set(section.strips.map((one) => one.plan.ply.role))];
-  const needsFacing = construction.id === "two-layer" || construction.id === "sewn-turned";
+  const needsFacing = roles.includes("facing");
   for (const role of roles) {
     const same = section.strips.filter((one) => one.plan.ply.role === role);
     const material = (role === "facing" ? materials.facing : undefined) ?? materials.outer;
-    const name = role === "facing" ? "facing" : needsFacing ? "outer" : "strip";
+    const name = role === "facing" ? "facing" : needsFacing ? "outer" : "";
     for (const length of lengths) {
       const lines = stripLines(same[0]!, length.mm, section.finishedWidth, trim, rows, taped);
       const part = { role, name, materialId: material.id, perStrap: same.length };
@@ -105,7 +105,7 @@ export function strapPieces(
   if (widths.section.kind === "layered") return stripPieces(resolved, widths.section, lengths, rows);
   const { materials } = resolved;
   const allowance = widths.section.seamAllowance;
-  const part = { role: "outer", name: "strip", materialId: materials.outer.id, perStrap: 1 };
+  const part = { role: "outer", name: "", materialId: materials.outer.id, perStrap: 1 };
   return lengths.map((length) => {
     const line = (y: number): PieceLine => ({
       role: "stitch",

@@ -50,6 +50,24 @@ function cornersOf(state: LayState, near: Neighbours, variant: number, fromX: nu
   return Float64Array.from(points);
 }
 
+/** Builds the no-fit polygons of `item` about all that is laid, a few a turn. */
+function* prepare(state: LayState, item: number): Generator<void, void> {
+  const { job, store, spots, count } = state;
+  const laid = new Set<number>();
+  for (let j = 0; j < count; j++) if (spots.variant[j]! >= 0) laid.add(spots.variant[j]!);
+  for (const variant of job.variantsOf[job.items[item]!.shape]!) {
+    for (const at of laid) {
+      const before = store.built;
+      store.pairGrid(job.variants[at]!, job.variants[variant]!);
+      if (store.built > before && store.built % 2 === 0) yield;
+    }
+    for (let k = 0; k < job.obstacles.length; k++) {
+      store.obstacleGrid(k, variant);
+      yield;
+    }
+  }
+}
+
 /** The leftmost, then lowest free corner for copy `item`, or null. `lastX` holds how far left each variant got before. */
 function leftmostSpot(state: LayState, near: Neighbours, item: number, lastX: Float64Array): Spot | null {
   const shape = state.job.items[item]!.shape;
@@ -90,6 +108,7 @@ export function* bottomLeft(state: LayState, order: readonly number[]): Generato
   const lastX = new Float64Array(state.job.variants.length).fill(-Infinity);
   let used = state.job.window.minX;
   for (const item of order) {
+    yield* prepare(state, item);
     const spot = leftmostSpot(state, near, item, lastX);
     if (spot !== null) {
       state.spots.variant[item] = spot.variant;

@@ -14,6 +14,8 @@ import {
 } from "./gridTools.ts";
 import { fixedOutlines, grownOutline, usableOutlines } from "./growOutlines.ts";
 
+/** A piece may be larger than its room by the grid's rounding. */
+const FIT_UNITS = 1;
 /** Turns tried when any is allowed. */
 const FREE_TURNS = 24;
 
@@ -64,7 +66,7 @@ export interface CompiledJob {
   readonly unitsPerMm: number;
   readonly shapes: readonly Shape[];
   readonly variants: readonly Variant[];
-  /** Variant numbers of each shape, doubles by symmetry left out. */
+  /** Variant numbers of each shape that fit the window, doubles by symmetry left out. */
   readonly variantsOf: readonly (readonly number[])[];
   readonly orientations: readonly Orientation[];
   readonly items: readonly Item[];
@@ -183,6 +185,12 @@ function variantsOfShape(
   return out;
 }
 
+function fitsWindow(variant: Variant, window: CompiledJob["window"]): boolean {
+  const width = variant.maxX - variant.minX;
+  const height = variant.maxY - variant.minY;
+  return width <= window.maxX - window.minX + FIT_UNITS && height <= window.maxY - window.minY + FIT_UNITS;
+}
+
 /** The job's own numbers for orientations, in order of first use. */
 function orientationBook(): { list: Orientation[]; indexOf: (o: Orientation) => number } {
   const list: Orientation[] = [];
@@ -210,10 +218,12 @@ export function compileJob(job: RegionJob): CompiledJob {
   const { shapes, shapeOf } = distinctShapes(job, outlines, centres, scale);
   const { list: orientations, indexOf } = orientationBook();
   const variants: Variant[] = [];
+  const window = windowOf(job, usable, scale);
   const variantsOf = shapes.map((shape, number) => {
     const pieces = job.pieces.filter((_, index) => shapeOf[index] === number);
     const own = variantsOfShape(shape, number, triedOrientations(pieces[0]!), indexOf);
-    return own.map((variant) => variants.push(variant) - 1);
+    const numbers = own.map((variant) => variants.push(variant) - 1);
+    return numbers.filter((index) => fitsWindow(variants[index]!, window));
   });
   const obstacles: Obstacle[] = fixed.map((polygon) => {
     const [cx, cy] = boxCentre(polygon.outer);
@@ -225,6 +235,5 @@ export function compileJob(job: RegionJob): CompiledJob {
     obstacles.push({ ...frame, isFrame: true, extent: boxExtent(frame.grid.outer) });
   }
   const items = openCopies(job).map(({ piece, copy }) => ({ piece, copy, shape: shapeOf[piece]! }));
-  const window = windowOf(job, usable, scale);
   return { job, unitsPerMm: scale, shapes, variants, variantsOf, orientations, items, obstacles, centres, window };
 }

@@ -36,7 +36,7 @@ interface Failure {
 }
 
 /**
- * Shortens a complete layout without end: explore (shrink, separate, disrupt on failure), and compress each new best
+ * Shortens a complete layout until it is as short as its longest copy: explore (shrink, separate, disrupt on failure), and compress each new best
  * by small squeezes once exploring stalls. Yields often; `best` holds the shortest layout without overlap so far.
  */
 export class Improver {
@@ -48,14 +48,20 @@ export class Improver {
   private pool: Failure[] = [];
   private offered: Spots | null = null;
   private isCompressed = false;
+  private readonly leastEnd: number;
 
-  constructor(state: LayState, separator: Separator, rng: Rng, tuning: ImproveTuning = IMPROVE_TUNING) {
+  constructor(state: LayState, separator: Separator, rng: Rng, tuning: ImproveTuning) {
     this.state = state;
     this.separator = separator;
     this.rng = rng;
     this.tuning = tuning;
     this.best = emptySpots(state.count);
     copySpots(state.spots, this.best);
+    const { job } = state;
+    const least = job.items.map(({ shape }) =>
+      Math.min(...job.variantsOf[shape]!.map((v) => job.variants[v]!.maxX - job.variants[v]!.minX)),
+    );
+    this.leastEnd = job.window.minX + Math.max(0, ...least.filter(Number.isFinite));
   }
 
   /** A layout found elsewhere; taken up at the next attempt if it is shorter. */
@@ -65,6 +71,16 @@ export class Improver {
 
   private length(): number {
     return this.best.maxX - this.state.job.window.minX;
+  }
+
+  /** End of the window for an attempt `step` shorter than the best; never less than the longest copy needs. */
+  private target(step: number): number {
+    return Math.max(this.leastEnd, this.best.maxX - step * this.length());
+  }
+
+  /** Whether the best layout is as short as its longest copy. */
+  private isShortest(): boolean {
+    return this.best.maxX <= this.leastEnd + 1;
   }
 
   private takeOffer(): boolean {
@@ -81,11 +97,8 @@ export class Improver {
 
   private keepBest(): void {
     const { state } = this;
-    let end = state.job.window.minX;
-    for (let i = 0; i < state.count; i++)
-      end = Math.max(end, state.spots.x[i]! + state.job.variants[state.spots.variant[i]!]!.maxX);
     copySpots(state.spots, this.best);
-    this.best.maxX = Math.min(end, state.maxX);
+    this.best.maxX = Math.min(state.end(), state.maxX);
     this.pool = [];
   }
 
@@ -100,10 +113,9 @@ export class Improver {
     spots.maxX = maxX;
     for (let i = 0; i < state.count; i++) {
       const variant = spots.variant[i]!;
-      const low = state.lowX(variant);
-      let x = spots.x[i]!;
-      if (x > cut) x -= shift;
-      spots.x[i] = Math.max(low, Math.min(x, state.highX(variant)));
+      if (variant < 0) continue;
+      const x = spots.x[i]!;
+      state.placeWithin(i, variant, x > cut ? x - shift : x, spots.y[i]!);
     }
   }
 
@@ -117,19 +129,12 @@ export class Improver {
     for (let tries = 0; tries < 30; tries++) {
       const a = draw();
       const b = draw();
-      if (job.items[a]!.shape === job.items[b]!.shape) continue;
+      if (job.items[a]!.shape === job.items[b]!.shape || spots.variant[a]! < 0 || spots.variant[b]! < 0) continue;
       const [ax, ay, bx, by] = [spots.x[a]!, spots.y[a]!, spots.x[b]!, spots.y[b]!];
-      this.placeWithin(a, bx, by);
-      this.placeWithin(b, ax, ay);
+      state.placeWithin(a, spots.variant[a]!, bx, by);
+      state.placeWithin(b, spots.variant[b]!, ax, ay);
       return;
     }
-  }
-
-  private placeWithin(item: number, x: number, y: number): void {
-    const { state } = this;
-    const variant = state.spots.variant[item]!;
-    state.spots.x[item] = Math.max(state.lowX(variant), Math.min(x, state.highX(variant)));
-    state.spots.y[item] = Math.max(state.lowY(variant), Math.min(y, state.highY(variant)));
   }
 
   private remember(): void {
@@ -163,8 +168,8 @@ export class Improver {
     let step = tuning.mostShrink;
     let failures = 0;
     copySpots(this.best, state.spots);
-    this.shrinkTo(this.best.maxX - step * this.length());
-    while (failures < tuning.failuresToCompress || this.isCompressed) {
+    this.shrinkTo(this.target(step));
+    while ((failures < tuning.failuresToCompress || this.isCompressed) && !this.isShortest()) {
       const done = yield* this.attempt(tuning.explorePatience);
       const told = this.takeOffer();
       if (done || told) {
@@ -172,14 +177,14 @@ export class Improver {
         failures = 0;
         if (done) step = Math.min(tuning.mostShrink, step * 1.3);
         copySpots(this.best, state.spots);
-        this.shrinkTo(this.best.maxX - step * this.length());
+        this.shrinkTo(this.target(step));
         continue;
       }
       failures++;
       this.remember();
       step = Math.max(tuning.leastShrink, step * 0.7);
       copySpots(this.recall(), state.spots);
-      state.maxX = this.best.maxX - step * this.length();
+      state.maxX = this.target(step);
       state.spots.maxX = state.maxX;
       this.disrupt();
     }
@@ -188,9 +193,9 @@ export class Improver {
   private *compress(): Generator<void, void> {
     const { state, tuning } = this;
     let step = tuning.firstSqueeze;
-    while (step > tuning.lastSqueeze) {
+    while (step > tuning.lastSqueeze && !this.isShortest()) {
       copySpots(this.best, state.spots);
-      this.shrinkTo(this.best.maxX - step * this.length());
+      this.shrinkTo(this.target(step));
       const done = yield* this.attempt(tuning.compressPatience);
       this.takeOffer();
       if (!done) step *= tuning.squeezeDecay;
@@ -199,7 +204,7 @@ export class Improver {
   }
 
   *run(): Generator<void, void> {
-    for (;;) {
+    while (!this.isShortest()) {
       yield* this.explore();
       yield* this.compress();
     }

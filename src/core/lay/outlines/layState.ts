@@ -30,7 +30,7 @@ export function copySpots(from: Spots, to: Spots): void {
 const TOUCH_UNITS = 2;
 
 /**
- * A layout under work: spots, how deep each pair overlaps, and the pair weights that guide the search.
+ * A layout under work: spots, how much each pair overlaps (depth × gravities), and the pair weights that guide the search.
  * Rows of the two matrices are copies; columns are copies, then obstacles.
  */
 export class LayState {
@@ -41,6 +41,8 @@ export class LayState {
   readonly spots: Spots;
   readonly overlap: Float32Array;
   readonly weight: Float32Array;
+  /** How much an overlap of each column counts: large shapes are the hard ones to place. */
+  readonly gravity: Float64Array;
   /** Columns by falling size: large neighbours first end a sum early. */
   readonly order: Int32Array;
   /** Right end of the window now, grid units. */
@@ -48,7 +50,7 @@ export class LayState {
   /** Evaluations spent. */
   evaluations = 0;
 
-  constructor(job: CompiledJob, store: NoFitStore) {
+  constructor(job: CompiledJob, store: NoFitStore, gravityPower: number) {
     this.job = job;
     this.store = store;
     this.count = job.items.length;
@@ -59,6 +61,9 @@ export class LayState {
     this.maxX = job.window.maxX;
     const size = (column: number): number =>
       column < this.count ? job.shapes[job.items[column]!.shape]!.area : Infinity;
+    const mean = job.items.reduce((sum, item) => sum + job.shapes[item.shape]!.area, 0) / Math.max(1, this.count);
+    this.gravity = new Float64Array(this.columns).fill(1);
+    for (let i = 0; i < this.count; i++) this.gravity[i] = (size(i) / mean) ** gravityPower;
     const columns = Array.from({ length: this.columns }, (_, i) => i);
     this.order = Int32Array.from(columns.sort((a, b) => (size(a) === size(b) ? a - b : size(b) - size(a))));
   }
@@ -66,6 +71,51 @@ export class LayState {
   /** Depth up to which a pair only touches, grid units. */
   touch(): number {
     return TOUCH_UNITS;
+  }
+
+  /** Whether a variant is no longer than the window now (its height was seen to when the job was compiled). */
+  fitsLength(variant: number): boolean {
+    return this.highX(variant) >= this.lowX(variant) - 1;
+  }
+
+  /** Puts a copy as near to (x, y) as the window allows, in another variant when its own has become too long. */
+  placeWithin(item: number, variant: number, x: number, y: number): void {
+    const { spots, job } = this;
+    let at = variant;
+    if (!this.fitsLength(at)) {
+      const others = job.variantsOf[job.items[item]!.shape]!;
+      const long = (v: number): number => job.variants[v]!.maxX - job.variants[v]!.minX;
+      at = others.reduce((a, b) => (long(b) < long(a) ? b : a));
+    }
+    spots.variant[item] = at;
+    spots.x[item] = Math.max(this.lowX(at), Math.min(x, this.highX(at)));
+    spots.y[item] = Math.max(this.lowY(at), Math.min(y, this.highY(at)));
+  }
+
+  /** Far side of what is laid, grid units; the window's left end when nothing is. */
+  end(): number {
+    let end = this.job.window.minX;
+    for (let i = 0; i < this.count; i++) {
+      const variant = this.spots.variant[i]!;
+      if (variant >= 0) end = Math.max(end, this.spots.x[i]! + this.job.variants[variant]!.maxX);
+    }
+    return end;
+  }
+
+  /** Area of what is laid in `spots`, square grid units. */
+  laidArea(spots: Spots): number {
+    let area = 0;
+    for (let i = 0; i < this.count; i++)
+      if (spots.variant[i]! >= 0) area += this.job.shapes[this.job.items[i]!.shape]!.area;
+    return area;
+  }
+
+  /** Copies that could be laid somewhere but are not. */
+  missing(spots: Spots): number[] {
+    const out: number[] = [];
+    for (let i = 0; i < this.count; i++)
+      if (spots.variant[i]! < 0 && this.job.variantsOf[this.job.items[i]!.shape]!.length > 0) out.push(i);
+    return out;
   }
 
   /** Lowest and highest position of a variant in the window now. */
@@ -79,6 +129,6 @@ export class LayState {
     return this.maxX - this.job.variants[variant]!.maxX;
   }
   highY(variant: number): number {
-    return this.job.window.maxY - this.job.variants[variant]!.maxY;
+    return Math.max(this.job.window.maxY - this.job.variants[variant]!.maxY, this.lowY(variant));
   }
 }

@@ -37,7 +37,7 @@ export class Neighbours {
 
   /** Rows for all that is laid, seen from copy `item` turned as `variant`. `weighted` uses the pair weights. */
   fill(state: LayState, item: number, variant: number, weighted: boolean): void {
-    const { job, store, spots, order, count: items, columns } = state;
+    const { job, store, spots, order, count: items, columns, gravity } = state;
     const { rows, ints, column } = this;
     const moving = job.variants[variant]!;
     const touch = state.touch();
@@ -85,7 +85,7 @@ export class Neighbours {
         rows[o + 8] = 0;
         rows[o + 9] = 1;
       }
-      rows[o + 10] = weighted ? state.weight[item * columns + j]! : 1;
+      rows[o + 10] = weighted ? state.weight[item * columns + j]! * gravity[item]! * gravity[j]! : 1;
       rows[o + 11] = touch;
       const head = grid * HEAD;
       const { heads } = store.arena;

@@ -30,7 +30,7 @@ export class Separator {
   private readonly near: Neighbours;
   private readonly queue: Int32Array;
 
-  constructor(state: LayState, rng: Rng, tuning: SeparationTuning = SEPARATION_TUNING) {
+  constructor(state: LayState, rng: Rng, tuning: SeparationTuning) {
     this.state = state;
     this.rng = rng;
     this.tuning = tuning;
@@ -58,7 +58,7 @@ export class Separator {
   /** Works out the overlaps of one copy. */
   measure(item: number): void {
     const { state, near } = this;
-    const { overlap, columns, count, spots } = state;
+    const { overlap, columns, count, spots, gravity } = state;
     this.clearRow(item);
     near.fill(state, item, spots.variant[item]!, false);
     const x = spots.x[item]!;
@@ -67,8 +67,9 @@ export class Separator {
       const depth = near.depthOf(state, k, x, y);
       if (depth === 0) continue;
       const j = near.column[k]!;
-      overlap[item * columns + j] = depth;
-      if (j < count) overlap[j * columns + item] = depth;
+      const severity = depth * gravity[item]! * gravity[j]!;
+      overlap[item * columns + j] = severity;
+      if (j < count) overlap[j * columns + item] = severity;
     }
   }
 

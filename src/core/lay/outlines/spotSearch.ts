@@ -114,18 +114,12 @@ export class SpotSearch {
     let count = 1;
     const n = variants.length;
     if (n <= MOST_VARIANTS) {
-      for (const variant of variants)
-        if (
-          variant !== now &&
-          state.highY(variant) >= state.lowY(variant) &&
-          state.highX(variant) >= state.lowX(variant)
-        )
-          tried[count++] = variant;
+      for (const variant of variants) if (variant !== now && state.fitsLength(variant)) tried[count++] = variant;
       return count;
     }
     for (let k = 0; k < 2 * MOST_VARIANTS && count < MOST_VARIANTS; k++) {
       const variant = variants[rng.below(n)]!;
-      if (state.highY(variant) < state.lowY(variant) || state.highX(variant) < state.lowX(variant)) continue;
+      if (!state.fitsLength(variant)) continue;
       if (!tried.subarray(0, count).includes(variant)) tried[count++] = variant;
     }
     return count;
@@ -146,8 +140,6 @@ export class SpotSearch {
     const lowY = state.lowY(variant);
     const spanX = Math.max(0, state.highX(variant) - lowX);
     const spanY = Math.max(0, state.highY(variant) - lowY);
-    for (let k = 0; k < anywhere; k++)
-      this.ask(near, slot, lowX + rng.unit() * spanX, lowY + rng.unit() * spanY, reach);
     const nearby = Math.ceil(tuning.nearby / share);
     const radius = tuning.spread * reach;
     const x = state.spots.x[item]!;
@@ -165,6 +157,8 @@ export class SpotSearch {
       if (px < lowX || px > lowX + spanX || py < lowY || py > lowY + spanY) continue;
       this.ask(near, slot, px, py, reach);
     }
+    for (let k = 0; k < anywhere; k++)
+      this.ask(near, slot, lowX + rng.unit() * spanX, lowY + rng.unit() * spanY, reach);
   }
 
   private ask(near: Neighbours, slot: number, x: number, y: number, reach: number): void {

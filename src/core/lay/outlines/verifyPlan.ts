@@ -45,14 +45,18 @@ export class PlanVerifier {
     this.fixed = flaws.map((flaw) => laid(grow(flaw, half)));
   }
 
-  /** Whether every placement keeps its distance from all else. Cost: one boolean per pair of boxes that meet. */
-  passes(plan: RegionPlan): boolean {
+  /**
+   * Whether every placement keeps its distance from all else. Yields after each piece.
+   * Cost: one boolean per pair of boxes that meet.
+   */
+  *passes(plan: RegionPlan): Generator<void, boolean> {
     const pieces = plan.placements.map((place) => laid(posePolygon(this.grown.get(place.pieceId)!, place)));
-    if (!pieces.every((piece) => this.staysInside(piece))) return false;
     for (let i = 0; i < pieces.length; i++) {
       const a = pieces[i]!;
+      if (!this.staysInside(a)) return false;
       for (const flaw of this.fixed) if (this.overlaps(a, flaw, a.area)) return false;
       for (let j = 0; j < i; j++) if (this.overlaps(a, pieces[j]!, Math.min(a.area, pieces[j]!.area))) return false;
+      yield;
     }
     return true;
   }

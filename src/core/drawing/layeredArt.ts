@@ -1,0 +1,86 @@
+import type { Contour } from "../geometry/contour.ts";
+import { straightContour } from "../geometry/contourShapes.ts";
+import type { PlyRole } from "../straps/foldPlan.ts";
+import type { SolvedSection } from "../straps/foldSection.ts";
+import type { StrapResult } from "../straps/strapResult.ts";
+import type { AreaTone } from "./drawing.ts";
+import type { ArtLayer, SectionArt } from "./sectionArt.ts";
+import { type LevelHeight, levelHeights } from "./sectionHeights.ts";
+import { stripOutline } from "./stripOutline.ts";
+
+const TONES: Readonly<Record<PlyRole, AreaTone>> = {
+  outer: "face",
+  facing: "facing",
+  interfacing: "interfacing",
+  padding: "shade",
+  webbing: "webbing",
+  cord: "webbing",
+};
+
+const NAMES: Readonly<Record<PlyRole, string>> = {
+  outer: "outer",
+  facing: "facing",
+  interfacing: "interfacing",
+  padding: "padding, pressed",
+  webbing: "webbing",
+  cord: "cord",
+};
+
+function highest(contours: readonly Contour[]): number {
+  let top = 0;
+  for (const { vertices } of contours)
+    for (let i = 1; i < vertices.length; i += 3) top = Math.max(top, vertices[i]!);
+  return top;
+}
+
+/** A facing of the same material as the outer strip is told apart by the lighter tone of its wrong side. */
+function layerOf(role: PlyRole, thickness: number, ownFacing: boolean): ArtLayer {
+  if (role !== "facing" || ownFacing) return { tone: TONES[role], name: NAMES[role], thickness };
+  return { tone: "back", name: "facing, same material", thickness };
+}
+
+/** Upper face of everything that lies at `x`. */
+function topAt(section: SolvedSection, height: LevelHeight, x: number): number {
+  let top = 0;
+  for (const strip of section.strips) {
+    for (const segment of strip.segments) {
+      if (segment.kind !== "run") continue;
+      const there = x >= Math.min(segment.fromX, segment.toX) && x <= Math.max(segment.fromX, segment.toX);
+      if (there) top = Math.max(top, height(segment.level, x) + strip.plan.ply.thickness);
+    }
+  }
+  return top;
+}
+
+/** Art of a stack of folded layers: strips and cores by material, raw edges, topstitching. */
+export function layeredArt(result: StrapResult, section: SolvedSection): SectionArt {
+  const height = levelHeights(section);
+  const ownFacing = result.wish.materials.facing !== undefined;
+  const outlines = section.strips.map((strip) => ({
+    layer: layerOf(strip.plan.ply.role, strip.plan.ply.thickness, ownFacing),
+    ...stripOutline(section, strip, height),
+  }));
+  const slabs = section.slabs.map((slab) => {
+    const low = height(slab.plan.level, (slab.fromX + slab.toX) / 2);
+    const high = low + slab.plan.thickness;
+    const contour = straightContour([slab.fromX, low, slab.toX, low, slab.toX, high, slab.fromX, high], true);
+    return { layer: layerOf(slab.role, slab.plan.thickness, ownFacing), contour };
+  });
+  const areas = [...slabs, ...outlines].map(({ layer, contour }) => ({ tone: layer.tone, contour }));
+  const stitches = result.rows
+    .filter((row) => row.kind === "topstitch")
+    .map((row) => (row.from === "left" ? row.mm : section.finishedWidth - row.mm))
+    .filter((x) => x > 0 && x < section.finishedWidth)
+    .map((x) => [x, 0, topAt(section, height, x)] as const);
+  const layers = new Map([...outlines, ...slabs].map(({ layer }) => [layer.name, layer]));
+  return {
+    areas,
+    seams: [],
+    rawEdges: outlines.flatMap((one) => one.rawEdges),
+    stitches,
+    width: section.finishedWidth,
+    height: highest(areas.map((area) => area.contour)),
+    layers: [...layers.values()],
+    setback: result.wish.construction.startsWith("three") ? result.setback : null,
+  };
+}

@@ -1,0 +1,117 @@
+import type { Contour } from "../../geometry/contour.ts";
+import { contourBox, flattenContour } from "../../geometry/contourArcs.ts";
+import type { Box } from "../../geometry/ring.ts";
+
+/** A path to cut and whatever goes with it. */
+export interface CutPath {
+  readonly contour: Contour;
+  readonly owner: string | undefined;
+}
+
+/**
+ * Paths in the order a machine should cut them: what lies inside a closed path before that path, so that nothing is
+ * cut in a part that has come loose; among those that may be next, the nearest to where the last one ended. Closed
+ * paths are turned to start at their nearest vertex, open ones may be walked backward. Cost O(n²) boxes.
+ */
+export function cutOrder(paths: readonly CutPath[], startX = 0, startY = 0): CutPath[] {
+  const waiting = new Map(paths.map((path, i) => [i, path]));
+  const inside = insides(paths);
+  let x = startX;
+  let y = startY;
+  const order: CutPath[] = [];
+  while (waiting.size > 0) {
+    let best: { index: number; start: Start } | null = null;
+    for (const [index, path] of waiting) {
+      if (inside[index]!.some((inner) => waiting.has(inner))) continue;
+      const start = nearestStart(path.contour, x, y);
+      if (!best || start.away < best.start.away - 1e-9) best = { index, start };
+    }
+    // Closed paths cannot lie inside each other both ways, so there is always one that may be next.
+    const { index, start } = best!;
+    const path = waiting.get(index)!;
+    waiting.delete(index);
+    const contour = startedAt(path.contour, start);
+    order.push({ ...path, contour });
+    [x, y] = endOf(contour);
+  }
+  return order;
+}
+
+interface Start {
+  /** Vertex to start at; for an open path its first or last. */
+  readonly vertex: number;
+  readonly away: number;
+}
+
+function nearestStart({ vertices, closed }: Contour, x: number, y: number): Start {
+  const count = vertices.length / 3;
+  let best: Start = { vertex: 0, away: Infinity };
+  for (let i = 0; i < count; i += closed ? 1 : Math.max(1, count - 1)) {
+    const away = Math.hypot(vertices[3 * i]! - x, vertices[3 * i + 1]! - y);
+    if (away < best.away - 1e-9) best = { vertex: i, away };
+  }
+  return best;
+}
+
+function startedAt(contour: Contour, { vertex }: Start): Contour {
+  const { vertices, closed } = contour;
+  if (vertex === 0) return contour;
+  if (!closed) return reversedOpen(contour);
+  const turned = new Float64Array(vertices.length);
+  turned.set(vertices.subarray(3 * vertex));
+  turned.set(vertices.subarray(0, 3 * vertex), vertices.length - 3 * vertex);
+  return { vertices: turned, closed };
+}
+
+function reversedOpen({ vertices }: Contour): Contour {
+  const count = vertices.length / 3;
+  const out = new Float64Array(vertices.length);
+  for (let i = 0; i < count; i++) {
+    const from = 3 * (count - 1 - i);
+    out[3 * i] = vertices[from]!;
+    out[3 * i + 1] = vertices[from + 1]!;
+    out[3 * i + 2] = i + 1 < count ? -vertices[from - 1]! : 0;
+  }
+  return { vertices: out, closed: false };
+}
+
+function endOf({ vertices, closed }: Contour): readonly [number, number] {
+  const at = closed ? 0 : vertices.length - 3;
+  return [vertices[at]!, vertices[at + 1]!];
+}
+
+/** For each path the indices of those that lie inside it. */
+function insides(paths: readonly CutPath[]): number[][] {
+  const boxes = paths.map((path) => contourBox(path.contour));
+  const rings = paths.map((path) => (path.contour.closed ? flattenContour(path.contour, 0.05) : null));
+  return paths.map((_, i) => {
+    const ring = rings[i];
+    if (!ring) return [];
+    return paths.flatMap((other, j) => {
+      if (i === j || !within(boxes[j]!, boxes[i]!)) return [];
+      return holds(ring, other.contour.vertices[0]!, other.contour.vertices[1]!) ? [j] : [];
+    });
+  });
+}
+
+function within(inner: Box, outer: Box): boolean {
+  const smaller =
+    inner.maxX - inner.minX < outer.maxX - outer.minX || inner.maxY - inner.minY < outer.maxY - outer.minY;
+  return (
+    smaller &&
+    inner.minX >= outer.minX - 1e-9 &&
+    inner.maxX <= outer.maxX + 1e-9 &&
+    inner.minY >= outer.minY - 1e-9 &&
+    inner.maxY <= outer.maxY + 1e-9
+  );
+}
+
+function holds(ring: ArrayLike<number>, x: number, y: number): boolean {
+  let inside = false;
+  for (let i = 0, j = ring.length - 2; i < ring.length; j = i, i += 2) {
+    const y0 = ring[j + 1]!;
+    const y1 = ring[i + 1]!;
+    if (y0 > y !== y1 > y && x < ring[j]! + ((ring[i]! - ring[j]!) * (y - y0)) / (y1 - y0)) inside = !inside;
+  }
+  return inside;
+}

@@ -1,0 +1,115 @@
+import { seededRng } from "../rng.ts";
+import type { RegionJob, RegionPlan } from "../types.ts";
+import { bottomLeft, byFallingArea } from "./bottomLeft.ts";
+import { boxStart } from "./boxStart.ts";
+import { type CompiledJob, compileJob } from "./compileJob.ts";
+import { RegionFiller } from "./fillRegion.ts";
+import { Improver, type ImproveTuning } from "./improve.ts";
+import { copySpots, emptySpots, LayState, type Spots } from "./layState.ts";
+import { NoFitStore } from "./noFitStore.ts";
+import { planOf, spotsOf } from "./planOf.ts";
+import { hasRepeats, layRepeats } from "./repeats/layRepeats.ts";
+import { type SeparationTuning, Separator } from "./separate.ts";
+import { PlanVerifier } from "./verifyPlan.ts";
+
+/** Everything about the search that can be set; one set serves all jobs. */
+export interface OutlineTuning {
+  readonly separation: SeparationTuning;
+  readonly improve: ImproveTuning;
+  /** Overlaps count by the shapes' areas to this power. */
+  readonly gravityPower: number;
+  /** Whether jobs of many equal pieces start from dense pairs and columns. */
+  readonly repeats: boolean;
+}
+
+/** Evaluations between two looks at whether the best layout has become a plan worth handing out. */
+const EVALUATIONS_PER_LOOK = 400_000;
+
+/** One search of one job: the stages, the incumbent, and the verified plan. */
+export class OutlineRun {
+  readonly state: LayState;
+  /** The best verified plan, and one that the host has not seen yet. */
+  plan: RegionPlan;
+  fresh: RegionPlan | null = null;
+  private readonly compiled: CompiledJob;
+  private readonly verifier: PlanVerifier;
+  private readonly tuning: OutlineTuning;
+  private readonly seed: number;
+  private readonly verified: Spots;
+  private stage: RegionFiller | Improver | null = null;
+  private looked = 0;
+
+  constructor(job: RegionJob, seed: number, tuning: OutlineTuning) {
+    this.compiled = compileJob(job);
+    this.state = new LayState(this.compiled, new NoFitStore(this.compiled), tuning.gravityPower);
+    this.verifier = new PlanVerifier(job);
+    this.tuning = tuning;
+    this.seed = seed;
+    this.verified = emptySpots(this.state.count);
+    this.plan = planOf(this.compiled, this.verified);
+  }
+
+  /** A plan found elsewhere: the search goes on from it if it is better. */
+  offer(plan: RegionPlan): void {
+    const spots = emptySpots(this.state.count);
+    if (this.stage !== null && spotsOf(this.compiled, plan, spots)) this.stage.offer(spots);
+  }
+
+  private isBetter(spots: Spots): boolean {
+    const more = this.state.laidArea(spots) - this.state.laidArea(this.verified);
+    return more > 0 || (more === 0 && spots.maxX < this.verified.maxX);
+  }
+
+  /** Makes `spots` the plan when it is better and passes from the raw outlines; else puts the last good one back. */
+  private *look(spots: Spots): Generator<void, void> {
+    this.looked = this.state.evaluations;
+    if (!this.isBetter(spots)) return;
+    const held = emptySpots(this.state.count);
+    copySpots(spots, held);
+    const plan = planOf(this.compiled, held);
+    if (yield* this.verifier.passes(plan)) {
+      copySpots(held, this.verified);
+      this.plan = plan;
+      this.fresh = plan;
+    } else copySpots(this.verified, spots);
+  }
+
+  private *looking(stage: RegionFiller | Improver): Generator<void, void> {
+    this.stage = stage;
+    for (const _ of stage.run()) {
+      if (this.state.evaluations - this.looked > EVALUATIONS_PER_LOOK) yield* this.look(stage.best);
+      yield;
+    }
+    yield* this.look(stage.best);
+  }
+
+  /** Whether the best layout so far is waiting to be verified; to be called when the budget is spent. */
+  *finish(): Generator<void, void> {
+    if (this.stage !== null) yield* this.look(this.stage.best);
+  }
+
+  /** The stages, one after the other; no new start is begun past `limit` evaluations. */
+  *run(limit: number): Generator<void, void> {
+    const { state } = this;
+    if (boxStart(state)) yield* this.look(state.spots);
+    yield;
+    state.spots.variant.fill(-1);
+    yield* bottomLeft(state, byFallingArea(state));
+    yield* this.look(state.spots);
+    copySpots(this.verified, state.spots);
+    if (state.count === 0) return;
+    if (this.tuning.repeats && hasRepeats(state)) {
+      yield* layRepeats(state, limit);
+      yield* this.look(state.spots);
+      copySpots(this.verified, state.spots);
+    }
+    const rng = seededRng(this.seed);
+    const separator = new Separator(state, rng, this.tuning.separation);
+    if (state.missing(state.spots).length > 0) {
+      const filler = new RegionFiller(state, separator, rng);
+      yield* this.looking(filler);
+      copySpots(this.verified, state.spots);
+    }
+    yield* this.looking(new Improver(state, separator, rng, this.tuning.improve));
+  }
+}
