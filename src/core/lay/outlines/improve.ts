@@ -30,13 +30,16 @@ export const IMPROVE_TUNING: ImproveTuning = {
   poolSize: 20,
 };
 
+/** A layout this near to the proven least end has reached it, grid units. */
+const PROVEN_UNITS = 2;
+
 interface Failure {
   readonly spots: Spots;
   readonly overlap: number;
 }
 
 /**
- * Shortens a complete layout until it is as short as its longest copy: explore (shrink, separate, disrupt on failure), and compress each new best
+ * Shortens a complete layout, until it is proven shortest: explore (shrink, separate, disrupt on failure), and compress each new best
  * by small squeezes once exploring stalls. Yields often; `best` holds the shortest layout without overlap so far.
  */
 export class Improver {
@@ -50,18 +53,14 @@ export class Improver {
   private isCompressed = false;
   private readonly leastEnd: number;
 
-  constructor(state: LayState, separator: Separator, rng: Rng, tuning: ImproveTuning) {
+  constructor(state: LayState, separator: Separator, rng: Rng, tuning: ImproveTuning, leastEnd: number) {
     this.state = state;
     this.separator = separator;
     this.rng = rng;
     this.tuning = tuning;
     this.best = emptySpots(state.count);
     copySpots(state.spots, this.best);
-    const { job } = state;
-    const least = job.items.map(({ shape }) =>
-      Math.min(...job.variantsOf[shape]!.map((v) => job.variants[v]!.maxX - job.variants[v]!.minX)),
-    );
-    this.leastEnd = job.window.minX + Math.max(0, ...least.filter(Number.isFinite));
+    this.leastEnd = leastEnd;
   }
 
   /** A layout found elsewhere; taken up at the next attempt if it is shorter. */
@@ -73,14 +72,14 @@ export class Improver {
     return this.best.maxX - this.state.job.window.minX;
   }
 
-  /** End of the window for an attempt `step` shorter than the best; never less than the longest copy needs. */
+  /** End of the window for an attempt `step` shorter than the best; never less than the proven least. */
   private target(step: number): number {
     return Math.max(this.leastEnd, this.best.maxX - step * this.length());
   }
 
-  /** Whether the best layout is as short as its longest copy. */
+  /** Whether the best layout is as short as any can be. */
   private isShortest(): boolean {
-    return this.best.maxX <= this.leastEnd + 1;
+    return this.best.maxX <= this.leastEnd + PROVEN_UNITS;
   }
 
   private takeOffer(): boolean {

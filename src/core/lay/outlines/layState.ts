@@ -102,6 +102,17 @@ export class LayState {
     return end;
   }
 
+  /** The window cannot end before this: the longest copy in its shortest variant. */
+  leastEnd(): number {
+    const { job } = this;
+    let longest = 0;
+    for (const { shape } of job.items) {
+      const lengths = job.variantsOf[shape]!.map((v) => job.variants[v]!.maxX - job.variants[v]!.minX);
+      if (lengths.length > 0) longest = Math.max(longest, Math.min(...lengths));
+    }
+    return job.window.minX + longest;
+  }
+
   /** Area of what is laid in `spots`, square grid units. */
   laidArea(spots: Spots): number {
     let area = 0;

@@ -10,7 +10,7 @@ const PAUSES_PER_TURN = 3;
 export const OUTLINE_TUNING: OutlineTuning = {
   separation: SEPARATION_TUNING,
   improve: IMPROVE_TUNING,
-  gravityPower: 0,
+  gravityPower: 0.25,
   repeats: true,
 };
 
@@ -19,7 +19,7 @@ function* turnsOf(run: OutlineRun, evaluations: number): Search {
   const step = () => {
     const plan = run.fresh;
     run.fresh = null;
-    return { evaluations: state.evaluations, plan, bound: null };
+    return { evaluations: state.evaluations, plan, bound: run.bound };
   };
   let turned = 0;
   let pauses = 0;

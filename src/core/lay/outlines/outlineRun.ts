@@ -7,6 +7,7 @@ import { RegionFiller } from "./fillRegion.ts";
 import { Improver, type ImproveTuning } from "./improve.ts";
 import { copySpots, emptySpots, LayState, type Spots } from "./layState.ts";
 import { NoFitStore } from "./noFitStore.ts";
+import { outlineBound } from "./outlineBound.ts";
 import { planOf, spotsOf } from "./planOf.ts";
 import { hasRepeats, layRepeats } from "./repeats/layRepeats.ts";
 import { type SeparationTuning, Separator } from "./separate.ts";
@@ -31,6 +32,8 @@ export class OutlineRun {
   /** The best verified plan, and one that the host has not seen yet. */
   plan: RegionPlan;
   fresh: RegionPlan | null = null;
+  /** Proven least length, mm, once known. */
+  bound: number | null = null;
   private readonly compiled: CompiledJob;
   private readonly verifier: PlanVerifier;
   private readonly tuning: OutlineTuning;
@@ -88,6 +91,13 @@ export class OutlineRun {
     if (this.stage !== null) yield* this.look(this.stage.best);
   }
 
+  /** The proven least end of the window, grid units. */
+  private leastEnd(): number {
+    const { job, unitsPerMm } = this.compiled;
+    const end = this.bound === null ? -Infinity : (this.bound - (job.margin - job.gap / 2)) * unitsPerMm;
+    return Math.max(this.state.leastEnd(), end);
+  }
+
   /** The stages, one after the other; no new start is begun past `limit` evaluations. */
   *run(limit: number): Generator<void, void> {
     const { state } = this;
@@ -98,6 +108,8 @@ export class OutlineRun {
     yield* this.look(state.spots);
     copySpots(this.verified, state.spots);
     if (state.count === 0) return;
+    this.bound = outlineBound(this.compiled, state.store);
+    yield;
     if (this.tuning.repeats && hasRepeats(state)) {
       yield* layRepeats(state, limit);
       yield* this.look(state.spots);
@@ -110,6 +122,6 @@ export class OutlineRun {
       yield* this.looking(filler);
       copySpots(this.verified, state.spots);
     }
-    yield* this.looking(new Improver(state, separator, rng, this.tuning.improve));
+    yield* this.looking(new Improver(state, separator, rng, this.tuning.improve, this.leastEnd()));
   }
 }
