@@ -1,5 +1,5 @@
 import type { MaterialKind } from "../materials/material.ts";
-import type { Ply, SectionPlan } from "./foldPlan.ts";
+import type { AcrossPlan, Ply, SectionPlan } from "./foldPlan.ts";
 import { foldLinesOf, type SolvedSection } from "./foldSection.ts";
 import type { Phrase } from "./phrase.ts";
 import type { ConstructionId, FoldChoices } from "./strapWish.ts";
@@ -82,6 +82,8 @@ export const TRADE = {
   hemSetback: 3.175,
   overlayMargin: 3,
   overlayTurn: 8,
+  /** Edges of a single cover round a webbing. */
+  coverTurn: 6.35,
   /** Padding is cut a shade narrower than the strap. */
   paddingShy: 1.5,
 } as const;
@@ -114,4 +116,12 @@ export function halfMiddleGap(section: SolvedSection): number {
 /** For constructions whose raw edges are not held back from anything. */
 export function noSetback(): number {
   return 0;
+}
+
+/** Outsides of a left and a right fold that both stay `inset` inside the strap. */
+export function insideBoth(inset: number): readonly AcrossPlan[] {
+  return [
+    { from: "left", mm: inset },
+    { from: "right", mm: inset },
+  ];
 }

@@ -4,8 +4,8 @@ import type { SolvedWidths } from "./solveStrap.ts";
 import type { StrapEnd } from "./strapLengths.ts";
 import type { Consumable, StrapLengths } from "./strapResult.ts";
 
-/** Handbook ratio for lockstitch type 301 (ISO 4915): cm of thread per cm of seam (common practice, no source). */
-export const HANDBOOK_THREAD_RATIO = 2.5;
+/** Handbook ratio for lockstitch type 301 (ISO 4915), thread per seam: never less is bought (common practice, no source). */
+const HANDBOOK_THREAD_RATIO = 2.5;
 /** Thread lost at starts and ends, with the handbook's 10 to 15 % (common practice, no source). */
 const THREAD_WASTE = 1.15;
 /** mm per stitch (common practice, no source). */
@@ -17,6 +17,10 @@ const WEBBING_SPARE = 50.8;
 /** Thread per length of lockstitch seam, type 301 of ISO 4915: two threads along, and once through both ways a stitch. */
 export function threadRatio(seamThickness: number, stitchLength: number): number {
   return 2 + (2 * seamThickness) / stitchLength;
+}
+
+function threadToBuy(seamThickness: number, stitchLength: number): number {
+  return Math.max(HANDBOOK_THREAD_RATIO, threadRatio(seamThickness, stitchLength)) * THREAD_WASTE;
 }
 
 /** mm per topstitch: the maker's, else longer on what holes weaken. */
@@ -42,14 +46,10 @@ export function consumablesOf(
   put("tape", "narrow double-sided tape, wash-away or kept off the stitch line", construction.tapeRuns * total);
   const topRows = rows.filter((row) => row.kind === "topstitch").length + (wish.stitch?.extraRows ?? 0);
   const seamRows = rows.length - rows.filter((row) => row.kind === "topstitch").length;
-  const top = threadRatio(widths.thickness, topstitchLength(resolved));
-  const seam = threadRatio(2 * input.outer.thickness, SEAM_STITCH);
-  put("topstitch-thread", "topstitch thread, half of it on the bobbin", topRows * total * top * THREAD_WASTE);
-  put(
-    "construction-thread",
-    "construction thread, half of it on the bobbin",
-    seamRows * total * seam * THREAD_WASTE,
-  );
+  const top = threadToBuy(widths.thickness, topstitchLength(resolved));
+  const seam = threadToBuy(2 * input.outer.thickness, SEAM_STITCH);
+  put("topstitch-thread", "topstitch thread, half of it on the bobbin", topRows * total * top);
+  put("construction-thread", "construction thread, half of it on the bobbin", seamRows * total * seam);
   if (wish.edgeFinish === "paint")
     put("edge-paint", "edge to paint, each coat", construction.visibleEdges(choices) * total);
   if (construction.needs.includes("webbing")) {

@@ -15,13 +15,17 @@ export interface Ply {
   readonly leastRadius: number;
 }
 
-/**
- * Where a raw edge stops: `mm` in from a side of the finished strap, or `mm` to the right of its middle.
- * With `corner` the edge does not stop there but turns round the end of a square core and goes on for `rise`.
- */
-export interface EdgePlan {
+/** A place across the strap: `mm` in from a side of the finished strap, or `mm` to the right of its middle. */
+export interface AcrossPlan {
   readonly from: Side | "middle";
   readonly mm: number;
+}
+
+/**
+ * Where a raw edge stops. With `corner` it does not stop there but turns round the end of a square core and goes on
+ * for `rise`.
+ */
+export interface EdgePlan extends AcrossPlan {
   readonly corner?: { readonly rise: number; readonly up: boolean };
 }
 
@@ -37,8 +41,8 @@ export interface StripPlan {
   readonly firstFold: Side;
   readonly start: EdgePlan;
   readonly end: EdgePlan;
-  /** How far each fold stays inside the strap's outside on its own side, mm; 0 where absent. */
-  readonly insets?: readonly number[];
+  /** Where the outside of each fold lies; the outside of the strap on the fold's own side where absent. */
+  readonly outsides?: readonly AcrossPlan[];
   /** Levels each fold wraps; every level between its two runs where absent. */
   readonly wraps?: readonly (readonly number[])[];
   /** Index of the run whose outer face is the strap's face. */

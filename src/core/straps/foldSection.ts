@@ -1,5 +1,5 @@
 import { bendAllowance } from "./bendAllowance.ts";
-import type { EdgePlan, PlyRole, SectionPlan, Side, SlabPlan, StripPlan } from "./foldPlan.ts";
+import type { AcrossPlan, EdgePlan, PlyRole, SectionPlan, Side, SlabPlan, StripPlan } from "./foldPlan.ts";
 
 /** A straight part of a strip: where it lies across the strap (x) and on the flat strip. mm. */
 export interface SolvedRun {
@@ -92,9 +92,9 @@ function foldShape(plan: SectionPlan, strip: StripPlan, index: number): { radius
   return { radius: Math.max(soft / 2, strip.ply.leastRadius), rise };
 }
 
-function edgeX(edge: EdgePlan, width: number): number {
-  if (edge.from === "middle") return width / 2 + edge.mm;
-  return edge.from === "left" ? edge.mm : width - edge.mm;
+function acrossX(place: AcrossPlan, width: number): number {
+  if (place.from === "middle") return width / 2 + place.mm;
+  return place.from === "left" ? place.mm : width - place.mm;
 }
 
 function otherSide(side: Side): Side {
@@ -115,7 +115,7 @@ function placeStrip(plan: SectionPlan, strip: StripPlan, width: number): SolvedS
   };
   /** Where the flat part ends at a raw edge: at the edge itself, or where it starts to turn the corner. */
   const stop = (edge: EdgePlan, side: Side): number => {
-    const x = edgeX(edge, width);
+    const x = acrossX(edge, width);
     if (!edge.corner) return x;
     return side === "right" ? x - thickness : x + thickness;
   };
@@ -125,8 +125,9 @@ function placeStrip(plan: SectionPlan, strip: StripPlan, width: number): SolvedS
   for (let i = 0; i < strip.levels.length; i++) {
     const last = i === strip.levels.length - 1;
     const shape = last ? null : foldShape(plan, strip, i);
-    const reach = shape ? (strip.insets?.[i] ?? 0) + shape.radius + thickness : 0;
-    const toX = shape ? (toward === "left" ? reach : width - reach) : stop(strip.end, toward);
+    const outside = acrossX(strip.outsides?.[i] ?? { from: toward, mm: 0 }, width);
+    const reach = shape ? shape.radius + thickness : 0;
+    const toX = shape ? outside + (toward === "left" ? reach : -reach) : stop(strip.end, toward);
     const length = toward === "left" ? x - toX : toX - x;
     segments.push({
       kind: "run",

@@ -38,8 +38,18 @@ const RANGES: { readonly [K in keyof FoldChoices]?: readonly [number, number] } 
   layers: [1, 3],
 };
 
-function choiceProblems(choices: FoldChoices, path: string): Problem[] {
+function choiceProblems(construction: Construction, choices: FoldChoices, path: string): Problem[] {
   const problems: Problem[] = [];
+  const { layers } = choices;
+  if (construction.id === "webbing-sleeve" && layers !== undefined && layers !== 1) {
+    problems.push({
+      code: "strap-choice-out-of-range",
+      path: `${path}folds.layers`,
+      value: layers,
+      least: 1,
+      most: 1,
+    });
+  }
   for (const [name, [least, most]] of Object.entries(RANGES)) {
     const value = choices[name as keyof FoldChoices];
     if (typeof value !== "number") continue;
@@ -109,7 +119,11 @@ export function resolveWish(wish: StrapWish, materials: readonly StrapMaterial[]
   const construction = CONSTRUCTIONS[wish.construction];
   const choices = wish.folds ?? {};
   const { found, problems } = findMaterials(wish, construction, materials, path);
-  const all: Problem[] = [...choiceProblems(choices, path), ...lengthProblems(wish, path), ...problems];
+  const all: Problem[] = [
+    ...choiceProblems(construction, choices, path),
+    ...lengthProblems(wish, path),
+    ...problems,
+  ];
   const corded = construction.id === "corded";
   if (!wish.width && !corded && wish.core?.webbingWidth === undefined) {
     all.push({ code: "strap-width-missing", path: `${path}width`, construction: construction.id });

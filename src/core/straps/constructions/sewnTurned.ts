@@ -2,6 +2,7 @@ import {
   allowanceEdge,
   bothEdges,
   type Construction,
+  insideBoth,
   noSetback,
   type SectionInput,
   TRADE,
@@ -19,7 +20,7 @@ function half(ply: Ply, levels: [allowance: number, main: number], allowance: nu
     firstFold: "left",
     start: edge("left"),
     end: edge("right"),
-    insets: [inset, inset],
+    outsides: insideBoth(inset),
     wraps: [[], []],
     face: 1,
   };

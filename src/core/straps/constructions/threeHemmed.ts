@@ -34,7 +34,11 @@ function plan({ outer, clearance, padding, choices }: SectionInput): SectionPlan
           mm: thickness + (clearance ?? 1) * radius + Math.max(0, hem - setback),
         },
         end: { from: "left", mm: setback + allowanceEdge(hem, outer) },
-        insets: [0, 0, setback],
+        outsides: [
+          { from: "left", mm: 0 },
+          { from: "right", mm: 0 },
+          { from: "left", mm: setback },
+        ],
         wraps: [[1], [1, 2], []],
         face: 1,
       },
@@ -56,7 +60,7 @@ export const threeHemmed: Construction = {
   tapeRuns: 2,
   plan,
   trim: () => 0,
-  setback: (section) => section.strips[0]!.plan.insets?.[2] ?? 0,
+  setback: (section) => section.strips[0]!.plan.outsides?.[2]?.mm ?? 0,
   rows: (_, fromEdge, setback) => [
     { kind: "topstitch", from: "left", mm: setback + fromEdge },
     bothEdges(fromEdge)[1]!,

@@ -1,4 +1,11 @@
-import { bothEdges, type Construction, halfMiddleGap, type SectionInput, TRADE } from "../construction.ts";
+import {
+  bothEdges,
+  type Construction,
+  halfMiddleGap,
+  insideBoth,
+  type SectionInput,
+  TRADE,
+} from "../construction.ts";
 import type { Ply, SectionPlan, StripPlan } from "../foldPlan.ts";
 import { phrase } from "../phrase.ts";
 import { creaseAndTape, cutStep, interfaceStep, topstitchStep } from "../stepPhrases.ts";
@@ -11,7 +18,7 @@ function turnedStrip(ply: Ply, levels: [flap: number, main: number], inset: numb
     firstFold: "left",
     start: { from: "middle", mm: -hold },
     end: { from: "middle", mm: hold },
-    insets: [inset, inset],
+    outsides: insideBoth(inset),
     face: 1,
   };
 }

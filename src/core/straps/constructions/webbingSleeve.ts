@@ -1,13 +1,49 @@
-import { bothEdges, type Construction, type SectionInput } from "../construction.ts";
+import { allowanceEdge, bothEdges, type Construction, type SectionInput, TRADE } from "../construction.ts";
 import type { EdgePlan, SectionPlan } from "../foldPlan.ts";
 import { phrase } from "../phrase.ts";
 import { creaseAndTape, cutStep, interfaceStep, topstitchStep } from "../stepPhrases.ts";
+
+/** A single cover: once round the webbing, its edges turned under and butted along the middle of the back. */
+function coverPlan({ outer, webbingThickness, choices }: SectionInput): SectionPlan {
+  const { thickness } = outer;
+  const turned = allowanceEdge(choices.turn ?? TRADE.coverTurn, outer);
+  return {
+    strips: [
+      {
+        ply: outer,
+        levels: [2, 3, 0, 3, 2],
+        firstFold: "right",
+        start: { from: "middle", mm: -turned },
+        end: { from: "middle", mm: turned },
+        outsides: [
+          { from: "middle", mm: 0 },
+          { from: "left", mm: 0 },
+          { from: "right", mm: 0 },
+          { from: "middle", mm: 0 },
+        ],
+        wraps: [[], [1], [1], []],
+        face: 2,
+      },
+    ],
+    slabs: [
+      {
+        role: "webbing",
+        level: 1,
+        thickness: webbingThickness,
+        insetLeft: thickness,
+        insetRight: thickness,
+        square: true,
+      },
+    ],
+    settles: true,
+  };
+}
 
 /**
  * A fourfold sleeve wrapped round a webbing: both raw edges go round the webbing's edge and meet in its middle, so
  * the outer ply and the two flaps each pass its thickness once. The open folds lie flush with its other edge.
  */
-function plan({ outer, webbingThickness, clearance }: SectionInput): SectionPlan {
+function sleevePlan({ outer, webbingThickness, clearance }: SectionInput): SectionPlan {
   const { thickness } = outer;
   const rise = Math.max(0, webbingThickness / 2 - (clearance ?? 0.5) * thickness);
   const edge = (up: boolean): EdgePlan => ({ from: "right", mm: thickness, corner: { rise, up } });
@@ -38,27 +74,41 @@ function plan({ outer, webbingThickness, clearance }: SectionInput): SectionPlan
 
 export const webbingSleeve: Construction = {
   id: "webbing-sleeve",
-  title: "Webbing in a cloth sleeve (4 layers of cloth and the webbing)",
-  rule: "4 × webbing + 2 × its thickness",
-  layers: () => 4,
+  title: "Webbing in a cloth sleeve (4 layers of cloth round it, or 1 on request)",
+  rule: "4 × webbing + 2 × its thickness; a single cover 2 × webbing + 2 × its thickness + 2 × turn",
+  layers: (choices) => choices.layers ?? 4,
   thickestLayer: 1.2,
   needs: ["webbing"],
   allows: ["webbing"],
   visibleEdges: () => 0,
   tapeRuns: 2,
-  plan,
+  plan: (input) => (input.choices.layers === undefined ? sleevePlan(input) : coverPlan(input)),
   trim: () => 0,
-  setback: (section) =>
-    Math.max(0, section.slabs[0]!.plan.thickness / 2 - (section.strips[0]!.plan.end.corner?.rise ?? 0)),
+  setback: (section) => {
+    const { corner } = section.strips[0]!.plan.end;
+    return corner ? Math.max(0, section.slabs[0]!.plan.thickness / 2 - corner.rise) : 0;
+  },
   rows: (_, fromEdge) => bothEdges(fromEdge),
   steps: (facts) => [
     cutStep(facts),
     ...interfaceStep(facts),
-    ...creaseAndTape(facts, "Fold both long edges to the centre line; the raw edges must not overlap"),
-    phrase(
-      "Lay the webbing against the centre line, wrap the sleeve round it and clip; wrap a hand's length first to test the fit.",
-    ),
-    topstitchStep(facts, "Topstitch the open edge through the webbing first, then the folded one"),
+    ...(facts.choices.layers === undefined
+      ? [
+          ...creaseAndTape(facts, "Fold both long edges to the centre line; the raw edges must not overlap"),
+          phrase(
+            "Lay the webbing against the centre line, wrap the sleeve round it and clip; wrap a hand's length first to test the fit.",
+          ),
+          topstitchStep(facts, "Topstitch the open edge through the webbing first, then the folded one"),
+        ]
+      : [
+          ...creaseAndTape(facts, "Turn both long edges under by {turn}", {
+            turn: facts.choices.turn ?? TRADE.coverTurn,
+          }),
+          phrase(
+            "Wrap the cover round the webbing so that its edges meet in the middle of the back, and slip-stitch or zigzag them together.",
+          ),
+          topstitchStep(facts, "Topstitch both edges through the webbing"),
+        ]),
   ],
   cautions: ["Seal cut ends of synthetic webbing so that they do not fray; molten webbing burns skin."],
 };

@@ -1,0 +1,47 @@
+import { expect, test } from "vitest";
+import { buildStrap } from "./buildStrap.ts";
+import { threadRatio } from "./consumables.ts";
+import type { StrapMaterial } from "./strapMaterial.ts";
+import type { StrapWish } from "./strapWish.ts";
+
+test("5.13: 2 + 2TS at T 0.01 in and 10 stitches per inch is 2.2 (common practice)", () => {
+  expect(threadRatio(0.01, 1 / 10)).toBeCloseTo(2.2, 9);
+});
+
+// Facts 5.14: the same in mm (exact arithmetic on the stated model).
+test.each([
+  [4, 3.5, 4.29],
+  [1.2, 3.0, 2.8],
+  [0.6, 2.5, 2.48],
+])("5.14: %s mm of stack at %s mm a stitch take %s of thread", (thickness, stitch, expected) => {
+  expect(threadRatio(thickness, stitch)).toBeCloseTo(expected, 2);
+});
+
+const fourfold: StrapWish = {
+  id: "s",
+  name: "s",
+  construction: "fourfold",
+  count: 1,
+  width: { kind: "finished", mm: 25 },
+  length: { kind: "finished", mm: 700 },
+  materials: { outer: "v" },
+};
+
+test("5.12 and 5.15: a thin seam takes the handbook's 2.5 (ISO 4915 type 301), 220 cm take 550 cm, and 15 % waste (common practice)", () => {
+  const cotton: StrapMaterial = { id: "v", name: "v", kind: "woven", thickness: 0.05, backing: "woven", fold: {} };
+  const length = { kind: "finished", mm: 1100 } as const;
+  const built = buildStrap({ ...fourfold, length }, [cotton]);
+  if (!built.ok) throw new Error("no strap");
+  // Two rows of 110 cm are 220 cm of seam.
+  expect(built.value.consumables.find((one) => one.kind === "topstitch-thread")!.mm / 1.15).toBeCloseTo(5500, 6);
+});
+
+test("5.15 and 5.17: two rows of 70 cm at 4.29 are 600 cm, and 15 % waste on top (common practice)", () => {
+  const vinyl: StrapMaterial = { id: "v", name: "v", kind: "vinyl", thickness: 1, backing: "woven", fold: {} };
+  const built = buildStrap(fourfold, [vinyl]);
+  if (!built.ok) throw new Error("no strap");
+  const of = (kind: string) => built.value.consumables.find((one) => one.kind === kind)!.mm;
+  expect(of("topstitch-thread") / 1.15).toBeCloseTo(6000, 0);
+  // 5.18: tape is twice the strap's length for a fourfold strap (common practice).
+  expect(of("tape")).toBe(1400);
+});
