@@ -1,0 +1,161 @@
+import { existsSync, mkdtempSync, readFileSync, rmSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { afterAll, expect, test } from "vitest";
+import { CONSTRUCTION_IDS } from "../core/straps/strapWish.ts";
+import type { Io } from "./command.ts";
+import { run } from "./run.ts";
+import { strapCommand } from "./strap.ts";
+
+const folder = mkdtempSync(join(tmpdir(), "strap-test-"));
+afterAll(() => rmSync(folder, { recursive: true, force: true }));
+
+async function strap(...words: string[]): Promise<{ code: number; out: string; err: string }> {
+  let out = "";
+  let err = "";
+  const io: Io = {
+    out: (text) => {
+      out += text;
+    },
+    err: (text) => {
+      err += text;
+    },
+    progress: () => {},
+  };
+  const code = await run(["strap", ...words], [strapCommand], io);
+  return { code, out, err };
+}
+
+const INCH = 25.4;
+
+test("the contract: a 1 in fourfold strap of 1.0 mm is cut 3 7/8 in, a 0.3 mm one 4 in (common practice, no source)", async () => {
+  const json = async (thickness: string) => {
+    const done = await strap(
+      "--construction",
+      "fourfold",
+      "--width",
+      "1 in",
+      "--length",
+      "60 in",
+      "--thickness",
+      thickness,
+      "--json",
+    );
+    expect(done.code).toBe(0);
+    return JSON.parse(done.out);
+  };
+  const vinyl = await json("1.0 mm");
+  expect(Math.abs(vinyl.cutWidthMm - 3.875 * INCH)).toBeLessThan(INCH / 32);
+  expect(vinyl).toMatchObject({ layers: 4, thicknessMm: 4, nominalWidthMm: 4 * INCH, finishedWidthMm: INCH });
+  expect(vinyl.pieces).toMatchObject([{ widthMm: vinyl.cutWidthMm, lengthMm: 60 * INCH, count: 1 }]);
+  expect(vinyl.foldLinesMm).toHaveLength(3);
+  for (const list of ["warnings", "steps", "cautions"]) expect(Array.isArray(vinyl[list])).toBe(true);
+  expect(Math.abs((await json("0.3 mm")).cutWidthMm - 4 * INCH)).toBeLessThan(INCH / 16);
+});
+
+test("the contract the other way: 3 in of 0.95 mm folded in three stays 1/8 in short (common practice, no source)", async () => {
+  const done = await strap(
+    "--construction",
+    "three-raw",
+    "--cut-width",
+    "3 in",
+    "--length",
+    "1 m",
+    "--thickness",
+    "0.95 mm",
+    "--json",
+  );
+  const answer = JSON.parse(done.out);
+  expect(answer.cutWidthMm).toBeCloseTo(3 * INCH, 9);
+  expect(Math.abs(answer.setbackMm - INCH / 8)).toBeLessThan(INCH / 32);
+});
+
+test.each(CONSTRUCTION_IDS)("%s prints a sheet without holes and writes pictures", async (id) => {
+  const size = id === "corded" ? ["--cord", "10 mm"] : ["--width", "30 mm"];
+  const out = join(folder, id);
+  const done = await strap(
+    "--construction",
+    id,
+    ...size,
+    "--length",
+    "60 cm",
+    "--thickness",
+    "1 mm",
+    "--material",
+    "vinyl",
+    "--out",
+    out,
+  );
+  expect(done.err).toContain("wrote");
+  expect(done.code).toBe(0);
+  expect(done.out).toMatch(/Cut width .*mm \(.*in\)/u);
+  expect(done.out).not.toMatch(/NaN|undefined|Infinity|\{/u);
+  const svg = readFileSync(join(out, "section.svg"), "utf8");
+  expect(svg).toMatch(/<svg [^>]*width="[\d.]+mm"/u);
+  expect(svg).not.toContain("NaN");
+  // Every fold is an arc, not a chain of chords.
+  if (id !== "bonded") expect(svg).toMatch(/A[\d.]+ [\d.]+ 0 [01] [01] /u);
+});
+
+test("bad input ends with 1 and says the limit; nothing is written", async () => {
+  const out = join(folder, "never");
+  const base = ["--length", "60 in", "--thickness", "1 mm", "--out", out];
+  const narrow = await strap("--construction", "fourfold", "--width", "2 mm", ...base);
+  expect(narrow).toMatchObject({ code: 1, out: "" });
+  expect(narrow.err).toContain("at least 3 mm");
+  const thick = await strap(
+    "--construction",
+    "tube",
+    "--width",
+    "30 mm",
+    "--length",
+    "60 in",
+    "--thickness",
+    "3 mm",
+  );
+  expect(thick.code).toBe(1);
+  expect(thick.err).toContain("up to 1.2 mm");
+  const cord = await strap("--construction", "corded", ...base);
+  expect(cord.code).toBe(1);
+  expect(cord.err).toContain("diameter");
+  const ring = await strap("--construction", "fourfold", "--width", "38 mm", "--ring", "25 mm", ...base);
+  expect(ring.code).toBe(1);
+  expect(ring.err).toContain("36 mm");
+  const bias = await strap("--construction", "fourfold", "--width", "38 mm", "--grain", "bias", ...base);
+  expect(bias.code).toBe(1);
+  expect(bias.err).toContain("bias");
+  const unreadable = await strap("--construction", "fourfold", "--width", "wide", ...base, "--json");
+  expect(unreadable.code).toBe(1);
+  expect(JSON.parse(unreadable.out).problems).toMatchObject([{ path: "--width" }]);
+  expect(existsSync(out)).toBe(false);
+});
+
+test("wrong usage ends with 2", async () => {
+  for (const words of [
+    [],
+    ["--construction", "sixfold", "--width", "1 in", "--length", "60 in"],
+    ["--construction", "fourfold", "--width", "1 in"],
+    ["--construction", "fourfold", "--width", "1 in", "--cut-width", "4 in", "--length", "1 m"],
+    ["--construction", "fourfold", "--width", "1 in", "--length", "60 in", "--material", "moonstone"],
+  ]) {
+    expect((await strap(...words)).code).toBe(2);
+  }
+});
+
+test("a fold test says what to fold, then fits what was read", async () => {
+  const ask = await strap("--fold-test", "--thickness", "1 mm");
+  expect(ask.out).toContain("Cut a strip 100 mm");
+  const told = await strap(
+    "--fold-test",
+    "--thickness",
+    "1 mm",
+    "--measured-width",
+    "35.05 mm",
+    "--measured-setback",
+    "3.36 mm",
+    "--json",
+  );
+  const { fit } = JSON.parse(told.out);
+  expect(fit.neutral).toBeCloseTo(0.5, 1);
+  expect(fit.neutralError).toBeGreaterThan(0);
+});
