@@ -118,13 +118,13 @@ test.each<[string, Partial<StrapWish>, string, object]>([
     "no number at all",
     { width: { kind: "finished", mm: Number.NaN } },
     "straps[0].width",
-    { code: "length-out-of-range" },
+    { code: "length-not-finite" },
   ],
   [
     "length without end",
     { length: { kind: "finished", mm: Infinity } },
     "straps[0].length",
-    { code: "length-out-of-range" },
+    { code: "length-not-finite" },
   ],
   [
     "ring narrower than the strap",

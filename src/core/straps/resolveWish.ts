@@ -80,6 +80,7 @@ function lengthProblems(wish: StrapWish, path: string): Problem[] {
   ];
   return numbers.flatMap(([name, mm, minMm, maxMm]): Problem[] => {
     if (mm === undefined || (mm >= minMm && mm <= maxMm)) return [];
+    if (!Number.isFinite(mm)) return [{ code: "length-not-finite", path: path + name, text: String(mm) }];
     return [{ code: "length-out-of-range", path: path + name, mm, minMm, maxMm }];
   });
 }
