@@ -57,12 +57,17 @@ export function stocksOf(material: Material): Stock[] {
   ];
 }
 
+/** Id in the lay of the n-th (from 0) of several equal leftovers. */
+export function stockCopyId(id: string, copy: number): string {
+  return copy === 0 ? id : `${id} (${copy + 1})`;
+}
+
 function leftovers(stock: ClothPiece): Stock[] {
   const outline = shapePolygon(stock.shape);
   const flaws = stock.flaws.map(flawPolygon);
   return Array.from({ length: stock.count }, (_, i) => ({
     kind: "remnant",
-    id: i === 0 ? stock.id : `${stock.id} (${i + 1})`,
+    id: stockCopyId(stock.id, i),
     outline,
     flaws,
   }));

@@ -1,0 +1,44 @@
+import { posePolygon } from "../geometry/pose.ts";
+import { ringBox } from "../geometry/ring.ts";
+import type { LayPlan, LayProblem, Stock } from "../lay/types.ts";
+import type { Material } from "../materials/material.ts";
+import { type Offcut, offcutsOf } from "./offcuts.ts";
+import type { Purchase } from "./purchase.ts";
+
+/** What is left of one stock after cutting, in the stock's own frame. */
+export interface StockOffcuts {
+  readonly stockId: string;
+  readonly offcuts: readonly Offcut[];
+}
+
+/** Useful rectangles left on every stock that a plan touches; of an open roll, on the length that is bought. */
+export function planOffcuts(
+  material: Material,
+  problem: LayProblem,
+  plan: LayPlan,
+  purchase: Purchase,
+): StockOffcuts[] {
+  const outlines = new Map(problem.pieces.map((piece) => [piece.id, piece.outline]));
+  return problem.stocks.flatMap((stock) => {
+    const use = plan.uses.find((one) => one.stockId === stock.id);
+    if (use === undefined || use.usedLength <= 0) return [];
+    const laid = plan.placements
+      .filter((placement) => placement.stockId === stock.id)
+      .map((placement) => posePolygon(outlines.get(placement.pieceId)!, placement));
+    const region = regionOf(stock, use.usedLength + surplus(material, purchase, stock.id));
+    return [{ stockId: stock.id, offcuts: offcutsOf(region, [...laid, ...stock.flaws]) }];
+  });
+}
+
+/** Bought beyond what is used, because the shop sells in steps, as it is when laid out. mm. */
+function surplus({ shrinkage }: Material, purchase: Purchase, stockId: string): number {
+  const bill = purchase.bills.find((one) => one.stockId === stockId);
+  if (!bill || bill.buyLength === null || bill.usedLength === null) return 0;
+  return (bill.buyLength - bill.usedLength) * (shrinkage.when === "before-cutting" ? 1 - shrinkage.lengthwise : 1);
+}
+
+function regionOf(stock: Stock, openLength: number): Parameters<typeof offcutsOf>[0] {
+  if (stock.kind === "roll") return { length: stock.length ?? openLength, width: stock.width, outline: null };
+  const box = ringBox(stock.outline.outer);
+  return { length: box.maxX, width: box.maxY, outline: stock.outline };
+}
