@@ -1,5 +1,5 @@
 /** What can be wrong with a lay problem or with a plan, as the checker finds it. */
-export type LayProblemFinding = StockEmpty | LayFinding;
+export type LayProblemFinding = StockEmpty | LayFinding | LeftOut;
 
 interface StockEmpty {
   readonly code: "stock-empty";
@@ -93,3 +93,27 @@ export type LayFinding =
       readonly boundMm: number;
       readonly measuredMm: number;
     };
+
+/** Pieces that could not be laid, why, and the facts that say what would help. Lengths in mm. */
+export type LeftOut = {
+  /** The piece in the cut list. */
+  readonly path: string;
+  readonly pieceId: string;
+  readonly count: number;
+} & (
+  | {
+      readonly code: "piece-too-long-for-width";
+      /** Least usable width that takes it in a turn its grain allows, margins included. */
+      readonly neededWidthMm: number;
+      readonly widestMm: number;
+      /** Whether it would fit if it might also lie the other straight way. */
+      readonly fitsTurned: boolean;
+    }
+  | { readonly code: "piece-too-large-for-stock"; readonly alongMm: number; readonly acrossMm: number }
+  | {
+      readonly code: "piece-stock-used-up";
+      /** How much more roll of the same width takes everything left out; null without a roll. */
+      readonly moreLengthMm: number | null;
+    }
+  | { readonly code: "piece-no-stock" }
+);

@@ -5,6 +5,8 @@ import { quoted } from "./quoted.ts";
 const copyOf = ({ pieceId, copy }: CopyName): string => `${quoted(pieceId)} no. ${copy + 1}`;
 const mm = (value: number): string => `${Number(value.toPrecision(4))} mm`;
 const mm2 = (value: number): string => `${Number(value.toPrecision(4))} mm²`;
+const times = (pieceId: string, count: number): string =>
+  count === 1 ? quoted(pieceId) : `${count} × ${quoted(pieceId)}`;
 const REDO = "Lay the pieces again; this plan must not be cut.";
 const MOVE = "Move one of them, or lay the pieces again.";
 
@@ -74,5 +76,26 @@ export const laySentences: SentenceTable<LayProblemFinding> = {
   "plan-bound-untrue": ({ stockId, boundMm, measuredMm }) => ({
     what: `The plan says that ${quoted(stockId)} cannot be cut shorter than ${mm(boundMm)}; the pieces take ${mm(measuredMm)}.`,
     remedy: REDO,
+  }),
+  "piece-too-long-for-width": ({ pieceId, count, neededWidthMm, widestMm, fitsTurned }) => ({
+    what: `${times(pieceId, count)} cannot be cut: on this grain it takes ${mm(neededWidthMm)} across, and the widest roll has ${mm(widestMm)}.`,
+    remedy: fitsTurned
+      ? "Let it lie the other straight way, or take a wider roll."
+      : "Take a wider roll, or make the piece shorter or of two pieces.",
+  }),
+  "piece-too-large-for-stock": ({ pieceId, count, alongMm, acrossMm }) => ({
+    what: `${times(pieceId, count)} cannot be cut: ${mm(alongMm)} along and ${mm(acrossMm)} across is more than any of the cloth at hand.`,
+    remedy: "Add a larger piece of cloth or a roll, or make the piece smaller or of two pieces.",
+  }),
+  "piece-stock-used-up": ({ pieceId, count, moreLengthMm }) => ({
+    what: `${times(pieceId, count)} found no room: the cloth at hand is used up.`,
+    remedy:
+      moreLengthMm === null
+        ? "Add more cloth, or make fewer bags."
+        : `${mm(Math.ceil(moreLengthMm))} more of the roll takes everything that was left out.`,
+  }),
+  "piece-no-stock": ({ pieceId, count }) => ({
+    what: `${times(pieceId, count)} cannot be cut: the material has no cloth.`,
+    remedy: "Give the material a roll, a remnant or a skin.",
   }),
 };
