@@ -1,3 +1,4 @@
+import type { CutMode } from "../core/lay/chooseEngines.ts";
 import { nodePool } from "../worker/nodePool.ts";
 import type { SearchPool } from "../worker/searchPool.ts";
 import { type AgainstLine, otherPackers, runAgainst } from "./bench/against.ts";
@@ -9,7 +10,7 @@ import { benchModule, instancesAt } from "./bench/instancesAt.ts";
 import { verifyLine } from "./bench/verifyLine.ts";
 import { type Command, EXIT, type ExitCode, type Io, JSON_OPTION, type ParsedArgs, UsageError } from "./command.ts";
 import { InputProblem, plainProblem } from "./problemReport.ts";
-import { SEARCH_OPTIONS, searchSettings } from "./searchSettings.ts";
+import { CUT_OPTION, cutMode, SEARCH_OPTIONS, searchSettings } from "./searchSettings.ts";
 import { timedSearch } from "./timedSearch.ts";
 
 /** `bench`: runs open data sets and proves every placement. */
@@ -22,6 +23,7 @@ export const benchCommand: Command = {
   options: [
     ...SEARCH_OPTIONS,
     { name: "rotate", help: "let every item turn by quarter turns besides" },
+    CUT_OPTION,
     { name: "against", help: "run general-purpose packers on the same instances (rectangles, source checkout)" },
     { name: "scale", help: "run growing jobs: first plan, evaluations, memory (source checkout)" },
     { name: "only", value: "NAME", help: "only instances whose name begins so" },
@@ -34,6 +36,7 @@ export const benchCommand: Command = {
 async function runBench(args: ParsedArgs, io: Io): Promise<ExitCode> {
   const settings = searchSettings(args, 10);
   const quarterTurns = args.switches.has("rotate");
+  const mode = cutMode(args);
   const scale = args.switches.has("scale");
   const instances = await instancesOf(args);
   const packers = args.switches.has("against") ? await otherPackers() : [];
@@ -47,8 +50,8 @@ async function runBench(args: ParsedArgs, io: Io): Promise<ExitCode> {
   try {
     for (const [index, instance] of instances.entries()) {
       io.progress(`${instance.name} (${index + 1} of ${instances.length})`);
-      const line = await runInstance(pool, instance, quarterTurns, settings);
-      judge(instance.name, verifyLine(instance, line, quarterTurns));
+      const line = await runInstance(pool, instance, quarterTurns, mode, settings);
+      judge(instance.name, verifyLine(instance, line, quarterTurns, mode));
       const against = packers.map((packer): AgainstLine => {
         const compared = runAgainst(packer, instance, line, quarterTurns);
         judge(`${instance.name} by ${packer.name}`, compared.faults);
@@ -74,6 +77,8 @@ async function instancesOf(args: ParsedArgs): Promise<Instance[]> {
   for (const path of args.operands) found.push(...(await instancesAt(path)));
   if (args.switches.has("scale")) found.push(...(await scaleInstances()));
   else if (args.operands.length === 0) throw new UsageError("bench needs PATH…");
+  if (cutMode(args) !== "free" && found.some(({ kind }) => kind !== "rect-strip"))
+    throw new UsageError("--cut is for rectangles only");
   if (args.switches.has("against") && found.some(({ kind }) => kind !== "rect-strip"))
     throw new UsageError("--against compares rectangles only");
   const wanted = found.filter(({ name }) => name.startsWith(only));
@@ -92,11 +97,12 @@ async function runInstance(
   pool: SearchPool,
   instance: Instance,
   quarterTurns: boolean,
+  mode: CutMode,
   settings: ReturnType<typeof searchSettings>,
 ): Promise<BenchLine> {
   const { seed, seconds: limit, evaluations: most, threads } = settings;
   const problem = benchProblem(instance, quarterTurns);
-  const wish = { problem, mode: "free" as const, seed, evaluations: most };
+  const wish = { problem, mode, seed, evaluations: most };
   const { plan, evaluations, seconds, first } = await timedSearch(pool, wish, limit);
   const [unplaced] = plan.unplaced;
   if (unplaced) {

@@ -1,6 +1,7 @@
 import { availableParallelism } from "node:os";
+import { CUT_MODES, type CutMode } from "../core/lay/chooseEngines.ts";
 import type { OptionSpec, ParsedArgs } from "./command.ts";
-import { numberOption } from "./optionValues.ts";
+import { numberOption, wordOption } from "./optionValues.ts";
 
 /** Options of every command that searches. */
 export const SEARCH_OPTIONS: readonly OptionSpec[] = [
@@ -28,4 +29,16 @@ export function searchSettings(args: ParsedArgs, seconds: number): SearchSetting
     seed: numberOption(args, "seed", { least: 0, most: 2 ** 31 - 1, whole: true }, 1),
     threads: numberOption(args, "threads", { least: 1, most, whole: true }, 1),
   };
+}
+
+/** How pieces are to be cut. */
+export const CUT_OPTION: OptionSpec = {
+  name: "cut",
+  value: "MODE",
+  help: `how pieces are cut: ${CUT_MODES.join(", ")} (default free; ruler: straight cuts from edge to edge; few-stages: the same with the cloth turned twice)`,
+};
+
+/** Reads `CUT_OPTION`. Throws `UsageError`. */
+export function cutMode(args: ParsedArgs): CutMode {
+  return wordOption(args, "cut", CUT_MODES, "free");
 }

@@ -1,17 +1,25 @@
 import { checkPlan } from "../../core/lay/checkPlan.ts";
+import type { CutMode } from "../../core/lay/chooseEngines.ts";
 import type { StockPlacement } from "../../core/lay/types.ts";
 import type { BenchLine } from "./benchLine.ts";
 import { benchProblem } from "./benchProblem.ts";
 import type { Instance } from "./dataset.ts";
+import { cutsEdgeToEdge } from "./edgeToEdge.ts";
 
 /** Share by which the printed length may differ from the one that the printed placements measure. */
 const SAME_LENGTH = 1e-9;
 
 /**
  * Faults of a printed line, judged from the raw outlines and the printed placements alone; sentences, empty when
- * valid. Uses the checker of lay plans, which shares nothing with the search.
+ * valid. Uses the checker of lay plans, which shares nothing with the search, and in the ruler modes a cut test of
+ * its own.
  */
-export function verifyLine(instance: Instance, line: BenchLine, quarterTurns: boolean): string[] {
+export function verifyLine(
+  instance: Instance,
+  line: BenchLine,
+  quarterTurns: boolean,
+  mode: CutMode = "free",
+): string[] {
   const problem = benchProblem(instance, quarterTurns);
   const index = new Map(instance.items.map(({ item }, i) => [item, i]));
   const placements = line.placements.map(({ item, copy, x, y, rotation, mirrored }): StockPlacement => {
@@ -33,7 +41,17 @@ export function verifyLine(instance: Instance, line: BenchLine, quarterTurns: bo
   const shapes = problem.pieces.reduce((sum, piece) => sum + piece.count * shoelace(piece.outline.outer), 0);
   const faults = checkPlan(problem, plan).map((finding) => JSON.stringify(finding));
   if (Math.abs(area - shapes) > SAME_LENGTH * shapes) faults.push(`density ${line.density} does not agree`);
+  if (mode !== "free" && !cutsEdgeToEdge(boxesOf(instance, line), SAME_LENGTH * line.length))
+    faults.push("it cannot be cut from edge to edge");
   return faults;
+}
+
+function boxesOf(instance: Instance, line: BenchLine): Parameters<typeof cutsEdgeToEdge>[0] {
+  const sizes = new Map(instance.items.map(({ item, points }) => [item, points[2]!]));
+  return line.placements.map(({ item, x, y, rotation }) => {
+    const [h, w] = sizes.get(item)!;
+    return rotation === 90 ? { x, y, along: w, across: h } : { x, y, along: h, across: w };
+  });
 }
 
 function shoelace(ring: Float64Array): number {

@@ -2,26 +2,32 @@ import { isRectangle } from "../geometry/ring.ts";
 import { boxEngine } from "./boxEngine.ts";
 import { outlineEngine } from "./outlines/outlineEngine.ts";
 import { rectangleEngine } from "./rectangles/rectangleEngine.ts";
-import { rulerEngine } from "./ruler/rulerEngine.ts";
+import { fewStagesEngine, rulerEngine } from "./ruler/rulerEngine.ts";
 import type { Engine, RegionJob } from "./types.ts";
 
-/** How pieces are to be cut: anywhere, or along edge-to-edge ruler cuts. */
-export type CutMode = "free" | "ruler";
+/** How pieces are to be cut: anywhere, edge to edge with a ruler, or edge to edge in three turns of the cloth. */
+export const CUT_MODES = ["free", "ruler", "few-stages"] as const;
 
+export type CutMode = (typeof CUT_MODES)[number];
+
+const TOLERANCE = 1e-6;
 const boxes = boxEngine(rectangleEngine);
-const rulerBoxes = boxEngine(rulerEngine);
+const BY_RULER = {
+  ruler: [rulerEngine, boxEngine(rulerEngine)],
+  "few-stages": [fewStagesEngine, boxEngine(fewStagesEngine)],
+} as const;
 
 /**
- * Engines that are to race on a job; none when no engine can take it. In ruler mode pieces with curved or slanted
- * edges are laid as their boxes; a region a ruler cannot part (flaws, pinned pieces, skins) is laid freely.
+ * Engines that are to race on a job. Curved pieces are cut out of boxes in the ruler modes; a region that no ruler
+ * engine can take (a skin, a remnant of any outline) is laid freely.
  */
 export function chooseEngines(job: RegionJob, mode: CutMode): readonly Engine[] {
-  if (mode === "ruler") {
-    const ruler = [rulerEngine, rulerBoxes].find((engine) => engine.accepts(job));
-    if (ruler !== undefined) return [ruler];
+  if (mode !== "free") {
+    const byRuler = BY_RULER[mode].find((engine) => engine.accepts(job));
+    if (byRuler) return [byRuler];
   }
-  const straightFlaws = job.region.flaws.every((flaw) => isRectangle(flaw.outer, 1e-6));
+  const straightFlaws = job.region.flaws.every((flaw) => isRectangle(flaw.outer, TOLERANCE));
   if (straightFlaws && rectangleEngine.accepts(job)) return [rectangleEngine];
-  const withBoxes = job.pieces.some((piece) => isRectangle(piece.outline.outer, 1e-6));
+  const withBoxes = job.pieces.some((piece) => isRectangle(piece.outline.outer, TOLERANCE));
   return [...(withBoxes ? [boxes] : []), outlineEngine].filter((engine) => engine.accepts(job));
 }
