@@ -4,10 +4,9 @@ import type { StrapResult } from "../straps/strapResult.ts";
 import { lengthLabel, levelDimension, thicknessLabel, uprightDimension } from "./dimensionLine.ts";
 import type { Drawing, DrawingItem } from "./drawing.ts";
 import { drawArea, drawLine, drawText } from "./items.ts";
-import { layeredArt } from "./layeredArt.ts";
 import type { ArtLayer, SectionArt } from "./sectionArt.ts";
+import { strapSectionArt } from "./strapSectionArt.ts";
 import { textWidth } from "./textWidth.ts";
-import { wrappedArt } from "./wrappedArt.ts";
 
 const TEXT = 3.2;
 const SMALL = 2.8;
@@ -94,8 +93,7 @@ function subtitle(result: StrapResult, scale: number): string {
  * edges, stitches, width and thickness in both units. Drawing mm.
  */
 export function foldPicture(result: StrapResult, title: string): Drawing {
-  const { section } = result;
-  const art = section.kind === "layered" ? layeredArt(result, section) : wrappedArt(section);
+  const art = strapSectionArt(result);
   const scale = SCALES.filter((factor) => factor * art.width <= WIDE).at(-1) ?? 1;
   const about = subtitle(result, scale);
   const thickness = thicknessLabel(art.height);

@@ -32,7 +32,7 @@ function wish(construction: ConstructionId, more: Partial<StrapWish> = {}): Stra
 }
 
 function problemsOf(bad: StrapWish) {
-  const result = buildStrap(bad, MATERIALS, "straps[0]");
+  const result = buildStrap(bad, MATERIALS, "straps[0].");
   return result.ok ? [] : result.problems;
 }
 

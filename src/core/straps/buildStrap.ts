@@ -51,7 +51,7 @@ function narrowHardware({ wish, path }: ResolvedWish, finished: number): Result<
 /**
  * Works a strap out from its wish: section, cut sizes, lengths, pieces, consumables, limits, order of work.
  *
- * Shapes: `materials` must hold every material the wish names; `path` is put before the place of each problem.
+ * Shapes: `materials` must hold every material the wish names; `path` (with its dot, `straps[1].`) is put before the place of each problem.
  * Units:  mm.
  * Errors: every problem of the wish at once where they do not hide each other; warnings never stop a strap.
  * Cost:   well under a millisecond.

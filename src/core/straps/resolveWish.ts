@@ -14,7 +14,7 @@ const PADDING_PRESSED = 0.4;
 /** A wish with its materials looked up and its numbers checked. */
 export interface ResolvedWish {
   readonly wish: StrapWish;
-  /** Where problems of this wish are found, e.g. `straps[1]`; empty for a wish on its own. */
+  /** Put before the place of each problem, e.g. `straps[1].`; empty for a wish on its own. */
   readonly path: string;
   readonly construction: Construction;
   readonly materials: Readonly<Partial<Record<PlyRole, StrapMaterial>>> & { readonly outer: StrapMaterial };
@@ -115,8 +115,7 @@ function findMaterials(
 }
 
 /** Checks a wish's numbers and looks up its materials. All problems at once. */
-export function resolveWish(wish: StrapWish, materials: readonly StrapMaterial[], at = ""): Result<ResolvedWish> {
-  const path = at === "" ? "" : `${at}.`;
+export function resolveWish(wish: StrapWish, materials: readonly StrapMaterial[], path = ""): Result<ResolvedWish> {
   const construction = CONSTRUCTIONS[wish.construction];
   const choices = wish.folds ?? {};
   const { found, problems } = findMaterials(wish, construction, materials, path);
