@@ -30,7 +30,7 @@ export interface Pattern {
   readonly rise: number;
   readonly gapThere: number;
   readonly gapBack: number;
-  /** Area of pieces ÷ area of roll, without ends. */
+  /** Area of pieces ÷ area of roll, ends included. */
   readonly density: number;
 }
 
@@ -126,30 +126,39 @@ function risesOf(a: Column, b: Column, noFit: NoFit): number[] {
   return [...rises].slice(0, 60);
 }
 
-/** The best way to follow `first` by `second` and come back. */
-function bestCycle(first: Column, second: Column, width: number, noFit: NoFit): Pattern {
+/** Length of cloth a column covers from its leftmost to its rightmost point. */
+function spanOf({ cluster, copies, stepX }: Column): number {
+  return cluster.maxX - cluster.minX + (copies - 1) * Math.abs(stepX);
+}
+
+/**
+ * The best way to follow `first` by `second` and come back, for `columns` columns: slanted columns waste more
+ * at the ends, so the ends count.
+ */
+export function bestCycle(first: Column, second: Column, width: number, columns: number, noFit: NoFit): Pattern {
   let best: Pattern | null = null;
   // Columns two apart must stay clear as well, should they reach past the one between.
   const apart = Math.max(columnGap(first, first, 0, noFit), columnGap(second, second, 0, noFit));
-  const area = first.copies * first.cluster.area + second.copies * second.cluster.area;
+  const area = (columns / 2) * (first.copies * first.cluster.area + second.copies * second.cluster.area);
+  const span = spanOf(first);
   for (const rise of risesOf(first, second, noFit)) {
     const gapThere = columnGap(first, second, rise, noFit);
     const gapBack = Math.max(columnGap(second, first, -rise, noFit), apart - gapThere);
-    const density = area / (width * (gapThere + gapBack));
+    const density = area / (width * (((columns - 1) * (gapThere + gapBack)) / 2 + span));
     if (best === null || density > best.density) best = { first, second, rise, gapThere, gapBack, density };
   }
   return best!;
 }
 
 /** The column turned by 180° as a whole, or null when that is not allowed. */
-function turnedColumn(column: Column, variants: readonly RepeatVariant[]): Column | null {
+export function turnedColumn(column: Column, variants: readonly RepeatVariant[]): Column | null {
   const cluster = halfTurned(column.cluster, variants);
   return cluster === null ? null : { ...column, cluster };
 }
 
 /**
- * The densest patterns of a cluster on a roll of `width`, best first, at most `most`: each column followed by
- * itself, or by itself turned by 180°.
+ * The densest patterns of `clusters` copies of a cluster on a roll of `width`, best first, at most `most`: each
+ * column followed by itself, or by itself turned by 180°.
  *
  * Cost: O(columns · members² · copies) slices; columns grow with the corners of the cluster's no-fit polygons.
  */
@@ -157,25 +166,29 @@ export function patternsOf(
   cluster: Cluster,
   width: number,
   variants: readonly RepeatVariant[],
+  clusters: number,
   noFit: NoFit,
   most: number,
 ): Pattern[] {
+  const columnsFor = (column: Column): number => Math.max(1, clusters / column.copies);
   const quick = columnsOf(cluster, width, noFit)
-    .map((column) => ({ column, density: straightDensity(column, width, noFit) }))
+    .map((column) => ({ column, density: straightDensity(column, width, columnsFor(column), noFit) }))
     .sort((a, b) => b.density - a.density)
     .slice(0, 2 * most);
   const patterns: Pattern[] = [];
   for (const { column } of quick) {
-    patterns.push(bestCycle(column, column, width, noFit));
+    const columns = columnsFor(column);
+    patterns.push(bestCycle(column, column, width, columns, noFit));
     const turned = turnedColumn(column, variants);
-    if (turned !== null) patterns.push(bestCycle(column, turned, width, noFit));
+    if (turned !== null) patterns.push(bestCycle(column, turned, width, columns, noFit));
   }
   return patterns.sort((a, b) => b.density - a.density).slice(0, most);
 }
 
-/** Density of a column followed by itself at the same height. */
-function straightDensity(column: Column, width: number, noFit: NoFit): number {
-  return (column.copies * column.cluster.area) / (width * Math.max(columnGap(column, column, 0, noFit), 1));
+/** Density of a column followed by itself at the same height, ends included. */
+function straightDensity(column: Column, width: number, columns: number, noFit: NoFit): number {
+  const length = (columns - 1) * columnGap(column, column, 0, noFit) + spanOf(column);
+  return (columns * column.copies * column.cluster.area) / (width * length);
 }
 
 /** A cluster of one. */

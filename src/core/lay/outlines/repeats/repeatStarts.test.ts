@@ -57,7 +57,7 @@ test("any triangle and its half turn tile the plane, so a row of them wastes onl
   const { outlines, density, width, start } = bestStart(jobOf([Float64Array.of(0, 0, 60, 0, 20, 50)], 40, 150));
   expectClear(outlines, width);
   expect(start.left[0]).toBeLessThan(4);
-  expect(density).toBeGreaterThan(0.92);
+  expect(density).toBeGreaterThan(0.9);
 });
 
 test("an L and its half turn close up to a rectangle", () => {

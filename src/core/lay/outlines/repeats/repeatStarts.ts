@@ -1,4 +1,5 @@
-import { densePairs, type Member, type NoFit, type RepeatVariant } from "./clusters.ts";
+import { type Band, bandOf, bandsOf, fullness, type Stack, stacksOf } from "./bands.ts";
+import { type Cluster, densePairs, type Member, type NoFit, type RepeatVariant } from "./clusters.ts";
 import { clearShift, columnMembers, type Pattern, patternsOf, single } from "./columns.ts";
 
 /** Copies of one shape from which repeats are worth looking for. */
@@ -9,6 +10,8 @@ const MOST_SHAPES = 6;
 const MOST_MIXED = 3;
 const PAIRS_KEPT = 5;
 const PATTERNS_KEPT = 3;
+const BANDS_KEPT = 14;
+const STACKS_TRIED = 24;
 
 /** What the repeat search reads of a job, on the grid. The roll is 0 … width across and open along x. */
 export interface RepeatJob {
@@ -29,49 +32,81 @@ export interface RepeatStart {
   readonly length: number;
 }
 
-/** Pieces of each shape in one turn of a pattern (both columns). */
-function shapesIn(pattern: Pattern, job: RepeatJob): Map<number, number> {
-  const need = new Map<number, number>();
-  for (const column of [pattern.first, pattern.second])
-    for (const member of column.cluster.members) {
-      const shape = job.variants[member.variant]!.shape;
-      need.set(shape, (need.get(shape) ?? 0) + column.copies);
-    }
-  return need;
+/** A pattern being laid: its two columns in turn, the lowest point of the band, what the next column must clear. */
+interface Row {
+  readonly columns: readonly (readonly Member[])[];
+  turn: number;
+  behind: Member[];
+  end: number;
+  isOver: boolean;
 }
 
-/** Columns of `pattern`, first and second in turn, each pushed against what lies before it, while copies last. */
-function layColumns(pattern: Pattern, job: RepeatJob, noFit: NoFit, placed: Member[], left: number[]): void {
-  const { first, second, rise } = pattern;
+function rowOf({ first, second, rise }: Pattern, y: number, behind: Member[]): Row {
   const base = first.cluster.minY - second.cluster.minY;
   const lift = Math.max(0, base - rise);
-  const rows = [
-    { members: columnMembers(first), up: lift },
-    { members: columnMembers(second), up: lift + rise - base },
-  ];
-  let behind: Member[] = placed.slice(-120);
-  for (let turn = 0; ; turn = 1 - turn) {
-    const row = rows[turn]!;
-    const need = new Map<number, number>();
-    for (const { variant } of row.members) {
-      const shape = job.variants[variant]!.shape;
-      need.set(shape, (need.get(shape) ?? 0) + 1);
-    }
-    if ([...need].some(([shape, count]) => left[shape]! < count)) return;
-    const lifted = row.members.map((m) => ({ ...m, y: m.y + row.up }));
-    const shift = clearShift(behind, lifted, noFit);
-    const laid = lifted.map((m) => ({ ...m, x: m.x + shift }));
-    for (const m of laid) placed.push(m);
-    for (const [shape, count] of need) left[shape]! -= count;
-    behind = [...behind, ...laid].slice(-3 * Math.max(row.members.length, 40));
+  const raised = (members: readonly Member[], up: number): Member[] => members.map((m) => ({ ...m, y: m.y + up }));
+  const columns = [raised(columnMembers(first), y + lift), raised(columnMembers(second), y + lift + rise - base)];
+  return { columns, turn: 0, behind, end: 0, isOver: false };
+}
+
+/** Pushes the row's next column against what lies before it; ends the row when copies have run out. */
+function layColumn(row: Row, job: RepeatJob, noFit: NoFit, placed: Member[], left: number[]): void {
+  const members = row.columns[row.turn]!;
+  const need = new Map<number, number>();
+  for (const { variant } of members) {
+    const shape = job.variants[variant]!.shape;
+    need.set(shape, (need.get(shape) ?? 0) + 1);
+  }
+  if ([...need].some(([shape, count]) => left[shape]! < count)) {
+    row.isOver = true;
+    return;
+  }
+  const shift = clearShift(row.behind, members, noFit);
+  const laid = members.map((m) => ({ ...m, x: m.x + shift }));
+  for (const m of laid) {
+    placed.push(m);
+    row.end = Math.max(row.end, m.x + job.variants[m.variant]!.maxX);
+  }
+  for (const [shape, count] of need) left[shape]! -= count;
+  row.behind = [...row.behind, ...laid].slice(-3 * Math.max(members.length, 40));
+  row.turn = 1 - row.turn;
+}
+
+/**
+ * Lays a stack of bands side by side, the one that is furthest behind first, until one of them runs out of
+ * copies: what is left then deserves a stack of its own.
+ */
+function layStack(stack: Stack, job: RepeatJob, noFit: NoFit, placed: Member[], left: number[]): void {
+  const before = placed.slice(-120);
+  let y = 0;
+  const rows = stack.map(({ pattern, height }) => {
+    const row = rowOf(pattern, y, before);
+    y += height;
+    return row;
+  });
+  for (;;) {
+    let next = rows[0]!;
+    for (const row of rows) if (row.end < next.end) next = row;
+    layColumn(next, job, noFit, placed, left);
+    if (next.isOver) return;
   }
 }
 
-/** One start: the patterns one after the other. */
-function startOf(patterns: readonly Pattern[], job: RepeatJob, noFit: NoFit): RepeatStart {
+/** One start: the stack, then the best stacks for what is left, while they hold anything. */
+function startOf(first: Stack, bands: readonly Band[], job: RepeatJob, noFit: NoFit): RepeatStart {
   const placed: Member[] = [];
   const left = [...job.counts];
-  for (const pattern of patterns) layColumns(pattern, job, noFit, placed, left);
+  layStack(first, job, noFit, placed, left);
+  for (let before = -1; before < placed.length; ) {
+    before = placed.length;
+    const [next] = stacksOf(
+      bands.filter((band) => fits(band.pattern, job, left)),
+      job.width,
+      areasOf(job, left),
+      1,
+    );
+    if (next !== undefined) layStack(next, job, noFit, placed, left);
+  }
   let length = 0;
   for (const { variant, x } of placed) length = Math.max(length, x + job.variants[variant]!.maxX);
   return { placed, left, length };
@@ -79,74 +114,83 @@ function startOf(patterns: readonly Pattern[], job: RepeatJob, noFit: NoFit): Re
 
 /** Length a start will need once the leftovers are in, taking them at a fair density. */
 function promise(start: RepeatStart, job: RepeatJob): number {
-  const leftArea = start.left.reduce(
-    (sum, count, shape) => sum + count * job.variants[job.variantsOf[shape]![0]!]!.area,
-    0,
-  );
+  const leftArea = areasOf(job, start.left).reduce((sum, area) => sum + area, 0);
   return start.length + leftArea / (0.75 * job.width);
 }
 
 /**
- * Starts made of repeats: dense pairs and single pieces stacked into columns, columns repeated along the roll,
- * pieces of one shape by themselves or two shapes mixed. Most promising first.
+ * Starts made of repeats: dense pairs and single pieces stacked into columns, columns repeated along the roll
+ * over its whole width or as bands side by side, of one shape by itself or two mixed. Most promising first.
  *
  * Yields now and then so that a host can pause. Cost: some 10⁵ slices for two shapes with four variants each.
  * Source: lattice packings after Mount 1991 (densest packing of a polygon by translation) and Milenkovic 2002
  * (Comput. Geom. 22, 205–222), with the roll's edges as a side condition.
  */
 export function* repeatStarts(job: RepeatJob, noFit: NoFit, most: number): Generator<void, RepeatStart[]> {
-  const areaOf = (shape: number): number => job.counts[shape]! * job.variants[job.variantsOf[shape]![0]!]!.area;
+  const areas = areasOf(job, job.counts);
   const shapes = job.counts
     .map((_, shape) => shape)
     .filter((shape) => job.counts[shape]! >= FEWEST_COPIES)
-    .sort((a, b) => areaOf(b) - areaOf(a))
+    .sort((a, b) => areas[b]! - areas[a]!)
     .slice(0, MOST_SHAPES);
-  const own = new Map<number, Pattern[]>();
-  for (const shape of shapes) own.set(shape, yield* patternsFor(job, [shape, shape], noFit));
-  const alone = shapes.flatMap((shape) => own.get(shape)!.slice(0, 1));
-  const starts: RepeatStart[] = [];
-  for (const shape of shapes.slice(0, 2))
-    for (const pattern of own.get(shape)!)
-      starts.push(startOf([pattern, ...alone.filter((p) => !shapesIn(p, job).has(shape))], job, noFit));
+  const found: Band[] = [];
+  for (const shape of shapes) found.push(...(yield* bandsFor(job, [shape, shape], noFit)));
   const mixed = shapes.slice(0, MOST_MIXED);
   for (let i = 0; i < mixed.length; i++)
-    for (let j = i + 1; j < mixed.length; j++) {
-      for (const pattern of yield* patternsFor(job, [mixed[i]!, mixed[j]!], noFit))
-        starts.push(startOf([pattern, ...alone], job, noFit));
-      yield;
-    }
-  const complete = starts.filter((start) => start.placed.length > 0);
-  return complete.sort((a, b) => promise(a, job) - promise(b, job)).slice(0, most);
+    for (let j = i + 1; j < mixed.length; j++) found.push(...(yield* bandsFor(job, [mixed[i]!, mixed[j]!], noFit)));
+  const bands = found.filter((band) => fits(band.pattern, job, job.counts));
+  const full = bands.filter((band) => band.height === job.width).map((band) => [band]);
+  const stacks = [...full, ...stacksOf(bands, job.width, areas, STACKS_TRIED)];
+  // Starts of equal length are mostly the same one found twice.
+  const starts = new Map<number, RepeatStart>();
+  for (const stack of stacks) {
+    const start = startOf(stack, bands, job, noFit);
+    starts.set(start.length, start);
+    yield;
+  }
+  return [...starts.values()].sort((a, b) => promise(a, job) - promise(b, job)).slice(0, most);
 }
 
-/** Best patterns of pairs of two shapes (or of one shape, then also of single pieces), densest first. */
-function* patternsFor(job: RepeatJob, [a, b]: readonly [number, number], noFit: NoFit): Generator<void, Pattern[]> {
-  const found: Pattern[] = [];
-  const take = (patterns: readonly Pattern[]): void => {
-    for (const p of patterns) if (fits(p, job)) found.push(p);
+/** Bands of pairs of two shapes (or of one shape, then also of single pieces), fullest first, full-width ones too. */
+function* bandsFor(job: RepeatJob, [a, b]: readonly [number, number], noFit: NoFit): Generator<void, Band[]> {
+  const { width, variants, counts } = job;
+  const patterns: Pattern[] = [];
+  const bands: Band[] = [];
+  const look = (cluster: Cluster, clusters: number): void => {
+    patterns.push(...patternsOf(cluster, width, variants, clusters, noFit, PATTERNS_KEPT));
+    bands.push(...bandsOf(cluster, width, variants, noFit));
   };
   if (a === b)
     for (const variant of job.variantsOf[a]!) {
-      take(patternsOf(single(variant, job.variants), job.width, job.variants, noFit, PATTERNS_KEPT));
+      look(single(variant, variants), counts[a]!);
       yield;
     }
+  const pairs = a === b ? counts[a]! / 2 : Math.min(counts[a]!, counts[b]!);
   for (const u of job.variantsOf[a]!)
     for (const v of job.variantsOf[b]!) {
       if (a === b && v <= u) continue;
-      for (const pair of densePairs(u, v, job.variants, noFit, PAIRS_KEPT)) {
-        take(patternsOf(pair, job.width, job.variants, noFit, PATTERNS_KEPT));
+      for (const pair of densePairs(u, v, variants, noFit, PAIRS_KEPT)) {
+        look(pair, pairs);
         yield;
       }
     }
-  return found.sort((p, q) => q.density - p.density).slice(0, PATTERNS_KEPT);
+  patterns.sort((p, q) => q.density - p.density);
+  bands.sort((p, q) => fullness(q) - fullness(p));
+  const full = patterns.slice(0, PATTERNS_KEPT).map((pattern) => bandOf(pattern, width, variants));
+  return [...full, ...bands.slice(0, BANDS_KEPT)];
 }
 
-/** Whether the job holds at least one column of the pattern. */
-function fits(pattern: Pattern, job: RepeatJob): boolean {
+/** Area of each shape in so many copies. */
+function areasOf(job: RepeatJob, copies: readonly number[]): number[] {
+  return copies.map((count, shape) => count * job.variants[job.variantsOf[shape]![0]!]!.area);
+}
+
+/** Whether `left` copies hold at least one column of the pattern. */
+function fits(pattern: Pattern, job: RepeatJob, left: readonly number[]): boolean {
   const need = new Map<number, number>();
   for (const { variant } of columnMembers(pattern.first)) {
     const shape = job.variants[variant]!.shape;
     need.set(shape, (need.get(shape) ?? 0) + 1);
   }
-  return [...need].every(([shape, count]) => job.counts[shape]! >= count);
+  return [...need].every(([shape, count]) => left[shape]! >= count);
 }
