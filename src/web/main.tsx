@@ -2,6 +2,8 @@ import "./style/base.css";
 import "./style/fields.css";
 import "./style/shell.css";
 import "./style/places.css";
+import "./style/lay.css";
+import "./style/table.css";
 import { render } from "preact";
 import { App } from "./app/App.tsx";
 import { keepOffline } from "./offline/register.ts";

@@ -1,5 +1,12 @@
 import { type Extent, pieceExtents } from "./arrange/pieceExtent.ts";
-import { areaBound, placementsOf, regionPlanFrom, type StockJob, stockJob } from "./arrange/stockJob.ts";
+import {
+  areaBound,
+  laidLength,
+  placementsOf,
+  regionPlanFrom,
+  type StockJob,
+  stockJob,
+} from "./arrange/stockJob.ts";
 import { type StockRegion, stockRegion } from "./arrange/stockRegion.ts";
 import { type ReasonOf, unplacedOf, unplacedReasons } from "./arrange/unplacedReasons.ts";
 import { isBetterPlan } from "./comparePlans.ts";
@@ -221,7 +228,7 @@ function composedPlan(desk: LayingDesk, laid: readonly Laid[], evaluations: numb
     const complete = here?.plan.left.every((count) => count === 0) ?? false;
     return {
       stockId: stock.id,
-      usedLength: here?.plan.length ?? 0,
+      usedLength: here ? laidLength(here.job, here.plan) : 0,
       bound: complete && here!.plan.length > 0 ? here!.bound : null,
     };
   });

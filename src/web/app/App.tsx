@@ -3,6 +3,8 @@ import { UnitsContext } from "../fields/units.ts";
 import { type FileTrouble, openProjectFile } from "../files/openProjectFile.ts";
 import { BagPlace } from "../places/bag/BagPlace.tsx";
 import { ClothPlace } from "../places/cloth/ClothPlace.tsx";
+import { LayPlace } from "../places/lay/LayPlace.tsx";
+import { TablePlace } from "../places/table/TablePlace.tsx";
 import { routeHash } from "../state/route.ts";
 import { useStore } from "../state/store.ts";
 import { unitsOf, useProject, useWorkbench, type Workbench, WorkbenchContext } from "../state/workbench.ts";
@@ -46,6 +48,8 @@ function Page() {
         <main class="place" id="place" tabIndex={-1} data-place={place} aria-label={texts.shell.places[place]}>
           {place === "bag" && <BagPlace open={open} />}
           {place === "cloth" && <ClothPlace open={open} />}
+          {place === "lay" && <LayPlace open={open} />}
+          {place === "table" && <TablePlace open={open} />}
         </main>
         {isDropping && <div class="dropping">{texts.shell.dropHere}</div>}
       </div>

@@ -34,7 +34,7 @@ export function Headline({ onFile }: { onFile: (file: File) => void }) {
         </span>
       </div>
       <nav class="places" aria-label={texts.shell.placesLabel}>
-        {PLACES.slice(0, 2).map((name) => (
+        {PLACES.map((name) => (
           <a key={name} href={routeHash(name)} aria-current={name === place ? "page" : undefined}>
             {texts.shell.places[name]}
           </a>

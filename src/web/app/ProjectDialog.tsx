@@ -20,7 +20,10 @@ export function ProjectDialog({ onClose, onFile }: { onClose: () => void; onFile
   const [saved, setSaved] = useState<string | null>(null);
   const save = async () => setSaved(await saveProjectFile(id, project));
   const start = () => {
-    session.start(emptyProject(texts.project.newName, unitsOf(project).system), texts.project.changes.started);
+    session.start(
+      emptyProject(texts.project.newName, texts.cloth.firstName, unitsOf(project).system),
+      texts.project.changes.started,
+    );
     onClose();
   };
   return (

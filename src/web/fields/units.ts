@@ -1,7 +1,7 @@
 import { createContext } from "preact";
 import { useContext } from "preact/hooks";
 import { formatLength, type LengthStyle } from "../../core/units/formatLength.ts";
-import type { LengthUnit } from "../../core/units/length.ts";
+import { type LengthUnit, MM_PER_UNIT } from "../../core/units/length.ts";
 
 /** How lengths are typed and shown; stored values are mm and never change with it. */
 export interface Units {
@@ -24,6 +24,10 @@ export interface LengthWords {
   size(mm: number): string;
   /** Two sizes, e.g. `100 × 700 mm`. */
   box(a: number, b: number): string;
+  /** A thickness: mm in either system, as gauges and needles are marked. */
+  thickness(mm: number): string;
+  /** An area of cloth. */
+  area(mm2: number): string;
   /** A length of cloth, e.g. `1.42 m` or `1 5/8 yd`. */
   cloth(mm: number): string;
 }
@@ -44,6 +48,9 @@ export function lengthWords(units: Units): LengthWords {
       const unit = / (\S+)$/.exec(second)?.[0] ?? "";
       return `${first.endsWith(unit) ? first.slice(0, first.length - unit.length) : first} × ${second}`;
     },
+    thickness: (mm) => `${Number(mm.toFixed(2))} mm`,
+    area: (mm2) =>
+      units.system === "metric" ? `${Math.round(mm2 / 100)} cm²` : `${(mm2 / MM_PER_UNIT.in ** 2).toFixed(0)} in²`,
     cloth: (mm) => formatLength(mm, units.clothStyle),
   };
 }

@@ -25,7 +25,8 @@ export function DrawingPicture(props: { drawing: Drawing; name: string; pad?: nu
   );
 }
 
-function DrawnItem({ item }: { item: DrawingItem }) {
+/** One item of a drawing, in y-down coordinates of the drawing around it. */
+export function DrawnItem({ item }: { item: DrawingItem }) {
   if (item.kind === "text")
     return (
       <text

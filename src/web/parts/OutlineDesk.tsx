@@ -1,6 +1,6 @@
 import { useRef, useState } from "preact/hooks";
 import type { Contour } from "../../core/geometry/contour.ts";
-import { contourBox, contourEdges } from "../../core/geometry/contourArcs.ts";
+import { type ContourEdge, contourBox, contourEdges } from "../../core/geometry/contourArcs.ts";
 import type { Polygon } from "../../core/geometry/ring.ts";
 import { LengthBlank } from "../fields/blanks.tsx";
 import { useLengths } from "../fields/units.ts";
@@ -98,7 +98,7 @@ export function OutlineDesk(props: DeskProps) {
             <path key={ringPath(flaw.outer)} class="tone-flaw ink-flaw" d={ringPath(flaw.outer)} />
           ))}
           {contourEdges(props.contour).map((edge, i) => {
-            const [x, y] = [(edge.x0 + edge.x1) / 2, (edge.y0 + edge.y1) / 2];
+            const [x, y] = edgeMiddle(edge);
             return (
               <g
                 key={`${i}+`}
@@ -178,6 +178,11 @@ export function OutlineDesk(props: DeskProps) {
       </details>
     </figure>
   );
+}
+
+/** Middle of an edge; of an arc, the point half way along it. */
+function edgeMiddle({ x0, y0, x1, y1, bulge }: ContourEdge): readonly [number, number] {
+  return [(x0 + x1 + bulge * (y1 - y0)) / 2, (y0 + y1 - bulge * (x1 - x0)) / 2];
 }
 
 const REACH = { minMm: -20_000, maxMm: 20_000 };

@@ -1,13 +1,88 @@
+import { layProblemsOf } from "../../core/lay/fromProject.ts";
+import type { LayProblem } from "../../core/lay/types.ts";
 import type { CutPiece } from "../../core/materials/cutPiece.ts";
+import type { Material } from "../../core/materials/material.ts";
 import type { Problem } from "../../core/problems/problem.ts";
+import { type CutList, cutListOf, strapMaterial } from "../../core/project/cutList.ts";
 import type { Project } from "../../core/project/project.ts";
+import type { StrapMaterial } from "../../core/straps/strapMaterial.ts";
+import type { StrapResult } from "../../core/straps/strapResult.ts";
 
-/** The cut list of a project; empty while something stands in its way. Worked out once for each state. */
-export function piecesOf(_project: Project): readonly CutPiece[] {
-  return [];
+/** What a project comes to: its cut list and lay problems, or what stands in their way. */
+export interface Derived {
+  readonly pieces: readonly CutPiece[];
+  readonly lays: readonly LayJob[];
+  /** Problems of single parts; the other parts are worked out all the same. */
+  readonly troubles: readonly Problem[];
+  /** Straps that work out, by id. */
+  readonly straps: ReadonlyMap<string, StrapResult>;
+  /** Pieces that keep lengthwise because their cloth shrinks differently along and across. */
+  readonly heldLengthwise: readonly string[];
+}
+
+/** One material's lay problem. */
+export interface LayJob {
+  readonly material: Material;
+  readonly problem: LayProblem;
+}
+
+const known = new WeakMap<Project, Derived>();
+
+/** Worked out once for each state of the project. */
+export function derivedOf(project: Project): Derived {
+  let derived = known.get(project);
+  if (derived === undefined) {
+    derived = derive(project);
+    known.set(project, derived);
+  }
+  return derived;
+}
+
+/** The cut list of a project; without the parts that something stands in the way of. */
+export function piecesOf(project: Project): readonly CutPiece[] {
+  return derivedOf(project).pieces;
 }
 
 /** What stands in the way of the cut list. */
-export function troublesOf(_project: Project): readonly Problem[] {
-  return [];
+export function troublesOf(project: Project): readonly Problem[] {
+  return derivedOf(project).troubles;
+}
+
+/** A strap worked out, or null while something stands in its way. */
+export function strapOf(project: Project, id: string): StrapResult | null {
+  return derivedOf(project).straps.get(id) ?? null;
+}
+
+/** The project's materials as the strap builder wants them. */
+export function materialsOfStraps(project: Project): readonly StrapMaterial[] {
+  return project.materials.map(strapMaterial);
+}
+
+const NOTHING: CutList = { pieces: [], straps: [], heldLengthwise: [] };
+
+function derive(project: Project): Derived {
+  const whole = cutListOf(project);
+  const troubles = whole.ok ? [] : whole.problems;
+  const sound = whole.ok ? project : withoutTroubled(project, troubles);
+  const again = whole.ok ? whole : cutListOf(sound);
+  const list = again.ok ? again.value : NOTHING;
+  const byId = new Map(project.materials.map((material) => [material.id, material]));
+  return {
+    pieces: list.pieces,
+    lays: layProblemsOf(sound, list).map((problem) => ({ material: byId.get(problem.materialId)!, problem })),
+    troubles,
+    straps: new Map(list.straps.map((strap) => [strap.wish.id, strap])),
+    heldLengthwise: list.heldLengthwise,
+  };
+}
+
+/** The project without the parts that have problems of their own: one wrong strap must not hide the others. */
+function withoutTroubled(project: Project, troubles: readonly Problem[]): Project {
+  const has = (kind: string, i: number) =>
+    troubles.some(({ path }) => path === `${kind}[${i}]` || path.startsWith(`${kind}[${i}].`));
+  return {
+    ...project,
+    straps: project.straps.filter((_, i) => !has("straps", i)),
+    panels: project.panels.filter((_, i) => !has("panels", i)),
+  };
 }

@@ -53,9 +53,9 @@ export function usersOf(project: Project, materialId: string): readonly string[]
   return [...straps, ...panels].map(({ name }) => name);
 }
 
-/** The project without a material that nothing uses; unchanged when something does. */
+/** The project without a material that nothing uses; unchanged when something does, or when it is the last one. */
 export function withoutMaterial(project: Project, id: string): Project {
-  if (usersOf(project, id).length > 0) return project;
+  if (usersOf(project, id).length > 0 || project.materials.length === 1) return project;
   return {
     ...project,
     materials: project.materials.filter((material) => material.id !== id),
@@ -94,11 +94,6 @@ export function plainMaterial(project: Project, name: string): Material {
       },
     ],
   };
-}
-
-/** The project with at least one material, so that a new piece has something to be cut from. */
-export function withSomeMaterial(project: Project, name: string): Project {
-  return project.materials.length > 0 ? project : { ...project, materials: [plainMaterial(project, name)] };
 }
 
 function patched<T extends { readonly id: string }>(

@@ -1,8 +1,9 @@
 import type { Project } from "../../core/project/project.ts";
+import { plainMaterial } from "./edits.ts";
 
-/** A project with nothing on the table yet, in the units of the page's visitor. */
-export function emptyProject(name: string, system: "metric" | "inches"): Project {
-  return {
+/** A project with nothing but a plain cloth on the table yet, in the units of the page's visitor. */
+export function emptyProject(name: string, clothName: string, system: "metric" | "inches"): Project {
+  const bare: Project = {
     name,
     unit: system === "metric" ? "mm" : "in",
     bags: 1,
@@ -23,4 +24,5 @@ export function emptyProject(name: string, system: "metric" | "inches"): Project
       machine: null,
     },
   };
+  return { ...bare, materials: [plainMaterial(bare, clothName)] };
 }

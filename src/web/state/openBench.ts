@@ -1,11 +1,17 @@
+import { browserPool } from "../../worker/browserPool.ts";
 import { openProjectStore } from "../storage/projectStore.ts";
 import { CATALOGUES } from "../texts/texts.ts";
 import { emptyProject } from "./emptyProject.ts";
+import { present } from "./history.ts";
+import { createLayBoard } from "./lays.ts";
 import { projectCodec } from "./projectCodec.ts";
 import { watchRoute } from "./route.ts";
 import { createSession } from "./session.ts";
 import { openSettings, wearSettings } from "./settings.ts";
 import type { Workbench } from "./workbench.ts";
+
+/** More workers than this make a small job no faster and a laptop hot. */
+const MOST_WORKERS = 4;
 
 /** Lays out everything the page works with: the last project of this device, or a new one. */
 export async function openBench(): Promise<Workbench> {
@@ -15,7 +21,7 @@ export async function openBench(): Promise<Workbench> {
   const store = await openProjectStore();
   const system = /^en-(US|LR|MM)/u.test(navigator.language) ? "inches" : "metric";
   const session = createSession(
-    emptyProject(texts.project.newName, system),
+    emptyProject(texts.project.newName, texts.cloth.firstName, system),
     texts.project.changes.started,
     projectCodec,
     {
@@ -38,5 +44,12 @@ export async function openBench(): Promise<Workbench> {
     const { keeping, history } = session.state.get();
     if (keeping !== "kept" && history.steps.length > 1) event.preventDefault();
   });
-  return { session, settings, route: watchRoute() };
+  const board = createLayBoard(
+    () => browserPool(Math.min(MOST_WORKERS, Math.max(1, navigator.hardwareConcurrency - 1))),
+    () => performance.now(),
+  );
+  const follow = () => board.follow(present(session.state.get().history));
+  session.state.subscribe(follow);
+  follow();
+  return { session, settings, route: watchRoute(), board };
 }

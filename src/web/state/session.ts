@@ -83,7 +83,10 @@ export function createSession<T>(value: T, label: string, codec: Codec<T>, aroun
   const patch = (part: Partial<SessionState<T>>) => state.update((now) => ({ ...now, ...part }));
 
   const takeIn = ({ project, steps }: LoadedProject): readonly Problem[] => {
-    const at = project.at - project.first;
+    const stored = project.at - project.first;
+    // A state that cannot be read any more must not cost those before it.
+    let at = stored;
+    while (at > 0 && !codec.read(steps[at]?.text ?? "").ok) at--;
     const current = codec.read(steps[at]?.text ?? "");
     if (!current.ok) return current.problems;
     const read = steps.map((step, i) =>
@@ -91,7 +94,7 @@ export function createSession<T>(value: T, label: string, codec: Codec<T>, aroun
         ? { label: step.label, joinKey: step.joinKey, value: current.value }
         : lazyStep(step, codec, current.value),
     );
-    kept = { revision: project.revision, steps: read, first: project.first, at };
+    kept = { revision: project.revision, steps: read, first: project.first, at: stored };
     patch({ id: project.id, history: { steps: read, at }, keeping: "kept" });
     return [];
   };

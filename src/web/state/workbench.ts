@@ -3,6 +3,7 @@ import { useContext } from "preact/hooks";
 import type { Project } from "../../core/project/project.ts";
 import { type LengthWords, lengthWords, type Units } from "../fields/units.ts";
 import { present } from "./history.ts";
+import type { LayBoard } from "./lays.ts";
 import type { Route } from "./route.ts";
 import type { Session } from "./session.ts";
 import type { Settings } from "./settings.ts";
@@ -13,6 +14,7 @@ export interface Workbench {
   readonly session: Session<Project>;
   readonly settings: Store<Settings>;
   readonly route: Store<Route>;
+  readonly board: LayBoard;
 }
 
 /** The one workbench of the page. */

@@ -1,4 +1,5 @@
-import { polygonArea } from "../../geometry/ring.ts";
+import { poseRing } from "../../geometry/pose.ts";
+import { polygonArea, ringBox } from "../../geometry/ring.ts";
 import type { LayProblem, RegionJob, RegionPlan, StockPlacement } from "../types.ts";
 import { type Extent, fitsBox } from "./pieceExtent.ts";
 import { inRegion, onStock, type StockRegion } from "./stockRegion.ts";
@@ -48,6 +49,19 @@ export function placementsOf(problem: LayProblem, { where, copies }: StockJob, p
     const pin = problem.pinned.find((known) => known.pieceId === placement.pieceId && known.copy === copy);
     return pin ?? { ...onStock(where, placement), copy };
   });
+}
+
+/** An engine that works on a grid tells its length to within this, mm; a plan says what its placements take. */
+const SAME = 1e-9;
+
+/** Far side of the furthest piece plus the margin, mm, measured where the pieces lie. Cost O(points). */
+export function laidLength({ job }: StockJob, plan: RegionPlan): number {
+  const outlines = new Map(job.pieces.map(({ id, outline }) => [id, outline.outer]));
+  const ends = plan.placements.map(
+    (placement) => ringBox(poseRing(outlines.get(placement.pieceId)!, placement)).maxX,
+  );
+  const measured = Math.max(...ends) + job.margin;
+  return plan.placements.length === 0 || Math.abs(measured - plan.length) <= SAME ? plan.length : measured;
 }
 
 /** A region plan made of a problem's placements; the other way of `placementsOf`. Null when copies do not match. */

@@ -2,7 +2,7 @@ import type { Project } from "../../../core/project/project.ts";
 import { CountBlank } from "../../fields/blanks.tsx";
 import { useLengths } from "../../fields/units.ts";
 import { Icon } from "../../parts/Icon.tsx";
-import { freshId, withSomeMaterial } from "../../state/edits.ts";
+import { freshId } from "../../state/edits.ts";
 import { routeHash } from "../../state/route.ts";
 import { useChange, useProject } from "../../state/workbench.ts";
 import { useTexts } from "../../texts/texts.ts";
@@ -60,18 +60,14 @@ function Shelf({ project, open }: { project: Project; open: string | null }) {
   const change = useChange();
   const addStrap = () => {
     const id = freshId("strap", project.straps);
-    change((now) => {
-      const ready = withSomeMaterial(now, texts.cloth.firstName);
-      return { ...ready, straps: [...ready.straps, newStrap(ready, id, texts.bag.newStrap)] };
-    }, texts.bag.addStrap);
+    const strap = newStrap(project, id, texts.bag.newStrap);
+    change((now) => ({ ...now, straps: [...now.straps, strap] }), texts.bag.addStrap);
     location.hash = routeHash("bag", id);
   };
   const addPanel = () => {
     const id = freshId("panel", project.panels);
-    change((now) => {
-      const ready = withSomeMaterial(now, texts.cloth.firstName);
-      return { ...ready, panels: [...ready.panels, newPanel(ready, id, texts.bag.newPanel)] };
-    }, texts.bag.addPanel);
+    const panel = newPanel(project, id, texts.bag.newPanel);
+    change((now) => ({ ...now, panels: [...now.panels, panel] }), texts.bag.addPanel);
     location.hash = routeHash("bag", id);
   };
   const cards = [

@@ -1,24 +1,35 @@
 import { contourBox } from "../../../core/geometry/contourArcs.ts";
+import type { StrapResult } from "../../../core/straps/strapResult.ts";
 import type { StrapWish } from "../../../core/straps/strapWish.ts";
 import { useLengths } from "../../fields/units.ts";
 import { PiecePicture } from "../../parts/PiecePicture.tsx";
-import { piecesOf } from "../../state/derived.ts";
+import { SectionPicture, sectionArt } from "../../parts/SectionPicture.tsx";
+import { strapOf } from "../../state/derived.ts";
 import { useProject } from "../../state/workbench.ts";
 import { useTexts } from "../../texts/texts.ts";
-import type { SetStrap } from "./strapWords.ts";
 
-/** The strap's fold section over its flat pieces. */
-export function StrapPicture({ strap }: { strap: StrapWish; set: SetStrap }) {
+/** The strap cut across, above its pieces laid flat, with what was worked out. */
+export function StrapPicture({ strap }: { strap: StrapWish }) {
   const texts = useTexts();
   const lengths = useLengths();
-  const pieces = piecesOf(useProject()).filter(({ partId }) => partId === strap.id);
+  const project = useProject();
+  const result = strapOf(project, strap.id);
+  if (result === null) return <p class="soft">{texts.bag.strap.noPicture}</p>;
+  const words = texts.bag.strap;
   return (
     <div class="stack">
-      {pieces.map((piece) => {
+      <figure class="stack">
+        <SectionPicture art={sectionArt(result)} name={words.sectionOf(strap.name)} />
+        <figcaption>
+          {words.finishedAs(lengths.size(result.finishedWidth), lengths.thickness(result.thickness), result.layers)}
+        </figcaption>
+      </figure>
+      <CutWidth result={result} />
+      {result.pieces.map((piece) => {
         const box = contourBox(piece.contour);
         const size = lengths.box(box.maxY - box.minY, box.maxX - box.minX);
         return (
-          <figure key={piece.id} class="stack">
+          <figure key={piece.id} class="stack flat-strip">
             <PiecePicture piece={piece} name={texts.bag.pictureOf(piece.name, size)} />
             <figcaption>
               {piece.name}: {texts.bag.cutSize(size)}
@@ -27,5 +38,23 @@ export function StrapPicture({ strap }: { strap: StrapWish; set: SetStrap }) {
         );
       })}
     </div>
+  );
+}
+
+/** The trade's round number, the computed one, and the difference. */
+function CutWidth({ result }: { result: StrapResult }) {
+  const words = useTexts().bag.strap;
+  const lengths = useLengths();
+  const difference = result.cutWidth - result.nominalWidth;
+  if (Math.abs(difference) < 0.05) return <p>{words.cutWidthRound(lengths.size(result.cutWidth))}</p>;
+  return (
+    <p>
+      {words.cutWidth(
+        lengths.size(result.cutWidth),
+        lengths.size(result.nominalWidth),
+        lengths.thickness(Math.abs(difference)),
+        difference > 0,
+      )}
+    </p>
   );
 }

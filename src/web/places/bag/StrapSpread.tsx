@@ -5,6 +5,7 @@ import { freshId, withStrap } from "../../state/edits.ts";
 import { routeHash } from "../../state/route.ts";
 import { useChange, useProject } from "../../state/workbench.ts";
 import { useTexts } from "../../texts/texts.ts";
+import { ConstructionBoard } from "./ConstructionBoard.tsx";
 import { MaterialBlank } from "./MaterialBlank.tsx";
 import { PartTroubles } from "./PartTroubles.tsx";
 import { Spread } from "./Spread.tsx";
@@ -37,7 +38,7 @@ export function StrapSpread({ strap }: { strap: StrapWish }) {
   };
   const shared = { strap, path, set };
   return (
-    <Spread id={strap.id} name={strap.name} picture={<StrapPicture strap={strap} set={set} />} onCopy={copy}>
+    <Spread id={strap.id} name={strap.name} picture={<StrapPicture strap={strap} />} onCopy={copy}>
       <TextBlank
         labelled
         label={texts.bag.name}
@@ -46,6 +47,10 @@ export function StrapSpread({ strap }: { strap: StrapWish }) {
         onValue={(name, key) => set({ name }, texts.bag.name, key)}
       />
       <MainSentence {...shared} />
+      <ConstructionBoard
+        strap={strap}
+        onChoose={(id) => set({ construction: id }, texts.bag.strap.constructionLabel)}
+      />
       <StrapCore {...shared} />
       <StrapMore {...shared} />
       <StrapSewing strap={strap} />

@@ -29,12 +29,6 @@ export function ClothPlace({ open }: { open: string | null }) {
   };
   return (
     <div class="stack">
-      {project.materials.length === 0 && (
-        <div class="sheet stack empty">
-          <h1>{texts.cloth.emptyHeading}</h1>
-          <p>{texts.cloth.emptyWords}</p>
-        </div>
-      )}
       <nav aria-label={texts.cloth.swatches}>
         <ul class="shelf">
           {project.materials.map((each) => (
@@ -137,7 +131,12 @@ function MaterialSpread({ material }: { material: Material }) {
       <PriceWords {...shared} />
       <MoreWords {...shared} />
       <div class="row">
-        <button type="button" class="press" disabled={users.length > 0} onClick={remove}>
+        <button
+          type="button"
+          class="press"
+          disabled={users.length > 0 || project.materials.length === 1}
+          onClick={remove}
+        >
           <Icon name="bin" /> {words.remove}
         </button>
         {users.length > 0 && <span class="soft">{words.usedBy(users.join(", "))}</span>}

@@ -1,0 +1,71 @@
+import type { Page } from "../../core/drawing/page.ts";
+import type { CutPiece } from "../../core/materials/cutPiece.ts";
+import type { Project } from "../../core/project/project.ts";
+import type { LaidMaterial, PlanFile } from "../../export/planFiles.ts";
+
+/** How many sheets a paper takes. */
+export interface PaperCount {
+  readonly paper: string;
+  readonly sheets: number;
+}
+
+/** The pages of one stock as they would be printed, and what other papers would take. */
+export interface PaperStack {
+  readonly stockId: string;
+  /** Page map first, then the sheets in order. */
+  readonly pages: readonly Page[];
+  readonly sheets: number;
+  readonly papers: readonly PaperCount[];
+}
+
+/** A mat of a cutting machine with what is cut on it. */
+export interface MatPage {
+  readonly page: Page;
+  readonly files: readonly PlanFile[];
+}
+
+/** All mats of one material. */
+export interface MatStack {
+  readonly mats: readonly MatPage[];
+  /** Names of pieces that no mat takes. */
+  readonly tooLarge: readonly string[];
+}
+
+/** What the page asks of the export worker. */
+export type Ask =
+  | {
+      readonly kind: "paper";
+      readonly project: Project;
+      readonly pieces: readonly CutPiece[];
+      readonly lay: LaidMaterial;
+    }
+  | {
+      readonly kind: "files";
+      readonly project: Project;
+      readonly pieces: readonly CutPiece[];
+      readonly lays: readonly LaidMaterial[];
+    }
+  | {
+      readonly kind: "mats";
+      readonly project: Project;
+      readonly pieces: readonly CutPiece[];
+      readonly lay: LaidMaterial;
+    };
+
+/** What comes back, by what was asked. */
+export interface Answers {
+  readonly paper: readonly PaperStack[];
+  readonly files: { readonly files: readonly PlanFile[]; readonly missingGlyphs: readonly string[] };
+  readonly mats: MatStack;
+}
+
+/** A question with its number. */
+export interface Asked {
+  readonly id: number;
+  readonly ask: Ask;
+}
+
+/** An answer, or what went wrong in our code. */
+export type Answered =
+  | { readonly id: number; readonly ok: true; readonly value: Answers[Ask["kind"]] }
+  | { readonly id: number; readonly ok: false; readonly reason: string };

@@ -1,0 +1,166 @@
+import { useEffect, useMemo, useRef, useState } from "preact/hooks";
+import { pieceArt } from "../../../core/drawing/pieceArt.ts";
+import type { StockPlacement } from "../../../core/lay/types.ts";
+import type { Project } from "../../../core/project/project.ts";
+import { useLengths } from "../../fields/units.ts";
+import { Icon } from "../../parts/Icon.tsx";
+import { derivedOf } from "../../state/derived.ts";
+import type { LayState } from "../../state/lays.ts";
+import { useTexts } from "../../texts/texts.ts";
+import { type Frame, fitFrame, panFrame, zoomFrame } from "./frame.ts";
+import { listenToHands } from "./gestures.ts";
+import { keyOf } from "./moves.ts";
+import { type PieceKind, pieceKind } from "./pieceKind.ts";
+import { PlanCanvas } from "./planCanvas.ts";
+import { SelectedPiece } from "./SelectedPiece.tsx";
+import { stockLayout, tableBox } from "./stockLayout.ts";
+import { Tapes } from "./Tapes.tsx";
+import { usePieceHand } from "./usePieceHand.ts";
+
+/** Narrower than this the cloth turns upright, px. */
+const NARROW = 640;
+
+/** The cloth with its plan, between two tape measures; moved and zoomed by hand, wheel or keys. */
+export function LayTable({ lay, project }: { lay: LayState; project: Project }) {
+  const texts = useTexts();
+  const lengths = useLengths();
+  const { problem, material } = lay.job;
+  const host = useRef<HTMLDivElement>(null);
+  const canvas = useRef<PlanCanvas | null>(null);
+  const [frame, setFrame] = useState<Frame>({ scale: 0.5, originX: 0, originY: 0, upright: false });
+  const live = useRef(frame);
+  const isOwnView = useRef(false);
+  const stocks = useMemo(() => stockLayout(problem, lay.plan), [problem, lay.plan]);
+  const kinds = useMemo(() => kindsOf(project), [project]);
+  const hand = usePieceHand(lay, stocks, canvas, live);
+  const look = (next: Frame) => {
+    live.current = next;
+    isOwnView.current = true;
+    canvas.current?.look(next);
+    setFrame(next);
+  };
+  const showAll = () => {
+    const size = sizeOf(host.current);
+    look(fitFrame(tableBox(stocks), size, size.width < NARROW));
+    isOwnView.current = false;
+  };
+  const zoom = (factor: number) => {
+    const { width, height } = sizeOf(host.current);
+    look(zoomFrame(live.current, factor, width / 2, height / 2));
+  };
+
+  const handsRef = useRef(hand);
+  handsRef.current = hand;
+  useEffect(() => {
+    const element = host.current;
+    if (element === null) return;
+    const drawn = new PlanCanvas(element);
+    canvas.current = drawn;
+    drawn.element.setAttribute("role", "group");
+    const deaf = listenToHands(drawn.element, {
+      frame: () => live.current,
+      look,
+      take: (key) => handsRef.current.take(key),
+      carry: (dx, dy) => handsRef.current.carry(dx, dy),
+      drop: (moved) => handsRef.current.drop(moved),
+      touchTable: () => handsRef.current.select(null),
+    });
+    return () => {
+      deaf();
+      drawn.remove();
+      canvas.current = null;
+    };
+  }, []);
+
+  useEffect(() => {
+    const drawn = canvas.current;
+    if (drawn === null) return;
+    drawn.element.setAttribute("aria-label", texts.lay.plan(material.name));
+    drawn.draw({
+      stocks,
+      kinds,
+      placements: hand.placements,
+      pinned: new Set(problem.pinned.map(keyOf)),
+      selected: hand.selected,
+      wrong: hand.wrong,
+      grain: material.grain === "free" ? "none" : material.oneWay ? "one-way" : "both",
+      nameOf: (placement) => nameOf(placement),
+    });
+    if (isOwnView.current) drawn.look(live.current);
+    else showAll();
+  });
+  const nameOf = (placement: StockPlacement): string => {
+    const kind = kinds.get(placement.pieceId);
+    if (kind === undefined) return placement.pieceId;
+    const number = kind.count > 1 ? texts.lay.numberOf(placement.copy + 1, kind.count) : "";
+    const isPinned = problem.pinned.some((pin) => keyOf(pin) === keyOf(placement));
+    return texts.lay.pieceName(`${kind.name}${number}`, kind.detail, isPinned);
+  };
+
+  useEffect(() => {
+    const element = host.current;
+    if (element === null) return;
+    const observer = new ResizeObserver(() => {
+      if (!isOwnView.current) showAll();
+    });
+    observer.observe(element);
+    return () => observer.disconnect();
+  });
+
+  const onKeyDown = (event: KeyboardEvent) => {
+    if (hand.onKey(event)) return;
+    const pans: Record<string, readonly [number, number]> = {
+      ArrowLeft: [60, 0],
+      ArrowRight: [-60, 0],
+      ArrowUp: [0, 60],
+      ArrowDown: [0, -60],
+    };
+    const pan = pans[event.key];
+    if (event.key === "+" || event.key === "=") zoom(1.25);
+    else if (event.key === "-") zoom(0.8);
+    else if (event.key === "0") showAll();
+    else if (pan !== undefined) look(panFrame(live.current, ...pan));
+    else return;
+    event.preventDefault();
+  };
+
+  return (
+    <div class="lay-table">
+      <div
+        class="lay-view"
+        ref={host}
+        role="application"
+        aria-label={texts.lay.plan(material.name)}
+        aria-describedby="lay-keys"
+        // biome-ignore lint/a11y/noNoninteractiveTabindex: the plan takes the arrow keys
+        tabIndex={0}
+        onKeyDown={onKeyDown}
+      />
+      <Tapes frame={frame} host={host} system={lengths.units.system} />
+      <p id="lay-keys" class="only-read">
+        {texts.lay.keys}
+      </p>
+      <div class="lay-zoom not-on-paper">
+        <button type="button" class="press" aria-label={texts.lay.zoomIn} onClick={() => zoom(1.4)}>
+          <Icon name="plus" />
+        </button>
+        <button type="button" class="press" aria-label={texts.lay.zoomOut} onClick={() => zoom(1 / 1.4)}>
+          <Icon name="minus" />
+        </button>
+        <button type="button" class="press" aria-label={texts.lay.zoomAll} onClick={showAll}>
+          <Icon name="whole" />
+        </button>
+      </div>
+      <SelectedPiece hand={hand} lay={lay} nameOf={nameOf} />
+    </div>
+  );
+}
+
+function kindsOf(project: Project): ReadonlyMap<string, PieceKind> {
+  const art = pieceArt(derivedOf(project).pieces, project.output.lengths);
+  return new Map([...art].map(([id, each]) => [id, pieceKind(each)]));
+}
+
+function sizeOf(element: HTMLElement | null): { width: number; height: number } {
+  return { width: element?.clientWidth ?? 800, height: element?.clientHeight ?? 500 };
+}

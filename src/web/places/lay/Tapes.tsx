@@ -1,0 +1,72 @@
+import type { RefObject } from "preact";
+import { useEffect, useState } from "preact/hooks";
+import { type Frame, toTable } from "./frame.ts";
+import { tapeTicks } from "./tapeTicks.ts";
+
+/** How wide a tape is, px. */
+const WIDE = 26;
+const LONG = { long: 14, middle: 9, short: 5 } as const;
+
+/** Two tape measures along the edges of the view: one along the cloth, one across it. */
+export function Tapes(props: { frame: Frame; host: RefObject<HTMLElement | null>; system: "metric" | "inches" }) {
+  const { frame, host, system } = props;
+  const [size, setSize] = useState({ width: 0, height: 0 });
+  useEffect(() => {
+    const element = host.current;
+    if (element === null) return;
+    const observer = new ResizeObserver(() =>
+      setSize({ width: element.clientWidth, height: element.clientHeight }),
+    );
+    observer.observe(element);
+    return () => observer.disconnect();
+  }, [host]);
+  const [left, top] = toTable(frame, 0, 0);
+  const [right, bottom] = toTable(frame, size.width, size.height);
+  const level = frame.upright ? [top, bottom] : [left, right];
+  const upright = frame.upright ? [left, right] : [bottom, top];
+  const levelAt = (mm: number) => frame.originX + mm * frame.scale;
+  const uprightAt = (mm: number) => frame.originY + (frame.upright ? 1 : -1) * mm * frame.scale;
+  return (
+    <div class="tapes" aria-hidden="true">
+      <svg
+        aria-hidden="true"
+        class="tape"
+        style={{ left: 0, bottom: 0, width: "100%", height: WIDE }}
+        width={size.width}
+        height={WIDE}
+      >
+        {tapeTicks(system, level[0]!, level[1]!, frame.scale).map(({ mm, rank, text }) => (
+          <g key={mm} transform={`translate(${levelAt(mm)} 0)`}>
+            <path d={`M0 0V${LONG[rank]}`} />
+            {text !== null && (
+              <text x="3" y={WIDE - 5}>
+                {text}
+              </text>
+            )}
+          </g>
+        ))}
+        <text class="tape-unit" x={size.width - 6} y={WIDE - 5} text-anchor="end">
+          {system === "metric" ? "cm" : "in"}
+        </text>
+      </svg>
+      <svg
+        aria-hidden="true"
+        class="tape"
+        style={{ left: 0, top: 0, width: WIDE, height: size.height - WIDE }}
+        width={WIDE}
+        height={size.height}
+      >
+        {tapeTicks(system, upright[0]!, upright[1]!, frame.scale).map(({ mm, rank, text }) => (
+          <g key={mm} transform={`translate(0 ${uprightAt(mm)})`}>
+            <path d={`M${WIDE} 0H${WIDE - LONG[rank]}`} />
+            {text !== null && (
+              <text x="2" y="-3">
+                {text}
+              </text>
+            )}
+          </g>
+        ))}
+      </svg>
+    </div>
+  );
+}

@@ -1,0 +1,49 @@
+import type { PieceArt } from "../../../core/drawing/layDrawing.ts";
+import { ringBox } from "../../../core/geometry/ring.ts";
+import { contourPath, ringPath } from "../../parts/screenPath.ts";
+
+/** What the screen draws of a kind of piece, once for all its copies, in the piece's own frame. */
+export interface PieceKind {
+  readonly cutPath: string;
+  readonly lines: readonly { readonly role: string; readonly path: string }[];
+  readonly name: string;
+  readonly detail: string;
+  readonly count: number;
+  /** Middle of the box, and its sides, mm. */
+  readonly middleX: number;
+  readonly middleY: number;
+  readonly along: number;
+  readonly across: number;
+  /** Room for a label at the middle, as a share of the box: curved pieces have less. */
+  readonly room: number;
+}
+
+/** The screen's drawing of a piece. Cost O(points). */
+export function pieceKind(art: PieceArt): PieceKind {
+  const box = ringBox(art.outline.outer);
+  const along = box.maxX - box.minX;
+  const across = box.maxY - box.minY;
+  return {
+    cutPath: contourPath(art.contour) + art.outline.holes.map(ringPath).join(""),
+    lines: art.lines.map((line) => ({ role: line.role, path: contourPath(line.contour) })),
+    name: art.name,
+    detail: art.detail,
+    count: art.count,
+    middleX: (box.minX + box.maxX) / 2,
+    middleY: (box.minY + box.maxY) / 2,
+    along,
+    across,
+    room: art.outline.outer.length === 8 ? 0.92 : 0.7,
+  };
+}
+
+/** Height of the letters of a label that fits the piece, mm. A letter is about 0.55 of its height wide. */
+export function labelSize(kind: PieceKind, text: string): number {
+  const long = Math.max(kind.along, kind.across) * kind.room;
+  const short = Math.min(kind.along, kind.across) * kind.room;
+  const letters = Math.max(4, text.length, kind.detail.length * DETAIL);
+  return Math.min(short * 0.3, long / (0.58 * letters), 60);
+}
+
+/** Height of the second line of a label as a share of the first. */
+export const DETAIL = 0.7;

@@ -1,0 +1,230 @@
+import { type G, SVG, type Svg } from "@svgdotjs/svg.js";
+import { type Pose, turnCosSin } from "../../../core/geometry/pose.ts";
+import type { StockPlacement } from "../../../core/lay/types.ts";
+import { ringPath } from "../../parts/screenPath.ts";
+import { type Frame, frameMatrix } from "./frame.ts";
+import { keyOf } from "./moves.ts";
+import { DETAIL, labelSize, type PieceKind } from "./pieceKind.ts";
+import type { LaidStock } from "./stockLayout.ts";
+
+/** What is to be seen. */
+export interface PlanScene {
+  readonly stocks: readonly LaidStock[];
+  readonly kinds: ReadonlyMap<string, PieceKind>;
+  readonly placements: readonly StockPlacement[];
+  readonly pinned: ReadonlySet<string>;
+  readonly selected: string | null;
+  /** Pieces that lie where they may not. */
+  readonly wrong: ReadonlySet<string>;
+  readonly grain: "both" | "one-way" | "none";
+  /** What a screen reader says of a piece. */
+  nameOf(placement: StockPlacement): string;
+}
+
+interface Shown {
+  readonly group: G;
+  readonly label: G;
+  readonly pieceId: string;
+  pose: string;
+}
+
+/**
+ * The plan as a live drawing. Pieces are drawn once and then only moved, so that a better plan or a drag costs one
+ * attribute a piece. Coordinates inside are mm, y up; the outermost group carries the view.
+ */
+export class PlanCanvas {
+  readonly element: SVGSVGElement;
+  private readonly svg: Svg;
+  private readonly world: G;
+  private readonly ground: G;
+  private readonly pieces: G;
+  private readonly shown = new Map<string, Shown>();
+  private kinds: ReadonlyMap<string, PieceKind> | null = null;
+  private groundKey = "";
+  private upright = false;
+  private offsets = new Map<string, number>();
+
+  constructor(host: HTMLElement) {
+    this.svg = SVG().addTo(host).size("100%", "100%");
+    this.element = this.svg.node;
+    this.world = this.svg.group();
+    this.ground = this.world.group().addClass("ground");
+    this.pieces = this.world.group().addClass("pieces");
+  }
+
+  /** Draws the scene; what is the same as before is left alone. */
+  draw(scene: PlanScene): void {
+    this.drawGround(scene.stocks);
+    if (this.kinds !== scene.kinds) {
+      this.pieces.clear();
+      this.shown.clear();
+      this.kinds = scene.kinds;
+    }
+    this.offsets = new Map(scene.stocks.map(({ stock, offsetY }) => [stock.id, offsetY]));
+    const seen = new Set<string>();
+    for (const placement of scene.placements) {
+      const kind = scene.kinds.get(placement.pieceId);
+      if (kind === undefined) continue;
+      const key = keyOf(placement);
+      seen.add(key);
+      const shown = this.shown.get(key) ?? this.addPiece(key, placement, kind, scene.grain);
+      this.place(placement);
+      const { node } = shown.group;
+      node.classList.toggle("pinned", scene.pinned.has(key));
+      node.classList.toggle("selected", scene.selected === key);
+      node.classList.toggle("wrong", scene.wrong.has(key));
+      node.setAttribute("aria-label", scene.nameOf(placement));
+      node.setAttribute("tabindex", scene.selected === key ? "0" : "-1");
+      node.setAttribute("aria-pressed", String(scene.selected === key));
+    }
+    for (const [key, { group }] of this.shown)
+      if (!seen.has(key)) {
+        group.remove();
+        this.shown.delete(key);
+      }
+  }
+
+  /** Moves one piece without drawing anything else: for drags. */
+  place(placement: StockPlacement): void {
+    const shown = this.shown.get(keyOf(placement));
+    const kind = this.kinds?.get(placement.pieceId);
+    if (shown === undefined || kind === undefined) return;
+    const pose = poseMatrix(placement, this.offsets.get(placement.stockId) ?? 0);
+    if (shown.pose === pose) return;
+    shown.pose = pose;
+    shown.group.node.setAttribute("transform", pose);
+    shown.label.node.setAttribute("transform", labelMatrix(placement, kind, this.upright));
+  }
+
+  /** Marks a piece as lying where it may not, or takes the mark away. */
+  mark(key: string, isWrong: boolean): void {
+    this.shown.get(key)?.group.node.classList.toggle("wrong", isWrong);
+  }
+
+  /** Lays a piece on top of the others. */
+  raise(key: string): void {
+    this.shown.get(key)?.group.front();
+  }
+
+  /** Puts the keyboard on a piece. */
+  focus(key: string): void {
+    this.shown.get(key)?.group.node.focus();
+  }
+
+  /** Shows the table from another place. Labels that are too small to read are left out. */
+  look(frame: Frame): void {
+    this.world.node.setAttribute("transform", frameMatrix(frame));
+    this.element.style.setProperty("--per-px", String(1 / frame.scale));
+    const turned = this.upright !== frame.upright;
+    this.upright = frame.upright;
+    for (const { label, pieceId } of this.shown.values()) {
+      const size = Number(label.node.dataset["size"]);
+      label.node.classList.toggle("too-small", size * frame.scale < 7.5);
+      if (turned && this.kinds?.get(pieceId)) label.node.removeAttribute("transform");
+    }
+    if (turned) for (const shown of this.shown.values()) shown.pose = "";
+  }
+
+  /** Takes the drawing off the page. */
+  remove(): void {
+    this.svg.remove();
+  }
+
+  private addPiece(key: string, placement: StockPlacement, kind: PieceKind, grain: PlanScene["grain"]): Shown {
+    const group = this.pieces.group().addClass("piece");
+    const { node } = group;
+    node.dataset["key"] = key;
+    node.setAttribute("role", "button");
+    group.path(kind.cutPath).addClass("outline");
+    for (const { role, path } of kind.lines) group.path(path).addClass(`ink-${role}`);
+    const label = group.group().addClass("label");
+    const text = kind.count > 1 ? `${kind.name} ${placement.copy + 1}/${kind.count}` : kind.name;
+    const size = labelSize(kind, text);
+    label.node.dataset["size"] = String(size);
+    const words = label.plain(text);
+    words.attr({ "font-size": size, "text-anchor": "middle", x: 0, y: -size * 0.15 });
+    const detail = label.plain(kind.detail);
+    detail.attr({ "font-size": size * DETAIL, "text-anchor": "middle", x: 0, y: size * 0.75 });
+    if (grain !== "none") group.path(grainArrow(kind, size, grain)).addClass("grain");
+    const pin = group.group().addClass("pin-head");
+    pin.node.setAttribute("transform", `translate(${kind.middleX} ${kind.middleY})`);
+    pin.circle(2).center(0, 0);
+    const shown: Shown = { group, label, pieceId: placement.pieceId, pose: "" };
+    this.shown.set(key, shown);
+    return shown;
+  }
+
+  private drawGround(stocks: readonly LaidStock[]): void {
+    const key = JSON.stringify(
+      stocks.map(({ stock, box, offsetY, used, bound }) => [stock.id, box, offsetY, used, bound]),
+    );
+    if (key === this.groundKey) return;
+    this.groundKey = key;
+    this.ground.clear();
+    for (const { stock, box, offsetY, used, bound } of stocks) {
+      const group = this.ground.group();
+      group.node.setAttribute("transform", `translate(0 ${offsetY})`);
+      if (stock.kind === "roll") {
+        group.path(`M0 0H${box.maxX}V${stock.width}H0Z`).addClass("cloth");
+        const edge = stock.width * 0.012;
+        group
+          .path(`M0 ${-edge}H${box.maxX}V0H0ZM0 ${stock.width}H${box.maxX}V${stock.width + edge}H0Z`)
+          .addClass("selvedge");
+        if (stock.length === null) group.path(tornEdge(box.maxX, stock.width)).addClass("torn");
+        if (used > 0) {
+          group.path(`M${used} 0H${box.maxX}V${stock.width}H${used}Z`).addClass("unused");
+          group.path(`M${used} ${-edge * 3}V${stock.width + edge * 3}`).addClass("chalk");
+        }
+        if (bound !== null && bound > 0 && bound < used - 1)
+          group.path(`M${bound} ${-edge * 3}V${stock.width + edge * 3}`).addClass("bound");
+      } else {
+        const rings = [stock.outline.outer, ...stock.outline.holes].map(ringPath).join("");
+        group.path(rings).attr("fill-rule", "evenodd").addClass("cloth");
+      }
+      for (const flaw of stock.flaws) group.path(ringPath(flaw.outer)).addClass("flaw");
+    }
+  }
+}
+
+/** SVG matrix of a pose on the table: mirrored in its own y axis, turned, moved. */
+function poseMatrix(pose: Pose, offsetY: number): string {
+  const [c, s] = turnCosSin(pose.turnDeg);
+  const flip = pose.mirrored ? -1 : 1;
+  return `matrix(${flip * c} ${flip * s} ${-s} ${c} ${pose.x} ${pose.y + offsetY})`;
+}
+
+/** Matrix of a label inside its piece, so that it reads from the left or from below whatever way the piece lies. */
+function labelMatrix(pose: Pose, kind: PieceKind, upright: boolean): string {
+  const flip = pose.mirrored ? -1 : 1;
+  // Angle of the piece's longer side as it is seen on the screen.
+  const lies = pose.turnDeg + (kind.across > kind.along ? 90 : 0) - (upright ? 90 : 0);
+  const own = readable(lies) - (pose.turnDeg - (upright ? 90 : 0));
+  const [c, s] = turnCosSin(own);
+  return `matrix(${flip * c} ${s} ${flip * s} ${-c} ${kind.middleX} ${kind.middleY})`;
+}
+
+/** The same direction, turned by half a turn where it would stand on its head. */
+function readable(degrees: number): number {
+  const turn = ((degrees % 360) + 360) % 360;
+  return turn > 90 && turn <= 270 ? turn - 180 : turn > 270 ? turn - 360 : turn;
+}
+
+/** Arrow along the piece's own x axis, clear of its label: below it on a long piece, at the foot of an upright one. */
+function grainArrow(kind: PieceKind, size: number, grain: "both" | "one-way"): string {
+  const isLong = kind.along >= kind.across;
+  const half = Math.min(kind.along * 0.3, isLong ? Math.max(40, size * 3) : Infinity);
+  const y = kind.middleY - (isLong ? Math.min(size * 1.25, kind.across * 0.4) : kind.across * 0.4);
+  const head = Math.min(half * 0.3, size * 0.35, kind.across * 0.12);
+  const [left, right] = [kind.middleX - half, kind.middleX + half];
+  const tip = `M${right - head} ${y + head / 2}L${right} ${y}L${right - head} ${y - head / 2}`;
+  const tail =
+    grain === "both" ? `M${left + head} ${y + head / 2}L${left} ${y}L${left + head} ${y - head / 2}` : "";
+  return `M${left} ${y}H${right}${tip}${tail}`;
+}
+
+function tornEdge(x: number, width: number): string {
+  const steps = 24;
+  let path = `M${x} 0`;
+  for (let i = 1; i <= steps; i++) path += `L${x + (i % 2 === 0 ? 0 : width * 0.012)} ${(i * width) / steps}`;
+  return path;
+}

@@ -1,0 +1,120 @@
+import type { MachineSettings } from "../../../core/project/project.ts";
+import type { LaidMaterial } from "../../../export/planFiles.ts";
+import { useAnswer } from "../../exports/useAnswer.ts";
+import { ChoiceBlank, LengthBlank } from "../../fields/blanks.tsx";
+import { PageMiniature } from "../../parts/PageMiniature.tsx";
+import { Term } from "../../parts/Term.tsx";
+import { useChange } from "../../state/workbench.ts";
+import { useTexts } from "../../texts/texts.ts";
+import { SaveFiles } from "./SaveFiles.tsx";
+import { type StackInput, savePlanFile } from "./tableParts.ts";
+
+/** A desktop machine's mat, 12 × 12 in with a quarter inch gripped: common practice, no source. */
+const USUAL: MachineSettings = { bedWidth: 304.8, bedHeight: 304.8, grip: 6.35, kerf: 0, tool: "knife" };
+
+/** Files for a cutting machine: the whole plan, or one mat after the other. */
+export function MachineStack(input: StackInput) {
+  const texts = useTexts();
+  const change = useChange();
+  const words = texts.table.machine;
+  const { machine } = input.project.output;
+  const set = (next: MachineSettings | null, label: string, key?: string) =>
+    change((now) => ({ ...now, output: { ...now.output, machine: next } }), label, key);
+  const length = (
+    field: "bedWidth" | "bedHeight" | "grip" | "kerf",
+    label: string,
+    range: { minMm: number; maxMm: number },
+  ) =>
+    machine !== null && (
+      <LengthBlank
+        label={label}
+        path={`output.machine.${field}`}
+        value={machine[field]}
+        fine={field === "kerf"}
+        range={range}
+        onValue={(mm, key) => set({ ...machine, [field]: mm }, label, key)}
+      />
+    );
+  const isVinyl = input.lays.some(({ material }) => material.kind === "vinyl" && material.coating !== "pu");
+  return (
+    <section class="stack" aria-label={texts.table.stackNames.machine}>
+      <div class="sheet stack">
+        <p>{words.whole}</p>
+        <div class="row">
+          <SaveFiles input={input} label={words.saveSvg} wanted={({ name }) => name.endsWith(".svg")} />
+          <SaveFiles input={input} label={words.saveDxf} wanted={({ name }) => name.endsWith(".dxf")} />
+        </div>
+        {machine === null ? (
+          <p>
+            <button type="button" class="press" onClick={() => set(USUAL, words.add)}>
+              {words.add}
+            </button>
+          </p>
+        ) : (
+          <>
+            <p class="sentence">
+              {words.sentence(
+                <ChoiceBlank<MachineSettings["tool"]>
+                  label={words.toolLabel}
+                  path="output.machine.tool"
+                  value={machine.tool}
+                  options={[
+                    ["knife", words.tools.knife],
+                    ["laser", words.tools.laser],
+                  ]}
+                  onValue={(tool) => set({ ...machine, tool }, words.toolLabel)}
+                />,
+                length("bedWidth", words.bedWidth, { minMm: 50, maxMm: 10_000 }),
+                length("bedHeight", words.bedHeight, { minMm: 50, maxMm: 10_000 }),
+                length("grip", words.grip, { minMm: 0, maxMm: 100 }),
+                <Term id="kerf" />,
+                length("kerf", words.kerf, { minMm: 0, maxMm: 5 }),
+              )}
+            </p>
+            <p>
+              <button type="button" class="press" onClick={() => set(null, words.remove)}>
+                {words.remove}
+              </button>
+            </p>
+            {machine.tool === "laser" && isVinyl && <p class="caution">{texts.cloth.vinylCaution}</p>}
+          </>
+        )}
+        <p class="caution">{words.caution}</p>
+      </div>
+      {machine !== null && input.lays.map((lay) => <MaterialMats key={lay.material.id} input={input} lay={lay} />)}
+    </section>
+  );
+}
+
+function MaterialMats({ input, lay }: { input: StackInput; lay: LaidMaterial }) {
+  const texts = useTexts();
+  const words = texts.table.machine;
+  const { project, pieces } = input;
+  const key = JSON.stringify([project.output.machine, project.output.lengths, lay.plan.uses, pieces.length]);
+  const answer = useAnswer({ kind: "mats", project, pieces, lay }, key);
+  const { mats = [], tooLarge = [] } = answer.value ?? {};
+  return (
+    <section class="sheet stack" aria-label={lay.material.name} aria-busy={answer.state === "working"}>
+      <h2>{lay.material.name}</h2>
+      {answer.state === "failed" && <p class="caution">{texts.table.failed}</p>}
+      {answer.state === "working" && <p class="soft">{texts.table.working}</p>}
+      {tooLarge.length > 0 && <p class="caution">{words.tooLarge(tooLarge.join(", "))}</p>}
+      {mats.length > 0 && <p class="lay-length">{words.mats(mats.length)}</p>}
+      <ul class="miniatures">
+        {mats.map(({ page, files }) => (
+          <li key={page.name}>
+            <PageMiniature page={page} name={page.name} />
+            <span class="row">
+              {files.map((file) => (
+                <button key={file.name} type="button" class="press" onClick={() => savePlanFile(project, file)}>
+                  {file.name.endsWith(".svg") ? "SVG" : "DXF"}
+                  <span class="only-read"> {page.name}</span>
+                </button>
+              ))}
+            </span>
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+}

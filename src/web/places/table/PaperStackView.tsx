@@ -1,0 +1,156 @@
+import { PAPERS } from "../../../core/drawing/papers.ts";
+import { describePrinter, diagnosePrinter } from "../../../core/drawing/printer.ts";
+import type { OutputSettings } from "../../../core/project/project.ts";
+import type { LaidMaterial } from "../../../export/planFiles.ts";
+import { useAnswer } from "../../exports/useAnswer.ts";
+import { ChoiceBlank, LengthBlank } from "../../fields/blanks.tsx";
+import { PageMiniature } from "../../parts/PageMiniature.tsx";
+import { Term } from "../../parts/Term.tsx";
+import { type ChangeProject, useChange } from "../../state/workbench.ts";
+import { useTexts } from "../../texts/texts.ts";
+import { SaveFiles } from "./SaveFiles.tsx";
+import type { StackInput } from "./tableParts.ts";
+
+/** Sheets whose miniatures are drawn; the page map shows the rest. */
+const SHOWN = 24;
+
+/** Full-size pages: their look, their number on every paper, and the printer made true. */
+export function PaperStackView(input: StackInput) {
+  const texts = useTexts();
+  const change = useChange();
+  const words = texts.table.paper;
+  const { output } = input.project;
+  const set = (part: Partial<OutputSettings>, label: string, key?: string) =>
+    change((now) => ({ ...now, output: { ...now.output, ...part } }), label, key);
+  return (
+    <section class="stack" aria-label={texts.table.stackNames.paper}>
+      <div class="sheet stack">
+        <p class="sentence">
+          {words.sentence(
+            <ChoiceBlank
+              label={words.paperLabel}
+              path="output.paper"
+              value={output.paper}
+              options={PAPERS.map(({ id }) => [id, id] as const)}
+              onValue={(paper) => set({ paper }, words.paperLabel)}
+            />,
+            <ChoiceBlank<OutputSettings["orientation"]>
+              label={words.orientationLabel}
+              path="output.orientation"
+              value={output.orientation}
+              options={[
+                ["fewest", words.orientations.fewest],
+                ["portrait", words.orientations.portrait],
+                ["landscape", words.orientations.landscape],
+              ]}
+              onValue={(orientation) => set({ orientation }, words.orientationLabel)}
+            />,
+            <LengthBlank
+              label={words.marginLabel}
+              path="output.pageMargin"
+              value={output.pageMargin}
+              range={{ minMm: 0, maxMm: 50 }}
+              onValue={(pageMargin, key) => set({ pageMargin }, words.marginLabel, key)}
+            />,
+            <Term id="overlap" />,
+            <LengthBlank
+              label={words.overlapLabel}
+              path="output.overlap"
+              value={output.overlap}
+              range={{ minMm: 0, maxMm: 50 }}
+              onValue={(overlap, key) => set({ overlap }, words.overlapLabel, key)}
+            />,
+          )}
+        </p>
+        <PrinterWords output={output} set={set} />
+        <div class="row">
+          <SaveFiles
+            main
+            input={input}
+            label={words.savePages}
+            wanted={({ name }) => name.endsWith(`-${output.paper.toLowerCase().replaceAll(" ", "-")}.pdf`)}
+          />
+          <SaveFiles input={input} label={words.saveRoll} wanted={({ name }) => name.endsWith("-roll.pdf")} />
+          <SaveFiles
+            input={input}
+            label={words.saveProjector}
+            wanted={({ name }) => name.endsWith("-projector.pdf")}
+          />
+        </div>
+      </div>
+      {input.lays.map((lay) => (
+        <MaterialPages key={lay.material.id} input={input} lay={lay} set={set} />
+      ))}
+    </section>
+  );
+}
+
+type SetOutput = (part: Partial<OutputSettings>, label: string, key?: string) => ReturnType<ChangeProject>;
+
+function PrinterWords({ output, set }: { output: OutputSettings; set: SetOutput }) {
+  const words = useTexts().table.paper;
+  const { testSquare } = output;
+  const finding = diagnosePrinter(100, testSquare.x, testSquare.y, PAPERS);
+  const measured = (side: "x" | "y", label: string) => (
+    <LengthBlank
+      label={label}
+      path={`output.testSquare.${side}`}
+      value={testSquare[side]}
+      range={{ minMm: 50, maxMm: 150 }}
+      onValue={(mm, key) => set({ testSquare: { ...testSquare, [side]: mm } }, label, key)}
+    />
+  );
+  return (
+    <details class="more" open={finding.kind !== "true"}>
+      <summary>{words.printer}</summary>
+      <p>{words.printerHow}</p>
+      <p class="sentence">{words.measured(measured("x", words.measuredX), measured("y", words.measuredY))}</p>
+      <p role="status">{describePrinter(finding)}</p>
+    </details>
+  );
+}
+
+function MaterialPages(props: { input: StackInput; lay: LaidMaterial; set: SetOutput }) {
+  const texts = useTexts();
+  const words = texts.table.paper;
+  const { project, pieces } = props.input;
+  const { lay } = props;
+  const key = JSON.stringify([project.output, project.name, lay.plan.seed, lay.plan.evaluations, lay.plan.uses]);
+  const answer = useAnswer({ kind: "paper", project, pieces, lay }, key);
+  const stacks = answer.value ?? [];
+  return (
+    <section class="sheet stack" aria-label={lay.material.name} aria-busy={answer.state === "working"}>
+      <h2>{lay.material.name}</h2>
+      {answer.state === "failed" && <p class="caution">{texts.table.failed}</p>}
+      {stacks.length === 0 && answer.state === "working" && <p class="soft">{texts.table.working}</p>}
+      {stacks.map((stack) => (
+        <div key={stack.stockId} class="stack">
+          <p class="lay-length">{words.pages(stack.sheets, project.output.paper)}</p>
+          <p class="row small">
+            {stack.papers
+              .filter(({ paper, sheets }) => paper !== project.output.paper && sheets !== stack.sheets)
+              .map(({ paper, sheets }) => (
+                <button
+                  key={paper}
+                  type="button"
+                  class="press plain"
+                  onClick={() => props.set({ paper }, words.paperLabel)}
+                >
+                  {words.instead(paper, sheets)}
+                </button>
+              ))}
+          </p>
+          <ul class="miniatures">
+            {stack.pages.slice(0, SHOWN + 1).map((page) => (
+              <li key={page.name}>
+                <PageMiniature page={page} name={words.pageName(page.name)} />
+                <span class="small">{page.name}</span>
+              </li>
+            ))}
+            {stack.pages.length > SHOWN + 1 && <li class="soft">{words.more(stack.pages.length - SHOWN - 1)}</li>}
+          </ul>
+        </div>
+      ))}
+    </section>
+  );
+}

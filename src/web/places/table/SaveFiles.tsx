@@ -1,0 +1,46 @@
+import { useState } from "preact/hooks";
+import type { PlanFile } from "../../../export/planFiles.ts";
+import { askExport } from "../../exports/askExport.ts";
+import { useTexts } from "../../texts/texts.ts";
+import { type StackInput, savePlanFile } from "./tableParts.ts";
+
+/** One button for a kind of file: works the files out and saves those that `wanted` picks. */
+export function SaveFiles(props: {
+  input: StackInput;
+  label: string;
+  main?: boolean;
+  wanted: (file: PlanFile) => boolean;
+}) {
+  const texts = useTexts();
+  const [state, setState] = useState<"idle" | "working" | "failed" | readonly string[]>("idle");
+  const { input } = props;
+  const save = async () => {
+    setState("working");
+    try {
+      const { files, missingGlyphs } = await askExport({ kind: "files", ...input });
+      const chosen = files.filter(props.wanted);
+      for (const file of chosen) savePlanFile(input.project, file);
+      setState([...chosen.map(({ name }) => name), ...missingGlyphs.map(texts.table.missingGlyph)]);
+    } catch (error) {
+      console.error(error);
+      setState("failed");
+    }
+  };
+  return (
+    <span class="row save-files">
+      <button
+        type="button"
+        class={props.main ? "press main" : "press"}
+        disabled={state === "working" || input.lays.length === 0}
+        onClick={save}
+      >
+        {props.label}
+      </button>
+      <span role="status" class="small">
+        {state === "working" && texts.table.working}
+        {state === "failed" && texts.table.failed}
+        {typeof state === "object" && texts.table.saved(state.join(", "))}
+      </span>
+    </span>
+  );
+}

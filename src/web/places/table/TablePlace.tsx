@@ -1,0 +1,77 @@
+import { useMemo } from "preact/hooks";
+import { checkPlan } from "../../../core/lay/checkPlan.ts";
+import type { LaidMaterial } from "../../../export/planFiles.ts";
+import { Refusal } from "../../fields/TypedBlank.tsx";
+import { derivedOf } from "../../state/derived.ts";
+import { routeHash } from "../../state/route.ts";
+import { useStore } from "../../state/store.ts";
+import { useProject, useWorkbench } from "../../state/workbench.ts";
+import { useTexts } from "../../texts/texts.ts";
+import { CutSheetStack } from "./CutSheetStack.tsx";
+import { MachineStack } from "./MachineStack.tsx";
+import { PaperStackView } from "./PaperStackView.tsx";
+
+const STACKS = ["paper", "machine", "sheet"] as const;
+
+/** What goes to the cutting table: paper, machine files, the cut sheet. */
+export function TablePlace({ open }: { open: string | null }) {
+  const { board } = useWorkbench();
+  const texts = useTexts();
+  const project = useProject();
+  const lays = useStore(board.lays, (all) => all);
+  const stack = STACKS.find((name) => name === open) ?? "paper";
+  const laid = useMemo(
+    () =>
+      [...lays.values()].flatMap(({ job, plan }): LaidMaterial[] =>
+        plan === null ? [] : [{ material: job.material, problem: job.problem, plan }],
+      ),
+    [lays],
+  );
+  const findings = useMemo(() => laid.flatMap(({ problem, plan }) => checkPlan(problem, plan)), [laid]);
+  const { pieces } = derivedOf(project);
+  if (pieces.length === 0)
+    return (
+      <div class="sheet stack empty">
+        <h1>{texts.table.emptyHeading}</h1>
+        <p>{texts.table.emptyWords}</p>
+        <p>
+          <a href={routeHash("bag")}>{texts.lay.toBag}</a>
+        </p>
+      </div>
+    );
+  const unplaced = laid.reduce(
+    (sum, { plan }) => sum + plan.unplaced.reduce((all, { count }) => all + count, 0),
+    0,
+  );
+  const shared = { project, pieces, lays: laid };
+  return (
+    <div class="stack table">
+      <nav class="row" aria-label={texts.table.stacks}>
+        {STACKS.map((name) => (
+          <a
+            key={name}
+            class="press stack-link"
+            href={routeHash("table", name)}
+            aria-current={name === stack ? "true" : undefined}
+          >
+            {texts.table.stackNames[name]}
+          </a>
+        ))}
+      </nav>
+      {laid.length < lays.size && <p class="soft">{texts.table.stillFinding}</p>}
+      {unplaced > 0 && <p class="caution">{texts.table.unplaced(unplaced)}</p>}
+      {findings.length > 0 ? (
+        <div class="sheet stack">
+          <p>{texts.table.refused}</p>
+          <Refusal problems={findings.slice(0, 8)} />
+        </div>
+      ) : (
+        <>
+          {stack === "paper" && <PaperStackView {...shared} />}
+          {stack === "machine" && <MachineStack {...shared} />}
+          {stack === "sheet" && <CutSheetStack {...shared} />}
+        </>
+      )}
+    </div>
+  );
+}

@@ -1,0 +1,27 @@
+import type { CutPiece } from "../../../core/materials/cutPiece.ts";
+import type { Project } from "../../../core/project/project.ts";
+import type { LaidMaterial, PlanFile } from "../../../export/planFiles.ts";
+import { downloadFile, fileNameOf } from "../../files/projectFiles.ts";
+
+/** What every stack works from; the plans have passed the checker. */
+export interface StackInput {
+  readonly project: Project;
+  readonly pieces: readonly CutPiece[];
+  readonly lays: readonly LaidMaterial[];
+}
+
+/** Hands a file to the browser's downloads, named after the project. */
+export function savePlanFile(project: Project, { name, data }: PlanFile): void {
+  const ending = name.slice(name.lastIndexOf("."));
+  const type = TYPES[ending] ?? "application/octet-stream";
+  const stem = fileNameOf(project.name, "");
+  downloadFile(`${stem}-${name}`, new Blob([data as BlobPart], { type }));
+}
+
+const TYPES: Readonly<Record<string, string>> = {
+  ".pdf": "application/pdf",
+  ".svg": "image/svg+xml",
+  ".dxf": "image/vnd.dxf",
+  ".csv": "text/csv",
+  ".txt": "text/plain",
+};

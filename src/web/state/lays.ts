@@ -1,0 +1,178 @@
+import { isSettled } from "../../core/lay/arrange.ts";
+import { isBetterPlan } from "../../core/lay/comparePlans.ts";
+import type { LayPlan, LayProblem } from "../../core/lay/types.ts";
+import type { Project } from "../../core/project/project.ts";
+import type { RunningSearch, SearchPool } from "../../worker/searchPool.ts";
+import { derivedOf, type LayJob } from "./derived.ts";
+import { createStore, type Store } from "./store.ts";
+
+/**
+ * How far the search for a material is. `waiting`: its turn comes. `finding`: better plans come in. `paused`: by the
+ * person. `rested`: nothing better came for a while. `proven`: nothing can be better. `failed`: a fault of ours.
+ */
+export type Finding = "waiting" | "finding" | "paused" | "rested" | "proven" | "failed";
+
+/** What is known of one material's lay. */
+export interface LayState {
+  readonly job: LayJob;
+  /** Same text, same problem: a plan stays good as long as it does not change. */
+  readonly signature: string;
+  readonly plan: LayPlan | null;
+  readonly finding: Finding;
+  /** Placements tried, in all. */
+  readonly evaluations: number;
+}
+
+/** All lays of the open project, by material id. */
+export type Lays = ReadonlyMap<string, LayState>;
+
+/** Looks for plans while the person works. */
+export interface LayBoard {
+  readonly lays: Store<Lays>;
+  /** Takes the project's newest state; only materials whose lay problem changed are searched again. */
+  follow(project: Project): void;
+  /** The material that is looked at: it is searched first and longest. */
+  attend(materialId: string | null): void;
+  pause(materialId: string): void;
+  resume(materialId: string): void;
+  /** Shows a plan with a piece moved by hand until the search has one of its own. */
+  showMoved(materialId: string, plan: LayPlan): void;
+}
+
+/** After this long without a better plan a search rests, ms; the one that is looked at gets the longer time. */
+const PATIENCE = { looked: 12_000, other: 2_500 };
+
+/** A search gives way to a material that has no plan yet, or that is looked at, after this long, ms. */
+const TURN = 1_200;
+
+/** A board that searches with the given workers; `newPool` is asked once, when there is something to search. */
+export function createLayBoard(newPool: () => SearchPool, now: () => number): LayBoard {
+  const lays = createStore<Lays>(new Map());
+  let pool: SearchPool | null = null;
+  let running: { id: string; search: RunningSearch; startedAt: number; betterAt: number } | null = null;
+  let attended: string | null = null;
+  let seed = 1;
+
+  const patch = (id: string, part: Partial<LayState>) => {
+    const state = lays.get().get(id);
+    if (state !== undefined) lays.set(new Map(lays.get()).set(id, { ...state, ...part }));
+  };
+  const stop = () => {
+    const stopped = running;
+    running = null;
+    stopped?.search.stop();
+  };
+  const next = () => {
+    if (running !== null) return;
+    const all = [...lays.get().entries()].filter(([, { finding }]) => finding === "waiting");
+    const bare = all.filter(([, { plan }]) => plan === null);
+    const isLooked = ([id]: readonly [string, LayState]) => id === attended;
+    const chosen = bare.find(isLooked) ?? bare[0] ?? all.find(isLooked) ?? all[0];
+    if (chosen !== undefined) start(chosen[0], chosen[1]);
+  };
+  const start = (id: string, state: LayState) => {
+    const { problem } = state.job;
+    pool ??= newPool();
+    const before = state.evaluations;
+    const mine = { id, startedAt: now(), betterAt: now(), search: undefined as unknown as RunningSearch };
+    running = mine;
+    patch(id, { finding: "finding" });
+    mine.search = pool.search(
+      { problem, mode: "free", seed: seed++, evaluations: Infinity },
+      ({ plan, evaluations }) => {
+        if (running !== mine) return;
+        mine.betterAt = now();
+        take(id, problem, plan, before + evaluations);
+      },
+    );
+    mine.search.result
+      .then(({ plan, evaluations }) => {
+        if (running !== mine) return;
+        running = null;
+        take(id, problem, plan, before + evaluations);
+        patch(id, { finding: isSettled(problem, plan) ? "proven" : "rested" });
+        next();
+      })
+      .catch((error: unknown) => {
+        console.error(error);
+        if (running !== mine) return;
+        running = null;
+        patch(id, { finding: "failed" });
+        next();
+      });
+  };
+  const take = (id: string, problem: LayProblem, plan: LayPlan, evaluations: number) => {
+    const state = lays.get().get(id);
+    if (state === undefined || state.job.problem !== problem) return;
+    const better = state.plan === null || isMoved.has(state.plan) || isBetterPlan(problem, plan, state.plan);
+    patch(id, better ? { plan, evaluations } : { evaluations });
+  };
+  const isMoved = new WeakSet<LayPlan>();
+
+  const giveWay = (finding: Finding) => {
+    const id = running?.id;
+    stop();
+    if (id !== undefined) patch(id, { finding });
+    next();
+  };
+  setInterval(() => {
+    const state = running === null ? undefined : lays.get().get(running.id);
+    if (running === null || state === undefined || state.plan === null) return;
+    const waiting = [...lays.get()].filter(([, { finding }]) => finding === "waiting");
+    const isBareWaiting = waiting.some(([, { plan }]) => plan === null);
+    const isLookedWaiting = running.id !== attended && waiting.some(([id]) => id === attended);
+    const patience = running.id === attended ? PATIENCE.looked : PATIENCE.other;
+    if ((isBareWaiting || isLookedWaiting) && now() - running.startedAt > TURN) giveWay("waiting");
+    else if (now() - running.betterAt > patience) giveWay("rested");
+  }, 300);
+
+  return {
+    lays,
+    follow: (project) => {
+      const fresh = new Map<string, LayState>();
+      for (const job of derivedOf(project).lays) {
+        const id = job.material.id;
+        const signature = signatureOf(job.problem);
+        const old = lays.get().get(id);
+        if (old?.signature === signature)
+          fresh.set(id, { ...old, job: { material: job.material, problem: old.job.problem } });
+        else {
+          if (running?.id === id) stop();
+          const plan = old?.plan && isMoved.has(old.plan) ? old.plan : null;
+          fresh.set(id, { job, signature, plan, finding: "waiting", evaluations: 0 });
+        }
+      }
+      if (running !== null && !fresh.has(running.id)) stop();
+      lays.set(fresh);
+      next();
+    },
+    attend: (materialId) => {
+      if (attended === materialId) return;
+      attended = materialId;
+      const wanted = materialId === null ? undefined : lays.get().get(materialId);
+      if (wanted?.finding === "waiting" && running !== null && running.id !== materialId) giveWay("waiting");
+    },
+    pause: (materialId) => {
+      if (running?.id === materialId) stop();
+      patch(materialId, { finding: "paused" });
+      next();
+    },
+    resume: (materialId) => {
+      attended = materialId;
+      patch(materialId, { finding: "waiting" });
+      if (running === null) next();
+      else if (running.id !== materialId) giveWay("waiting");
+    },
+    showMoved: (materialId, plan) => {
+      isMoved.add(plan);
+      patch(materialId, { plan });
+    },
+  };
+}
+
+/** Text that is the same for the same problem. Cost O(points). */
+function signatureOf(problem: LayProblem): string {
+  return JSON.stringify(problem, (_key, value: unknown) =>
+    value instanceof Float64Array ? [...value].join(" ") : value,
+  );
+}
