@@ -66,11 +66,12 @@ function gridQuery(rings: readonly Ring[]): (x: number, y: number) => number {
   rows.set(arena.heads.subarray(grid * HEAD, grid * HEAD + 4), 12);
   const ints = new Int32Array(ROW_INTS);
   ints.set([arena.heads[grid * HEAD + 5]!, arena.heads[grid * HEAD + 4]!]);
-  const out = new Float64Array(1);
+  const probe = new Float64Array(4);
   const pick = Int32Array.of(0);
   return (x, y) => {
-    weightedDepth(x, y, rows, ints, pick, 0, 1, arena.cells, arena.lists, arena.edges, Infinity, out);
-    return out[0]!;
+    probe.set([x, y, Infinity]);
+    weightedDepth(probe, rows, ints, pick, 0, 1, arena.cells, arena.lists, arena.edges);
+    return probe[3]!;
   };
 }
 

@@ -15,13 +15,12 @@ export const ROW_INTS = 2;
 export const EDGE = 6;
 
 /**
- * Weighted sum of depths at (x, y) over neighbours `pick[from … to − 1]` into `out[0]`; stops early once it
- * reaches `limit`.
+ * Weighted sum of depths at (`probe[0]`, `probe[1]`) over neighbours `pick[from … to − 1]` into `probe[3]`; stops
+ * early once it reaches `probe[2]`. (Doubles go by array: as arguments they would be put on the heap each call.)
  * Depths up to a neighbour's tolerance count as touching. Distances in grid units.
  */
 export function weightedDepth(
-  x: number,
-  y: number,
+  probe: Float64Array,
   rows: Float64Array,
   ints: Int32Array,
   pick: Int32Array,
@@ -30,9 +29,10 @@ export function weightedDepth(
   cells: Int32Array,
   lists: Int32Array,
   edges: Float64Array,
-  limit: number,
-  out: Float64Array,
 ): void {
+  const x = probe[0]!;
+  const y = probe[1]!;
+  const limit = probe[2]!;
   let sum = 0;
   for (let p = from; p < to; p++) {
     const k = pick[p]!;
@@ -96,16 +96,15 @@ export function weightedDepth(
       if (sum >= limit) break;
     }
   }
-  out[0] = sum;
+  probe[3] = sum;
 }
 
 /**
- * Signed depth at (x, y) in neighbour `k` (negative outside) into `out[0]`, and the unit direction in the region
+ * Signed depth at (`probe[0]`, `probe[1]`) in neighbour `k` (negative outside) into `out[0]`, and the unit direction in the region
  * in which to leave by the nearest feature into `out[1]`, `out[2]`. False where the neighbour is far away.
  */
 export function nearestExit(
-  x: number,
-  y: number,
+  probe: Float64Array,
   rows: Float64Array,
   ints: Int32Array,
   k: number,
@@ -114,6 +113,8 @@ export function nearestExit(
   edges: Float64Array,
   out: Float64Array,
 ): boolean {
+  const x = probe[0]!;
+  const y = probe[1]!;
   const o = k * 16;
   const dx = x - rows[o + 4]!;
   const dy = y - rows[o + 5]!;

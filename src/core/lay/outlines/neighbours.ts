@@ -24,7 +24,8 @@ export class Neighbours {
   private binned = false;
   private binMin = 0;
   private binsPerUnit = 0;
-  private readonly out = new Float64Array(1);
+  /** x, y, limit and result of the last question to the depth kernel. */
+  readonly probe: Float64Array = new Float64Array(4);
 
   constructor(columns: number) {
     this.rows = new Float64Array(columns * ROW);
@@ -167,8 +168,12 @@ export class Neighbours {
       from = (b + 1) * this.column.length;
       to = from + this.binCount[b]!;
     }
-    weightedDepth(x, y, this.rows, this.ints, this.pick, from, to, cells, lists, edges, limit, this.out);
-    return this.out[0]!;
+    const { probe } = this;
+    probe[0] = x;
+    probe[1] = y;
+    probe[2] = limit;
+    weightedDepth(probe, this.rows, this.ints, this.pick, from, to, cells, lists, edges);
+    return probe[3]!;
   }
 
   /** Depth at (x, y) against row `k` alone, its weight taken off. */
@@ -177,7 +182,11 @@ export class Neighbours {
     const { rows } = this;
     if (x <= rows[o]! || x >= rows[o + 1]! || y <= rows[o + 2]! || y >= rows[o + 3]!) return 0;
     const { cells, lists, edges } = state.store.arena;
-    weightedDepth(x, y, rows, this.ints, this.pick, k, k + 1, cells, lists, edges, Infinity, this.out);
-    return this.out[0]! / rows[o + 10]!;
+    const { probe } = this;
+    probe[0] = x;
+    probe[1] = y;
+    probe[2] = Infinity;
+    weightedDepth(probe, rows, this.ints, this.pick, k, k + 1, cells, lists, edges);
+    return probe[3]! / rows[o + 10]!;
   }
 }

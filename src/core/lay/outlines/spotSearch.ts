@@ -55,6 +55,7 @@ export class SpotSearch {
   private readonly keptY = new Float64Array(KEPT);
   private readonly keptValue = new Float64Array(KEPT);
   private kept = 0;
+  private lineCount = 0;
   private readonly lines = new Float64Array(MOST_LINES * 3);
   private readonly exit = new Float64Array(3);
   private readonly point = new Float64Array(2);
@@ -294,32 +295,36 @@ export class SpotSearch {
     return there;
   }
 
+  private addLine(nx: number, ny: number, distance: number): void {
+    if (this.lineCount === MOST_LINES) return;
+    const { lines } = this;
+    const at = 3 * this.lineCount++;
+    lines[at] = nx;
+    lines[at + 1] = ny;
+    lines[at + 2] = distance;
+  }
+
   /** Lines (unit direction, distance) along which `point` would come to touch what is near. */
   private contactLines(near: number, lowX: number, highX: number, lowY: number, highY: number): number {
-    const { state, local, lines, exit, point } = this;
+    const { state, local, exit, point } = this;
     const { cells, lists, edges } = state.store.arena;
-    const { rows, ints } = local;
+    const { rows, ints, probe } = local;
     const x = point[0]!;
     const y = point[1]!;
-    let count = 0;
-    const add = (nx: number, ny: number, distance: number): void => {
-      if (count === MOST_LINES) return;
-      lines[3 * count] = nx;
-      lines[3 * count + 1] = ny;
-      lines[3 * count + 2] = distance;
-      count++;
-    };
-    if (x - lowX < near) add(-1, 0, x - lowX);
-    if (highX - x < near) add(1, 0, highX - x);
-    if (y - lowY < near) add(0, -1, y - lowY);
-    if (highY - y < near) add(0, 1, highY - y);
-    for (let k = 0; k < local.count && count < MOST_LINES; k++) {
+    probe[0] = x;
+    probe[1] = y;
+    this.lineCount = 0;
+    if (x - lowX < near) this.addLine(-1, 0, x - lowX);
+    if (highX - x < near) this.addLine(1, 0, highX - x);
+    if (y - lowY < near) this.addLine(0, -1, y - lowY);
+    if (highY - y < near) this.addLine(0, 1, highY - y);
+    for (let k = 0; k < local.count && this.lineCount < MOST_LINES; k++) {
       const o = k * ROW;
       if (x < rows[o]! - near || x > rows[o + 1]! + near || y < rows[o + 2]! - near || y > rows[o + 3]! + near)
         continue;
-      if (!nearestExit(x, y, rows, ints, k, cells, lists, edges, exit)) continue;
-      if (exit[0]! > -near && exit[0]! < 2 * near) add(exit[1]!, exit[2]!, exit[0]!);
+      if (!nearestExit(probe, rows, ints, k, cells, lists, edges, exit)) continue;
+      if (exit[0]! > -near && exit[0]! < 2 * near) this.addLine(exit[1]!, exit[2]!, exit[0]!);
     }
-    return count;
+    return this.lineCount;
   }
 }
