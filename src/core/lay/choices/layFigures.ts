@@ -1,0 +1,97 @@
+import { poseRing } from "../../geometry/pose.ts";
+import { isRectangle, ringBox } from "../../geometry/ring.ts";
+import { type CutSequence, cutSequence } from "../ruler/cutSequence.ts";
+import { type CutBox, type CutTree, cutTreeOf, stageCount } from "../ruler/cutTree.ts";
+import type { LayPlan, LayProblem, Stock, StockPlacement } from "../types.ts";
+import { largestFreeBox } from "./largestFreeBox.ts";
+
+/** mm within which an edge counts as cut through. */
+const TOLERANCE = 1e-3;
+
+/** How one stock is cut with a ruler. */
+export interface RulerCuts {
+  readonly stockId: string;
+  readonly tree: CutTree;
+  readonly sequence: CutSequence;
+  /** What each number in the tree stands for. */
+  readonly placements: readonly StockPlacement[];
+}
+
+/** What a maker weighs one plan against another by. */
+export interface LayFigures {
+  /** Cloth used of all stocks, mm. */
+  readonly length: number;
+  /** Null when straight cuts from edge to edge do not part the pieces. */
+  readonly ruler: {
+    readonly cuts: number;
+    readonly settings: number;
+    /** Most turns between crosscuts and rips. */
+    readonly stages: number;
+  } | null;
+  /** Largest rectangle left on the cloth used. */
+  readonly offcut: { readonly stockId: string; readonly box: CutBox } | null;
+}
+
+/** Figures of a plan; pieces with curved edges count as their boxes. */
+export function layFigures(problem: LayProblem, plan: LayPlan): LayFigures {
+  const cuts = rulerCuts(problem, plan);
+  return {
+    length: plan.uses.reduce((sum, { usedLength }) => sum + usedLength, 0),
+    ruler: cuts && {
+      cuts: cuts.reduce((sum, { sequence }) => sum + sequence.cuts, 0),
+      settings: cuts.reduce((sum, { sequence }) => sum + sequence.settings, 0),
+      stages: cuts.reduce((most, { tree }) => Math.max(most, stageCount(tree)), 0),
+    },
+    offcut: largestOffcut(problem, plan),
+  };
+}
+
+/** The ruler cuts of every stock a plan touches; null when one of them cannot be cut edge to edge. */
+export function rulerCuts(problem: LayProblem, plan: LayPlan): readonly RulerCuts[] | null {
+  const all: RulerCuts[] = [];
+  for (const stock of problem.stocks) {
+    const placements = plan.placements.filter(({ stockId }) => stockId === stock.id);
+    if (placements.length === 0) continue;
+    const box = usedBox(stock, plan);
+    if (box === null || stock.flaws.length > 0) return null;
+    const tree = cutTreeOf(box, boxesOf(problem, placements), TOLERANCE);
+    if (tree === null) return null;
+    const goesOn = stock.kind === "roll" && (stock.length === null || stock.length > box.dx + TOLERANCE);
+    all.push({ stockId: stock.id, tree, sequence: cutSequence(tree, goesOn), placements });
+  }
+  return all;
+}
+
+function largestOffcut(problem: LayProblem, plan: LayPlan): LayFigures["offcut"] {
+  let best: LayFigures["offcut"] = null;
+  for (const stock of problem.stocks) {
+    const box = usedBox(stock, plan);
+    if (box === null || box.dx <= 0) continue;
+    const laid = plan.placements.filter(({ stockId }) => stockId === stock.id);
+    const flaws = stock.flaws.map(({ outer }) => boxOf(ringBox(outer)));
+    const free = largestFreeBox(box, [...boxesOf(problem, laid), ...flaws]);
+    if (free !== null && (best === null || free.dx * free.dy > best.box.dx * best.box.dy))
+      best = { stockId: stock.id, box: free };
+  }
+  return best;
+}
+
+/** The rectangle of a stock that a plan uses up; null for cloth of any other outline. */
+function usedBox(stock: Stock, plan: LayPlan): CutBox | null {
+  if (stock.kind === "roll") {
+    const used = plan.uses.find(({ stockId }) => stockId === stock.id)?.usedLength ?? 0;
+    return { x: 0, y: 0, dx: used, dy: stock.width };
+  }
+  const { outline } = stock;
+  if (outline.holes.length > 0 || !isRectangle(outline.outer, TOLERANCE)) return null;
+  return boxOf(ringBox(outline.outer));
+}
+
+function boxesOf(problem: LayProblem, placements: readonly StockPlacement[]): CutBox[] {
+  const outlines = new Map(problem.pieces.map(({ id, outline }) => [id, outline.outer]));
+  return placements.map((placement) => boxOf(ringBox(poseRing(outlines.get(placement.pieceId)!, placement))));
+}
+
+function boxOf(box: ReturnType<typeof ringBox>): CutBox {
+  return { x: box.minX, y: box.minY, dx: box.maxX - box.minX, dy: box.maxY - box.minY };
+}

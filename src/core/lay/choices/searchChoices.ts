@@ -1,0 +1,128 @@
+import { type Arrangement, arrange } from "../arrange.ts";
+import { CUT_MODES, type CutMode, chooseEngines } from "../chooseEngines.ts";
+import { areaLeft } from "../comparePlans.ts";
+import type { LayPlan, LayProblem, SearchBudget } from "../types.ts";
+import { type LayFigures, layFigures } from "./layFigures.ts";
+
+/** What a plan is chosen for. */
+export type ChoiceFor = "shortest" | "easiest" | "offcut";
+
+/** One of the plans offered. */
+export interface LayChoice {
+  /** One plan may be the best for more than one thing. */
+  readonly best: readonly ChoiceFor[];
+  readonly plan: LayPlan;
+  readonly figures: LayFigures;
+  /** Cloth used beyond the shortest plan, mm: the price of what it is chosen for. */
+  readonly extraLength: number;
+}
+
+/** One turn of the search; `choices` is set when they changed. */
+export interface ChoiceStep {
+  readonly evaluations: number;
+  readonly choices: readonly LayChoice[] | null;
+}
+
+/** Cloth that an easier plan or a larger offcut may cost, as a share of the shortest plan. */
+const MOST_EXTRA = 0.03;
+
+interface Pooled {
+  readonly plan: LayPlan;
+  readonly figures: LayFigures;
+  readonly areaLeft: number;
+}
+
+/**
+ * Up to three plans of one problem from one pool: the shortest; the easiest to cut (edge to edge with the fewest
+ * ruler settings, then cuts; up to 3 % longer, or as short as edge to edge can be); and the one that leaves the
+ * largest rectangle for the cloth it uses. The pool holds every better plan of a free, a ruler and a few-stage
+ * search that share the effort. Yields at least every 20 ms; the result depends on the arguments alone.
+ */
+export function* searchChoices(
+  problem: LayProblem,
+  budget: SearchBudget,
+  seed: number,
+): Generator<ChoiceStep, readonly LayChoice[], void> {
+  const effort = { evaluations: budget.evaluations / CUT_MODES.length };
+  let running: { readonly mode: CutMode; readonly search: Arrangement; spent: number }[] = CUT_MODES.map((mode) => {
+    return { mode, search: arrange(problem, (job) => chooseEngines(job, mode), effort, seed), spent: 0 };
+  });
+  const pool: Pooled[] = [];
+  const width = Math.max(0, ...problem.stocks.map((stock) => (stock.kind === "roll" ? stock.width : 0)));
+  let done = 0;
+  let choices: readonly LayChoice[] = [];
+  while (running.length > 0) {
+    const turn = running.reduce((least, one) => (one.spent < least.spent ? one : least));
+    const step = turn.search.next();
+    const plan = step.done ? step.value : step.value.plan;
+    turn.spent = step.value.evaluations;
+    if (step.done) {
+      running = running.filter((one) => one !== turn);
+      done += turn.spent;
+    }
+    const isNew = plan !== null && !pool.some((pooled) => pooled.plan === plan);
+    if (isNew) {
+      pool.push({ plan, figures: layFigures(problem, plan), areaLeft: areaLeftOf(problem, plan) });
+      choices = chosen(pool, width);
+    }
+    const evaluations = done + running.reduce((sum, { spent }) => sum + spent, 0);
+    yield { evaluations, choices: isNew ? choices : null };
+  }
+  return choices;
+}
+
+/** The three choices out of a pool (`width` of the cloth that more is used of); a plan that is best for several things is told once. */
+function chosen(pool: readonly Pooled[], width: number): LayChoice[] {
+  const leastLeft = Math.min(...pool.map((pooled) => pooled.areaLeft));
+  const whole = pool.filter((pooled) => pooled.areaLeft <= leastLeft * (1 + 1e-9));
+  const shortest = least(whole, ({ figures }) => [
+    figures.length,
+    figures.ruler?.settings ?? Infinity,
+    -offcutArea(figures),
+  ]);
+  const { length } = shortest.figures;
+  const near = whole.filter(({ figures }) => figures.length <= length * (1 + MOST_EXTRA));
+  const byRuler = whole.filter(({ figures }) => figures.ruler !== null);
+  const nearByRuler = near.filter(({ figures }) => figures.ruler !== null);
+  const easiest =
+    nearByRuler.length > 0
+      ? least(nearByRuler, ({ figures }) => [figures.ruler!.settings, figures.ruler!.cuts, figures.length])
+      : byRuler.length > 0
+        ? least(byRuler, ({ figures }) => [figures.length, figures.ruler!.settings, figures.ruler!.cuts])
+        : null;
+  const offcut = least(near, ({ figures }) => [
+    (figures.length - length) * width - offcutArea(figures),
+    figures.length,
+  ]);
+  const found = new Map<Pooled, ChoiceFor[]>();
+  const name = (pooled: Pooled, what: ChoiceFor): void => {
+    found.set(pooled, [...(found.get(pooled) ?? []), what]);
+  };
+  name(shortest, "shortest");
+  if (easiest !== null) name(easiest, "easiest");
+  name(offcut, "offcut");
+  return [...found].map(([{ plan, figures }, best]) => {
+    return { best, plan, figures, extraLength: figures.length - length };
+  });
+}
+
+function offcutArea({ offcut }: LayFigures): number {
+  return offcut === null ? 0 : offcut.box.dx * offcut.box.dy;
+}
+
+/** The item whose numbers come first in order; the earliest of equals. */
+function least<T>(items: readonly T[], numbers: (item: T) => readonly number[]): T {
+  return items.reduce((best, item) => {
+    const mine = numbers(item);
+    const theirs = numbers(best);
+    const at = mine.findIndex((value, i) => Math.abs(value - theirs[i]!) > 1e-6);
+    return at >= 0 && mine[at]! < theirs[at]! ? item : best;
+  });
+}
+
+function areaLeftOf(problem: LayProblem, plan: LayPlan): number {
+  const left = problem.pieces.map(({ id }) =>
+    plan.unplaced.reduce((sum, { pieceId, count }) => sum + (pieceId === id ? count : 0), 0),
+  );
+  return areaLeft(problem.pieces, left);
+}
