@@ -1,3 +1,4 @@
+import { lengthLabel } from "../core/drawing/dimensionLine.ts";
 import { ringBox } from "../core/geometry/ring.ts";
 import { CONSTRUCTIONS } from "../core/straps/constructions/catalogue.ts";
 import { phraseText } from "../core/straps/phrase.ts";
@@ -6,9 +7,7 @@ import type { Consumable, StrapResult } from "../core/straps/strapResult.ts";
 import { formatLength } from "../core/units/formatLength.ts";
 
 /** Both units at once: makers think in either, and the trade mixes them. */
-export function bothUnits(mm: number): string {
-  return `${formatLength(mm, "mm")} (${formatLength(mm, "in/32")})`;
-}
+export const bothUnits: (mm: number) => string = lengthLabel;
 
 function signed(mm: number): string {
   return mm > 0 ? `+${bothUnits(mm)}` : bothUnits(mm);

@@ -7,9 +7,14 @@ import { textWidth } from "./textWidth.ts";
 const ARROW = 1.6;
 const OVERSHOOT = 1;
 
+/** Below half of 1/32 in a ruler's fraction says nothing, mm. */
+const LEAST_FRACTION = 25.4 / 64;
+
 /** A length in both units, as it stands on pictures. */
 export function lengthLabel(mm: number): string {
-  return `${formatLength(mm, "mm")} (${formatLength(mm, "in/32")})`;
+  return Math.abs(mm) < LEAST_FRACTION
+    ? formatLength(mm, "mm")
+    : `${formatLength(mm, "mm")} (${formatLength(mm, "in/32")})`;
 }
 
 /** A thickness in both units; inches in thousandths, for no ruler's fraction tells one layer from another. */

@@ -1,12 +1,11 @@
 import type { Contour } from "../geometry/contour.ts";
-import { straightContour } from "../geometry/contourShapes.ts";
 import type { PlyRole } from "../straps/foldPlan.ts";
-import type { SolvedSection } from "../straps/foldSection.ts";
+import type { SolvedSection, SolvedSlab } from "../straps/foldSection.ts";
 import type { StrapResult } from "../straps/strapResult.ts";
 import type { AreaTone } from "./drawing.ts";
 import type { ArtLayer, SectionArt } from "./sectionArt.ts";
 import { type LevelHeight, levelHeights } from "./sectionHeights.ts";
-import { stripOutline } from "./stripOutline.ts";
+import { SAMPLES, stripOutline } from "./stripOutline.ts";
 
 const TONES: Readonly<Record<PlyRole, AreaTone>> = {
   outer: "face",
@@ -52,6 +51,26 @@ function topAt(section: SolvedSection, height: LevelHeight, x: number): number {
   return top;
 }
 
+/** A core as it lies: webbing square and flat, soft ones round at their ends and sinking with what is below them. */
+function slabContour(section: SolvedSection, slab: SolvedSlab, height: LevelHeight): Contour {
+  const { level, thickness, square } = slab.plan;
+  const round = square ? 0 : thickness / 2;
+  const [from, to] = [slab.fromX + round, slab.toX - round];
+  const steps = section.plan.settles && !square ? SAMPLES : 1;
+  const lower: number[] = [];
+  const upper: number[] = [];
+  for (let i = 0; i <= steps; i++) {
+    const x = from + ((to - from) * i) / steps;
+    const low = height(level, x);
+    lower.push(x, low, 0);
+    upper.unshift(x, low + thickness, 0);
+  }
+  // Half circles at both ends: the edges that leave the last vertex of either face.
+  lower[lower.length - 1] = square ? 0 : 1;
+  upper[upper.length - 1] = square ? 0 : 1;
+  return { vertices: Float64Array.from([...lower, ...upper]), closed: true };
+}
+
 /** Art of a stack of folded layers: strips and cores by material, raw edges, topstitching. */
 export function layeredArt(result: StrapResult, section: SolvedSection): SectionArt {
   const height = levelHeights(section);
@@ -61,9 +80,7 @@ export function layeredArt(result: StrapResult, section: SolvedSection): Section
     ...stripOutline(section, strip, height),
   }));
   const slabs = section.slabs.map((slab) => {
-    const low = height(slab.plan.level, (slab.fromX + slab.toX) / 2);
-    const high = low + slab.plan.thickness;
-    const contour = straightContour([slab.fromX, low, slab.toX, low, slab.toX, high, slab.fromX, high], true);
+    const contour = slabContour(section, slab, height);
     return { layer: layerOf(slab.role, slab.plan.thickness, ownFacing), contour };
   });
   const areas = [...slabs, ...outlines].map(({ layer, contour }) => ({ tone: layer.tone, contour }));

@@ -34,14 +34,15 @@ function supports(section: SolvedSection): Span[][] {
     for (const segment of strip.segments) {
       if (segment.kind === "run") put(segment.level, segment.fromX, segment.toX);
       if (segment.kind !== "bend") continue;
-      const outside = segment.side === "left" ? -1e6 : 1e6;
+      const reach = segment.insideRadius + strip.plan.ply.thickness;
+      const outside = segment.side === "left" ? segment.axisX - reach : segment.axisX + reach;
       put(segment.fromLevel, segment.axisX, outside);
       put(segment.toLevel, segment.axisX, outside);
       for (const level of wrappedLevels(segment, strip.plan.wraps?.[fold])) {
-        const own = spans[level]!.filter((span) => span.to > span.from);
-        const reach =
+        const own = spans[level]!;
+        const nearest =
           segment.side === "left" ? Math.min(...own.map((one) => one.from)) : Math.max(...own.map((one) => one.to));
-        if (Number.isFinite(reach)) put(level, reach, outside);
+        if (Number.isFinite(nearest)) put(level, nearest, outside);
       }
       fold += 1;
     }

@@ -5,7 +5,7 @@ import type { LevelHeight } from "./sectionHeights.ts";
 /** Bulge of a quarter turn, tan(90° / 4). */
 const QUARTER = Math.tan(Math.PI / 8);
 /** Steps in which a run that rises or sinks is drawn. */
-const SAMPLES = 96;
+export const SAMPLES = 96;
 
 /** A vertex with the bulge of the edge that leaves it. */
 type Vertex = readonly [x: number, y: number, bulge: number];

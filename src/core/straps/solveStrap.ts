@@ -33,7 +33,9 @@ function planOf(resolved: ResolvedWish): SectionPlan {
   const plan = resolved.construction.plan(resolved.input);
   const interfacing = resolved.materials.interfacing;
   const onFace = resolved.wish.interfacing === "quarter" && interfacing;
-  return onFace ? withFaceInterfacing(plan, interfacing.thickness) : plan;
+  // The facing is the strip that is interfaced where both are folded.
+  const onto = resolved.construction.id === "two-layer" ? 1 : 0;
+  return onFace ? withFaceInterfacing(plan, interfacing.thickness, onto) : plan;
 }
 
 /** Cut width of the outer strip for a finished width if the material had no thickness. */

@@ -14,7 +14,7 @@ export function interfaceStep(facts: StepFacts, onto: "strip" | "facing" = "stri
     none: "",
     full: `the whole ${onto} before folding`,
     reduced: `the middle three quarters of the ${onto} before folding`,
-    quarter: `the quarter of the ${onto} that becomes the outer face, between its fold lines, before folding`,
+    quarter: `the part of the ${onto} that becomes its face, between the fold lines, before folding`,
   }[facts.interfacing];
   return where === "" ? [] : [phrase(`Fuse or baste the interfacing to ${where}.`)];
 }

@@ -86,10 +86,9 @@ function stripPieces(
     for (const length of lengths) pieces.push(strip(resolved, part, length, width, []));
   }
   if (input.padding !== null && materials.padding) {
-    const slab = section.slabs.find((one) => one.role === "padding")!;
     const shy = construction.id === "three-hemmed" ? TRADE.paddingShy : 0;
     const part = { role: "padding", name: "padding", materialId: materials.padding.id, perStrap: 1 };
-    const width = shy > 0 ? section.finishedWidth - shy : slab.toX - slab.fromX;
+    const width = section.finishedWidth - shy;
     for (const length of lengths) pieces.push(strip(resolved, part, length, width, []));
   }
   return pieces;

@@ -11,24 +11,30 @@ import type { Ply, SectionPlan, SlabPlan, StripPlan } from "../foldPlan.ts";
 import { phrase } from "../phrase.ts";
 import { cutStep, interfaceStep, topstitchStep } from "../stepPhrases.ts";
 
-function half(ply: Ply, levels: [allowance: number, main: number], allowance: number, wrap: number): StripPlan {
+function half(
+  ply: Ply,
+  levels: readonly [allowance: number, main: number],
+  allowance: number,
+  wrap: number,
+  wrapped: readonly number[],
+): StripPlan {
   const edge = (from: "left" | "right") => ({ from, mm: allowanceEdge(allowance, ply) + Math.abs(wrap) }) as const;
-  const inset = Math.max(0, -wrap);
   return {
     ply,
     levels: [levels[0], levels[1], levels[0]],
     firstFold: "left",
     start: edge("left"),
     end: edge("right"),
-    outsides: insideBoth(inset),
-    wraps: [[], []],
+    outsides: insideBoth(Math.max(0, -wrap)),
+    wraps: [wrapped, wrapped],
     face: 1,
   };
 }
 
 /**
  * Two strips sewn right sides together along both edges and turned. With a reveal the outer strip is cut wider and
- * wraps to the back by that much on each side, and the facing is narrower by as much.
+ * wraps to the back by that much on each side, and the facing is narrower by as much. Padding lies inside the outer
+ * strip, whose edges wrap it.
  */
 function plan({ outer, facing, padding, choices }: SectionInput): SectionPlan {
   const allowance = choices.seamAllowance ?? TRADE.seamAllowance;
@@ -36,10 +42,21 @@ function plan({ outer, facing, padding, choices }: SectionInput): SectionPlan {
   const slabs: SlabPlan[] = [];
   const lift = padding === null ? 0 : 1;
   if (padding !== null) {
-    slabs.push({ role: "padding", level: 2, thickness: padding, insetLeft: 0, insetRight: 0, square: false });
+    const inset = outer.thickness;
+    slabs.push({
+      role: "padding",
+      level: 1,
+      thickness: padding,
+      insetLeft: inset,
+      insetRight: inset,
+      square: false,
+    });
   }
   return {
-    strips: [half(outer, [1, 0], allowance, reveal), half(facing, [2 + lift, 3 + lift], allowance, -reveal)],
+    strips: [
+      half(outer, [1 + lift, 0], allowance, reveal, padding === null ? [] : [1]),
+      half(facing, [2 + lift, 3 + lift], allowance, -reveal, []),
+    ],
     slabs,
     settles: true,
   };
@@ -63,7 +80,7 @@ export const sewnTurned: Construction = {
     return [
       { kind: "construction", from: "left", mm: allowance },
       { kind: "construction", from: "right", mm: allowance },
-      ...bothEdges(fromEdge),
+      ...bothEdges((choices.reveal ?? 0) + fromEdge),
     ];
   },
   steps: (facts) => [
