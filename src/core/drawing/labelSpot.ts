@@ -53,23 +53,21 @@ function touches(line: ArrayLike<number>, box: Box): boolean {
   return false;
 }
 
-/** True when a segment has a point in the closed box (Liang and Barsky's clipping test, 1984). */
+/** True when a segment has a point in the closed box. */
 export function segmentMeetsBox(x0: number, y0: number, x1: number, y1: number, box: Box): boolean {
-  let from = 0;
-  let to = 1;
-  const clip = (step: number, room: number): boolean => {
-    if (step === 0) return room >= 0;
-    const t = room / step;
-    if (step < 0) from = Math.max(from, t);
-    else to = Math.min(to, t);
-    return from <= to;
-  };
-  return (
-    clip(x0 - x1, x0 - box.minX) &&
-    clip(x1 - x0, box.maxX - x0) &&
-    clip(y0 - y1, y0 - box.minY) &&
-    clip(y1 - y0, box.maxY - y0)
-  );
+  const { minX, minY, maxX, maxY } = box;
+  if ((x0 < minX && x1 < minX) || (x0 > maxX && x1 > maxX)) return false;
+  if ((y0 < minY && y1 < minY) || (y0 > maxY && y1 > maxY)) return false;
+  if (x0 >= minX && x0 <= maxX && y0 >= minY && y0 <= maxY) return true;
+  // The boxes meet, so the segment does unless all four corners lie on one side of its line.
+  const dx = x1 - x0;
+  const dy = y1 - y0;
+  const lowLeft = dx * (minY - y0) - dy * (minX - x0);
+  const lowRight = dx * (minY - y0) - dy * (maxX - x0);
+  const highLeft = dx * (maxY - y0) - dy * (minX - x0);
+  const highRight = dx * (maxY - y0) - dy * (maxX - x0);
+  const least = Math.min(lowLeft, lowRight, highLeft, highRight);
+  return least <= 0 && Math.max(lowLeft, lowRight, highLeft, highRight) >= 0;
 }
 
 /**

@@ -1,6 +1,6 @@
 import type { Contour } from "../geometry/contour.ts";
-import { type ContourEdge, contourEdges, edgeCircle } from "../geometry/contourArcs.ts";
-import type { Drawing, DrawingItem } from "./drawing.ts";
+import { type ContourEdge, contourBox, contourEdges, edgeCircle } from "../geometry/contourArcs.ts";
+import type { Drawing, DrawingItem, DrawnLine } from "./drawing.ts";
 
 /** Lines this near to each other would be cut twice, mm. */
 const NEAR = 0.005;
@@ -22,15 +22,33 @@ interface Carrier {
  */
 export function singleCuts(drawing: Drawing): Drawing {
   const carriers = new Carriers();
+  const touching = touchingCuts(drawing);
   const items: DrawingItem[] = [];
   for (const item of drawing.items) {
-    if (item.kind !== "line" || item.role !== "cut") {
+    if (item.kind !== "line" || !touching.has(item)) {
       items.push(item);
       continue;
     }
     for (const contour of withoutTaken(item.contour, carriers)) items.push({ ...item, contour });
   }
   return { ...drawing, items };
+}
+
+/** Cut lines whose boxes come near another's; only they can share anything. Sorted sweep along x. */
+function touchingCuts(drawing: Drawing): Set<DrawingItem> {
+  const cuts = drawing.items.filter((item): item is DrawnLine => item.kind === "line" && item.role === "cut");
+  const boxes = cuts.map((cut) => ({ cut, box: contourBox(cut.contour) })).sort((a, b) => a.box.minX - b.box.minX);
+  const touching = new Set<DrawingItem>();
+  boxes.forEach((one, i) => {
+    for (let j = i + 1; j < boxes.length; j++) {
+      const other = boxes[j]!;
+      if (other.box.minX > one.box.maxX + NEAR) break;
+      if (other.box.minY > one.box.maxY + NEAR || other.box.maxY < one.box.minY - NEAR) continue;
+      touching.add(one.cut);
+      touching.add(other.cut);
+    }
+  });
+  return touching;
 }
 
 /** What is left of a contour once the stretches that are drawn already are taken out of it. */
