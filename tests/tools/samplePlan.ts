@@ -9,14 +9,14 @@ import type { LayPlan, RollStock, StockPlacement } from "../../src/core/lay/type
 import type { CutPiece } from "../../src/core/materials/cutPiece.ts";
 import type { FontBytes } from "../../src/export/fonts/fontBytes.ts";
 
-const font = (name: string): Uint8Array =>
-  new Uint8Array(readFileSync(new URL(`../../node_modules/dejavu-fonts-ttf/ttf/${name}.ttf`, import.meta.url)));
+const packaged = (path: string): Uint8Array =>
+  new Uint8Array(readFileSync(new URL(`../../node_modules/${path}`, import.meta.url)));
 
 /** The fonts that the CLI embeds. */
 export const FONTS: FontBytes = {
-  regular: font("DejaVuSansCondensed"),
-  bold: font("DejaVuSansCondensed-Bold"),
-  fallbacks: [],
+  regular: packaged("dejavu-fonts-ttf/ttf/DejaVuSansCondensed.ttf"),
+  bold: packaged("dejavu-fonts-ttf/ttf/DejaVuSansCondensed-Bold.ttf"),
+  fallbacks: [async () => packaged("@fontsource/unifontex/files/unifontex-latin-400-normal.woff")],
 };
 
 /** A rounded rectangle with its arcs. */

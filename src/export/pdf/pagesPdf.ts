@@ -37,7 +37,7 @@ export async function pagesPdf(pages: readonly Page[], fonts: FontBytes, options
   doc.setCreator("Laywright");
   // Readers that honour it offer "actual size" instead of "fit" in their print window.
   doc.catalog.getOrCreateViewerPreferences().setPrintScaling(PrintScaling.None);
-  const type = await makeTypesetter(doc, fonts);
+  const type = await makeTypesetter(doc, fonts, textsOf(pages));
   const made: PDFPage[] = [];
   for (const page of pages) {
     const points = Math.max(page.width, page.height) / POINT;
@@ -60,4 +60,10 @@ export async function pagesPdf(pages: readonly Page[], fonts: FontBytes, options
   }
   const bytes = await doc.save({ useObjectStreams: true, addDefaultPage: false, updateFieldAppearances: false });
   return { bytes, missingGlyphs: type.missing() };
+}
+
+function* textsOf(pages: readonly Page[]): Generator<string> {
+  for (const page of pages) {
+    for (const part of page.parts) for (const item of part.items) if (item.kind === "text") yield item.text;
+  }
 }

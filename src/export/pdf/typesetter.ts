@@ -1,7 +1,8 @@
-import fontkit from "@pdf-lib/fontkit";
+import fontkit, { type Font } from "@pdf-lib/fontkit";
 import type { PDFDocument, PDFFont } from "pdf-lib";
 import { plainLine } from "../../core/drawing/textWidth.ts";
 import type { FontBytes } from "../fonts/fontBytes.ts";
+import { unpackWoff } from "../fonts/unpackWoff.ts";
 
 /** A stretch of text in one font, ready for a content stream. */
 export interface TextRun {
@@ -12,6 +13,25 @@ export interface TextRun {
   /** Advance at em height 1. */
   readonly width: number;
 }
+
+const parsed = new WeakMap<Uint8Array, Font>();
+const readFonts = new WeakMap<() => Promise<Uint8Array>, Promise<Uint8Array>>();
+
+/** A font file parsed once, however many documents embed it: unpacking a large font takes a second. */
+function parsedFont(file: Uint8Array): Font {
+  const known = parsed.get(file) ?? fontkit.create(file);
+  parsed.set(file, known);
+  return known;
+}
+
+function readOnce(read: () => Promise<Uint8Array>): Promise<Uint8Array> {
+  const known = readFonts.get(read) ?? read().then(unpackWoff);
+  readFonts.set(read, known);
+  return known;
+}
+
+/** One tag for each face, so that the same file has the same names every time. */
+const SUBSET_TAGS = ["LAYWRA", "LAYWRB", "LAYWRC", "LAYWRD", "LAYWRE", "LAYWRF"];
 
 interface Face {
   readonly name: string;
@@ -28,18 +48,39 @@ export interface Typesetter {
   missing(): readonly string[];
 }
 
-/** Embeds the fonts. Cost: parses each font's tables once; a fallback is embedded only when it is needed. */
-export async function makeTypesetter(doc: PDFDocument, bytes: FontBytes): Promise<Typesetter> {
-  doc.registerFontkit(fontkit);
+/**
+ * Embeds the fonts that `texts` need; a fallback is read and embedded only when the ones before it lack a character.
+ * Cost: parses each font it needs once.
+ */
+export async function makeTypesetter(
+  doc: PDFDocument,
+  bytes: FontBytes,
+  texts: Iterable<string>,
+): Promise<Typesetter> {
+  doc.registerFontkit({ create: parsedFont });
   const face = async (name: string, file: Uint8Array): Promise<Face> => {
-    const known = fontkit.create(file);
-    const font = await doc.embedFont(file, { subset: true });
+    const known = parsedFont(file);
+    // The tag that a subset's name begins with. Source: ISO 32000-1, 9.6.4.
+    const customName = `${SUBSET_TAGS[Number(name.slice(1)) % SUBSET_TAGS.length]}+${known.postscriptName ?? name}`;
+    const font = await doc.embedFont(file, { subset: true, customName });
     return { name, font, has: (code) => known.hasGlyphForCodePoint(code) };
   };
   const regular = await face("F0", bytes.regular);
   const bold = await face("F1", bytes.bold);
   const others: Face[] = [];
-  for (const [i, file] of bytes.fallbacks.entries()) others.push(await face(`F${i + 2}`, file));
+  let lacking = new Set<number>();
+  for (const text of texts) {
+    for (const char of plainLine(text)) {
+      const code = char.codePointAt(0)!;
+      if (!regular.has(code) && !joinsBefore(code)) lacking.add(code);
+    }
+  }
+  for (const [i, read] of bytes.fallbacks.entries()) {
+    if (lacking.size === 0) break;
+    const other = await face(`F${i + 2}`, await readOnce(read));
+    others.push(other);
+    lacking = new Set([...lacking].filter((code) => !other.has(code)));
+  }
   const used = new Map<string, PDFFont>();
   const missing = new Set<string>();
   const cache = new Map<string, readonly TextRun[]>();
@@ -62,6 +103,11 @@ export async function makeTypesetter(doc: PDFDocument, bytes: FontBytes): Promis
   return { runs, used: () => used, missing: () => [...missing].sort() };
 }
 
+/** Joiners and variation selectors: they belong to what stands before them and have no glyph in many fonts. */
+function joinsBefore(code: number): boolean {
+  return code === 0x200c || code === 0x200d || (code >= 0xfe00 && code <= 0xfe0f);
+}
+
 /** Cuts a text where the font must change; a character that no font has becomes its number in brackets. */
 function splitByFace(text: string, faces: readonly Face[], missing: Set<string>): [Face, string][] {
   const parts: [Face, string][] = [];
@@ -72,16 +118,12 @@ function splitByFace(text: string, faces: readonly Face[], missing: Set<string>)
   };
   for (const char of text) {
     const code = char.codePointAt(0)!;
-    // Marks that join or vary what stands before them have no glyph of their own in many fonts.
-    const joins = code === 0x200c || code === 0x200d || (code >= 0xfe00 && code <= 0xfe0f);
     const last = parts.at(-1);
-    if (joins && last) {
+    if (joinsBefore(code) && last) {
       if (last[0].has(code)) last[1] += char;
       continue;
     }
-    const face =
-      (last?.[0].has(code) && char !== " " ? faces.find((f) => f.has(code)) : undefined) ??
-      faces.find((f) => f.has(code));
+    const face = faces.find((one) => one.has(code));
     if (face) {
       add(face, char);
       continue;
