@@ -1,5 +1,6 @@
-import regularUrl from "dejavu-fonts-ttf/ttf/DejaVuSans.ttf?url";
-import boldUrl from "dejavu-fonts-ttf/ttf/DejaVuSans-Bold.ttf?url";
+import unicodeUrl from "@fontsource/unifontex/files/unifontex-latin-400-normal.woff?url";
+import regularUrl from "dejavu-fonts-ttf/ttf/DejaVuSansCondensed.ttf?url";
+import boldUrl from "dejavu-fonts-ttf/ttf/DejaVuSansCondensed-Bold.ttf?url";
 import { type LaySheet, layDrawing } from "../../core/drawing/layDrawing.ts";
 import { machineDrawing } from "../../core/drawing/machine/machineDrawing.ts";
 import { mapPages } from "../../core/drawing/mapPage.ts";
@@ -13,6 +14,7 @@ import { chooseEngines } from "../../core/lay/chooseEngines.ts";
 import { matProblem } from "../../core/lay/matProblem.ts";
 import type { LayPlan } from "../../core/lay/types.ts";
 import { dxfText } from "../../export/dxf/dxfText.ts";
+import type { FontBytes } from "../../export/fonts/fontBytes.ts";
 import { grainArrow, planFiles, tilingOptions, titleOf } from "../../export/planFiles.ts";
 import { svgText } from "../../export/svg/svgText.ts";
 import type { Answers, Ask, MatStack, PaperStack } from "./protocol.ts";
@@ -82,14 +84,14 @@ function finished(search: Generator<unknown, LayPlan, LayPlan | undefined>): Lay
   for (let turn = search.next(); ; turn = search.next()) if (turn.done) return turn.value;
 }
 
-let fonts: Promise<{ regular: Uint8Array; bold: Uint8Array; fallbacks: readonly Uint8Array[] }> | null = null;
+let fonts: Promise<FontBytes> | null = null;
 
-function fontBytes() {
+function fontBytes(): Promise<FontBytes> {
   const bytes = async (url: string) => new Uint8Array(await (await fetch(url)).arrayBuffer());
   fonts ??= Promise.all([bytes(regularUrl), bytes(boldUrl)]).then(([regular, bold]) => ({
     regular,
     bold,
-    fallbacks: [],
+    fallbacks: [() => bytes(unicodeUrl)],
   }));
   return fonts;
 }
