@@ -8,7 +8,7 @@ export interface TimedResult extends SearchResult {
   readonly first: { readonly plan: LayPlan; readonly seconds: number };
 }
 
-/** Searches until the budget is spent, nothing can be better, or the seconds are over. */
+/** Searches until the budget is spent, nothing can be better, the seconds are over, or the person presses Ctrl-C. */
 export async function timedSearch(
   pool: SearchPool,
   wish: SearchWish,
@@ -22,12 +22,15 @@ export async function timedSearch(
     first ??= { plan: found.plan, seconds: since() };
     onPlan?.(found);
   });
-  const timer = setTimeout(() => running.stop(), seconds * 1000);
+  const stop = (): void => running.stop();
+  const timer = setTimeout(stop, seconds * 1000);
+  process.once("SIGINT", stop);
   try {
     const result = await running.result;
     const seconds = since();
     return { ...result, seconds, first: first ?? { plan: result.plan, seconds } };
   } finally {
     clearTimeout(timer);
+    process.off("SIGINT", stop);
   }
 }

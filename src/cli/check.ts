@@ -1,0 +1,65 @@
+import { checkPlan } from "../core/lay/checkPlan.ts";
+import type { Problem } from "../core/problems/problem.ts";
+import { type Command, EXIT, type ExitCode, type Io, JSON_OPTION, type ParsedArgs } from "./command.ts";
+import { isPlanDocument, readPlanDocument } from "./lay/readPlanDocument.ts";
+import { inputProblem } from "./problemReport.ts";
+import { readInput } from "./readInput.ts";
+import { readProjectFile } from "./readProjectFile.ts";
+
+/** `check`: is this project sound, is this plan right? */
+export const checkCommand: Command = {
+  name: "check",
+  summary: "check a project file, or verify a plan on its own",
+  synopsis: "PROJECT|PLAN [options]",
+  about:
+    "Tells everything that is wrong with a project file at once. A plan file that lay wrote is verified from its own pieces, cloth and placements, by code that shares nothing with the search: overlap, edges, flaws, gap and margin, grain and nap, mirroring, counts.\nEnds with 1 when something is wrong.",
+  options: [JSON_OPTION],
+  operands: [1, 1],
+  run: runCheck,
+};
+
+async function runCheck(args: ParsedArgs, io: Io): Promise<ExitCode> {
+  const path = args.operands[0]!;
+  const text = readInput(path);
+  const told = planIn(text) ? checkPlanFile(planIn(text), path) : checkProjectText(text);
+  if (args.switches.has("json")) io.out(`${JSON.stringify(told.data)}\n`);
+  else io.out(`${told.sentence}\n`);
+  return EXIT.done;
+}
+
+interface Told {
+  readonly data: object;
+  readonly sentence: string;
+}
+
+function planIn(text: string): unknown {
+  try {
+    const data: unknown = JSON.parse(text);
+    return isPlanDocument(data) ? data : null;
+  } catch {
+    return null;
+  }
+}
+
+function checkPlanFile(data: unknown, path: string): Told {
+  const plans = readPlanDocument(data, path);
+  const problems = plans.flatMap(({ problem, plan }): Problem[] =>
+    checkPlan(problem, plan).map((finding) => ({ ...finding, path: `${problem.materialId}.${finding.path}` })),
+  );
+  if (problems.length > 0) throw inputProblem(problems);
+  const placed = plans.reduce((sum, { plan }) => sum + plan.placements.length, 0);
+  const left = plans.reduce((sum, { plan }) => sum + plan.unplaced.reduce((all, { count }) => all + count, 0), 0);
+  return {
+    data: { problems: [], kind: "plan", materials: plans.length, placed, unplaced: left },
+    sentence: `The plan is right: ${placed} pieces on ${plans.length} materials${left > 0 ? `, ${left} left out` : ""}.`,
+  };
+}
+
+function checkProjectText(text: string): Told {
+  const { project, cutList, problems } = readProjectFile(text);
+  const pieces = cutList.pieces.reduce((sum, { count, mirroredCount }) => sum + count + mirroredCount, 0);
+  return {
+    data: { problems: [], kind: "project", name: project.name, materials: problems.length, pieces },
+    sentence: `${project.name}: the file is sound. ${pieces} pieces from ${problems.length} materials.`,
+  };
+}

@@ -1,0 +1,92 @@
+import { problemLine } from "../core/problems/describeProblem.ts";
+import { nodePool } from "../worker/nodePool.ts";
+import { type Command, EXIT, type ExitCode, type Io, JSON_OPTION, type ParsedArgs, UsageError } from "./command.ts";
+import { type LaidCloth, layProject } from "./lay/laidProject.ts";
+import { layDocument, layFiles } from "./lay/layOutput.ts";
+import { layWords } from "./lay/layWords.ts";
+import { strapsPerMetre } from "./lay/strapsPerMetre.ts";
+import { numberOption } from "./optionValues.ts";
+import { readInput } from "./readInput.ts";
+import { type ReadProject, readProjectFile } from "./readProjectFile.ts";
+import { CUT_OPTION, cutMode, SEARCH_OPTIONS, searchSettings } from "./searchSettings.ts";
+import { type OutFile, writeFiles } from "./writeFiles.ts";
+
+const PLAN_FILE = "plan.json";
+const EVALUATIONS_PER_EFFORT = 1_000_000;
+
+/** `lay`: from the project file to the cutting table. */
+export const layCommand: Command = {
+  name: "lay",
+  summary: "lay out a project: cut list, plans, check, and every file for the cutting table",
+  synopsis: "PROJECT [--out DIR] [options]",
+  about:
+    "Works out every piece of the project, lays them on the cloth there is, has an independent checker verify each plan, and writes the files into DIR: plan.json, cut sheet, labels, and for every cloth the drawing at true size, sheets to tape together and one long sheet. Without --out only the summary is printed.\nNothing is written unless every plan passes the checker. Ctrl-C ends the search and goes on with the best plan so far. Ends with 1 when pieces had to be left out; what could be laid is written all the same.",
+  options: [
+    { name: "out", value: "DIR", help: "folder to write to; made if it is not there" },
+    ...SEARCH_OPTIONS.filter(({ name }) => name !== "evaluations" && name !== "seconds"),
+    { name: "seconds", value: "N", help: "search for at most N seconds in all (default 10)" },
+    { name: "effort", value: "N", help: "search each cloth with N million evaluations: the same plan every time" },
+    CUT_OPTION,
+    JSON_OPTION,
+  ],
+  operands: [1, 1],
+  run: runLay,
+};
+
+async function runLay(args: ParsedArgs, io: Io): Promise<ExitCode> {
+  const effort = numberOption(args, "effort", { least: 0.001, most: 1e6 }, null);
+  if (effort !== null && args.values.has("seconds")) throw new UsageError("give either --seconds or --effort");
+  const { seed, seconds, threads } = searchSettings(args, effort === null ? 10 : 86_400);
+  const evaluations = effort === null ? Infinity : effort * EVALUATIONS_PER_EFFORT;
+  const mode = cutMode(args);
+  const read = readProjectFile(readInput(args.operands[0]!));
+  const pool = nodePool(threads);
+  let laid: LaidCloth[];
+  try {
+    laid = await layProject(read, pool, { seconds, evaluations, seed, mode }, io);
+  } finally {
+    pool.close();
+  }
+  return tellAndWrite(args, io, read, laid, seed);
+}
+
+async function tellAndWrite(
+  args: ParsedArgs,
+  io: Io,
+  read: ReadProject,
+  laid: readonly LaidCloth[],
+  seed: number,
+): Promise<ExitCode> {
+  const document = layDocument(read, laid, seed);
+  const out = args.values.get("out");
+  const planFile: OutFile = { name: PLAN_FILE, data: `${JSON.stringify(document)}\n` };
+  const faults = laid.flatMap((cloth) => cloth.faults);
+  if (faults.length > 0) {
+    io.err("A plan of ours is wrong; nothing is to be cut from it. A bug of ours, please send us your file.\n");
+    for (const fault of faults) io.err(`${problemLine(fault)}\n`);
+    if (out !== undefined) io.err(`The plan is kept in ${writeFiles(out, [planFile]).join("")}\n`);
+    return EXIT.bug;
+  }
+  const files = out === undefined ? [] : [planFile, ...(await layFiles(read, laid))];
+  const paths = out === undefined ? [] : writeFiles(out, files);
+  if (args.switches.has("json")) io.out(`${JSON.stringify(document)}\n`);
+  else io.out(summary(read, laid, paths));
+  const leftOut = laid.flatMap((cloth) => cloth.leftOut);
+  for (const left of leftOut) io.err(`${problemLine(left)}\n`);
+  return leftOut.length > 0 ? EXIT.input : EXIT.done;
+}
+
+function summary(read: ReadProject, laid: readonly LaidCloth[], paths: readonly string[]): string {
+  const { project, cutList, problems } = read;
+  const lines = [`${project.name}, ${project.bags} ${project.bags === 1 ? "bag" : "bags"}`];
+  for (const cloth of laid)
+    lines.push("", cloth.material.name, ...layWords(cloth, project).map((line) => `  ${line}`));
+  const strips = strapsPerMetre(cutList.pieces, problems);
+  if (strips.length > 0) lines.push("", "Strips from a metre of roll");
+  for (const { piece, yield: found } of strips) {
+    const most = found.proven ? "proven most" : `at most ${found.bound}`;
+    lines.push(`  ${piece.name}: ${found.count} (${most})`);
+  }
+  if (paths.length > 0) lines.push("", "Written", ...paths.map((path) => `  ${path}`));
+  return `${lines.join("\n")}\n`;
+}

@@ -1,0 +1,77 @@
+import { planOffcuts, type StockOffcuts } from "../../core/buying/planOffcuts.ts";
+import { type Purchase, purchaseOf } from "../../core/buying/purchase.ts";
+import { checkPlan } from "../../core/lay/checkPlan.ts";
+import { type CutMode, chooseEngines } from "../../core/lay/chooseEngines.ts";
+import type { LayPlan, LayProblem } from "../../core/lay/types.ts";
+import { whyUnplaced } from "../../core/lay/whyUnplaced.ts";
+import type { Material } from "../../core/materials/material.ts";
+import type { LayFinding, LeftOut } from "../../core/problems/layProblems.ts";
+import type { SearchPool } from "../../worker/searchPool.ts";
+import type { Io } from "../command.ts";
+import type { ReadProject } from "../readProjectFile.ts";
+import { timedSearch } from "../timedSearch.ts";
+
+/** One material laid, checked and priced. */
+export interface LaidCloth {
+  readonly material: Material;
+  readonly problem: LayProblem;
+  readonly plan: LayPlan;
+  /** Faults the checker found: none, or we have a bug. */
+  readonly faults: readonly LayFinding[];
+  readonly leftOut: readonly LeftOut[];
+  readonly purchase: Purchase;
+  readonly offcuts: readonly StockOffcuts[];
+}
+
+/** How long and how to lay a project. */
+export interface LayEffort {
+  readonly seconds: number;
+  /** For each material. */
+  readonly evaluations: number;
+  readonly seed: number;
+  readonly mode: CutMode;
+}
+
+/** Lays every material of a project in turn; what one leaves of the seconds goes to the next ones. */
+export async function layProject(
+  { project, problems }: ReadProject,
+  pool: SearchPool,
+  effort: LayEffort,
+  io: Io,
+): Promise<LaidCloth[]> {
+  const { seed, mode, evaluations } = effort;
+  const end = performance.now() + effort.seconds * 1000;
+  const laid: LaidCloth[] = [];
+  for (const [index, problem] of problems.entries()) {
+    const material = project.materials.find(({ id }) => id === problem.materialId)!;
+    const seconds = Math.max(0, end - performance.now()) / 1000 / (problems.length - index);
+    const show = (plan: LayPlan | null): void => io.progress(progressLine(material, problem, plan));
+    show(null);
+    const wish = { problem, mode, seed, evaluations };
+    const { plan } = await timedSearch(pool, wish, seconds, (found) => show(found.plan));
+    laid.push(finishedCloth(material, problem, plan, mode));
+  }
+  io.progress("");
+  return laid;
+}
+
+function finishedCloth(material: Material, problem: LayProblem, plan: LayPlan, mode: CutMode): LaidCloth {
+  const purchase = purchaseOf(material, plan);
+  return {
+    material,
+    problem,
+    plan,
+    faults: checkPlan(problem, plan),
+    leftOut: whyUnplaced(problem, plan, (job) => chooseEngines(job, mode)),
+    purchase,
+    offcuts: planOffcuts(material, problem, plan, purchase),
+  };
+}
+
+function progressLine(material: Material, problem: LayProblem, plan: LayPlan | null): string {
+  const pieces = problem.pieces.reduce((sum, { count }) => sum + count, 0);
+  if (!plan) return `${material.name}: laying ${pieces} pieces`;
+  const length = plan.uses.reduce((sum, use) => sum + use.usedLength, 0);
+  const left = plan.unplaced.reduce((sum, { count }) => sum + count, 0);
+  return `${material.name}: ${(length / 1000).toFixed(3)} m for ${pieces - left} of ${pieces} pieces`;
+}

@@ -1,0 +1,45 @@
+import type { PlanFile } from "../../export/planFiles.ts";
+import { planFiles } from "../../export/planFiles.ts";
+import type { ReadProject } from "../readProjectFile.ts";
+import { fontBytes } from "./fonts.ts";
+import type { LaidCloth } from "./laidProject.ts";
+import { materialPlan, type PlanDocument } from "./planDocument.ts";
+import { sheetWords } from "./sheetWords.ts";
+
+/** What `lay --json` prints: the plan file's contents, and what is bought and left over. */
+export interface LayDocument extends PlanDocument {
+  readonly currency: string;
+  readonly toPay: number | null;
+}
+
+/** The plan of a whole project as data. */
+export function layDocument({ project }: ReadProject, laid: readonly LaidCloth[], seed: number): LayDocument {
+  return {
+    laywrightPlan: 1,
+    project: project.name,
+    seed,
+    currency: project.currency,
+    toPay: laid.reduce<number | null>(
+      (sum, { purchase }) => (sum === null || purchase.toPay === null ? null : sum + purchase.toPay),
+      0,
+    ),
+    materials: laid.map(({ material, problem, plan, leftOut, offcuts, purchase }) => ({
+      ...materialPlan(material.name, problem, plan, leftOut),
+      offcuts,
+      purchase,
+      cost: purchase.toPay,
+    })),
+  };
+}
+
+/** Every file for the cutting table. Call only with lays that the checker has passed. */
+export async function layFiles(read: ReadProject, laid: readonly LaidCloth[]): Promise<readonly PlanFile[]> {
+  const { files } = await planFiles({
+    project: read.project,
+    pieces: read.cutList.pieces,
+    lays: laid,
+    fonts: fontBytes(),
+    words: sheetWords(read, laid),
+  });
+  return files;
+}

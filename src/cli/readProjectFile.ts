@@ -1,0 +1,22 @@
+import { layProblemsOf } from "../core/lay/fromProject.ts";
+import type { LayProblem } from "../core/lay/types.ts";
+import { type CutList, cutListOf } from "../core/project/cutList.ts";
+import { readProject } from "../core/project/file/readProject.ts";
+import type { Project } from "../core/project/project.ts";
+import { inputProblem } from "./problemReport.ts";
+
+/** A project file, worked out as far as the pieces to lay. */
+export interface ReadProject {
+  readonly project: Project;
+  readonly cutList: CutList;
+  readonly problems: readonly LayProblem[];
+}
+
+/** Reads a project from its text. Throws `InputProblem` with everything that is wrong with it. */
+export function readProjectFile(text: string): ReadProject {
+  const project = readProject(text);
+  if (!project.ok) throw inputProblem(project.problems);
+  const cutList = cutListOf(project.value);
+  if (!cutList.ok) throw inputProblem(cutList.problems);
+  return { project: project.value, cutList: cutList.value, problems: layProblemsOf(project.value, cutList.value) };
+}
