@@ -15,7 +15,7 @@ const DECIMALS = { mm: 1, cm: 2, m: 3 } as const;
 const PARTS = { "in/16": 16, "in/32": 32, "yd/8": 8 } as const;
 
 /** A text without "≈" is at most this far from the stored value, mm: half of a tenth. */
-export const SHOWN_WITHIN_MM = 0.05;
+const SHOWN_WITHIN_MM = 0.05;
 
 /**
  * A length for people: `98.4 mm`, `9.84 cm`, `3 7/8 in`. The stored value is never changed; a text that is more than

@@ -4,10 +4,10 @@ import { plainSigns } from "./lengthWords.ts";
 import { checkLength, type LengthRange, readLength } from "./parseLength.ts";
 
 /** Thickness of one layer: up to 25 mm. */
-export const THICKNESS: LengthRange = { minMm: 0, maxMm: 25 };
+const THICKNESS: LengthRange = { minMm: 0, maxMm: 25 };
 
 /** Leather trade: an ounce of thickness is 1/64 in. Common practice; cloth ounces are a mass and mean nothing here. */
-export const MM_PER_LEATHER_OUNCE: number = 25.4 / 64;
+const MM_PER_LEATHER_OUNCE: number = 25.4 / 64;
 
 const OUNCES = /^(\d+(?:[.,]\d+)?)(?: ?[-/] ?(\d+(?:[.,]\d+)?))? ?(?:oz|oz\.|ounces?)$/u;
 

@@ -20,7 +20,7 @@ const NO_AREA = 1e-3;
 const MOST_POINTS = 2000;
 
 /** A place `[x, y]`, x along the grain. */
-export function placeField(unit: LengthUnit): z.ZodType<[number, number]> {
+function placeField(unit: LengthUnit): z.ZodType<[number, number]> {
   return z.tuple([lengthField(unit, PLACE), lengthField(unit, PLACE)], expected("place"));
 }
 
