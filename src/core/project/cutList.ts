@@ -81,7 +81,7 @@ function withUniqueIds(pieces: readonly CutPiece[]): CutPiece[] {
 }
 
 /** A material as the strap builder sees it, with the stock that straps could be cut from. */
-function strapMaterial(material: Material): StrapMaterial {
+export function strapMaterial(material: Material): StrapMaterial {
   const rolls = material.stock.filter((stock): stock is ClothRoll => stock.kind === "roll");
   const boxes = material.stock.flatMap((stock) =>
     stock.kind === "roll" ? [] : [ringBox(shapePolygon(stock.shape).outer)],
