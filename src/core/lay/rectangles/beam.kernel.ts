@@ -97,7 +97,8 @@ export function beamMemory(tables: SearchTables, beamWidth: number): BeamMemory 
     mixed = Math.imul(mixed ^ (mixed >>> 15), 0x2c1b3c6d) + 0x7ed55d16;
     sizeHash[size] = mixed | 1;
   }
-  const nodes = beamWidth * (tables.pieces + 2) + 16;
+  // Giving segments up adds generations; a beam that outgrows this ends.
+  const nodes = beamWidth * (tables.pieces + 2) * 1.5 + 2 * beamWidth + 16;
   return {
     beamWidth,
     mostSegments,

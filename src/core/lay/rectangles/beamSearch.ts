@@ -24,8 +24,8 @@ export interface BeamSearch {
 const JUDGING = 2;
 const MAKING = 14;
 
-/** Bytes of history a beam may take, as nodes. */
-const MOST_NODES = 6_000_000;
+/** Nodes of history that a beam may fill, each 20 bytes. */
+const MOST_NODES = 3_000_000;
 
 /** Widest beam that the job allows in memory. */
 export function widestBeam(tables: SearchTables): number {
@@ -78,7 +78,8 @@ export function beamSearch(tables: SearchTables, guide: Guide, cap: number, memo
       at = 0;
       memory.candidates.state[0] = 0;
       memory.candidates.state[1] = -1;
-      if (now.size[0] === 0) return "over";
+      if (now.size[0] === 0 || memory.history.size[0]! + memory.beamWidth >= memory.history.parent.length)
+        return "over";
     }
     return "more";
   };
