@@ -40,15 +40,15 @@ export function bagJob(seed: number, rotate90: boolean): RectangleInstance {
 }
 
 /**
- * A strap job: 1–4 kinds of strips 1–6 × 10–72 in, 1–24 of each, on a roll of 44–60 in, both straight grains.
- * Unit: half an inch.
+ * A strap job: 1–4 kinds of strips 1–6 × 10–72 in in whole inches, 1–24 of each, on a roll of 44–60 in, both
+ * straight grains. Unit: one inch.
  */
 export function strapJob(seed: number): RectangleInstance {
   const rng = seededRng(seed ^ 0x5712a9);
-  const stripWidth = 2 * [44, 45, 54, 60][rng.below(4)]!;
+  const stripWidth = [44, 45, 54, 60][rng.below(4)]!;
   const items = Array.from({ length: whole(rng, 1, 4) }, () => ({
-    w: whole(rng, 2, 12),
-    h: whole(rng, 20, 144),
+    w: whole(rng, 1, 6),
+    h: whole(rng, 10, 72),
     n: whole(rng, 1, 24),
   }));
   return instance(`strap-${seed}`, "generated strap job", stripWidth, true, items);

@@ -6,6 +6,8 @@ export interface ReachableLengths {
   atLeast(length: number): number;
   /** Greatest reachable length ≤ `length`; 0 when there is none. */
   atMost(length: number): number;
+  /** All reachable lengths up to `longest`, ascending. */
+  list(longest: number): Int32Array;
 }
 
 /** Work beyond which all lengths are taken as reachable (always safe). */
@@ -18,7 +20,13 @@ const MOST_WORK = 3e7;
  */
 export function reachableLengths(tables: SearchTables, longest: number): ReachableLengths {
   const size = longest + 1;
-  if (size * tables.ways > MOST_WORK) return { atLeast: (length) => length, atMost: (length) => length };
+  if (size * tables.ways > MOST_WORK) {
+    return {
+      atLeast: (length) => length,
+      atMost: (length) => length,
+      list: (most) => Int32Array.from({ length: most + 1 }, (_, length) => length),
+    };
+  }
   const reached = new Uint8Array(size);
   reached[0] = 1;
   for (let b = 1; b < tables.blocked.length; b += 4) if (tables.blocked[b]! < size) reached[tables.blocked[b]!] = 1;
@@ -44,6 +52,11 @@ export function reachableLengths(tables: SearchTables, longest: number): Reachab
       let at = Math.min(length, size - 1);
       while (at > 0 && reached[at] === 0) at--;
       return at;
+    },
+    list: (most) => {
+      const lengths: number[] = [];
+      for (let at = 0; at < Math.min(size, most + 1); at++) if (reached[at] === 1) lengths.push(at);
+      return Int32Array.from(lengths);
     },
   };
 }

@@ -11,6 +11,8 @@ export interface Generation {
   /** Row per state, `sizeStride` wide: copies left of each size. */
   readonly left: Uint16Array;
   readonly leftHash: Int32Array;
+  /** Of skyline and copies left. */
+  readonly hash: Int32Array;
   readonly piecesLeft: Int32Array;
   /** Pieces or blocks placed. */
   readonly moves: Int32Array;
@@ -25,11 +27,11 @@ export interface Generation {
 
 /** Children judged but not made yet, and the radix sorter's memory. */
 export interface Candidates {
-  /** [count, threshold key bits]. */
+  /** [count, threshold key bits, 1 once any child within the budget was dropped]. */
   readonly state: Int32Array;
   readonly key: Uint32Array;
   readonly parent: Int32Array;
-  /** way · 2 + side; −1 raises the segment. */
+  /** way · 2 + side; −1 gives the segment up, −2 only its first `block` units. */
   readonly move: Int32Array;
   /** Copies across · 65536 + copies along. */
   readonly block: Int32Array;
@@ -66,6 +68,11 @@ export interface Guide {
   readonly blocks: boolean;
   /** Whether pieces may also go to the right end of a segment. */
   readonly bothSides: boolean;
+  /**
+   * Extents across that a hollow beside a taller left neighbour may have (ascending), or null. With them every
+   * plan pushed to the cut end and the lower selvedge can be reached, so an exhausted beam is a proof.
+   */
+  readonly hollows: Int32Array | null;
 }
 
 /** Working memory for beams up to `width` states wide. */
@@ -88,7 +95,7 @@ const MOST_SEGMENTS = 120;
 export function beamMemory(tables: SearchTables, beamWidth: number): BeamMemory {
   const mostSegments = Math.min(MOST_SEGMENTS, tables.pieces + 1);
   const sizeStride = (tables.sizes + 1) & ~1;
-  const room = 8 * beamWidth + 1024;
+  const room = 6 * beamWidth + 100 * tables.ways + 4096;
   let hashSize = 1024;
   while (hashSize < 4 * beamWidth) hashSize *= 2;
   const sizeHash = new Int32Array(tables.sizes);
@@ -106,7 +113,7 @@ export function beamMemory(tables: SearchTables, beamWidth: number): BeamMemory 
     now: generation(beamWidth, mostSegments, sizeStride),
     coming: generation(beamWidth, mostSegments, sizeStride),
     candidates: {
-      state: new Int32Array(2),
+      state: new Int32Array(3),
       key: new Uint32Array(room),
       parent: new Int32Array(room),
       move: new Int32Array(room),
@@ -140,6 +147,7 @@ function generation(states: number, mostSegments: number, sizeStride: number): G
     segAlong: new Int32Array(states * (mostSegments + 1)),
     left: new Uint16Array(states * sizeStride),
     leftHash: new Int32Array(states),
+    hash: new Int32Array(states),
     piecesLeft: new Int32Array(states),
     moves: new Int32Array(states),
     waste: new Float64Array(states),
@@ -171,6 +179,7 @@ export function startBeam(tables: SearchTables, memory: BeamMemory): void {
   history.parent[0] = -1;
   memory.candidates.state[0] = 0;
   memory.candidates.state[1] = -1;
+  memory.candidates.state[2] = 0;
 }
 
 /**
@@ -196,8 +205,9 @@ export function expandStates(
   const keyBits = new Uint32Array(floatKey.buffer);
   const ways = tables.ways;
   const row = mostSegments + 1;
-  const flush = key.length - 4 * ways * 16 > 4 * beamWidth ? key.length - 4 * ways * 16 : key.length >> 1;
-  const { wasteFloor, mismatch, perSegment, perEnd, bigFirst, blocks, bothSides } = guide;
+  // One state may add this many: every way in each block, on both sides, and the hollows.
+  const flush = key.length - mostChildren(tables, guide);
+  const { wasteFloor, mismatch, perSegment, perEnd, bigFirst, blocks, bothSides, hollows } = guide;
   let judged = 0;
   let count = state[0]!;
   let threshold = state[1]! >>> 0;
@@ -275,7 +285,10 @@ export function expandStates(
             score *= 1 + perSegment * grown + (perEnd * grown) / piecesLeft;
             floatKey[0] = score;
             const bits = keyBits[0]!;
-            if (bits >= threshold) continue;
+            if (bits >= threshold) {
+              state[2] = 1;
+              continue;
+            }
             key[count] = bits;
             parent[count] = s;
             move[count] = way * 2 + side;
@@ -305,10 +318,35 @@ export function expandStates(
         move[count] = -1;
         block[count] = 0;
         count++;
+      } else state[2] = 1;
+    }
+    // Leave a hollow at the left, closed by an overhanging piece from the left neighbour's top.
+    if (hollows !== null && at > 0) {
+      for (let h = 0; h < hollows.length; h++) {
+        const to = hollows[h]!;
+        if (to <= start) continue;
+        const hollowWaste = waste + (to - start) * wallLeft;
+        if (start + gap - to < least || hollowWaste > budget) break;
+        judged++;
+        floatKey[0] =
+          (hollowWaste / (placed + hollowWaste) + wasteFloor) *
+          (moves / Math.max(1, placed)) ** bigFirst *
+          mismatch *
+          (1 + (perSegment + perEnd / piecesLeft) * m);
+        if (keyBits[0]! >= threshold) {
+          state[2] = 1;
+          continue;
+        }
+        key[count] = keyBits[0]!;
+        parent[count] = s;
+        move[count] = -2;
+        block[count] = to - start;
+        count++;
       }
     }
     if (count > flush) {
       sortCandidates(candidates, count);
+      if (count > 2 * beamWidth) state[2] = 1;
       count = keepBest(candidates, count, 2 * beamWidth);
       if (count === 2 * beamWidth) threshold = key[count - 1]!;
     }
@@ -316,6 +354,12 @@ export function expandStates(
   state[0] = count;
   state[1] = threshold | 0;
   return judged;
+}
+
+/** Most children of one state. */
+function mostChildren(tables: SearchTables, guide: Guide): number {
+  const blocks = guide.blocks ? 42 : 1;
+  return tables.ways * blocks * (guide.bothSides ? 2 : 1) + (guide.hollows === null ? 0 : guide.hollows.length) + 2;
 }
 
 /** Fills `order` with the candidates' indices by key: three passes of an 11-bit radix sort. Stable. */
@@ -413,8 +457,19 @@ export function makeChildren(
       newAlong[t + i] = oldAlong[o + i]!;
     }
     k = at;
-    if (m + 2 > mostSegments) continue;
-    if (move[index]! < 0) {
+    if (m + 2 > mostSegments) {
+      candidates.state[2] = 1;
+      continue;
+    }
+    if (move[index] === -2) {
+      const rise = oldAlong[o + at - 1]!;
+      waste += block[index]! * (rise - base);
+      newAcross[t + k] = start;
+      newAlong[t + k] = rise;
+      newAcross[t + k + 1] = start + block[index]!;
+      newAlong[t + k + 1] = base;
+      k += 2;
+    } else if (move[index] === -1) {
       const wallLeft = at > 0 ? oldAlong[o + at - 1]! : cap;
       const wallRight = at + 1 < m ? oldAlong[o + at + 1]! : cap;
       const rise = Math.min(wallLeft, wallRight);
@@ -479,14 +534,22 @@ export function makeChildren(
       hash = Math.imul((hash ^ (hash >>> 13)) + newAlong[t + i]!, 0x297a2d39);
     }
     hash ^= hash >>> 15;
-    if (hash === 0) hash = 1;
     let slot = hash & mask;
-    while (table[slot] !== 0 && table[slot] !== hash) slot = (slot + 1) & mask;
-    if (table[slot] === hash) {
+    let twin = false;
+    while (table[slot] !== 0) {
+      const other = table[slot]! - 1;
+      if (then.hash[other] === hash && isSameState(then, other, target, k, row, sizeStride)) {
+        twin = true;
+        break;
+      }
+      slot = (slot + 1) & mask;
+    }
+    if (twin) {
       history.size[0] = node === now.node[s]! ? history.size[0]! : node;
       continue;
     }
-    table[slot] = hash;
+    table[slot] = target + 1;
+    then.hash[target] = hash;
     then.segments[target] = k;
     then.leftHash[target] = leftHash;
     then.piecesLeft[target] = piecesLeft;
@@ -499,6 +562,18 @@ export function makeChildren(
     then.size[0] = target + 1;
   }
   return -1;
+}
+
+/** Whether state `a` has the skyline (k segments) and copies left of the one being made in row `b`. */
+function isSameState(gen: Generation, a: number, b: number, k: number, row: number, sizeStride: number): boolean {
+  if (gen.segments[a] !== k) return false;
+  const { segAcross, segAlong, left } = gen;
+  for (let i = 0; i < k; i++) {
+    if (segAcross[a * row + i] !== segAcross[b * row + i] || segAlong[a * row + i] !== segAlong[b * row + i])
+      return false;
+  }
+  for (let i = 0; i < sizeStride; i++) if (left[a * sizeStride + i] !== left[b * sizeStride + i]) return false;
+  return true;
 }
 
 /** Segments left by the last `settle`. */

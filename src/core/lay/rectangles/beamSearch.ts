@@ -16,8 +16,8 @@ export interface BeamSearch {
   advance(looks: number): "found" | "more" | "over";
   spent(): number;
   rectangles(): PlacedRectangle[];
-  /** Whether no state was ever dropped for want of room, so that "over" proves there is no such skyline plan. */
-  complete(): boolean;
+  /** Whether no state was ever dropped for want of room: with hollows, "over" then proves there is no plan. */
+  isExhausted(): boolean;
 }
 
 /** What judging and making a child cost, in looks of the order search, so that budgets mean the same for both. */
@@ -71,6 +71,7 @@ export function beamSearch(tables: SearchTables, guide: Guide, cap: number, memo
       making = to;
       const full = then.size[0]! >= memory.beamWidth;
       if (making < count && !full) continue;
+      // Not quite exact when the last candidate fills the beam, but on the safe side.
       if (full) dropped = true;
       [now, then] = [then, now];
       current = view();
@@ -87,7 +88,7 @@ export function beamSearch(tables: SearchTables, guide: Guide, cap: number, memo
     advance,
     spent: () => spent,
     rectangles: () => historyRectangles(tables, memory, finished),
-    complete: () => !dropped,
+    isExhausted: () => finished < 0 && !dropped && memory.candidates.state[2] === 0,
   };
 }
 

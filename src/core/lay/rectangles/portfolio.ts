@@ -1,4 +1,5 @@
-import type { ReachableLengths } from "../bounds/reachableLengths.ts";
+import { type BoundStep, jointBound } from "../bounds/jointBound.ts";
+import { type ReachableLengths, reachableLengths } from "../bounds/reachableLengths.ts";
 import type { Rng } from "../rng.ts";
 import { type BeamMemory, beamMemory, type Guide } from "./beam.kernel.ts";
 import { type BeamSearch, beamSearch, widestBeam } from "./beamSearch.ts";
@@ -14,6 +15,14 @@ export const SLICE = 300_000;
 /** First turn of each search; turns then grow by `GROWTH` from round to round. */
 const FIRST_TURN = 2_000_000;
 const GROWTH = 1.5;
+/** What the joint bound may spend at once, and of every later turn. */
+const FIRST_BOUND_TURN = 3_000_000;
+const BOUND_SHARE = 0.2;
+
+/** The proven bound, shared like the incumbent. */
+export interface BoundHolder {
+  value: number;
+}
 
 /** What the portfolio shares with the engine that drives it. */
 export interface PortfolioContext {
@@ -21,8 +30,8 @@ export interface PortfolioContext {
   readonly incumbent: Incumbent;
   readonly reachable: ReachableLengths;
   readonly rng: Rng;
-  /** Proven lower bound on the end, units; may rise while the search runs. */
-  readonly bound: () => number;
+  /** Proven lower bound on the end, units; rises while the search runs. */
+  readonly bound: BoundHolder;
   /** Order that gave the first plan. */
   readonly order: Int32Array;
 }
@@ -38,24 +47,57 @@ export function* shorten(context: PortfolioContext): Generator<number, void, voi
   const beams = beamRunner(context);
   let turn = FIRST_TURN;
   const beamShare = beams.share;
-  while (incumbent.end > bound()) {
+  const bounds = boundTurns(context);
+  yield* bounds(FIRST_BOUND_TURN);
+  while (incumbent.end > bound.value) {
     yield* orderTurn(context, orders, turn * (1 - beamShare) * 2);
-    if (incumbent.end <= bound()) return;
+    if (incumbent.end <= bound.value) return;
     if (beamShare > 0) yield* beams.turn(turn * beamShare * 2);
+    if (incumbent.end <= bound.value) return;
+    yield* bounds(turn * BOUND_SHARE);
     turn *= GROWTH;
   }
 }
 
+/** The joint bound in turns; nothing once it is finished. */
+function boundTurns({
+  tables,
+  incumbent,
+  reachable,
+  bound,
+}: PortfolioContext): (looks: number) => Generator<number, void, void> {
+  let raising: Generator<BoundStep, number, void> | null = null;
+  let finishedAt = -1;
+  return function* turn(looks: number): Generator<number, void, void> {
+    if (raising === null) {
+      if (finishedAt === bound.value) return;
+      raising = jointBound(tables, reachable, bound.value, () => incumbent.end);
+    }
+    for (let left = looks; left > 0; ) {
+      const step = raising.next();
+      if (step.done) {
+        raising = null;
+        bound.value = Math.max(bound.value, step.value);
+        finishedAt = bound.value;
+        return;
+      }
+      bound.value = Math.max(bound.value, step.value.bound);
+      left -= step.value.work;
+      yield step.value.work;
+    }
+  };
+}
+
 /** The next length worth trying: reachable, and at least a fiftieth of the gap shorter. */
 function nextTarget({ incumbent, reachable, bound }: PortfolioContext): number {
-  const step = Math.max(1, Math.floor((incumbent.end - bound()) / 50));
-  return Math.max(bound(), reachable.atMost(incumbent.end - step));
+  const step = Math.max(1, Math.floor((incumbent.end - bound.value) / 50));
+  return Math.max(bound.value, reachable.atMost(incumbent.end - step));
 }
 
 function* orderTurn(context: PortfolioContext, orders: OrderSearch, looks: number): Generator<number, void, void> {
   const { tables, incumbent, bound } = context;
   let left = looks;
-  while (left > 0 && incumbent.end > bound()) {
+  while (left > 0 && incumbent.end > bound.value) {
     const cap = nextTarget(context);
     let before = orders.spent();
     orders.begin(cap, left);
@@ -81,7 +123,7 @@ interface BeamRunner {
 
 /** Runs beams one after another, each with another guide, and every other one on the transposed job. */
 function beamRunner(context: PortfolioContext): BeamRunner {
-  const { tables, incumbent, rng } = context;
+  const { tables, incumbent, rng, bound, reachable } = context;
   const fits = tables.blocked.length === 0 && tables.pieces <= 2000 && tables.sizes <= 400;
   const duplicates = tables.pieces / Math.max(1, tables.sizes);
   const widest = widestBeam(tables);
@@ -92,10 +134,11 @@ function beamRunner(context: PortfolioContext): BeamRunner {
 
   function* turn(looks: number): Generator<number, void, void> {
     let left = looks;
-    while (left > 0 && incumbent.end > context.bound()) {
+    while (left > 0 && incumbent.end > bound.value) {
       const cap = nextTarget(context);
-      const guide = guideOf(run, rng, duplicates);
       const transposed = run % 4 === 3;
+      const proving = duplicates >= 2 && run % 3 === 2;
+      const guide = guideOf(run, rng, duplicates, proving ? hollowsOf(transposed) : null);
       const share = run % 2 === 0 ? 0.5 : 0.2;
       run++;
       const width = Math.min(widest, Math.max(16, 2 ** Math.round(Math.log2((share * looks) / looksPerState))));
@@ -105,9 +148,20 @@ function beamRunner(context: PortfolioContext): BeamRunner {
       }
       const beam = beamSearch(searched, guide, transposed ? tables.width : cap, memory);
       yield* runBeam(beam, cap, transposed);
+      if (incumbent.end > cap && proving && beam.isExhausted()) {
+        bound.value = Math.max(bound.value, reachable.atLeast(cap + 1));
+      }
       left -= beam.spent();
       if (beam.spent() > width) looksPerState = 0.7 * looksPerState + (0.3 * beam.spent()) / width;
     }
+  }
+
+  /** Where a hollow may end: sums of extents across (along, when transposed). */
+  function hollowsOf(transposed: boolean): Int32Array {
+    const sums = transposed
+      ? reachableLengths(tables, incumbent.end)
+      : reachableLengths(transposedTables(tables, incumbent.end), tables.width);
+    return sums.list(transposed ? incumbent.end : tables.width);
   }
 
   function* runBeam(beam: BeamSearch, cap: number, transposed: boolean): Generator<number, void, void> {
@@ -144,14 +198,15 @@ function endOf(tables: SearchTables, rectangles: readonly PlacedRectangle[]): nu
 const MISMATCHES = [1.05, 1.1, 1.03, 1.07];
 const PER_SEGMENT = [0, 0.03, 0, 0.08];
 
-function guideOf(run: number, rng: Rng, duplicates: number): Guide {
+function guideOf(run: number, rng: Rng, duplicates: number, hollows: Int32Array | null): Guide {
   return {
     wasteFloor: run < 4 ? 0.02 : 0.01 + 0.03 * rng.unit(),
     mismatch: run < 4 ? MISMATCHES[run]! : 1.01 + 0.1 * rng.unit(),
     perSegment: PER_SEGMENT[run % 4]! * (run < 4 ? 1 : rng.unit() * 2),
     perEnd: 0,
     bigFirst: 1,
-    blocks: duplicates >= 1.5 && run % 2 === 0,
+    blocks: duplicates >= 1.5 && run % 2 === 0 && hollows === null,
     bothSides: false,
+    hollows,
   };
 }

@@ -4,7 +4,7 @@ import { type Rng, seededRng } from "../rng.ts";
 import type { Engine, RegionJob, Search, SearchBudget, SearchStep } from "../types.ts";
 import { emptyIncumbent, type Incumbent } from "./incumbent.ts";
 import { decodedRectangles, orderSearch, startOrders } from "./orderSearch.ts";
-import { SLICE, shorten } from "./portfolio.ts";
+import { type BoundHolder, SLICE, shorten } from "./portfolio.ts";
 import { isRectangleJob, rectangleJobOf } from "./prepare.ts";
 import { lengthOfEnd } from "./regionPlan.ts";
 import { type SearchTables, searchTablesOf } from "./searchTables.ts";
@@ -28,16 +28,16 @@ function* searchRectangles(job: RegionJob, budget: SearchBudget, seed: number): 
   const rng = seededRng(seed);
   const limit = prepared.length ?? UNCAPPED;
   let evaluations = 0;
-  let bound = 0;
+  const bound: BoundHolder = { value: 0 };
   const step = (): SearchStep => ({
     evaluations,
     plan: incumbent.takeNews(),
-    bound: job.goal === "shortest" ? lengthOfEnd(prepared, bound) : null,
+    bound: job.goal === "shortest" ? lengthOfEnd(prepared, bound.value) : null,
   });
   const first = firstPlan(tables, incumbent, limit);
   evaluations += first.looks;
   yield step();
-  bound = Math.max(quickBound(tables), prepared.pinnedEnd);
+  bound.value = Math.max(quickBound(tables), prepared.pinnedEnd);
   if (incumbent.areaLeft > 0) {
     for (const looks of fillUp(tables, incumbent, rng, limit, first.order)) {
       evaluations += looks;
@@ -46,8 +46,8 @@ function* searchRectangles(job: RegionJob, budget: SearchBudget, seed: number): 
     }
   }
   const reachable = reachableLengths(tables, incumbent.end);
-  bound = reachable.atLeast(bound);
-  const context = { tables, incumbent, reachable, rng, bound: () => bound, order: first.order };
+  bound.value = reachable.atLeast(bound.value);
+  const context = { tables, incumbent, reachable, rng, bound, order: first.order };
   for (const looks of shorten(context)) {
     evaluations += looks;
     incumbent.adopt(yield step());
