@@ -17,7 +17,7 @@ const FIRST_TURN = 2_000_000;
 const GROWTH = 1.5;
 /** What the joint bound may spend at once, and of every later turn. */
 const FIRST_BOUND_TURN = 3_000_000;
-const BOUND_SHARE = 0.2;
+const BOUND_SHARE = 0.1;
 
 /** The proven bound, shared like the incumbent. */
 export interface BoundHolder {
@@ -121,13 +121,15 @@ interface BeamRunner {
   turn(looks: number): Generator<number, void, void>;
 }
 
-/** Runs beams one after another, each with another guide, and every other one on the transposed job. */
+/** Runs beams one after another, each with another guide, some of them on the job seen from the side. */
 function beamRunner(context: PortfolioContext): BeamRunner {
   const { tables, incumbent, rng, bound, reachable } = context;
   const fits = tables.blocked.length === 0 && tables.pieces <= 2000 && tables.sizes <= 400;
   const duplicates = tables.pieces / Math.max(1, tables.sizes);
+  const turns = tables.ways > tables.sizes;
   const widest = widestBeam(tables);
   let memory: BeamMemory | null = null;
+  let memoryTransposed = false;
   let run = 0;
   // Looks that a beam one state wide takes, learnt from the runs so far.
   let looksPerState = tables.pieces * Math.min(tables.ways, 30);
@@ -136,15 +138,19 @@ function beamRunner(context: PortfolioContext): BeamRunner {
     let left = looks;
     while (left > 0 && incumbent.end > bound.value) {
       const cap = nextTarget(context);
-      const transposed = run % 4 === 3;
-      const proving = duplicates >= 2 && run % 3 === 2;
-      const guide = guideOf(run, rng, duplicates, proving ? hollowsOf(transposed) : null);
+      // From the side only when hardly any waste is allowed: then every corner must be filled anyway.
+      const tight = cap * tables.width - tables.area < 0.002 * tables.area;
+      const transposed = run % 2 === 1 && tight;
+      const proving = tables.sizes <= 4 && run % 3 === 2;
+      const blocks = turns && duplicates >= 1.5 && run % 2 === 0 && !proving;
+      const guide = guideOf(run, rng, blocks, proving ? hollowsOf(transposed) : null);
       const share = run % 2 === 0 ? 0.5 : 0.2;
       run++;
       const width = Math.min(widest, Math.max(16, 2 ** Math.round(Math.log2((share * looks) / looksPerState))));
       const searched = transposed ? transposedTables(tables, cap) : tables;
-      if (memory === null || memory.beamWidth !== width || transposed || run % 4 === 1) {
+      if (memory === null || memory.beamWidth !== width || transposed || memoryTransposed) {
         memory = beamMemory(searched, width);
+        memoryTransposed = transposed;
       }
       const beam = beamSearch(searched, guide, transposed ? tables.width : cap, memory);
       yield* runBeam(beam, cap, transposed);
@@ -178,7 +184,7 @@ function beamRunner(context: PortfolioContext): BeamRunner {
     }
   }
 
-  return { share: fits ? 0.5 : 0, turn };
+  return { share: fits ? (duplicates >= 1.5 ? 0.7 : 0.5) : 0, turn };
 }
 
 function turned(rectangle: PlacedRectangle): PlacedRectangle {
@@ -195,17 +201,20 @@ function endOf(tables: SearchTables, rectangles: readonly PlacedRectangle[]): nu
   return end;
 }
 
-const MISMATCHES = [1.05, 1.1, 1.03, 1.07];
-const PER_SEGMENT = [0, 0.03, 0, 0.08];
-
-function guideOf(run: number, rng: Rng, duplicates: number, hollows: Int32Array | null): Guide {
+/**
+ * A guide drawn at random around values that did well alone; no one guide is best on all jobs, and the best of
+ * several is clearly better than each. `blocks` and
+ * `hollows` as in `Guide`.
+ */
+function guideOf(run: number, rng: Rng, blocks: boolean, hollows: Int32Array | null): Guide {
+  const plain = run === 0;
   return {
-    wasteFloor: run < 4 ? 0.02 : 0.01 + 0.03 * rng.unit(),
-    mismatch: run < 4 ? MISMATCHES[run]! : 1.01 + 0.1 * rng.unit(),
-    perSegment: PER_SEGMENT[run % 4]! * (run < 4 ? 1 : rng.unit() * 2),
+    wasteFloor: plain ? 0.02 : 0.005 * 10 ** rng.unit(),
+    mismatch: plain ? 1.05 : 1.01 + 0.1 * rng.unit(),
+    perSegment: plain || rng.below(2) === 0 ? 0 : 0.06 * rng.unit(),
     perEnd: 0,
     bigFirst: 1,
-    blocks: duplicates >= 1.5 && run % 2 === 0 && hollows === null,
+    blocks,
     bothSides: false,
     hollows,
   };
