@@ -86,7 +86,6 @@ export interface BeamMemory {
   readonly history: History;
   readonly table: Int32Array;
   readonly sizeHash: Int32Array;
-  readonly waysByAcross: Int32Array;
 }
 
 const MOST_SEGMENTS = 120;
@@ -133,9 +132,6 @@ export function beamMemory(tables: SearchTables, beamWidth: number): BeamMemory 
     },
     table: new Int32Array(hashSize),
     sizeHash,
-    waysByAcross: Int32Array.from({ length: tables.ways }, (_, way) => way).sort(
-      (a, b) => tables.wayAcross[a]! - tables.wayAcross[b]! || a - b,
-    ),
   };
 }
 
@@ -199,7 +195,8 @@ export function expandStates(
   to: number,
 ): number {
   const { wayAcross, wayAlong, waySize, narrowestFirst, sizeLeastAcross, shortestFirst, sizeLeastAlong } = tables;
-  const { now, candidates, waysByAcross, mostSegments, sizeStride, beamWidth } = memory;
+  const { waysByAcross } = tables;
+  const { now, candidates, mostSegments, sizeStride, beamWidth } = memory;
   const { segAcross, segAlong, left } = now;
   const { state, key, parent, move, block, floatKey } = candidates;
   const keyBits = new Uint32Array(floatKey.buffer);

@@ -24,6 +24,12 @@ export interface SearchTables {
   readonly narrowestFirst: Int32Array;
   /** Sizes by `sizeLeastAlong`, shortest first. */
   readonly shortestFirst: Int32Array;
+  /** Ways by `wayAcross`, narrowest first; and their extents. */
+  readonly waysByAcross: Int32Array;
+  readonly acrossSorted: Int32Array;
+  /** Ways by `wayAlong`, shortest first; and their extents. */
+  readonly waysByAlong: Int32Array;
+  readonly alongSorted: Int32Array;
   readonly area: number;
   /** Blocked boxes, four numbers each: from along, to along, from across, to across. */
   readonly blocked: Int32Array;
@@ -60,13 +66,23 @@ export function searchTables(width: number, list: readonly TableSize[], blocked:
   const sizeLeastAlong = Int32Array.from(list, ({ ways }) => Math.min(...ways.map((way) => way[1])));
   const sorted = (by: Int32Array): Int32Array =>
     Int32Array.from(list, (_, index) => index).sort((a, b) => by[a]! - by[b]! || a - b);
+  const wayAcross = Int32Array.from(flat, ({ way }) => way[0]);
+  const wayAlong = Int32Array.from(flat, ({ way }) => way[1]);
+  const sortedWays = (by: Int32Array): Int32Array =>
+    Int32Array.from(flat, (_, way) => way).sort((a, b) => by[a]! - by[b]! || a - b);
+  const waysByAcross = sortedWays(wayAcross);
+  const waysByAlong = sortedWays(wayAlong);
   return {
     width,
     pieces: sizeCount.reduce((sum, count) => sum + count, 0),
     sizes,
     ways: flat.length,
-    wayAcross: Int32Array.from(flat, ({ way }) => way[0]),
-    wayAlong: Int32Array.from(flat, ({ way }) => way[1]),
+    wayAcross,
+    wayAlong,
+    waysByAcross,
+    acrossSorted: waysByAcross.map((way) => wayAcross[way]!),
+    waysByAlong,
+    alongSorted: waysByAlong.map((way) => wayAlong[way]!),
     waySize: Int32Array.from(flat, ({ index }) => index),
     wayIndex: Int32Array.from(flat, ({ at }) => at),
     sizeFirstWay,

@@ -7,10 +7,12 @@ export const UNCAPPED = 0x3fffffff;
 export interface DecodeBuffers {
   readonly segAcross: Int32Array;
   readonly segAlong: Int32Array;
-  /** Linked list over the entries of the order that are not placed yet; slot 0 is the head. */
+  /** Linked list both ways over the entries (1-based) of the order that are not placed yet; slot 0 is the head. */
   readonly next: Int32Array;
-  readonly left: Int32Array;
-  readonly stamp: Int32Array;
+  readonly previous: Int32Array;
+  /** First entry of each size that is not placed yet, 0 when none; and the next entry of the same size. */
+  readonly sizeEntry: Int32Array;
+  readonly nextAlike: Int32Array;
   readonly outWay: Int32Array;
   readonly outAlong: Int32Array;
   readonly outAcross: Int32Array;
@@ -26,8 +28,9 @@ export function decodeBuffers(tables: SearchTables): DecodeBuffers {
     segAcross: new Int32Array(segments),
     segAlong: new Int32Array(segments),
     next: new Int32Array(n + 1),
-    left: new Int32Array(tables.sizes),
-    stamp: new Int32Array(tables.sizes),
+    previous: new Int32Array(n + 1),
+    sizeEntry: new Int32Array(tables.sizes),
+    nextAlike: new Int32Array(n + 1),
     outWay: new Int32Array(n),
     outAlong: new Int32Array(n),
     outAcross: new Int32Array(n),
@@ -45,17 +48,23 @@ export function decodeBuffers(tables: SearchTables): DecodeBuffers {
  * O(pieces · entries looked at).
  */
 export function decodeOrder(tables: SearchTables, order: Int32Array, cap: number, out: DecodeBuffers): number {
-  const { wayAcross, wayAlong, sizeFirstWay, sizeSecondWay, narrowestFirst, sizeLeastAcross, blocked } = tables;
-  const { segAcross, segAlong, next, left, stamp, outWay, outAlong, outAcross, result } = out;
+  const { wayAcross, wayAlong, waySize, sizeFirstWay, sizeSecondWay, narrowestFirst, sizeLeastAcross } = tables;
+  const { waysByAcross, acrossSorted, waysByAlong, alongSorted, blocked, width, ways } = tables;
+  const { segAcross, segAlong, next, previous, sizeEntry, nextAlike, outWay, outAlong, outAcross, result } = out;
   const n = order.length;
-  const sizes = tables.sizes;
-  const width = tables.width;
   const blockedEnd = blocked.length;
   let areaLeft = tables.area;
-  for (let i = 0; i < n; i++) next[i] = i + 1;
+  for (let i = 0; i < n; i++) {
+    next[i] = i + 1;
+    previous[i + 1] = i;
+  }
   next[n] = 0;
-  left.set(tables.sizeCount);
-  stamp.fill(-1);
+  sizeEntry.fill(0);
+  for (let entry = n; entry > 0; entry--) {
+    const size = order[entry - 1]!;
+    nextAlike[entry] = sizeEntry[size]!;
+    sizeEntry[size] = entry;
+  }
   let narrow = 0;
   let placed = 0;
   let furthest = 0;
@@ -64,9 +73,7 @@ export function decodeOrder(tables: SearchTables, order: Int32Array, cap: number
   segAcross[0] = 0;
   segAcross[1] = width;
   segAlong[0] = 0;
-  let step = 0;
   while (placed < n) {
-    step++;
     let at = 0;
     let base = segAlong[0]!;
     for (let i = 1; i < m; i++) {
@@ -94,46 +101,108 @@ export function decodeOrder(tables: SearchTables, order: Int32Array, cap: number
     }
     const tall = Math.max(wallLeft, wallRight);
     const low = Math.min(wallLeft, wallRight);
-    while (left[narrowestFirst[narrow]!]! === 0) narrow++;
+    while (sizeEntry[narrowestFirst[narrow]!]! === 0) narrow++;
     const least = sizeLeastAcross[narrowestFirst[narrow]!]!;
-    let bestScore = -1;
     let bestWay = -1;
-    let bestEntry = 0;
+    let bestEntry = n + 1;
     if (least <= gap && room > 0) {
-      let before = 0;
-      let entry = next[0]!;
-      // Entry e (1-based) stands for order[e − 1].
-      while (entry !== 0) {
-        const size = order[entry - 1]!;
-        if (stamp[size] !== step) {
-          stamp[size] = step;
-          looked++;
-          let way = sizeFirstWay[size]!;
-          do {
+      // Ways up to `fitting` are no wider than the gap; those that fill it stand right before.
+      let fitting = 0;
+      for (let lowest = 0, high = ways; lowest < high; ) {
+        const middle = (lowest + high) >> 1;
+        if (acrossSorted[middle]! <= gap) lowest = middle + 1;
+        else high = middle;
+        fitting = lowest;
+      }
+      let bestScore = 0;
+      let w = fitting - 1;
+      for (; w >= 0 && acrossSorted[w] === gap; w--) {
+        looked++;
+        const way = waysByAcross[w]!;
+        const entry = sizeEntry[waySize[way]!]!;
+        const along = wayAlong[way]!;
+        if (entry === 0 || along > room) continue;
+        let score = 5;
+        if (along === tall) score = along === low ? 9 : 8;
+        else if (along === low) score = 7;
+        else if (along < tall) score = 6;
+        if (
+          score > bestScore ||
+          (score === bestScore && (entry < bestEntry || (entry === bestEntry && way < bestWay)))
+        ) {
+          bestScore = score;
+          bestWay = way;
+          bestEntry = entry;
+        }
+      }
+      if (bestWay < 0) {
+        // Level with a wall: 4 and 3, one less when the rest of the gap becomes useless.
+        for (let wall = tall, score = 4; score >= 3; wall = low, score--) {
+          if (score === 3 && (low === tall || bestScore === 4)) break;
+          if (wall > room) continue;
+          let from = 0;
+          for (let high = ways; from < high; ) {
+            const middle = (from + high) >> 1;
+            if (alongSorted[middle]! < wall) from = middle + 1;
+            else high = middle;
+          }
+          for (; from < ways && alongSorted[from] === wall; from++) {
+            looked++;
+            const way = waysByAlong[from]!;
             const across = wayAcross[way]!;
-            const along = wayAlong[way]!;
-            if (across <= gap && along <= room) {
-              let score: number;
-              if (across === gap) {
-                if (along === tall) score = along === low ? 9 : 8;
-                else if (along === low) score = 7;
-                else score = along < tall ? 6 : 5;
-              } else {
-                score = along === tall ? 4 : along === low ? 3 : 2;
-                if (gap - across < least) score--;
-              }
-              if (score > bestScore) {
-                bestScore = score;
+            const entry = sizeEntry[waySize[way]!]!;
+            if (entry === 0 || across >= gap) continue;
+            const fit = gap - across < least ? score - 1 : score;
+            if (
+              fit > bestScore ||
+              (fit === bestScore && (entry < bestEntry || (entry === bestEntry && way < bestWay)))
+            ) {
+              bestScore = fit;
+              bestWay = way;
+              bestEntry = entry;
+            }
+          }
+        }
+        if (bestScore <= 2) {
+          // Any that fits: 2, or 1 when the rest becomes useless. Few ways fit: look at them; else walk the order.
+          if (w < 12) {
+            for (; w >= 0; w--) {
+              looked++;
+              const way = waysByAcross[w]!;
+              const entry = sizeEntry[waySize[way]!]!;
+              if (entry === 0 || wayAlong[way]! > room) continue;
+              const fit = gap - acrossSorted[w]! < least ? 1 : 2;
+              if (
+                fit > bestScore ||
+                (fit === bestScore && (entry < bestEntry || (entry === bestEntry && way < bestWay)))
+              ) {
+                bestScore = fit;
                 bestWay = way;
-                bestEntry = before;
+                bestEntry = entry;
               }
             }
-            way = way === sizeFirstWay[size]! ? sizeSecondWay[size]! : -1;
-          } while (way >= 0);
-          if (bestScore === 9) break;
+          } else {
+            for (let entry = next[0]!; entry !== 0; entry = next[entry]!) {
+              if (bestScore === 2 && bestEntry <= entry) break;
+              looked++;
+              const size = order[entry - 1]!;
+              const first = sizeFirstWay[size]!;
+              for (let way = first; way >= 0; way = way === first ? sizeSecondWay[size]! : -1) {
+                const across = wayAcross[way]!;
+                if (across > gap || wayAlong[way]! > room) continue;
+                const fit = gap - across < least ? 1 : 2;
+                if (
+                  fit > bestScore ||
+                  (fit === bestScore && (entry < bestEntry || (entry === bestEntry && way < bestWay)))
+                ) {
+                  bestScore = fit;
+                  bestWay = way;
+                  bestEntry = entry;
+                }
+              }
+            }
+          }
         }
-        before = entry;
-        entry = next[entry]!;
       }
     }
     if (bestWay < 0) {
@@ -152,10 +221,11 @@ export function decodeOrder(tables: SearchTables, order: Int32Array, cap: number
     }
     const across = wayAcross[bestWay]!;
     const along = wayAlong[bestWay]!;
-    const entry = next[bestEntry]!;
-    const size = order[entry - 1]!;
-    next[bestEntry] = next[entry]!;
-    left[size]!--;
+    const after = next[bestEntry]!;
+    const before = previous[bestEntry]!;
+    next[before] = after;
+    if (after !== 0) previous[after] = before;
+    sizeEntry[waySize[bestWay]!] = nextAlike[bestEntry]!;
     areaLeft -= across * along;
     const atLeft =
       across === gap || (along === wallLeft ? true : along === wallRight ? false : wallLeft >= wallRight);
@@ -190,7 +260,6 @@ export function decodeOrder(tables: SearchTables, order: Int32Array, cap: number
       segAcross[at + 1] = start + gap - across;
       segAlong[at + 1] = top;
     }
-    if (narrow < sizes && placed === n) break;
   }
   result[0] = placed;
   result[1] = furthest;
