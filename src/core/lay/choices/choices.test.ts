@@ -8,7 +8,7 @@ import { largestFreeBox } from "./largestFreeBox.ts";
 import { type LayChoice, searchChoices } from "./searchChoices.ts";
 
 /** Tries every box between edges: slow and obvious. */
-function slowLargest(box: CutBox, taken: readonly CutBox[]): number {
+function slowLargest(box: CutBox, taken: readonly CutBox[], leastSide: number): number {
   const xs = [0, box.dx, ...taken.flatMap(({ x, dx }) => [x, x + dx])];
   const ys = [0, box.dy, ...taken.flatMap(({ y, dy }) => [y, y + dy])];
   let best = 0;
@@ -16,7 +16,7 @@ function slowLargest(box: CutBox, taken: readonly CutBox[]): number {
     for (const x2 of xs)
       for (const y1 of ys)
         for (const y2 of ys) {
-          if (x2 <= x1 || y2 <= y1 || (x2 - x1) * (y2 - y1) <= best) continue;
+          if (x2 - x1 < leastSide || y2 - y1 < leastSide || (x2 - x1) * (y2 - y1) <= best) continue;
           const free = taken.every(({ x, y, dx, dy }) => x >= x2 || x + dx <= x1 || y >= y2 || y + dy <= y1);
           if (free) best = (x2 - x1) * (y2 - y1);
         }
@@ -31,10 +31,12 @@ test("largest free rectangle equals a search of all", () => {
       const [x, y] = [rng.below(30), rng.below(20)];
       return { x, y, dx: 1 + rng.below(40 - x), dy: 1 + rng.below(30 - y) };
     });
-    const found = largestFreeBox(box, taken);
-    expect(found === null ? 0 : found.dx * found.dy).toBe(slowLargest(box, taken));
+    for (const leastSide of [1, 6]) {
+      const found = largestFreeBox(box, taken, leastSide);
+      expect(found === null ? 0 : found.dx * found.dy).toBe(slowLargest(box, taken, leastSide));
+    }
   }
-  expect(largestFreeBox(box, [box])).toBeNull();
+  expect(largestFreeBox(box, [box], 1)).toBeNull();
 });
 
 const turns = [0, 90].map((turnDeg) => ({ turnDeg, mirrored: false }));

@@ -1,10 +1,11 @@
 import type { CutBox } from "../ruler/cutTree.ts";
 
 /**
- * The largest empty rectangle in `box` beside the `taken` ones, exact; null when nothing is free.
+ * The largest empty rectangle in `box` beside the `taken` ones, no side shorter than `leastSide`, exact; null when
+ * there is none.
  * Cost: O(n³) for n boxes taken (every pair of their edges across, one sweep along each): 2 ms for 75.
  */
-export function largestFreeBox(box: CutBox, taken: readonly CutBox[]): CutBox | null {
+export function largestFreeBox(box: CutBox, taken: readonly CutBox[], leastSide: number): CutBox | null {
   const xs = edgesOf(
     box.x,
     box.x + box.dx,
@@ -31,6 +32,7 @@ export function largestFreeBox(box: CutBox, taken: readonly CutBox[]): CutBox | 
         const start = c;
         while (c + 1 < columns && blocked[c + 1] === 0) c++;
         const dx = xs[c + 1]! - xs[start]!;
+        if (Math.min(dx, dy) < leastSide) continue;
         if (best === null || dx * dy > best.dx * best.dy) best = { x: xs[start]!, y: ys[low]!, dx, dy };
       }
     }

@@ -8,6 +8,9 @@ import { largestFreeBox } from "./largestFreeBox.ts";
 /** mm within which an edge counts as cut through. */
 const TOLERANCE = 1e-3;
 
+/** A strip narrower than this is no useful offcut, mm: less than a narrow strap's strip. */
+const LEAST_OFFCUT = 60;
+
 /** How one stock is cut with a ruler. */
 export interface RulerCuts {
   readonly stockId: string;
@@ -28,7 +31,7 @@ export interface LayFigures {
     /** Most turns between crosscuts and rips. */
     readonly stages: number;
   } | null;
-  /** Largest rectangle left on the cloth used. */
+  /** Largest useful rectangle left on the cloth used. */
   readonly offcut: { readonly stockId: string; readonly box: CutBox } | null;
 }
 
@@ -69,7 +72,7 @@ function largestOffcut(problem: LayProblem, plan: LayPlan): LayFigures["offcut"]
     if (box === null || box.dx <= 0) continue;
     const laid = plan.placements.filter(({ stockId }) => stockId === stock.id);
     const flaws = stock.flaws.map(({ outer }) => boxOf(ringBox(outer)));
-    const free = largestFreeBox(box, [...boxesOf(problem, laid), ...flaws]);
+    const free = largestFreeBox(box, [...boxesOf(problem, laid), ...flaws], LEAST_OFFCUT);
     if (free !== null && (best === null || free.dx * free.dy > best.box.dx * best.box.dy))
       best = { stockId: stock.id, box: free };
   }

@@ -68,16 +68,13 @@ export function* rulerSearch(task: RulerTask, seed: number): Generator<RulerStep
   if (stages !== 3) phases.unshift({ phase: orders(task, best, rng), share: 1, spent: 0 });
   let evaluations = 0;
   let told = best.plan;
-  while (best.areaLeft > 0 || best.end > task.atLeast) {
+  while (phases.length > 0 && (best.areaLeft > 0 || best.end > task.atLeast)) {
     const turn = phases.reduce((a, b) => (b.spent / b.share < a.spent / a.share ? b : a));
     const step = turn.phase.next();
-    if (step.done) {
-      phases.splice(phases.indexOf(turn), 1);
-      if (phases.length === 0) return;
-      continue;
-    }
-    turn.spent += step.value;
-    evaluations += step.value;
+    if (step.done) phases.splice(phases.indexOf(turn), 1);
+    const spent = step.value ?? 0;
+    turn.spent += spent;
+    evaluations += spent;
     const better = best.plan !== told;
     told = best.plan;
     const elsewhere = yield { evaluations, plan: better ? best.plan : null };
