@@ -4,6 +4,7 @@ import { outlineEngine } from "./outlines/outlineEngine.ts";
 import { rectangleEngine } from "./rectangles/rectangleEngine.ts";
 import { fewStagesEngine, rulerEngine } from "./ruler/rulerEngine.ts";
 import type { Engine, RegionJob } from "./types.ts";
+import { oneStrapEngine } from "./yield/oneStrapEngine.ts";
 
 /** How pieces are to be cut: anywhere, edge to edge with a ruler, or edge to edge in three turns of the cloth. */
 export const CUT_MODES = ["free", "ruler", "few-stages"] as const;
@@ -27,7 +28,8 @@ export function chooseEngines(job: RegionJob, mode: CutMode): readonly Engine[] 
     if (byRuler) return [byRuler];
   }
   const straightFlaws = job.region.flaws.every((flaw) => isRectangle(flaw.outer, TOLERANCE));
-  if (straightFlaws && rectangleEngine.accepts(job)) return [rectangleEngine];
+  if (straightFlaws && rectangleEngine.accepts(job))
+    return oneStrapEngine.accepts(job) ? [oneStrapEngine, rectangleEngine] : [rectangleEngine];
   const withBoxes = job.pieces.some((piece) => isRectangle(piece.outline.outer, TOLERANCE));
   return [...(withBoxes ? [boxes] : []), outlineEngine].filter((engine) => engine.accepts(job));
 }

@@ -25,42 +25,55 @@ const NEAR_TRIES = 24;
  * Cost:   some tens of yields.
  */
 export function lengthForStraps(cloth: StrapOnCloth, count: number): LengthForStraps | null {
+  let best: LengthForStraps | null = null;
+  for (const found of lengthsForStraps(cloth, count)) best = found;
+  return best;
+}
+
+/**
+ * The steps of `lengthForStraps`, one yield of cloth each: the best so far, with the bound so far. The first has
+ * all straps in one direction; none come when no strap fits. `mostTries` as for `strapYield`.
+ */
+export function* lengthsForStraps(
+  cloth: StrapOnCloth,
+  count: number,
+  mostTries?: number,
+): Generator<LengthForStraps, void, void> {
   if (!Number.isInteger(count) || count < 1)
     throw new RangeError(`lengthForStraps: count must be a whole number above 0, not ${count}`);
   const oneWay = oneDirectionLength(cloth, count);
-  if (oneWay === null) return null;
+  if (oneWay === null) return;
   const lengths = candidateLengths(cloth, oneWay);
-  const last = lengths.length - 1;
+  let found = lengths.length - 1;
   const first = firstNotRuledOut(cloth, lengths, count);
+  let plan = strapYield(cloth, lengths[found]!, mostTries);
+  let bound = first;
+  const told = (): LengthForStraps => {
+    return { length: lengths[found]!, bound: lengths[bound]!, proven: found === bound, plan };
+  };
+  yield told();
+  // Upwards from the bound, in steps that grow; then back over what was stepped over.
   let step = 1;
-  for (let at = first; at < last; at += step) {
-    const plan = strapYield(cloth, lengths[at]!);
-    if (plan.count >= count) return resultOf(cloth, lengths, at, first, count, plan);
+  for (let at = first; at < found; at += step) {
+    const shorter = strapYield(cloth, lengths[at]!, mostTries);
+    if (shorter.count >= count) {
+      found = at;
+      plan = shorter;
+    }
+    yield told();
     if (at - first >= NEAR_TRIES) step = Math.ceil(step * 1.5);
   }
-  return resultOf(cloth, lengths, last, first, count, strapYield(cloth, lengths[last]!));
-}
-
-/** Goes back over lengths that were stepped over, and lifts the bound over lengths that are ruled out. */
-function resultOf(
-  cloth: StrapOnCloth,
-  lengths: Float64Array,
-  found: number,
-  first: number,
-  count: number,
-  plan: StrapYield,
-): LengthForStraps {
-  let at = found;
-  let best = plan;
-  while (at > first) {
-    const shorter = strapYield(cloth, lengths[at - 1]!);
+  while (found > first) {
+    const shorter = strapYield(cloth, lengths[found - 1]!, mostTries);
     if (shorter.count < count) break;
-    at--;
-    best = shorter;
+    found--;
+    plan = shorter;
+    yield told();
   }
-  let bound = at;
+  // Lengths just below the one found may be ruled out though a shorter one is not.
+  bound = found;
   while (bound > first && mostStraps(cloth, lengths[bound - 1]!) >= count) bound--;
-  return { length: lengths[at]!, bound: lengths[bound]!, proven: at === bound, plan: best };
+  yield told();
 }
 
 function mostStraps(cloth: StrapOnCloth, length: number): number {

@@ -31,7 +31,7 @@ export interface StrapYield {
  * Errors: RangeError when a size is not positive or the gap is negative.
  * Cost:   milliseconds for tens of straps; at most about a quarter of a second.
  */
-export function strapYield(cloth: StrapOnCloth, clothLength: number): StrapYield {
+export function strapYield(cloth: StrapOnCloth, clothLength: number, mostTries: number = MOST_TRIES): StrapYield {
   const { strapWidth, strapLength, clothWidth, gap } = cloth;
   if (!(strapWidth > 0 && strapLength > 0 && clothWidth > 0 && clothLength > 0 && gap >= 0))
     throw new RangeError(
@@ -44,7 +44,7 @@ export function strapYield(cloth: StrapOnCloth, clothLength: number): StrapYield
   const bound = cloth.directions === "both" ? Math.max(oneWay, yieldBound(tiling)) : oneWay;
   let tiles: readonly Tile[] = rowsOf(tiling, crosswise > lengthwise);
   if (bound > oneWay) {
-    const mixed = packByBlocks(tiling, bound, NESTING, MOST_TRIES);
+    const mixed = packByBlocks(tiling, bound, NESTING, mostTries);
     if (mixed.count > oneWay) tiles = mixed.tiles;
   } else if (oneWay === 0) tiles = [];
   const end = tiles.reduce((far, tile) => Math.max(far, tile.x + (tile.crosswise ? tiling.b : tiling.a)), 0);
