@@ -1,4 +1,5 @@
 import type { StockOffcuts } from "../../core/buying/planOffcuts.ts";
+import { shopLength } from "../../core/buying/shopLength.ts";
 import type { StockUse } from "../../core/lay/types.ts";
 import type { Project } from "../../core/project/project.ts";
 import { formatLength } from "../../core/units/formatLength.ts";
@@ -26,11 +27,11 @@ function useSentence({ stockId, usedLength, bound }: StockUse, named: boolean, p
   return `The pieces take ${length}${where}; no plan can be shorter than ${least} (gap ${(100 * gap).toFixed(1)} %).`;
 }
 
-function buyingWords({ purchase }: LaidCloth, project: Project): string[] {
+function buyingWords({ material, purchase }: LaidCloth, project: Project): string[] {
   const { buyLength, toPay } = purchase;
   if (buyLength === 0) return [];
   const cost = toPay === null ? "" : `, ${money(toPay, project)}`;
-  return [`Buy ${formatLength(buyLength, project.output.lengths)}${cost}.`];
+  return [`Buy ${shopLength(buyLength, material.price)}${cost}.`];
 }
 
 /** An amount in the project's currency. */

@@ -1,3 +1,4 @@
+import { shopLength } from "../../core/buying/shopLength.ts";
 import { strapPictures } from "../../core/drawing/strapPictures.ts";
 import type { Project } from "../../core/project/project.ts";
 import { phraseText } from "../../core/straps/phrase.ts";
@@ -35,7 +36,7 @@ function purchaseRow({ material, purchase }: LaidCloth, project: Project): Amoun
   const { buyLength, toPay } = purchase;
   if (buyLength === 0) return [];
   const cost = toPay === null ? "" : `, ${money(toPay, project)}`;
-  return [{ what: material.name, amount: `${formatLength(buyLength, project.output.lengths)}${cost}` }];
+  return [{ what: material.name, amount: `${shopLength(buyLength, material.price)}${cost}` }];
 }
 
 /** Tape, thread, cord and the like for all bags, equal ones added up. */

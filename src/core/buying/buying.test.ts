@@ -6,6 +6,7 @@ import type { Material } from "../materials/material.ts";
 import { offcutsOf } from "./offcuts.ts";
 import { matchedLength, priceByMargin, priceByMarkup, roundUpTo } from "./pricing.ts";
 import { purchaseOf } from "./purchase.ts";
+import { shopLength } from "./shopLength.ts";
 
 const INCH = 25.4;
 const YARD = 914.4;
@@ -82,6 +83,12 @@ test("bought in the shop's steps, ends squared, washed first, one repeat more", 
   const shrinkage = { lengthwise: 0.05, crosswise: 0, when: "before-cutting" } as const;
   expect(purchaseOf({ ...material, price, stock, shrinkage }, used(950))).toMatchObject({ buyLength: 1100 });
   expect(purchaseOf({ ...material, price, stock, repeat: 320 }, used(1420))).toMatchObject({ buyLength: 1800 });
+});
+
+test("a length is asked for in the unit its price is by", () => {
+  expect(shopLength(1485.9, material.price)).toBe("1 5/8 yd");
+  expect(shopLength(1300, { amount: 1, basis: { kind: "length", mm: 1000 }, step: 100 })).toBe("1.3 m");
+  expect(shopLength(1300, null)).toBe("1.3 m");
 });
 
 test("own stock is not bought; without a price nothing is made up", () => {
