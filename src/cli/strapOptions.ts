@@ -185,7 +185,7 @@ export function readStrap(args: ParsedArgs): { wish: StrapWish; materials: Strap
   const join = wordOption(args, "join", ["none", "diagonal", "straight", "lapped"] as const, "none");
   const wish: StrapWish = {
     id: "strap",
-    name: args.values.get("name") ?? "strap",
+    name: args.values.get("name") ?? "Strap",
     construction: wordOption(args, "construction", CONSTRUCTION_IDS, "fourfold"),
     count: numberOption(args, "count", { least: 1, most: 1000, whole: true }, 1),
     width: readWidth(lengths),

@@ -2,6 +2,7 @@ import { failed, ok, type Result } from "../problems/problem.ts";
 import { cautionsOf } from "./cautions.ts";
 import { type StepFacts, TRADE } from "./construction.ts";
 import { consumablesOf } from "./consumables.ts";
+import { stepsAfterClosing, stepsBeforeFolding, tabWarnings } from "./endSteps.ts";
 import { joinStrips } from "./joinStrips.ts";
 import { alternativesTo, HARDWARE_TOLERANCE, limitsOf, needleChecks, passes } from "./limits.ts";
 import { phrase } from "./phrase.ts";
@@ -74,8 +75,13 @@ export function buildStrap(wish: StrapWish, materials: readonly StrapMaterial[],
   const fromEdge = wish.stitch?.fromEdge ?? TRADE.topstitchFromEdge;
   const rows = construction.rows(choices, fromEdge, widths.setback);
   const strips = joinStrips(resolved, widths.cut, lengths, ends);
-  const needle = needleChecks(widths.section, ends, strips.joined && strips.seam === "straight");
+  const needle = needleChecks(widths.section, ends, [
+    ...(strips.joined && strips.seam === "straight" ? ["at a straight join"] : []),
+    ...(construction.id === "tab" ? ["where the tab is folded over its ring"] : []),
+  ]);
   const fits = passes(limitsOf(resolved), needle, widths.thickness);
+  // The first step of every construction is the cutting; joins and turned ends come before anything is folded.
+  const [cut, ...folding] = construction.steps(stepFacts(resolved, widths));
   return ok({
     wish,
     pieces: strapPieces(resolved, widths, strips.lengths, rows),
@@ -92,8 +98,18 @@ export function buildStrap(wish: StrapWish, materials: readonly StrapMaterial[],
     needle,
     consumables: consumablesOf(resolved, widths, lengths, ends, rows),
     alternatives: fits ? [] : alternativesTo(resolved, widths.finished, lengths.cut, ends),
-    warnings: [...warningsOf(resolved, widths, needle), ...strips.warnings],
-    steps: [...(strips.joined ? [phrase(strips.step)] : []), ...construction.steps(stepFacts(resolved, widths))],
+    warnings: [
+      ...warningsOf(resolved, widths, needle),
+      ...tabWarnings(resolved, widths, lengths),
+      ...strips.warnings,
+    ],
+    steps: [
+      cut!,
+      ...(strips.joined ? [phrase(strips.step)] : []),
+      ...stepsBeforeFolding(ends),
+      ...folding,
+      ...stepsAfterClosing(resolved, widths, lengths, ends),
+    ],
     cautions: cautionsOf(resolved, widths),
   });
 }

@@ -21,6 +21,9 @@ export function cautionsOf(resolved: ResolvedWish, widths: SolvedWidths): readon
       "Thick stacks deflect and break needles: wear eye protection, go slowly, turn the wheel by hand over humps and keep the foot level with a folded shim.",
     );
   }
+  if (kinds.has("woven") || kinds.has("felt")) {
+    out.push("Irons and freshly pressed folds burn: press with a tool or a cloth, not with the fingers.");
+  }
   if (kinds.has("vinyl")) {
     out.push(
       "An iron melts vinyl: no steam, low heat from the back through a cloth, or none at all.",

@@ -19,11 +19,11 @@ function thickest(section: StrapSection): { layers: number; thickness: number } 
   return { layers: 2, thickness: 2 * section.ply.thickness };
 }
 
-/** Thickness and layers under the needle along the strap and at doubled ends, as pressed. mm. */
+/** Thickness and layers under the needle along the strap, at doubled ends and wherever else it is doubled. mm. */
 export function needleChecks(
   section: StrapSection,
   ends: readonly [StrapEnd, StrapEnd],
-  joined: boolean,
+  doubledToo: readonly string[],
 ): readonly NeedleCheck[] {
   const along = thickest(section);
   const checks: NeedleCheck[] = [{ where: "along the strap", ...along }];
@@ -39,7 +39,7 @@ export function needleChecks(
   });
   if (ends.some((end) => end.style === "fold-back")) checks.push(twice("where an end is folded back"));
   if (ends.some((end) => end.style === "tucked")) checks.push(twice("where an end is turned inside"));
-  if (joined) checks.push(twice("at a straight join"));
+  checks.push(...doubledToo.map(twice));
   return checks.map(({ where, layers, thickness }) => ({ where, layers, thickness }));
 }
 
@@ -91,7 +91,7 @@ function tryConstruction(
   const usable = materials.outer.usableWidth;
   const strips = section.strips.length;
   const cutWidth = section.strips.reduce((widest, one) => Math.max(widest, one.width), 0);
-  const needle = needleChecks(section, ends, false);
+  const needle = needleChecks(section, ends, []);
   return {
     construction: other.id,
     cutWidth,

@@ -5,7 +5,9 @@ const PRESSED = new Set(["woven", "felt"]);
 
 /** Cutting the strip: always the first step. */
 export function cutStep(facts: StepFacts): Phrase {
-  return phrase("Cut the strip {cut} wide on the straight grain, never on the bias.", { cut: facts.cutWidth });
+  return phrase("Cut every piece of the list on the straight grain, never on the bias; the strip is {cut} wide.", {
+    cut: facts.cutWidth,
+  });
 }
 
 /** Fusing or basting the interfacing; nothing when there is none. */

@@ -1,7 +1,5 @@
 import { bothEdges, type Construction, edgeToSecondFold } from "../construction.ts";
-import { phrase } from "../phrase.ts";
-import { cutStep } from "../stepPhrases.ts";
-import { bondedPlan } from "./bonded.ts";
+import { bonded, bondedPlan } from "./bonded.ts";
 import { fourfold, fourfoldPlan } from "./fourfold.ts";
 
 /** A short strap folded over a ring or connector: fourfold, or flat layers when the maker asks for 1 to 3. */
@@ -20,9 +18,6 @@ export const tab: Construction = {
   setback: (section) =>
     section.strips.length === 1 && section.strips[0]!.plan.levels.length === 4 ? edgeToSecondFold(section) : 0,
   rows: (_, fromEdge) => bothEdges(fromEdge),
-  steps: (facts) => [
-    ...(facts.choices.layers === undefined ? fourfold.steps(facts) : [cutStep(facts)]),
-    phrase("Fold the tab over the ring and stitch across both legs, 3/4 to 1 in below it."),
-  ],
+  steps: (facts) => (facts.choices.layers === undefined ? fourfold.steps(facts) : bonded.steps(facts)),
   cautions: ["The folded tab doubles every layer at the ring: turn the wheel by hand over the hump."],
 };
