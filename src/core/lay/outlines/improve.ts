@@ -16,6 +16,11 @@ export interface ImproveTuning {
   /** Failed attempts in a row before the best layout is compressed. */
   readonly failuresToCompress: number;
   readonly poolSize: number;
+  /**
+   * Powers of the area by which overlaps count, taken in turn: an attempt that fails hands over to the next. Heavy
+   * large shapes help mixed sizes, equal weights help near-equal sizes, and no job says beforehand which it is.
+   */
+  readonly gravityPowers: readonly number[];
 }
 
 export const IMPROVE_TUNING: ImproveTuning = {
@@ -28,6 +33,7 @@ export const IMPROVE_TUNING: ImproveTuning = {
   squeezeDecay: 0.75,
   failuresToCompress: 8,
   poolSize: 20,
+  gravityPowers: [0.25, 0],
 };
 
 /** A layout this near to the proven least end has reached it, grid units. */
@@ -51,6 +57,7 @@ export class Improver {
   private pool: Failure[] = [];
   private offered: Spots | null = null;
   private isCompressed = false;
+  private gravityTurn = 0;
   private readonly leastEnd: number;
 
   constructor(state: LayState, separator: Separator, rng: Rng, tuning: ImproveTuning, leastEnd: number) {
@@ -155,10 +162,13 @@ export class Improver {
 
   /** One attempt: the state holds a start in the window set; true when it ends without overlap. */
   private *attempt(patience: number): Generator<void, boolean> {
+    const { gravityPowers } = this.tuning;
+    this.state.setGravity(gravityPowers[this.gravityTurn % gravityPowers.length]!);
     this.separator.resetWeights();
     yield* this.separator.measureAll();
     const done = yield* this.separator.run(patience);
     if (done) this.keepBest();
+    else this.gravityTurn++;
     return done;
   }
 

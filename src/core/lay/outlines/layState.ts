@@ -50,7 +50,7 @@ export class LayState {
   /** Evaluations spent. */
   evaluations = 0;
 
-  constructor(job: CompiledJob, store: NoFitStore, gravityPower: number) {
+  constructor(job: CompiledJob, store: NoFitStore) {
     this.job = job;
     this.store = store;
     this.count = job.items.length;
@@ -61,11 +61,18 @@ export class LayState {
     this.maxX = job.window.maxX;
     const size = (column: number): number =>
       column < this.count ? job.shapes[job.items[column]!.shape]!.area : Infinity;
-    const mean = job.items.reduce((sum, item) => sum + job.shapes[item.shape]!.area, 0) / Math.max(1, this.count);
     this.gravity = new Float64Array(this.columns).fill(1);
-    for (let i = 0; i < this.count; i++) this.gravity[i] = (size(i) / mean) ** gravityPower;
     const columns = Array.from({ length: this.columns }, (_, i) => i);
     this.order = Int32Array.from(columns.sort((a, b) => (size(a) === size(b) ? a - b : size(b) - size(a))));
+  }
+
+  /** Lets a copy's overlaps count by its area to this power, 1 on average; overlaps must be measured anew after. */
+  setGravity(power: number): void {
+    const { job, gravity, count } = this;
+    const area = (i: number): number => job.shapes[job.items[i]!.shape]!.area;
+    let mean = 0;
+    for (let i = 0; i < count; i++) mean += area(i) / count;
+    for (let i = 0; i < count; i++) gravity[i] = (area(i) / mean) ** power;
   }
 
   /** Depth up to which a pair only touches, grid units. */

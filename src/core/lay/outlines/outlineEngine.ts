@@ -10,7 +10,6 @@ const PAUSES_PER_TURN = 3;
 export const OUTLINE_TUNING: OutlineTuning = {
   separation: SEPARATION_TUNING,
   improve: IMPROVE_TUNING,
-  gravityPower: 0.25,
   repeats: true,
 };
 

@@ -17,8 +17,6 @@ import { PlanVerifier } from "./verifyPlan.ts";
 export interface OutlineTuning {
   readonly separation: SeparationTuning;
   readonly improve: ImproveTuning;
-  /** Overlaps count by the shapes' areas to this power. */
-  readonly gravityPower: number;
   /** Whether jobs of many equal pieces start from dense pairs and columns. */
   readonly repeats: boolean;
 }
@@ -44,7 +42,7 @@ export class OutlineRun {
 
   constructor(job: RegionJob, seed: number, tuning: OutlineTuning) {
     this.compiled = compileJob(job);
-    this.state = new LayState(this.compiled, new NoFitStore(this.compiled), tuning.gravityPower);
+    this.state = new LayState(this.compiled, new NoFitStore(this.compiled));
     this.verifier = new PlanVerifier(job);
     this.tuning = tuning;
     this.seed = seed;
