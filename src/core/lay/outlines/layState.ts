@@ -75,6 +75,15 @@ export class LayState {
     for (let i = 0; i < count; i++) gravity[i] = (area(i) / mean) ** power;
   }
 
+  /** How much the copies' areas vary: standard deviation over mean. */
+  areaSpread(): number {
+    const { job, count } = this;
+    const areas = job.items.map(({ shape }) => job.shapes[shape]!.area);
+    const mean = areas.reduce((sum, area) => sum + area, 0) / count;
+    const variance = areas.reduce((sum, area) => sum + (area - mean) ** 2, 0) / count;
+    return Math.sqrt(variance) / mean;
+  }
+
   /** Depth up to which a pair only touches, grid units. */
   touch(): number {
     return TOUCH_UNITS;

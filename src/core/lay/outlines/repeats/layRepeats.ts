@@ -7,7 +7,9 @@ import { type RepeatStart, repeatStarts } from "./repeatStarts.ts";
 const STARTS_TRIED = 5;
 /** Repeats are looked for when copies of shapes that come often make up at least this share of all copies. */
 const LEAST_SHARE = 0.5;
-const OFTEN = 8;
+const OFTEN = 12;
+/** … and when they are so few that their pairings can be gone through in a second. */
+const MOST_KINDS = 4;
 
 /** Whether the job is of the kind that repeats help: an open roll without flaws, mostly many copies of few shapes. */
 export function hasRepeats(state: LayState): boolean {
@@ -15,8 +17,9 @@ export function hasRepeats(state: LayState): boolean {
   if (job.window.maxX !== Infinity || job.obstacles.length > 0) return false;
   const counts = job.shapes.map(() => 0);
   for (const item of job.items) counts[item.shape]!++;
-  const often = counts.reduce((sum, count) => sum + (count >= OFTEN ? count : 0), 0);
-  return often >= LEAST_SHARE * job.items.length;
+  const often = counts.filter((count) => count >= OFTEN);
+  if (often.length > MOST_KINDS) return false;
+  return often.reduce((sum, count) => sum + count, 0) >= LEAST_SHARE * job.items.length;
 }
 
 /** Puts the start's pieces down, copies of a shape in order; everything else is not laid. */
