@@ -1,3 +1,4 @@
+import { jointBound } from "../bounds/jointBound.ts";
 import { quickBound } from "../bounds/quickBound.ts";
 import { reachableLengths } from "../bounds/reachableLengths.ts";
 import { isRectangleJob, rectangleJobOf } from "../rectangles/prepare.ts";
@@ -7,9 +8,12 @@ import { type SearchTables, searchTablesOf } from "../rectangles/searchTables.ts
 import type { Engine, RegionJob, RegionPlan, Search, SearchBudget } from "../types.ts";
 import { cutTreeOf } from "./cutTree.ts";
 import type { LaidWay } from "./rulerBeam.ts";
-import { rulerSearch } from "./rulerSearch.ts";
+import { LOOKS_PER_EVALUATION, rulerSearch } from "./rulerSearch.ts";
 import { planEnd } from "./segments.ts";
 import { piecesOf, tidyTree } from "./tidyTree.ts";
+
+/** Effort for the bound, as a share of the search's. */
+const BOUND_SHARE = 0.25;
 
 /** Rectangles laid so that edge-to-edge ruler cuts part them all, in any order of rips and crosscuts. */
 export const rulerEngine: Engine = {
@@ -41,22 +45,58 @@ function* searchRuler(job: RegionJob, stages: number, budget: SearchBudget, seed
     yield { evaluations: 0, plan, bound: job.goal === "shortest" ? 0 : null };
     return plan;
   }
-  const least = quickBound(tables);
-  const atLeast = reachableLengths(tables, 2 * least).atLeast(least);
-  const bound = job.goal === "shortest" ? lengthOfEnd(prepared, atLeast) : null;
-  const search = rulerSearch({ tables, stages, limit: prepared.length ?? Infinity, atLeast }, seed);
+  const limit = prepared.length ?? Infinity;
+  const bound = risingBound(tables, job.goal === "shortest");
+  const boundNow = (): number | null => (job.goal === "shortest" ? lengthOfEnd(prepared, bound.value()) : null);
+  const search = rulerSearch({ tables, stages, limit, atLeast: bound.value }, seed);
   for (let turn = search.next(); !turn.done; ) {
     const { evaluations, plan: found } = turn.value;
     if (found) plan = regionPlanOf(prepared, tidiedRectangles(tables, found));
-    const elsewhere = yield { evaluations, plan: found && plan, bound };
-    if (evaluations >= budget.evaluations) return plan;
+    const complete = isComplete(prepared, plan);
+    const spent = evaluations + (complete ? bound.rise(evaluations * BOUND_SHARE, endOf(prepared, plan)) : 0);
+    const elsewhere = yield { evaluations: spent, plan: found && plan, bound: boundNow() };
+    if (spent >= budget.evaluations) return plan;
     const adopts = elsewhere !== undefined && isComplete(prepared, elsewhere);
-    if (adopts && (!isComplete(prepared, plan) || elsewhere.length < plan.length)) {
+    if (adopts && (!complete || elsewhere.length < plan.length)) {
       plan = elsewhere;
       turn = search.next(endOf(prepared, elsewhere));
     } else turn = search.next();
   }
   return plan;
+}
+
+/** A bound that gets better with effort. */
+interface RisingBound {
+  /** Least end of any plan, units. */
+  value(): number;
+  /** Works until it has cost `effort` evaluations in all, given a plan that ends at `end`; what it has cost. */
+  rise(effort: number, end: number): number;
+}
+
+/** The quick bound at once, then the joint bar bound; of free plans, so it holds for edge-to-edge ones as well. */
+function risingBound(tables: SearchTables, wanted: boolean): RisingBound {
+  let value = quickBound(tables);
+  let begun = false;
+  let end = Infinity;
+  let spent = 0;
+  let steps: ReturnType<typeof jointBound> | null = null;
+  const rise = (effort: number, reached: number): number => {
+    end = reached;
+    if (wanted && end > value && !begun) {
+      begun = true;
+      const reachable = reachableLengths(tables, end);
+      value = reachable.atLeast(value);
+      steps = jointBound(tables, reachable, value, () => end);
+    }
+    while (steps !== null && spent < effort && end > value) {
+      const step = steps.next();
+      spent += step.done ? 0 : step.value.work / LOOKS_PER_EVALUATION;
+      value = Math.max(value, step.done ? step.value : step.value.bound);
+      if (step.done) steps = null;
+    }
+    return spent;
+  };
+  return { value: () => value, rise };
 }
 
 /** The plan with equal cuts side by side and what is left over gathered; see `tidyTree`. */

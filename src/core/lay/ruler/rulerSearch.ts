@@ -14,7 +14,7 @@ export interface RulerStep {
 }
 
 /** A piece of order search costs about a tenth of a scored child. */
-const LOOKS_PER_EVALUATION = 10;
+export const LOOKS_PER_EVALUATION = 10;
 /** Evaluations between two yields: some 10 ms. */
 const SLICE = 20_000;
 const NARROWEST_BEAM = 16;
@@ -34,8 +34,8 @@ export interface RulerTask {
   readonly stages: number;
   /** Extent of the cloth along, units; Infinity when open. */
   readonly limit: number;
-  /** No plan ends before this. */
-  readonly atLeast: number;
+  /** No plan ends before this; may rise while the search runs. */
+  readonly atLeast: () => number;
 }
 
 /** The best plan so far, shared by the phases. */
@@ -68,7 +68,7 @@ export function* rulerSearch(task: RulerTask, seed: number): Generator<RulerStep
   if (stages !== 3) phases.unshift({ phase: orders(task, best, rng), share: 1, spent: 0 });
   let evaluations = 0;
   let told = best.plan;
-  while (phases.length > 0 && (best.areaLeft > 0 || best.end > task.atLeast)) {
+  while (phases.length > 0 && (best.areaLeft > 0 || best.end > task.atLeast())) {
     const turn = phases.reduce((a, b) => (b.spent / b.share < a.spent / a.share ? b : a));
     const step = turn.phase.next();
     if (step.done) phases.splice(phases.indexOf(turn), 1);
