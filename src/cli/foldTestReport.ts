@@ -4,6 +4,7 @@ import { formatLength } from "../core/units/formatLength.ts";
 import { type ParsedArgs, UsageError } from "./command.ts";
 import { wordOption } from "./optionValues.ts";
 import { inputProblem } from "./problemReport.ts";
+import { storeFold } from "./storeFold.ts";
 import { LengthReader, readMaterials } from "./strapOptions.ts";
 import { bothUnits } from "./strapReport.ts";
 
@@ -89,10 +90,22 @@ function fitted(fit: FoldFit, { readingError }: FoldTest): string[] {
     `clearance    ${two(fit.clearance)} ± ${two(fit.clearanceError)}`,
     "",
     `Readings good to ${bothUnits(readingError)} leave the cut width open by ± ${bothUnits(fit.cutWidthError)}.`,
-    "To keep it, put this into the material in the project file:",
+    "To keep it, add --into PROJECT --of MATERIAL, or put this into the material in the project file:",
     `  ${JSON.stringify({ fold: { neutral: Number(two(fit.neutral)), clearance: Number(two(fit.clearance)) } })}`,
     "",
   ];
+}
+
+/** Stores a fit where `--into` and `--of` say; returns what to tell. */
+function stored(args: ParsedArgs, test: FoldTest): string[] {
+  const file = args.values.get("into");
+  const material = args.values.get("of");
+  if ((file === undefined) !== (material === undefined)) throw new UsageError("--into and --of go together");
+  if (file === undefined || material === undefined) return [];
+  if (!test.fit) throw new UsageError("--into needs --measured-width and --measured-setback");
+  if (!args.values.has("thickness")) throw new UsageError("--into needs the measured --thickness");
+  storeFold(file, material, { thickness: test.thickness, ...test.fit });
+  return [`Stored with the thickness in ${file}, material ${material}.`, ""];
 }
 
 /** `laywright strap --fold-test`: what to cut and fold, or what the readings say. */
@@ -100,15 +113,22 @@ export function foldTestReport(args: ParsedArgs): { readonly text: string; reado
   const reading = readFoldTest(args);
   if (!reading.ok) throw inputProblem(reading.problems);
   const test = reading.value;
+  const told = stored(args, test);
   return {
-    text: (test.fit ? fitted(test.fit, test) : instructions(test)).join("\n"),
+    text: [...(test.fit ? fitted(test.fit, test) : instructions(test)), ...told].join("\n"),
     json: {
       construction: test.construction,
       thicknessMm: test.thickness,
       cutWidthMm: test.cutWidth,
       expectedWidthMm: test.expected.finishedWidth,
       expectedSetbackMm: test.expected.setback,
-      fit: test.fit,
+      fit: test.fit && {
+        neutral: test.fit.neutral,
+        neutralError: test.fit.neutralError,
+        clearance: test.fit.clearance,
+        clearanceError: test.fit.clearanceError,
+        cutWidthErrorMm: test.fit.cutWidthError,
+      },
     },
   };
 }

@@ -1,7 +1,9 @@
-import { existsSync, mkdtempSync, readFileSync, rmSync } from "node:fs";
+import { existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterAll, expect, test } from "vitest";
+import { readProject } from "../core/project/file/readProject.ts";
+import { writeProject } from "../core/project/file/writeProject.ts";
 import { CONSTRUCTION_IDS } from "../core/straps/strapWish.ts";
 import type { Io } from "./command.ts";
 import { run } from "./run.ts";
@@ -158,4 +160,23 @@ test("a fold test says what to fold, then fits what was read", async () => {
   const { fit } = JSON.parse(told.out);
   expect(fit.neutral).toBeCloseTo(0.5, 1);
   expect(fit.neutralError).toBeGreaterThan(0);
+});
+
+test("a fold test's fit is stored with its material and nothing else changes", async () => {
+  const file = join(folder, "bag.json");
+  const before = readProject(readFileSync(new URL("../../fixtures/harbour-bags.json", import.meta.url), "utf8"));
+  if (!before.ok) throw new Error("the demo project cannot be read");
+  writeFileSync(file, writeProject(before.value));
+  const { id } = before.value.materials[0]!;
+  const measured = ["--thickness", "1 mm", "--measured-width", "35.2 mm", "--measured-setback", "3 mm"];
+  const done = await strap("--fold-test", ...measured, "--into", file, "--of", id);
+  expect(done).toMatchObject({ code: 0 });
+  const after = readProject(readFileSync(file, "utf8"));
+  if (!after.ok) throw new Error("the stored project cannot be read");
+  const [first, ...others] = after.value.materials;
+  expect(first).toMatchObject({ thickness: 1, fold: { neutral: 0.36, clearance: 0.86 } });
+  expect(others).toEqual(before.value.materials.slice(1));
+  expect({ ...after.value, materials: [] }).toEqual({ ...before.value, materials: [] });
+  const unknown = await strap("--fold-test", ...measured, "--into", file, "--of", "moonstone");
+  expect(unknown.code).toBe(1);
 });

@@ -68,8 +68,10 @@ export const STRAP_OPTIONS: readonly OptionSpec[] = [
   { name: "picture", value: "FILE", help: "write the fold section as SVG" },
   { name: "out", value: "DIR", help: "write the fold section and every flat strip with its lines as SVG" },
   { name: "name", value: "NAME", help: "name of the strap" },
-  { name: "fold-test", help: "tells what strip to fold to measure your own cloth, or fits it with the next three" },
+  { name: "fold-test", help: "tells what strip to fold to measure your own cloth, or fits what was measured" },
   { name: "measured-width", value: "W", help: "fold test: width measured" },
   { name: "measured-setback", value: "L", help: "fold test: setback measured" },
   { name: "reading-error", value: "L", help: "fold test: how far a reading may be off (default 0.5 mm)" },
+  { name: "into", value: "PROJECT", help: "fold test: store the fit in this project file" },
+  { name: "of", value: "MATERIAL", help: "fold test: id of the material it is stored with" },
 ];

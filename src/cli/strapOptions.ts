@@ -17,9 +17,7 @@ import { numberOption, requiredOption, wordOption } from "./optionValues.ts";
 import { inputProblem } from "./problemReport.ts";
 
 /** Materials that can be named on the command line: their kind, and a thickness from memory for want of a measured one. */
-export const NAMED_MATERIALS: Readonly<
-  Record<string, { readonly kind: MaterialKind; readonly thickness: number }>
-> = {
+const NAMED_MATERIALS: Readonly<Record<string, { readonly kind: MaterialKind; readonly thickness: number }>> = {
   cotton: { kind: "woven", thickness: 0.3 },
   canvas: { kind: "woven", thickness: 0.7 },
   denim: { kind: "woven", thickness: 0.85 },

@@ -39,7 +39,7 @@ export interface StepFacts {
 }
 
 /** Which materials beyond the outer one a construction uses. */
-export type ExtraRole = "facing" | "padding" | "webbing" | "cord";
+type ExtraRole = "facing" | "padding" | "webbing" | "cord";
 
 /** One way to build a strap: data for the solver, and the words that go with it. One file each. */
 export interface Construction {

@@ -36,7 +36,7 @@ export interface SolvedCorner {
   readonly flatTo: number;
 }
 
-export type SolvedSegment = SolvedRun | SolvedBend | SolvedCorner;
+type SolvedSegment = SolvedRun | SolvedBend | SolvedCorner;
 
 export interface SolvedStrip {
   readonly plan: StripPlan;

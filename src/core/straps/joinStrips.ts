@@ -1,5 +1,5 @@
 import { TRADE } from "./construction.ts";
-import { forbiddenZones, type JoinSeam, joinLoss, planJoins } from "./joins.ts";
+import { forbiddenZones, type JoinSeam, joinLoss, planJoins, preCutDiagonalLoss } from "./joins.ts";
 import type { ResolvedWish } from "./resolveWish.ts";
 import type { StrapEnd } from "./strapLengths.ts";
 import type { StripLength } from "./strapPieces.ts";
@@ -83,6 +83,14 @@ export function joinStrips(
       mm,
     }),
   );
-  const text = "A join is bulky and the weakest spot of a strap that carries: avoid it where you can.";
-  return { ...whole, lengths: [...short, ...parts], joined: true, warnings: [say("joined", text)] };
+  const warnings = [
+    say("joined", "A join is bulky and the weakest spot of a strap that carries: avoid it where you can."),
+  ];
+  const preCut = preCutDiagonalLoss(wish.joins.seamAllowance ?? TRADE.seamAllowance);
+  if (seam === "diagonal" && preCut < loss) {
+    const text =
+      "Each join of square ends loses {loss}; ends cut at 45° before they are joined lose only {preCut}.";
+    warnings.push({ code: "join-loss", text, lengths: { loss, preCut } });
+  }
+  return { ...whole, lengths: [...short, ...parts], joined: true, warnings };
 }

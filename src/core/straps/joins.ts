@@ -4,7 +4,7 @@ export type JoinSeam = "diagonal" | "straight" | "lapped";
 /** Overlap of a skived lap join of leather or vinyl, mm (from memory). */
 const LAP = 15;
 /** No join within this of an anchored end, mm (common practice, no source). */
-export const ANCHOR_ZONE = 100;
+const ANCHOR_ZONE = 100;
 /** Nor within this of the middle of a fixed strap, where it lies on the shoulder, mm (from memory). */
 const SHOULDER_ZONE = 50;
 /** Step in which join places are tried, mm. */

@@ -39,7 +39,7 @@ function planOf(resolved: ResolvedWish): SectionPlan {
 }
 
 /** Cut width of the outer strip for a finished width if the material had no thickness. */
-export function nominalWidth(construction: Construction, input: SectionInput, finished: number): number {
+function nominalWidth(construction: Construction, input: SectionInput, finished: number): number {
   const flat = { ...input, outer: withoutThickness(input.outer), facing: withoutThickness(input.facing) };
   const strip = sectionAtFinishedWidth(construction.plan(flat), finished).strips[0]!;
   return strip.width + 2 * construction.trim(input.choices);

@@ -46,7 +46,7 @@ function strip(
  * Width of an interfacing piece: `full` covers the strip, `reduced` leaves a quarter out to cut bulk, `quarter` is
  * the part between the two fold lines of the face (common practice, no source). mm.
  */
-export function interfacingWidth(placement: "full" | "reduced" | "quarter", onto: SolvedStrip): number {
+function interfacingWidth(placement: "full" | "reduced" | "quarter", onto: SolvedStrip): number {
   if (placement === "full") return onto.width;
   if (placement === "reduced") return onto.width - onto.width / 4;
   const folds = foldLinesOf(onto);

@@ -70,13 +70,13 @@ export interface HardwareWish {
 }
 
 /** What the sewing machine can take. */
-export interface MachineWish {
+interface MachineWish {
   readonly maxThickness?: number | undefined;
   readonly maxLayers?: number | undefined;
 }
 
 /** Bought by the metre and laid into the strap: webbing or cord. mm. */
-export interface CoreWish {
+interface CoreWish {
   readonly webbingWidth?: number | undefined;
   readonly webbingThickness?: number | undefined;
   readonly cordDiameter?: number | undefined;
@@ -106,7 +106,7 @@ export interface FoldChoices {
   readonly layers?: number | undefined;
 }
 
-export interface StitchChoices {
+interface StitchChoices {
   readonly fromEdge?: number | undefined;
   /** Rows besides those the construction needs to hold together. */
   readonly extraRows?: number | undefined;
@@ -115,7 +115,7 @@ export interface StitchChoices {
 }
 
 /** Joining strips end to end is asked for, never assumed. `lapped` is for leather and vinyl. */
-export interface JoinChoices {
+interface JoinChoices {
   readonly allowed: boolean;
   readonly seam?: "diagonal" | "straight" | "lapped" | undefined;
   readonly seamAllowance?: number | undefined;

@@ -4,7 +4,7 @@ import { type StitchRow, TRADE } from "./construction.ts";
 import { foldLinesOf, type SolvedStrip } from "./foldSection.ts";
 
 /** Where a point `x` across the finished strap lies on the flat strip's face run; null when that run does not pass it. */
-export function flatOnFace(strip: SolvedStrip, x: number): number | null {
+function flatOnFace(strip: SolvedStrip, x: number): number | null {
   const run = strip.segments.filter((segment) => segment.kind === "run")[strip.plan.face];
   if (!run || x < Math.min(run.fromX, run.toX) || x > Math.max(run.fromX, run.toX)) return null;
   return run.flatFrom + Math.abs(x - run.fromX);
