@@ -23,6 +23,7 @@ import { labelPages } from "./cutsheet/labelPages.ts";
 import { dxfText } from "./dxf/dxfText.ts";
 import { distinctStems } from "./fileStem.ts";
 import type { FontBytes } from "./fonts/fontBytes.ts";
+import { turnedText } from "./fonts/turnedText.ts";
 import { type PdfOptions, pagesPdf } from "./pdf/pagesPdf.ts";
 import { svgText } from "./svg/svgText.ts";
 
@@ -133,7 +134,11 @@ async function stockFiles(
   // Cut lines that neighbours share would be cut twice.
   const single = singleCuts(sheet.drawing);
   return [
-    { name: `${stem}.svg`, data: svgText(single, { title: name }), about: "lay plan at true size" },
+    {
+      name: `${stem}.svg`,
+      data: svgText(single, { title: name, outlineText: turnedText(input.fonts) }),
+      about: "lay plan at true size",
+    },
     { name: `${stem}.dxf`, data: dxfText(single), about: "lay plan at true size for drawing programs" },
     {
       name: `${stem}-${project.output.paper.toLowerCase().replaceAll(" ", "-")}.pdf`,
