@@ -108,6 +108,7 @@ export function* bottomLeft(state: LayState, order: readonly number[]): Generato
   const lastX = new Float64Array(state.job.variants.length).fill(-Infinity);
   let used = state.job.window.minX;
   for (const item of order) {
+    state.store.trim();
     yield* prepare(state, item);
     const spot = leftmostSpot(state, near, item, lastX);
     if (spot !== null) {

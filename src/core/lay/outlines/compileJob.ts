@@ -20,7 +20,7 @@ const FIT_UNITS = 1;
 const FREE_TURNS = 24;
 
 /** A distinct shape: what is laid, however many pieces share it. */
-export interface Shape {
+interface Shape {
   /** On the grid, centred on its box. */
   readonly grid: GridShape;
   /** Square grid units. */
@@ -44,14 +44,14 @@ export interface Variant extends Orientation {
 }
 
 /** One copy to lay. */
-export interface Item {
+interface Item {
   readonly piece: number;
   readonly copy: number;
   readonly shape: number;
 }
 
 /** Something that stays where it is. */
-export interface Obstacle {
+interface Obstacle {
   readonly grid: GridShape;
   /** The one polygon all pieces must stay in; only its inner outline counts. */
   readonly isFrame: boolean;
@@ -69,6 +69,8 @@ export interface CompiledJob {
   /** Variant numbers of each shape that fit the window, doubles by symmetry left out. */
   readonly variantsOf: readonly (readonly number[])[];
   readonly orientations: readonly Orientation[];
+  /** Variant of a shape for an orientation (`orientationKey`), also for those left out as doubles. */
+  readonly variantFor: ReadonlyMap<string, number>;
   readonly items: readonly Item[];
   readonly obstacles: readonly Obstacle[];
   /** Centre of each piece's box in its own frame, mm. */
@@ -84,6 +86,11 @@ function triedOrientations(piece: LayPiece): readonly Orientation[] {
   return flags.flatMap((mirrored) =>
     Array.from({ length: FREE_TURNS }, (_, i) => ({ turnDeg: (360 / FREE_TURNS) * i, mirrored })),
   );
+}
+
+/** Names a shape in an orientation. */
+export function orientationKey(shape: number, { turnDeg, mirrored }: Orientation): string {
+  return `${shape} ${Math.round(normalTurn(turnDeg) * 1e6)} ${mirrored}`;
 }
 
 function normalTurn(turnDeg: number): number {
@@ -163,26 +170,29 @@ function distinctShapes(
   return { shapes, shapeOf };
 }
 
-/** The allowed orientations of a shape, each outline once. */
+/** The allowed orientations of a shape, each outline once, and which of them every orientation stands for. */
 function variantsOfShape(
   shape: Shape,
   number: number,
   allowed: readonly Orientation[],
   indexOf: (o: Orientation) => number,
-): Variant[] {
-  const seen = new Set<string>();
+): { variants: Variant[]; names: Map<string, number> } {
+  const seen = new Map<string, number>();
+  const names = new Map<string, number>();
   const out: Variant[] = [];
   for (const { turnDeg, mirrored } of allowed) {
     const [cos, sin] = turnCosSin(turnDeg);
     const flip = mirrored ? -1 : 1;
     const key = shapeKey(shape.grid, cos, sin, flip);
-    if (seen.has(key)) continue;
-    seen.add(key);
+    const known = seen.get(key);
+    names.set(orientationKey(number, { turnDeg, mirrored }), known ?? out.length);
+    if (known !== undefined) continue;
+    seen.set(key, out.length);
     const box = ringBox(turnedOnGrid(shape.grid.outer, cos, sin, flip));
     const orientation = indexOf({ turnDeg: normalTurn(turnDeg), mirrored });
     out.push({ turnDeg, mirrored, shape: number, orientation, cos, sin, flip, ...box });
   }
-  return out;
+  return { variants: out, names };
 }
 
 function fitsWindow(variant: Variant, window: CompiledJob["window"]): boolean {
@@ -218,11 +228,13 @@ export function compileJob(job: RegionJob): CompiledJob {
   const { shapes, shapeOf } = distinctShapes(job, outlines, centres, scale);
   const { list: orientations, indexOf } = orientationBook();
   const variants: Variant[] = [];
+  const variantFor = new Map<string, number>();
   const window = windowOf(job, usable, scale);
   const variantsOf = shapes.map((shape, number) => {
     const pieces = job.pieces.filter((_, index) => shapeOf[index] === number);
     const own = variantsOfShape(shape, number, triedOrientations(pieces[0]!), indexOf);
-    const numbers = own.map((variant) => variants.push(variant) - 1);
+    const numbers = own.variants.map((variant) => variants.push(variant) - 1);
+    for (const [name, index] of own.names) variantFor.set(name, numbers[index]!);
     return numbers.filter((index) => fitsWindow(variants[index]!, window));
   });
   const obstacles: Obstacle[] = fixed.map((polygon) => {
@@ -235,5 +247,17 @@ export function compileJob(job: RegionJob): CompiledJob {
     obstacles.push({ ...frame, isFrame: true, extent: boxExtent(frame.grid.outer) });
   }
   const items = openCopies(job).map(({ piece, copy }) => ({ piece, copy, shape: shapeOf[piece]! }));
-  return { job, unitsPerMm: scale, shapes, variants, variantsOf, orientations, items, obstacles, centres, window };
+  return {
+    job,
+    unitsPerMm: scale,
+    shapes,
+    variants,
+    variantsOf,
+    orientations,
+    variantFor,
+    items,
+    obstacles,
+    centres,
+    window,
+  };
 }

@@ -66,6 +66,7 @@ export class RegionFiller {
       const item = missing[Math.floor(rng.unit() ** 2 * missing.length)]!;
       if (rng.unit() < EXCHANGES) this.takeOut(this.areaOf(item));
       this.putIn(item);
+      state.store.trim();
       separator.resetWeights();
       yield* separator.measureAll();
       const done = yield* separator.run(PATIENCE);

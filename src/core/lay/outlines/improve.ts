@@ -166,6 +166,7 @@ export class Improver {
   private *attempt(patience: number): Generator<void, boolean> {
     const isUsual = this.gravityTurn % 3 < 2;
     this.state.setGravity(isUsual === this.isMixed ? this.tuning.gravityPower : 0);
+    this.state.store.trim();
     this.separator.resetWeights();
     yield* this.separator.measureAll();
     const done = yield* this.separator.run(patience);

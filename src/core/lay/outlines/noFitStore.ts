@@ -54,11 +54,6 @@ export class NoFitStore {
     this.obstacleGrids = new Int32Array(job.obstacles.length * job.variants.length).fill(-1);
   }
 
-  /** Whether the polygon of `moving` about `fixed` is kept the other way round. */
-  isSwapped(fixed: Variant, moving: Variant): boolean {
-    return fixed.shape > moving.shape;
-  }
-
   /** Grid of `moving` about `fixed` (variants), in the frame of the one with the lower shape number. */
   pairGrid(fixed: Variant, moving: Variant): number {
     return fixed.shape > moving.shape ? this.orderedGrid(moving, fixed) : this.orderedGrid(fixed, moving);
@@ -161,14 +156,16 @@ export class NoFitStore {
     return this.rings[grid]!;
   }
 
-  /** Drops every grid when they take too much memory; grid numbers from before are void then. */
-  trim(): boolean {
-    if (arenaBytes(this.arena) < MEMORY_LIMIT) return false;
+  /**
+   * Drops every grid when they take too much memory. Grid numbers from before are void then, so this is called
+   * only where no neighbours are held.
+   */
+  trim(): void {
+    if (arenaBytes(this.arena) < MEMORY_LIMIT) return;
     this.arena = emptyArena();
     this.rings = [];
     this.grids.fill(-1);
     this.obstacleGrids.fill(-1);
-    return true;
   }
 }
 

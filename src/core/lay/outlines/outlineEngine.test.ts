@@ -1,7 +1,7 @@
 import { expect, test } from "vitest";
 import { type Polygon, rectangleRing, reversedRing, solid } from "../../geometry/ring.ts";
 import { checkPlan } from "../checkPlan.ts";
-import type { LayPiece, Placement, RegionJob, RegionPlan } from "../types.ts";
+import type { LayPiece, Placement, RegionJob, RegionPlan, SearchStep } from "../types.ts";
 import { outlineEngine } from "./outlineEngine.ts";
 
 const HALF_TURNS = [
@@ -148,4 +148,27 @@ test("nothing to lay, or no room at all, is a plan too", () => {
   expect(solve({ ...base, pieces: [] }, 1000).placements).toEqual([]);
   const job = { ...base, region: region(300, 200, solid(rectangleRing(0, 0, 200, 300)), []), margin: 200 };
   expect(solve({ ...job, goal: "most" }, 1000).placements).toEqual([]);
+});
+
+test("a better plan from elsewhere is taken up, also when it uses a turn that looks the same", () => {
+  const squares = piece("square", [0, 0, 50, 0, 50, 50, 0, 50], 4);
+  const job = { ...base, pieces: [squares, flap], region: region(100, null, null, []) };
+  const best = solve(job, 200_000);
+  const turned = best.placements.map((place) =>
+    place.pieceId === "square" && place.turnDeg === 0
+      ? { ...place, turnDeg: 180, x: place.x + 50, y: place.y + 50 }
+      : place,
+  );
+  const search = outlineEngine.search(job, { evaluations: 40_000 }, 3);
+  for (let told = false; ; ) {
+    const step: IteratorResult<SearchStep, RegionPlan> = told
+      ? search.next()
+      : search.next({ ...best, placements: turned });
+    if (step.done) {
+      expect(step.value.length).toBeLessThanOrEqual(best.length + 1e-6);
+      expect(findings(job, step.value)).toEqual([]);
+      return;
+    }
+    told = step.value.evaluations > 20_000;
+  }
 });

@@ -1,6 +1,6 @@
 import { turnCosSin } from "../../geometry/pose.ts";
 import type { Placement, RegionPlan } from "../types.ts";
-import type { CompiledJob } from "./compileJob.ts";
+import { type CompiledJob, orientationKey } from "./compileJob.ts";
 import type { Spots } from "./layState.ts";
 
 /** The layout as a plan in mm, pinned pieces included. */
@@ -45,7 +45,7 @@ function pinnedEnd(compiled: CompiledJob, pin: Placement): number {
 
 /** The spots a plan puts the copies at, or null when it uses a turn this job does not know. */
 export function spotsOf(compiled: CompiledJob, plan: RegionPlan, into: Spots): boolean {
-  const { job, items, variants, variantsOf, centres, unitsPerMm } = compiled;
+  const { job, items, variants, variantFor, centres, unitsPerMm } = compiled;
   const places = new Map(plan.placements.map((place) => [`${place.copy} ${place.pieceId}`, place]));
   into.variant.fill(-1);
   into.maxX = compiled.window.minX;
@@ -53,18 +53,15 @@ export function spotsOf(compiled: CompiledJob, plan: RegionPlan, into: Spots): b
     const { piece, copy, shape } = items[i]!;
     const place = places.get(`${copy} ${job.pieces[piece]!.id}`);
     if (place === undefined) continue;
-    const turn = ((place.turnDeg % 360) + 360) % 360;
-    const at = variantsOf[shape]!.find((v) => {
-      const variant = variants[v]!;
-      return Math.abs((((variant.turnDeg % 360) + 360) % 360) - turn) < 1e-9 && variant.mirrored === place.mirrored;
-    });
+    const at = variantFor.get(orientationKey(shape, place));
     if (at === undefined) return false;
-    const { cos, sin, flip, maxX } = variants[at]!;
+    const [cos, sin] = turnCosSin(place.turnDeg);
+    const flip = place.mirrored ? -1 : 1;
     const [cx, cy] = centres[piece]!;
     into.variant[i] = at;
     into.x[i] = (place.x + (cos * flip * cx - sin * cy)) * unitsPerMm;
     into.y[i] = (place.y + (sin * flip * cx + cos * cy)) * unitsPerMm;
-    into.maxX = Math.max(into.maxX, into.x[i]! + maxX);
+    into.maxX = Math.max(into.maxX, into.x[i]! + variants[at]!.maxX);
   }
   return true;
 }

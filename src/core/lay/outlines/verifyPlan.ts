@@ -4,7 +4,7 @@ import { type Box, type Polygon, polygonArea, ringBox } from "../../geometry/rin
 import type { RegionJob, RegionPlan } from "../types.ts";
 
 /** Overlap that counts as touching, as a share of the smaller piece's area. */
-export const TOUCH_SHARE = 5e-7;
+const TOUCH_SHARE = 5e-7;
 
 interface Laid {
   readonly outline: Polygon;
