@@ -4,6 +4,7 @@ import { CONSTRUCTIONS } from "../core/straps/constructions/catalogue.ts";
 import { phraseText } from "../core/straps/phrase.ts";
 import type { StrapMaterial } from "../core/straps/strapMaterial.ts";
 import type { Consumable, StrapResult } from "../core/straps/strapResult.ts";
+import type { ProfileSpan } from "../core/straps/thicknessProfile.ts";
 import { formatLength } from "../core/units/formatLength.ts";
 
 /** Both units at once: makers think in either, and the trade mixes them. */
@@ -11,6 +12,10 @@ export const bothUnits: (mm: number) => string = lengthLabel;
 
 function signed(mm: number): string {
   return mm > 0 ? `+${bothUnits(mm)}` : bothUnits(mm);
+}
+
+function spanJson({ from, to, layers, thickness }: ProfileSpan): object {
+  return { fromMm: from, toMm: to, layers, thicknessMm: thickness };
 }
 
 /** The result as the JSON document of `laywright strap --json`; every number in mm. */
@@ -44,6 +49,8 @@ export function strapJson(result: StrapResult, materials: readonly StrapMaterial
     longestMm: result.lengths.longest,
     shortestMm: result.lengths.shortest,
     lengthItems: result.lengths.items,
+    across: result.across?.map(spanJson) ?? [],
+    along: result.along.map(spanJson),
     needle: result.needle.map((one) => ({ where: one.where, layers: one.layers, thicknessMm: one.thickness })),
     consumables: result.consumables.map((one) => ({ kind: one.kind, label: one.label, lengthMm: one.mm })),
     alternatives: result.alternatives.map((one) => ({
@@ -96,6 +103,10 @@ function sizes(result: StrapResult): string[] {
   return rows.map(([name, value]) => `  ${name.padEnd(column)}${value}`);
 }
 
+function layers(count: number): string {
+  return count === 1 ? "1 layer" : `${count} layers`;
+}
+
 function metres(mm: number): string {
   return `${formatLength(mm, "m")} (${formatLength(mm, "yd/8")})`;
 }
@@ -114,11 +125,11 @@ export function strapText(result: StrapResult, materials: readonly StrapMaterial
   });
   const items = result.lengths.items.map((item) => `${bothUnits(item.mm)} ${item.label}`);
   const needle = result.needle.map(
-    (one) => `${one.where}: ${one.layers} layers, ${formatLength(one.thickness, "mm")}`,
+    (one) => `${one.where}: ${layers(one.layers)}, ${formatLength(one.thickness, "mm")}`,
   );
   const others = result.alternatives.map((one) => {
     const roll = one.rollLength === null ? "" : `, ${metres(one.rollLength)} of roll`;
-    return `${one.construction}: cut ${bothUnits(one.cutWidth)}, ${one.layers} layers, ${formatLength(one.thickness, "mm")} thick${roll}`;
+    return `${one.construction}: cut ${bothUnits(one.cutWidth)}, ${layers(one.layers)}, ${formatLength(one.thickness, "mm")} thick${roll}`;
   });
   return [
     CONSTRUCTIONS[result.wish.construction].title,

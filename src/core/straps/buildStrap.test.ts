@@ -190,3 +190,14 @@ test("knit backing keeps straps along the roll", () => {
   expect(result.value.pieces[0]!.grain).toBe("lengthwise");
   expect(result.value.warnings.map((one) => one.code)).toContain("knit-backing");
 });
+
+test("thickness along a strap: doubled where its ends are folded back", () => {
+  const ends = [{ style: "fold-back", allowance: 40 }, { style: "raw" }] as const;
+  const result = buildStrap(wish("fourfold", { ends }), MATERIALS);
+  if (!result.ok) throw new Error("no strap");
+  expect(result.value.along).toEqual([
+    { from: 0, to: 40, layers: 8, thickness: 8 },
+    { from: 40, to: 700, layers: 4, thickness: 4 },
+  ]);
+  expect(result.value.across?.at(-1)).toMatchObject({ to: 38 });
+});

@@ -13,6 +13,8 @@ import type { StrapMaterial } from "./strapMaterial.ts";
 import { strapPieces } from "./strapPieces.ts";
 import type { StrapResult } from "./strapResult.ts";
 import type { StrapWish } from "./strapWish.ts";
+import { thicknessAlong } from "./thicknessAlong.ts";
+import { thicknessProfile } from "./thicknessProfile.ts";
 import { warningsOf } from "./warnings.ts";
 
 function stepFacts(resolved: ResolvedWish, widths: SolvedWidths): StepFacts {
@@ -95,6 +97,8 @@ export function buildStrap(wish: StrapWish, materials: readonly StrapMaterial[],
     section: widths.section,
     rows,
     lengths,
+    across: widths.section.kind === "layered" ? thicknessProfile(widths.section) : null,
+    along: thicknessAlong(lengths.finished, ends, needle[0]!),
     needle,
     consumables: consumablesOf(resolved, widths, lengths, ends, rows),
     alternatives: fits ? [] : alternativesTo(resolved, widths.finished, lengths.cut, ends),

@@ -17,7 +17,7 @@ export function stepsBeforeFolding(ends: Ends): readonly Phrase[] {
   const tucked = ends.find((end) => end.style === "tucked");
   if (!tucked) return [];
   return [
-    phrase("Turn {tucked} of each end to be closed to the wrong side before the long edges are folded.", {
+    phrase("Turn {tucked} of each end to be closed to the wrong side before the long edges are folded or sewn.", {
       tucked: tucked.allowance,
     }),
   ];

@@ -3,6 +3,7 @@ import type { StitchRow } from "./construction.ts";
 import type { SolvedSection } from "./foldSection.ts";
 import type { Phrase } from "./phrase.ts";
 import type { ConstructionId, StrapWish } from "./strapWish.ts";
+import type { ProfileSpan } from "./thicknessProfile.ts";
 import type { WrappedSection } from "./wrappedSection.ts";
 
 /** The cross-section: a stack of folded layers, or a strip round a cord. */
@@ -77,6 +78,10 @@ export interface StrapResult {
   /** Seams and topstitching along the strap. */
   readonly rows: readonly StitchRow[];
   readonly lengths: StrapLengths;
+  /** Layers and thickness across the strap; null for a corded handle. */
+  readonly across: readonly ProfileSpan[] | null;
+  /** Layers and thickness along the finished strap, doubled at folded ends. */
+  readonly along: readonly ProfileSpan[];
   readonly needle: readonly NeedleCheck[];
   readonly consumables: readonly Consumable[];
   readonly alternatives: readonly Alternative[];

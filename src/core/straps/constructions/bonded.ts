@@ -42,7 +42,12 @@ export const bonded: Construction = {
     ...(layersOf(facts.choices) > 1
       ? [phrase("Bond the layers wrong sides together, press them and let the adhesive cure.")]
       : []),
-    topstitchStep(facts, "Stitch along both edges; a bonded strap can part with flexing, so stitch it as well"),
+    topstitchStep(
+      facts,
+      layersOf(facts.choices) > 1
+        ? "Stitch along both edges as well: a bond alone can part with flexing"
+        : "Stitch along both edges",
+    ),
     ...((facts.choices.trim ?? 0) > 0
       ? [phrase("Trim both edges true to {width} with a sharp blade and a ruler.", { width: facts.finishedWidth })]
       : []),

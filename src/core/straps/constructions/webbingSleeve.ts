@@ -75,7 +75,7 @@ function sleevePlan({ outer, webbingThickness, clearance }: SectionInput): Secti
 export const webbingSleeve: Construction = {
   id: "webbing-sleeve",
   title: "Webbing in a cloth sleeve (4 layers of cloth round it, or 1 on request)",
-  rule: "4 × webbing + 2 × its thickness; a single cover 2 × webbing + 2 × its thickness + 2 × turn",
+  rule: "4 × webbing + 2 × its thickness (a single cover: 2 × webbing + 2 × turn)",
   layers: (choices) => choices.layers ?? 4,
   thickestLayer: 1.2,
   needs: ["webbing"],
