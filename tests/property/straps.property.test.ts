@@ -77,6 +77,7 @@ const cases: fc.Arbitrary<Case> = fc
     input: {
       outer: { role: "outer", thickness, neutral, leastRadius: radius * thickness },
       facing: { role: "facing", thickness: facing, neutral, leastRadius: radius * facing },
+      ownFacing: true,
       clearance,
       padding: null,
       webbingThickness: 2,

@@ -19,7 +19,10 @@ export function strapPictures(result: StrapResult): readonly StrapPicture[] {
     { stem: "section", caption: title, drawing: foldPicture(result, title) },
     ...drawn.map((piece) => ({
       stem: `strip-${piece.id.replace(`${result.wish.id}-`, "")}`,
-      caption: piece.name,
+      caption:
+        piece.name === result.wish.name
+          ? "laid flat"
+          : `${piece.name.replace(`${result.wish.name}, `, "")}, laid flat`,
       drawing: stripPicture(piece),
     })),
   ];

@@ -10,7 +10,8 @@ const TEXT = 3;
 const MARGIN = 6;
 /** How much of the strip is drawn, mm on the page; the rest is broken out. */
 const SHOWN = 110;
-const TALL = 110;
+/** Height of the strip on the page at most, mm: a picture among others on a cut sheet. */
+const TALL = 45;
 const BREAK = 2;
 /** Labels of neighbouring lines are spread to stay this far apart, in text heights. */
 const SPREAD = 1.35;

@@ -7,7 +7,9 @@ import type { ConstructionId, FoldChoices } from "./strapWish.ts";
 /** Everything a construction needs to lay out its section. mm. */
 export interface SectionInput {
   readonly outer: Ply;
+  /** The outer strip's own material where the maker names no other. */
   readonly facing: Ply;
+  readonly ownFacing: boolean;
   /** How far raw edges keep out of a bend (0 … 1); null leaves it to the construction. */
   readonly clearance: number | null;
   /** Thickness of padding as pressed in the strap; null when there is none. */

@@ -22,7 +22,15 @@ function input(
   radius = 0,
 ): SectionInput {
   const outer = ply(thickness, radius);
-  return { outer, facing: { ...outer, role: "facing" }, clearance, padding: null, webbingThickness: 2, choices };
+  return {
+    outer,
+    facing: { ...outer, role: "facing" },
+    ownFacing: true,
+    clearance,
+    padding: null,
+    webbingThickness: 2,
+    choices,
+  };
 }
 
 function cut(id: ConstructionId, width: number, of: SectionInput): number {

@@ -43,6 +43,7 @@ function predicted(reading: FoldReading, neutral: number, clearance: number): re
   const input: SectionInput = {
     outer: ply,
     facing: ply,
+    ownFacing: false,
     clearance,
     padding: null,
     webbingThickness: 0,

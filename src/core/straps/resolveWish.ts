@@ -141,6 +141,7 @@ export function resolveWish(wish: StrapWish, materials: readonly StrapMaterial[]
   const input: SectionInput = {
     outer: plyOf("outer", outer, onFacing ? 0 : fused, choices),
     facing: plyOf("facing", facing, onFacing ? fused : 0, choices),
+    ownFacing: found.facing !== undefined,
     clearance: choices.clearance ?? outer.fold.clearance ?? null,
     padding,
     webbingThickness: wish.core?.webbingThickness ?? found.webbing?.thickness ?? WEBBING_THICKNESS,

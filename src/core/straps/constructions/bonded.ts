@@ -5,11 +5,11 @@ import { cutStep, topstitchStep } from "../stepPhrases.ts";
 import type { FoldChoices } from "../strapWish.ts";
 
 /** Flat layers bonded on each other; the last one is the facing where there is one. */
-export function bondedPlan({ outer, facing, choices }: SectionInput): SectionPlan {
+export function bondedPlan({ outer, facing, ownFacing, choices }: SectionInput): SectionPlan {
   const layers = choices.layers ?? 2;
   return {
     strips: Array.from({ length: layers }, (_, i) => ({
-      ply: i > 0 && i === layers - 1 ? facing : outer,
+      ply: ownFacing && i > 0 && i === layers - 1 ? facing : outer,
       levels: [i],
       firstFold: "right" as const,
       start: { from: "left" as const, mm: 0 },
