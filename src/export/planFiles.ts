@@ -1,4 +1,5 @@
-import type { GrainArrow, LaySheet, PieceArt } from "../core/drawing/layDrawing.ts";
+import type { Drawing } from "../core/drawing/drawing.ts";
+import type { LaySheet, PieceArt } from "../core/drawing/layDrawing.ts";
 import { layDrawing } from "../core/drawing/layDrawing.ts";
 import { mapPages } from "../core/drawing/mapPage.ts";
 import type { Page } from "../core/drawing/page.ts";
@@ -24,6 +25,8 @@ import { dxfText } from "./dxf/dxfText.ts";
 import { distinctStems } from "./fileStem.ts";
 import type { FontBytes } from "./fonts/fontBytes.ts";
 import { turnedText } from "./fonts/turnedText.ts";
+import { grainArrow } from "./grainArrow.ts";
+import { machineMats } from "./machineMats.ts";
 import { type PdfOptions, pagesPdf } from "./pdf/pagesPdf.ts";
 import { svgText } from "./svg/svgText.ts";
 
@@ -41,6 +44,8 @@ export interface PlanFiles {
   readonly files: readonly PlanFile[];
   /** Characters no font had, as `U+65E5`. */
   readonly missingGlyphs: readonly string[];
+  /** What was not written and why, in sentences. */
+  readonly notes: readonly string[];
 }
 
 /** A material's lay, passed by the checker. */
@@ -88,7 +93,22 @@ export async function planFiles(input: PlanFilesInput): Promise<PlanFiles> {
   for (const [i, laid] of stocks.entries()) {
     files.push(...(await stockFiles(input, laid, art, stems[i]!, missing)));
   }
-  return { files, missingGlyphs: [...missing].sort() };
+  const notes: string[] = [];
+  const matStems = distinctStems(
+    lays.map(({ material }) => material.name),
+    "cloth",
+  );
+  for (const [i, lay] of lays.entries()) {
+    const { mats, tooLarge, refusal } = machineMats(lay.material, lay.problem, pieces, project.output);
+    files.push(...matFiles(mats, `${project.name}: ${lay.material.name}`, matStems[i]!, input.fonts));
+    if (refusal !== null) notes.push(refusal);
+    if (tooLarge.length > 0) {
+      notes.push(
+        `Too large for the machine's mat, to be cut by hand or joined: ${tooLarge.join(", ")} (${lay.material.name}).`,
+      );
+    }
+  }
+  return { files, missingGlyphs: [...missing].sort(), notes };
 }
 
 async function cutSheetFiles(sheet: CutSheet, input: PlanFilesInput, missing: Set<string>): Promise<PlanFile[]> {
@@ -158,14 +178,25 @@ async function stockFiles(
   ];
 }
 
-function usedStocks({ problem, plan }: LaidMaterial): Stock[] {
-  return problem.stocks.filter((stock) => plan.placements.some((placement) => placement.stockId === stock.id));
+/** SVG and DXF of every mat. */
+export function matFiles(
+  mats: readonly Drawing[],
+  title: string,
+  stem: string,
+  fonts: FontBytes,
+): PlanFile[] {
+  const options = { title, areas: false, outlineText: turnedText(fonts) };
+  return mats.flatMap((drawing, i) => {
+    const about = `mat ${i + 1} of ${mats.length} for the cutting machine`;
+    return [
+      { name: `${stem}-mat-${i + 1}.svg`, data: svgText(drawing, options), about },
+      { name: `${stem}-mat-${i + 1}.dxf`, data: dxfText(drawing), about },
+    ];
+  });
 }
 
-/** One head when the cloth is one-way, none when its direction does not matter. */
-export function grainArrow(material: Material): GrainArrow {
-  if (material.oneWay) return "one-way";
-  return material.grain === "free" ? "none" : "both";
+function usedStocks({ problem, plan }: LaidMaterial): Stock[] {
+  return problem.stocks.filter((stock) => plan.placements.some((placement) => placement.stockId === stock.id));
 }
 
 /** Drawn ÷ measured test square each way. */

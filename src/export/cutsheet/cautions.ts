@@ -1,4 +1,5 @@
 import type { CutPiece } from "../../core/materials/cutPiece.ts";
+import { laserUnsafe } from "../../core/materials/laser.ts";
 import type { Material } from "../../core/materials/material.ts";
 
 /** Layers under the needle that are thick for a home machine, mm (common practice, no source). */
@@ -41,10 +42,4 @@ export function cuttingCautions(materials: readonly Material[], pieces: readonly
   }
   list.push("Local rules and the makers' own instructions for tools and materials come first.");
   return list;
-}
-
-/** True when a laser must not touch the material: PVC, or a coating nobody has named. */
-export function laserUnsafe(material: Material): boolean {
-  if (material.coating === "pvc" || material.coating === "unknown") return true;
-  return material.kind === "vinyl" && material.coating !== "pu";
 }

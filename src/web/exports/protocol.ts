@@ -29,6 +29,8 @@ export interface MatStack {
   readonly mats: readonly MatPage[];
   /** Names of pieces that no mat takes. */
   readonly tooLarge: readonly string[];
+  /** Why there is no mat, in a sentence; null when there is no reason. */
+  readonly refusal: string | null;
 }
 
 /** What the page asks of the export worker. */

@@ -90,14 +90,17 @@ function MaterialMats({ input, lay }: { input: StackInput; lay: LaidMaterial }) 
   const texts = useTexts();
   const words = texts.table.machine;
   const { project, pieces } = input;
-  const key = JSON.stringify([project.output.machine, project.output.lengths, lay.plan.uses, pieces.length]);
+  const { kind, coating } = lay.material;
+  const { machine, lengths } = project.output;
+  const key = JSON.stringify([machine, lengths, kind, coating, lay.plan.uses, pieces.length]);
   const answer = useAnswer({ kind: "mats", project, pieces, lay }, key);
-  const { mats = [], tooLarge = [] } = answer.value ?? {};
+  const { mats = [], tooLarge = [], refusal = null } = answer.value ?? {};
   return (
     <section class="sheet stack" aria-label={lay.material.name} aria-busy={answer.state === "working"}>
       <h2>{lay.material.name}</h2>
       {answer.state === "failed" && <p class="caution">{texts.table.failed}</p>}
       {answer.state === "working" && <p class="soft">{texts.table.working}</p>}
+      {refusal !== null && <p class="caution">{refusal}</p>}
       {tooLarge.length > 0 && <p class="caution">{words.tooLarge(tooLarge.join(", "))}</p>}
       {mats.length > 0 && <p class="lay-length">{words.mats(mats.length)}</p>}
       <ul class="miniatures">

@@ -1,0 +1,76 @@
+import type { Drawing } from "../core/drawing/drawing.ts";
+import { layDrawing } from "../core/drawing/layDrawing.ts";
+import { type MachineWish, machineDrawing } from "../core/drawing/machine/machineDrawing.ts";
+import { pieceArt } from "../core/drawing/pieceArt.ts";
+import { arrange } from "../core/lay/arrange.ts";
+import { checkPlan } from "../core/lay/checkPlan.ts";
+import { chooseEngines } from "../core/lay/chooseEngines.ts";
+import { matProblem } from "../core/lay/matProblem.ts";
+import type { LayPlan, LayProblem } from "../core/lay/types.ts";
+import type { CutPiece } from "../core/materials/cutPiece.ts";
+import { laserUnsafe } from "../core/materials/laser.ts";
+import type { Material } from "../core/materials/material.ts";
+import type { MachineSettings, OutputSettings } from "../core/project/project.ts";
+import { grainArrow } from "./grainArrow.ts";
+
+/** The mats of one material. */
+export interface MachineMats {
+  /** One drawing a mat, the whole bed, cuts in order. */
+  readonly mats: readonly Drawing[];
+  /** Names of pieces that no mat takes: cut them by hand, or join them from shorter ones. */
+  readonly tooLarge: readonly string[];
+  /** Why there is no mat at all, in a sentence; null when there is no reason. */
+  readonly refusal: string | null;
+}
+
+/** Evaluations for laying pieces on mats: a second or two, and the same mats every time. */
+const MAT_EFFORT = 60_000;
+
+/**
+ * The pieces of a material laid on a machine's mats, checked, and drawn for cutting. A laser gets no mat of PVC or of
+ * cloth whose coating nobody has named. Throws when our own plan fails the checker.
+ */
+export function machineMats(
+  material: Material,
+  problem: LayProblem,
+  pieces: readonly CutPiece[],
+  output: OutputSettings,
+): MachineMats {
+  const { machine } = output;
+  if (machine === null) return { mats: [], tooLarge: [], refusal: null };
+  if (machine.tool === "laser" && laserUnsafe(material)) {
+    return { mats: [], tooLarge: [], refusal: laserRefusal(material) };
+  }
+  const onMats = matProblem(problem, {
+    width: machine.bedWidth,
+    height: machine.bedHeight,
+    grip: machine.grip,
+    kerf: machine.kerf,
+  });
+  const plan = finished(arrange(onMats, (job) => chooseEngines(job, "free"), { evaluations: MAT_EFFORT }, 1));
+  const faults = checkPlan(onMats, plan);
+  if (faults.length > 0) throw new Error(`machineMats: the plan for mats failed the checker: ${faults[0]!.code}`);
+  const art = pieceArt(pieces, output.lengths);
+  const used = onMats.stocks.filter((stock) => plan.placements.some(({ stockId }) => stockId === stock.id));
+  const wish = machineWish(machine);
+  return {
+    mats: used.map((stock) => machineDrawing(layDrawing(stock, plan, art, grainArrow(material)), wish)),
+    tooLarge: plan.unplaced.map(({ pieceId }) => art.get(pieceId)?.name ?? pieceId),
+    refusal: null,
+  };
+}
+
+/** How a project's machine cuts. Drag knives are left to the machine's own setting, which most have. */
+function machineWish(machine: MachineSettings): MachineWish {
+  const { bedWidth, bedHeight, grip, kerf } = machine;
+  return { bedWidth, bedHeight, grip, kerf, bladeOffset: 0, overcut: 0, sharedOnce: kerf === 0 };
+}
+
+function laserRefusal({ name, coating }: Material): string {
+  const why = coating === "unknown" ? "nobody has said what it is coated with, so it counts as PVC" : "it is PVC";
+  return `No laser file for ${name}: ${why}, and PVC gives off hydrogen chloride. Ask the supplier for the polymer and state it as the material's coating, or cut it with a knife.`;
+}
+
+function finished(search: Generator<unknown, LayPlan, LayPlan | undefined>): LayPlan {
+  for (let turn = search.next(); ; turn = search.next()) if (turn.done) return turn.value;
+}
