@@ -67,8 +67,12 @@ async function tellAndWrite(
     if (out !== undefined) io.err(`The plan is kept in ${writeFiles(out, [planFile]).join("")}\n`);
     return EXIT.bug;
   }
-  const files = out === undefined ? [] : [planFile, ...(await layFiles(read, laid))];
-  const paths = out === undefined ? [] : writeFiles(out, files);
+  const made = out === undefined ? null : await layFiles(read, laid);
+  const paths = out === undefined || made === null ? [] : writeFiles(out, [planFile, ...made.files]);
+  for (const note of made?.notes ?? []) io.err(`${note}\n`);
+  if (made !== null && made.missingGlyphs.length > 0) {
+    io.err(`No font at hand has ${made.missingGlyphs.join(", ")}; the pages show their numbers in brackets.\n`);
+  }
   if (args.switches.has("json")) io.out(`${JSON.stringify(document)}\n`);
   else io.out(summary(read, laid, paths));
   const leftOut = laid.flatMap((cloth) => cloth.leftOut);

@@ -166,7 +166,7 @@ async function stockFiles(
       about: `${tiling.tiles.length} sheets of ${project.output.paper} to tape together, and their map`,
     },
     {
-      name: `${stem}-roll.pdf`,
+      name: `${stem}-one-sheet.pdf`,
       data: await pdf(name, rollPages(sheet, title, grain, { rollWidth: SHOP_ROLL, correction })),
       about: "one long sheet for a copy shop's 36 in roll",
     },
@@ -179,12 +179,7 @@ async function stockFiles(
 }
 
 /** SVG and DXF of every mat. */
-export function matFiles(
-  mats: readonly Drawing[],
-  title: string,
-  stem: string,
-  fonts: FontBytes,
-): PlanFile[] {
+export function matFiles(mats: readonly Drawing[], title: string, stem: string, fonts: FontBytes): PlanFile[] {
   const options = { title, areas: false, outlineText: turnedText(fonts) };
   return mats.flatMap((drawing, i) => {
     const about = `mat ${i + 1} of ${mats.length} for the cutting machine`;

@@ -6,9 +6,17 @@ const require = createRequire(import.meta.url);
 
 /** The fonts that come with the program. */
 export function fontBytes(): FontBytes {
-  return { regular: font("DejaVuSansCondensed"), bold: font("DejaVuSansCondensed-Bold"), fallbacks: [] };
+  return {
+    regular: packaged("dejavu-fonts-ttf/ttf/DejaVuSansCondensed.ttf"),
+    bold: packaged("dejavu-fonts-ttf/ttf/DejaVuSansCondensed-Bold.ttf"),
+    fallbacks: [unicodeFont],
+  };
 }
 
-function font(name: string): Uint8Array {
-  return new Uint8Array(readFileSync(require.resolve(`dejavu-fonts-ttf/ttf/${name}.ttf`)));
+/** Read only for names in writing that the first two lack. */
+const unicodeFont = async (): Promise<Uint8Array> =>
+  packaged("@fontsource/unifontex/files/unifontex-latin-400-normal.woff");
+
+function packaged(path: string): Uint8Array {
+  return new Uint8Array(readFileSync(require.resolve(path)));
 }

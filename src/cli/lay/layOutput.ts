@@ -1,5 +1,4 @@
-import type { PlanFile } from "../../export/planFiles.ts";
-import { planFiles } from "../../export/planFiles.ts";
+import { type PlanFiles, planFiles } from "../../export/planFiles.ts";
 import type { ReadProject } from "../readProjectFile.ts";
 import { fontBytes } from "./fonts.ts";
 import type { LaidCloth } from "./laidProject.ts";
@@ -33,13 +32,12 @@ export function layDocument({ project }: ReadProject, laid: readonly LaidCloth[]
 }
 
 /** Every file for the cutting table. Call only with lays that the checker has passed. */
-export async function layFiles(read: ReadProject, laid: readonly LaidCloth[]): Promise<readonly PlanFile[]> {
-  const { files } = await planFiles({
+export async function layFiles(read: ReadProject, laid: readonly LaidCloth[]): Promise<PlanFiles> {
+  return planFiles({
     project: read.project,
     pieces: read.cutList.pieces,
     lays: laid,
     fonts: fontBytes(),
     words: sheetWords(read, laid),
   });
-  return files;
 }
