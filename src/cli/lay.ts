@@ -1,6 +1,7 @@
 import { problemLine } from "../core/problems/describeProblem.ts";
 import { nodePool } from "../worker/nodePool.ts";
 import { type Command, EXIT, type ExitCode, type Io, JSON_OPTION, type ParsedArgs, UsageError } from "./command.ts";
+import { costWords } from "./lay/costWords.ts";
 import { type LaidCloth, layProject } from "./lay/laidProject.ts";
 import { layDocument, layFiles } from "./lay/layOutput.ts";
 import { layWords } from "./lay/layWords.ts";
@@ -85,6 +86,8 @@ function summary(read: ReadProject, laid: readonly LaidCloth[], paths: readonly 
   const lines = [`${project.name}, ${project.bags} ${project.bags === 1 ? "bag" : "bags"}`];
   for (const cloth of laid)
     lines.push("", cloth.material.name, ...layWords(cloth, project).map((line) => `  ${line}`));
+  const costs = costWords(laid, project);
+  if (costs.length > 0) lines.push("", "Cost", ...costs.map((line) => `  ${line}`));
   const strips = strapsPerMetre(cutList.pieces, problems);
   if (strips.length > 0) lines.push("", "Strips from a metre of roll");
   for (const { piece, yield: found } of strips) {

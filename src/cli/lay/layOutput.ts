@@ -1,14 +1,15 @@
+import type { BagCost } from "../../core/buying/bagCost.ts";
 import { type PlanFiles, planFiles } from "../../export/planFiles.ts";
 import type { ReadProject } from "../readProjectFile.ts";
+import { costOf } from "./costWords.ts";
 import { fontBytes } from "./fonts.ts";
 import type { LaidCloth } from "./laidProject.ts";
 import { materialPlan, type PlanDocument } from "./planDocument.ts";
 import { sheetWords } from "./sheetWords.ts";
 
 /** What `lay --json` prints: the plan file's contents, and what is bought and left over. */
-export interface LayDocument extends PlanDocument {
+export interface LayDocument extends PlanDocument, BagCost {
   readonly currency: string;
-  readonly toPay: number | null;
 }
 
 /** The plan of a whole project as data. */
@@ -18,10 +19,7 @@ export function layDocument({ project }: ReadProject, laid: readonly LaidCloth[]
     project: project.name,
     seed,
     currency: project.currency,
-    toPay: laid.reduce<number | null>(
-      (sum, { purchase }) => (sum === null || purchase.toPay === null ? null : sum + purchase.toPay),
-      0,
-    ),
+    ...costOf(laid, project),
     materials: laid.map(({ material, problem, plan, leftOut, offcuts, purchase }) => ({
       ...materialPlan(material.name, problem, plan, leftOut),
       offcuts,

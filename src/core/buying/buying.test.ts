@@ -3,6 +3,7 @@ import { expect, test } from "vitest";
 import { rectangleRing, solid } from "../geometry/ring.ts";
 import type { LayPlan } from "../lay/types.ts";
 import type { Material } from "../materials/material.ts";
+import { bagCost } from "./bagCost.ts";
 import { offcutsOf } from "./offcuts.ts";
 import { matchedLength, priceByMargin, priceByMarkup, roundUpTo } from "./pricing.ts";
 import { purchaseOf } from "./purchase.ts";
@@ -27,6 +28,17 @@ test.each([
   [64, 32, 64],
 ])("a piece of %d with a repeat of %d takes %d", (length, repeat, takes) => {
   expect(matchedLength(length, repeat)).toBe(takes);
+});
+
+// Common practice, no source: materials 32.50, labour 75, overhead 5: 112.50; 50 % on top 168.75, 50 % left of it 225.
+test("price of a bag from cloth and work, by mark-up or by margin, said both ways", () => {
+  const purchase = { materialId: "cloth", bills: [], buyLength: 0, toPay: 50, ownWorth: 15 };
+  const cost = (by: "markup" | "margin") => bagCost([purchase], 2, { workPerBag: 80, by, share: 0.5 });
+  expect(cost("markup")).toMatchObject({ clothPerBag: 32.5, costPerBag: 112.5, pricePerBag: 168.75, markup: 0.5 });
+  expect(cost("markup").margin).toBeCloseTo(1 / 3, 12);
+  expect(cost("margin")).toMatchObject({ pricePerBag: 225, markup: 1, margin: 0.5 });
+  expect(bagCost([purchase], 2, undefined)).toMatchObject({ toPay: 50, clothPerBag: 32.5, pricePerBag: null });
+  expect(bagCost([{ ...purchase, ownWorth: null }], 2, undefined)).toMatchObject({ toPay: 50, clothPerBag: null });
 });
 
 const material: Material = {

@@ -40,6 +40,15 @@ export interface MachineSettings {
   readonly tool: "knife" | "laser";
 }
 
+/** What a bag costs besides its cloth, and how its price is made; amounts in the project's currency. */
+export interface Pricing {
+  /** Work, hardware, thread and overhead of one bag. */
+  readonly workPerBag: number;
+  /** `markup`: share of the cost put on top of it. `margin`: share of the price that is left after the cost. */
+  readonly by: "markup" | "margin";
+  readonly share: number;
+}
+
 /** A project in memory: everything the maker said, lengths in mm. Written by `writeProject`, read by `readProject`. */
 export interface Project {
   readonly name: string;
@@ -58,4 +67,5 @@ export interface Project {
   readonly margin: number;
   readonly pins: readonly Pin[];
   readonly output: OutputSettings;
+  readonly pricing?: Pricing | undefined;
 }

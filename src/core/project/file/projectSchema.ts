@@ -1,7 +1,20 @@
 import { z } from "zod";
 import type { LengthUnit } from "../../units/length.ts";
-import type { Project } from "../project.ts";
-import { countField, group, idField, lengthField, list, nameField, plainNumber, text, yesNo } from "./fields.ts";
+import type { Pricing, Project } from "../project.ts";
+import {
+  countField,
+  group,
+  idField,
+  lengthField,
+  list,
+  moneyField,
+  nameField,
+  plainNumber,
+  report,
+  shareField,
+  text,
+  yesNo,
+} from "./fields.ts";
 import { materialField } from "./materialFields.ts";
 import { panelField } from "./panelFields.ts";
 import { PAPER_IDS } from "./paperIds.ts";
@@ -14,6 +27,7 @@ export const FILE_VERSION = 1;
 /** Units a file may state for its bare numbers. */
 export const UNITS: readonly ["mm", "cm", "m", "in", "ft", "yd"] = ["mm", "cm", "m", "in", "ft", "yd"];
 
+const MOST_MARGIN = 0.95;
 const EDGE = { minMm: 0, maxMm: 1000 };
 const PLACE = { minMm: -100_000, maxMm: 100_000 };
 
@@ -37,6 +51,19 @@ function outputField(unit: LengthUnit) {
       .default(unit === "in" || unit === "yd" ? "in/16" : "mm"),
     machine: machine.optional(),
   }).transform((output) => ({ ...output, machine: output.machine ?? null }));
+}
+
+function pricingField() {
+  return group({
+    workPerBag: moneyField().default(0),
+    by: z.enum(["markup", "margin"]),
+    share: shareField(0, 10),
+  }).transform((pricing, context): Pricing => {
+    // A price of which everything is left has no end.
+    if (pricing.by === "margin" && pricing.share > MOST_MARGIN)
+      report(context, { code: "share-out-of-range", share: pricing.share, min: 0, max: MOST_MARGIN }, ["share"]);
+    return pricing;
+  });
 }
 
 function pinField(unit: LengthUnit) {
@@ -75,5 +102,6 @@ export function projectSchema(unit: LengthUnit): z.ZodType<Project> {
     margin: lengthField(unit, EDGE).default(0),
     pins: list(pinField(unit), 0, 20_000).default([]),
     output: outputField(unit).prefault({}),
+    pricing: pricingField().optional(),
   }).transform(({ laywright: _version, $schema: _schema, ...project }): Project => project);
 }

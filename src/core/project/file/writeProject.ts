@@ -35,6 +35,7 @@ export function writeProject(project: Project): string {
     panels: project.panels.map((panel) => panelJson(panel, say)),
     ...(project.pins.length > 0 ? { pins: project.pins.map((pin) => pinJson(pin, say)) } : {}),
     output: outputJson(project.output, say),
+    pricing: project.pricing && { ...project.pricing },
   };
   return `${JSON.stringify(file, null, 2)}\n`;
 }
