@@ -7,6 +7,7 @@ import { inputProblem } from "./problemReport.ts";
 import { storeFold } from "./storeFold.ts";
 import { LengthReader, readMaterials } from "./strapOptions.ts";
 import { bothUnits } from "./strapReport.ts";
+import { wrapRows } from "./wrapText.ts";
 
 /** Cut width of a test strip when none is given, mm; wide enough that a ruler's millimetre matters little. */
 const TEST_STRIP = 100;
@@ -74,7 +75,7 @@ function instructions({ construction, thickness, cutWidth, expected }: FoldTest)
   return [
     `Fold test, "${construction}", ${formatLength(thickness, "mm")} a layer`,
     "",
-    ...steps.map((step, i) => `  ${i + 1}. ${step}`),
+    ...steps.flatMap((step, i) => wrapRows(step, `  ${i + 1}. `, "     ")),
     "",
     `Without a test we assume ${bothUnits(expected.finishedWidth)} and ${bothUnits(expected.setback)}.`,
     "Then run the same command with --measured-width and --measured-setback.",

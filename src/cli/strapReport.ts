@@ -6,6 +6,7 @@ import type { StrapMaterial } from "../core/straps/strapMaterial.ts";
 import type { Consumable, StrapResult } from "../core/straps/strapResult.ts";
 import type { ProfileSpan } from "../core/straps/thicknessProfile.ts";
 import { formatLength } from "../core/units/formatLength.ts";
+import { wrapRows } from "./wrapText.ts";
 
 /** Both units at once: makers think in either, and the trade mixes them. */
 export const bothUnits: (mm: number) => string = lengthLabel;
@@ -66,21 +67,8 @@ export function strapJson(result: StrapResult, materials: readonly StrapMaterial
   };
 }
 
-function wrapped(text: string, first: string, rest: string, width = 96): string[] {
-  const rows: string[] = [];
-  let row = first;
-  for (const word of text.split(" ")) {
-    const joined = row === first || row === rest ? row + word : `${row} ${word}`;
-    if (joined.length > width && row !== first && row !== rest) {
-      rows.push(row);
-      row = rest + word;
-    } else row = joined;
-  }
-  return [...rows, row];
-}
-
 function list(title: string, lines: readonly string[]): string[] {
-  return lines.length === 0 ? [] : ["", title, ...lines.flatMap((line) => wrapped(line, "  - ", "    "))];
+  return lines.length === 0 ? [] : ["", title, ...lines.flatMap((line) => wrapRows(line, "  - ", "    "))];
 }
 
 function sizes(result: StrapResult): string[] {
@@ -145,7 +133,7 @@ export function strapText(result: StrapResult, materials: readonly StrapMaterial
     ...list("These would pass the limits, least cloth first:", others),
     "",
     "Steps:",
-    ...result.steps.flatMap((one, i) => wrapped(phraseText(one, bothUnits), `  ${i + 1}. `, "     ")),
+    ...result.steps.flatMap((one, i) => wrapRows(phraseText(one, bothUnits), `  ${i + 1}. `, "     ")),
     ...list("Take care:", result.cautions),
     "",
   ].join("\n");
