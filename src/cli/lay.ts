@@ -1,11 +1,15 @@
+import { ringBox } from "../core/geometry/ring.ts";
+import type { CutPiece } from "../core/materials/cutPiece.ts";
 import { problemLine } from "../core/problems/describeProblem.ts";
+import type { Project } from "../core/project/project.ts";
+import { formatLength } from "../core/units/formatLength.ts";
 import { nodePool } from "../worker/nodePool.ts";
 import { type Command, EXIT, type ExitCode, type Io, JSON_OPTION, type ParsedArgs, UsageError } from "./command.ts";
 import { costWords } from "./lay/costWords.ts";
 import { type LaidCloth, layProject } from "./lay/laidProject.ts";
 import { layDocument, layFiles } from "./lay/layOutput.ts";
 import { layWords } from "./lay/layWords.ts";
-import { strapsPerMetre } from "./lay/strapsPerMetre.ts";
+import { type StripsPerMetre, strapsPerMetre } from "./lay/strapsPerMetre.ts";
 import { numberOption } from "./optionValues.ts";
 import { readInput } from "./readInput.ts";
 import { type ReadProject, readProjectFile } from "./readProjectFile.ts";
@@ -90,10 +94,15 @@ function summary(read: ReadProject, laid: readonly LaidCloth[], paths: readonly 
   if (costs.length > 0) lines.push("", "Cost", ...costs.map((line) => `  ${line}`));
   const strips = strapsPerMetre(cutList.pieces, problems);
   if (strips.length > 0) lines.push("", "Strips from a metre of roll");
-  for (const { piece, yield: found } of strips) {
-    const most = found.proven ? "proven most" : `at most ${found.bound}`;
-    lines.push(`  ${piece.name}: ${found.count} (${most})`);
-  }
+  for (const { piece, yield: found } of strips) lines.push(`  ${piece.name}: ${stripWords(piece, found, project)}`);
   if (paths.length > 0) lines.push("", "Written", ...paths.map((path) => `  ${path}`));
   return `${lines.join("\n")}\n`;
+}
+
+function stripWords(piece: CutPiece, found: StripsPerMetre["yield"], project: Project): string {
+  if (found.count === 0) {
+    const box = ringBox(piece.outline.outer);
+    return `none; one strip is ${formatLength(box.maxX - box.minX, project.output.lengths)} long`;
+  }
+  return `${found.count} (${found.proven ? "proven most" : `at most ${found.bound}`})`;
 }

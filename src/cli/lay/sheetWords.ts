@@ -44,5 +44,7 @@ function consumables(straps: readonly StrapResult[], project: Project): Amount[]
   const sums = new Map<string, number>();
   for (const { label, mm } of straps.flatMap((strap) => strap.consumables))
     sums.set(label, (sums.get(label) ?? 0) + mm * project.bags);
-  return [...sums].map(([what, mm]) => ({ what, amount: formatLength(mm, project.output.lengths) }));
+  // Bought by the metre or the yard, whatever the pieces are measured in.
+  const style = project.output.lengths.startsWith("in") ? "yd/8" : "m";
+  return [...sums].map(([what, mm]) => ({ what, amount: formatLength(Math.ceil(mm / 10) * 10, style) }));
 }
