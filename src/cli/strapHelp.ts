@@ -64,6 +64,7 @@ export const STRAP_OPTIONS: readonly OptionSpec[] = [
   { name: "topstitch", value: "L", help: "topstitch from the edge (default 1/8 in)" },
   { name: "extra-rows", value: "N", help: "rows of topstitch besides the usual" },
   { name: "stitch-length", value: "L", help: "length of one topstitch" },
+  { name: "stitch-type", value: "TYPE", help: "301 lockstitch (default), 101 or 401 chain stitch (ISO 4915)" },
   { name: "edge", value: "FINISH", help: "raw edges: as-cut (default), paint or burnish" },
   { name: "picture", value: "FILE", help: "write the fold section as SVG" },
   { name: "out", value: "DIR", help: "write the fold section and every flat strip with its lines as SVG" },

@@ -7,6 +7,7 @@ import {
   type EndWish,
   type HardwareWish,
   type LengthWish,
+  STITCH_TYPES,
   type StrapWish,
   type WidthWish,
 } from "../core/straps/strapWish.ts";
@@ -223,6 +224,9 @@ export function readStrap(args: ParsedArgs): { wish: StrapWish; materials: Strap
       fromEdge: lengths.length("topstitch"),
       extraRows: numberOption(args, "extra-rows", { least: 0, most: 20, whole: true }, undefined),
       length: lengths.length("stitch-length"),
+      type: STITCH_TYPES.find(
+        (type) => String(type) === wordOption(args, "stitch-type", ["301", "101", "401"] as const, "301"),
+      ),
     },
     joins: { allowed: join !== "none", seam: join === "none" ? undefined : join },
     edgeFinish: wordOption(args, "edge", ["as-cut", "paint", "burnish"] as const, "as-cut"),

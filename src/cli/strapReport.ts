@@ -1,5 +1,6 @@
 import { lengthLabel } from "../core/drawing/dimensionLine.ts";
 import { ringBox } from "../core/geometry/ring.ts";
+import type { PieceLine } from "../core/materials/cutPiece.ts";
 import { CONSTRUCTIONS } from "../core/straps/constructions/catalogue.ts";
 import { phraseText } from "../core/straps/phrase.ts";
 import type { StrapMaterial } from "../core/straps/strapMaterial.ts";
@@ -17,6 +18,12 @@ function signed(mm: number): string {
 
 function spanJson({ from, to, layers, thickness }: ProfileSpan): object {
   return { fromMm: from, toMm: to, layers, thicknessMm: thickness };
+}
+
+/** Heights of the lines of a role on the first strip, from its lower edge. */
+function linesOf(result: StrapResult, role: PieceLine["role"]): number[] {
+  const lines = result.pieces[0]!.lines.filter((line) => line.role === role);
+  return lines.map((line) => line.contour.vertices[1]!).sort((a, b) => a - b);
 }
 
 /** The result as the JSON document of `laywright strap --json`; every number in mm. */
@@ -44,6 +51,8 @@ export function strapJson(result: StrapResult, materials: readonly StrapMaterial
     layers: result.layers,
     thicknessMm: result.thickness,
     foldLinesMm: result.foldLines,
+    tapeLinesMm: linesOf(result, "tape"),
+    stitchLinesMm: linesOf(result, "stitch"),
     setbackMm: result.setback,
     cutLengthMm: result.lengths.cut,
     finishedLengthMm: result.lengths.finished,

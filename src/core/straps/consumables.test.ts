@@ -27,6 +27,11 @@ const fourfold: StrapWish = {
   materials: { outer: "v" },
 };
 
+test("5.16: stitch types 101 and 401 lay three and four threads along the seam (common practice)", () => {
+  expect(threadRatio(0.01, 1 / 10, 101)).toBeCloseTo(3.2, 9);
+  expect(threadRatio(0.01, 1 / 10, 401)).toBeCloseTo(4.2, 9);
+});
+
 test("5.12 and 5.15: a thin seam takes the handbook's 2.5 (ISO 4915 type 301), 220 cm take 550 cm, and 15 % waste (common practice)", () => {
   const cotton: StrapMaterial = { id: "v", name: "v", kind: "woven", thickness: 0.05, backing: "woven", fold: {} };
   const length = { kind: "finished", mm: 1100 } as const;

@@ -3,6 +3,7 @@ import type { ResolvedWish } from "./resolveWish.ts";
 import type { SolvedWidths } from "./solveStrap.ts";
 import type { StrapEnd } from "./strapLengths.ts";
 import type { Consumable, StrapLengths } from "./strapResult.ts";
+import type { StitchType } from "./strapWish.ts";
 
 /** Handbook ratio for lockstitch type 301 (ISO 4915), thread per seam: never less is bought (common practice, no source). */
 const HANDBOOK_THREAD_RATIO = 2.5;
@@ -14,13 +15,17 @@ const SEAM_STITCH = 2.5;
 /** Webbing is bought 2 in longer than the strap (common practice, no source). */
 const WEBBING_SPARE = 50.8;
 
-/** Thread per length of lockstitch seam, type 301 of ISO 4915: two threads along, and once through both ways a stitch. */
-export function threadRatio(seamThickness: number, stitchLength: number): number {
-  return 2 + (2 * seamThickness) / stitchLength;
+/** Threads that lie along the seam, by stitch type of ISO 4915 (common practice, no source). */
+const THREADS_ALONG: Readonly<Record<StitchType, number>> = { 301: 2, 101: 3, 401: 4 };
+
+/** Thread per length of seam: those along it, and once through both ways a stitch. */
+export function threadRatio(seamThickness: number, stitchLength: number, type: StitchType = 301): number {
+  return THREADS_ALONG[type] + (2 * seamThickness) / stitchLength;
 }
 
-function threadToBuy(seamThickness: number, stitchLength: number): number {
-  return Math.max(HANDBOOK_THREAD_RATIO, threadRatio(seamThickness, stitchLength)) * THREAD_WASTE;
+function threadToBuy(seamThickness: number, stitchLength: number, type: StitchType): number {
+  const least = type === 301 ? HANDBOOK_THREAD_RATIO : 0;
+  return Math.max(least, threadRatio(seamThickness, stitchLength, type)) * THREAD_WASTE;
 }
 
 /** mm per topstitch: the maker's, else longer on what holes weaken. */
@@ -44,12 +49,15 @@ export function consumablesOf(
     if (mm > 0) out.push({ kind, label, mm });
   };
   put("tape", "narrow double-sided tape, wash-away or kept off the stitch line", construction.tapeRuns * total);
+  const type = wish.stitch?.type ?? 301;
+  // Only a lockstitch shares its thread between needle and bobbin.
+  const shared = type === 301 ? ", half of it on the bobbin" : "";
   const topRows = rows.filter((row) => row.kind === "topstitch").length + (wish.stitch?.extraRows ?? 0);
   const seamRows = rows.length - rows.filter((row) => row.kind === "topstitch").length;
-  const top = threadToBuy(widths.thickness, topstitchLength(resolved));
-  const seam = threadToBuy(2 * input.outer.thickness, SEAM_STITCH);
-  put("topstitch-thread", "topstitch thread, half of it on the bobbin", topRows * total * top);
-  put("construction-thread", "construction thread, half of it on the bobbin", seamRows * total * seam);
+  const top = threadToBuy(widths.thickness, topstitchLength(resolved), type);
+  const seam = threadToBuy(2 * input.outer.thickness, SEAM_STITCH, type);
+  put("topstitch-thread", `topstitch thread${shared}`, topRows * total * top);
+  put("construction-thread", `construction thread${shared}`, seamRows * total * seam);
   if (wish.edgeFinish === "paint")
     put("edge-paint", "edge to paint, each coat", construction.visibleEdges(choices) * total);
   if (construction.needs.includes("webbing")) {

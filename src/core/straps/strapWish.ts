@@ -106,12 +106,19 @@ export interface FoldChoices {
   readonly layers?: number | undefined;
 }
 
+/** Stitch types of ISO 4915 whose thread we know to reckon. */
+export const STITCH_TYPES = [301, 101, 401] as const;
+
+export type StitchType = (typeof STITCH_TYPES)[number];
+
 interface StitchChoices {
   readonly fromEdge?: number | undefined;
   /** Rows besides those the construction needs to hold together. */
   readonly extraRows?: number | undefined;
   /** mm per stitch. */
   readonly length?: number | undefined;
+  /** Stitch type of ISO 4915: 301 lockstitch (default), 101 and 401 chain stitches. */
+  readonly type?: StitchType | undefined;
 }
 
 /** Joining strips end to end is asked for, never assumed. `lapped` is for leather and vinyl. */

@@ -1,5 +1,11 @@
 import { z } from "zod";
-import { CONSTRUCTION_IDS, type LengthWish, type StrapWish, type WidthWish } from "../../straps/strapWish.ts";
+import {
+  CONSTRUCTION_IDS,
+  type LengthWish,
+  STITCH_TYPES,
+  type StrapWish,
+  type WidthWish,
+} from "../../straps/strapWish.ts";
 import type { LengthUnit } from "../../units/length.ts";
 import {
   countField,
@@ -95,7 +101,12 @@ export function strapField(unit: LengthUnit): z.ZodType<StrapWish> {
     hardware: list(hardwareField(unit), 0, 20).optional(),
     machine: group({ maxThickness: small(), maxLayers: countField(1, 100).optional() }).optional(),
     folds: foldsField(unit).optional(),
-    stitch: group({ fromEdge: small(), extraRows: countField(0, 20).optional(), length: small() }).optional(),
+    stitch: group({
+      fromEdge: small(),
+      extraRows: countField(0, 20).optional(),
+      length: small(),
+      type: z.literal([...STITCH_TYPES]).optional(),
+    }).optional(),
     joins: group({
       allowed: yesNo(),
       seam: z.enum(["diagonal", "straight", "lapped"]).optional(),

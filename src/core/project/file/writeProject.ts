@@ -130,7 +130,7 @@ function strapJson(strap: StrapWish, say: Say): Json {
     hardware: hardware?.map((part) => lengths(part, say)),
     machine: machine && lengths(machine, say, ["maxLayers"]),
     folds: folds && lengths(folds, say, ["clearance", "layers"]),
-    stitch: stitch && lengths(stitch, say, ["extraRows"]),
+    stitch: stitch && lengths(stitch, say, ["extraRows", "type"]),
     joins: joins && lengths(joins, say),
   };
 }
