@@ -7,6 +7,7 @@ import { PAPERS, type Paper, paperNamed } from "../core/drawing/papers.ts";
 import { pieceArt } from "../core/drawing/pieceArt.ts";
 import { diagnosePrinter } from "../core/drawing/printer.ts";
 import { ROLE_STYLES } from "../core/drawing/roleStyles.ts";
+import { rulerPages, rulerPlan } from "../core/drawing/rulerPages.ts";
 import { barePage, projectionStyles, rollPages } from "../core/drawing/sheetPage.ts";
 import { singleCuts } from "../core/drawing/singleCuts.ts";
 import { type SheetTitle, tilePages } from "../core/drawing/tilePages.ts";
@@ -175,7 +176,29 @@ async function stockFiles(
       data: await pdf(name, [barePage(sheet)], { styles: projectionStyles(ROLE_STYLES), background: "#000000" }),
       about: "thick bright lines for a projector",
     },
+    ...(await rulerFiles(project, laid, sheet, title, stem, pdf)),
   ];
+}
+
+/** Longest sequence of cuts worth printing. */
+const MOST_CUTS = 400;
+
+/** The cuts in order, where a roll's lay can be parted from edge to edge. */
+async function rulerFiles(
+  project: Project,
+  { problem, stock }: LaidMaterial & { readonly stock: Stock },
+  sheet: LaySheet,
+  title: SheetTitle,
+  stem: string,
+  pdf: PdfMaker,
+): Promise<PlanFile[]> {
+  if (stock.kind !== "roll" || stock.flaws.length > 0) return [];
+  const plan = rulerPlan(sheet, stock.width, problem.gap, problem.margin);
+  if (!plan || plan.sequence.cuts > MOST_CUTS) return [];
+  const write = (mm: number): string => formatLength(mm, project.output.lengths);
+  const pages = rulerPages(plan, knownPaper(project.output), title, write);
+  const data = await pdf(`${title.project}: ${title.material}`, pages);
+  return [{ name: `${stem}-ruler.pdf`, data, about: `${plan.sequence.cuts} ruler cuts in order, each drawn` }];
 }
 
 /** SVG and DXF of every mat. */

@@ -87,7 +87,8 @@ export function cutSheetOf(input: CutSheetInput): CutSheet {
     }))
     .filter((group) => group.rows.length > 0);
   const used = materials.filter((material) => pieces.some((piece) => piece.materialId === material.id));
-  const cautions = [...(input.cautions ?? []), ...cuttingCautions(used, pieces)];
+  const given = input.cautions ?? [];
+  const cautions = [...given, ...cuttingCautions(used, pieces, given)];
   return {
     project,
     bags,

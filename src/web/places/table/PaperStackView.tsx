@@ -70,7 +70,7 @@ export function PaperStackView(input: StackInput) {
             label={words.savePages}
             wanted={({ name }) => name.endsWith(`-${output.paper.toLowerCase().replaceAll(" ", "-")}.pdf`)}
           />
-          <SaveFiles input={input} label={words.saveRoll} wanted={({ name }) => name.endsWith("-roll.pdf")} />
+          <SaveFiles input={input} label={words.saveRoll} wanted={({ name }) => name.endsWith("-one-sheet.pdf")} />
           <SaveFiles
             input={input}
             label={words.saveProjector}

@@ -1,0 +1,227 @@
+import { rectangleContour, segmentContour } from "../geometry/contourShapes.ts";
+import { isRectangle, ringBox } from "../geometry/ring.ts";
+import { type CutPart, type CutSequence, type CutStep, cutSequence, tableAfter } from "../lay/ruler/cutSequence.ts";
+import { type CutBox, type CutTree, cutTreeOf } from "../lay/ruler/cutTree.ts";
+import type { DrawingItem } from "./drawing.ts";
+import { drawArea, drawLine, drawText } from "./items.ts";
+import type { LaySheet } from "./layDrawing.ts";
+import { type Page, type PagePart, paperPart } from "./page.ts";
+import { fitText, plainLine, textWidth, wrapText } from "./textWidth.ts";
+import type { SheetTitle } from "./tilePages.ts";
+
+/** Cuts in order, and what they leave. */
+export interface RulerPlan {
+  readonly sequence: CutSequence;
+  /** Names of the pieces, by the number the sequence knows them by. */
+  readonly names: readonly string[];
+}
+
+/** Distance that counts as none, mm. */
+const TOLERANCE = 0.01;
+
+/**
+ * The ruler cuts that part a lay on a roll, or null when its pieces (their boxes, for curved ones) cannot be parted
+ * edge to edge. A ruler takes no kerf: gaps between pieces are closed up and come off as one offcut at the end.
+ */
+export function rulerPlan(sheet: LaySheet, width: number, gap: number, margin: number): RulerPlan | null {
+  if (sheet.copies.length === 0) return null;
+  const boxes = sheet.copies.map(({ outline }): CutBox => {
+    const { minX, minY, maxX, maxY } = ringBox(outline.outer);
+    return { x: minX, y: minY, dx: maxX - minX + gap, dy: maxY - minY + gap };
+  });
+  const far = Math.max(...boxes.map((box) => box.x + box.dx));
+  const whole = { x: margin, y: 0, dx: far - margin, dy: width + gap };
+  const tree = cutTreeOf(whole, boxes, TOLERANCE);
+  if (!tree) return null;
+  return {
+    sequence: cutSequence(gap === 0 ? tree : closedUp(tree, gap), true),
+    names: sheet.copies.map(({ name, outline }) => (isRectangle(outline.outer, 0.05) ? name : `${name}, its box`)),
+  };
+}
+
+/** The tree with every part as large as what it holds, `gap` less each way; the rest goes to an offcut at the end. */
+function closedUp(tree: CutTree, gap: number): CutTree {
+  return placed(tree, tree.box.x, tree.box.y, tree.box.dx - gap, tree.box.dy - gap, gap);
+}
+
+function placed(tree: CutTree, x: number, y: number, dx: number, dy: number, gap: number): CutTree {
+  const box = { x, y, dx, dy };
+  if (tree.kind !== "parts") return { ...tree, box };
+  const crosscut = tree.direction === "crosscut";
+  const room = crosscut ? dx : dy;
+  const parts: CutTree[] = [];
+  let at = 0;
+  let left = 0;
+  tree.parts.forEach((part, i) => {
+    const extent = crosscut ? part.box.dx : part.box.dy;
+    // An offcut before a piece is the margin and stays; one after all pieces takes up what the gaps leave.
+    const last = i === tree.parts.length - 1;
+    if (part.kind === "offcut" && last) {
+      left = room - at;
+      return;
+    }
+    const size = part.kind === "offcut" ? extent : extent - gap;
+    parts.push(crosscut ? placed(part, x + at, y, size, dy, gap) : placed(part, x, y + at, dx, size, gap));
+    at += size;
+    left = room - at;
+  });
+  if (left > TOLERANCE) {
+    const rest = crosscut ? { x: x + at, y, dx: left, dy } : { x, y: y + at, dx, dy: left };
+    parts.push({ kind: "offcut", box: rest });
+  }
+  return { ...tree, box, parts };
+}
+
+/** What is written of a length. */
+export type WriteLength = (mm: number) => string;
+
+const MARGIN = 12;
+const HEAD = 26;
+const FOOT = 8;
+const GUTTER = 8;
+
+/** A page for every few cuts: the cloth as it lies, where the ruler sits, what it is set to and what falls off. */
+export function rulerPages(
+  plan: RulerPlan,
+  paper: { readonly width: number; readonly height: number },
+  title: SheetTitle,
+  write: WriteLength,
+): Page[] {
+  const columns = 2;
+  const rows = 4;
+  const width = (paper.width - 2 * MARGIN - GUTTER) / columns;
+  const height = (paper.height - 2 * MARGIN - HEAD - FOOT) / rows;
+  const { steps, cuts, settings } = plan.sequence;
+  const perPage = columns * rows;
+  const count = Math.ceil(steps.length / perPage);
+  return Array.from({ length: count }, (_, page) => {
+    const items: DrawingItem[] = pageHead(title, cuts, settings, paper, page, count);
+    const parts: PagePart[] = [];
+    steps.slice(page * perPage, (page + 1) * perPage).forEach((step, i) => {
+      const left = MARGIN + (i % columns) * (width + GUTTER);
+      const top = paper.height - MARGIN - HEAD - Math.floor(i / columns) * height;
+      const words = stepWords(step, plan, write);
+      items.push(
+        ...words.map((line, k) =>
+          drawText(fitText(line, k === 0 ? 3.6 : 3, width, k === 0), left, top - 4 - k * 4.2, k === 0 ? 3.6 : 3, {
+            bold: k === 0,
+          }),
+        ),
+      );
+      parts.push(
+        picture(step, plan, {
+          left,
+          top: top - 4 - words.length * 4.2,
+          width,
+          height: height - 10 - words.length * 4.2,
+        }),
+      );
+    });
+    return { name: String(page + 1), ...paper, parts: [paperPart(items), ...parts] };
+  });
+}
+
+function pageHead(
+  title: SheetTitle,
+  cuts: number,
+  settings: number,
+  paper: { readonly width: number; readonly height: number },
+  page: number,
+  count: number,
+): DrawingItem[] {
+  const room = paper.width - 2 * MARGIN;
+  const top = paper.height - MARGIN;
+  const counts = `${cuts} cuts, ruler set ${settings} times. Measure from the last fresh edge each time.`;
+  const care =
+    "A piece “its box” is cut square first, its curve by hand after. Close the rotary cutter after every cut; fingers off the ruler's edge; cut away from yourself.";
+  return [
+    drawText(fitText(plainLine(`${title.project}: ${title.material}`), 6, room, true), MARGIN, top - 6, 6, {
+      bold: true,
+    }),
+    drawText(fitText(plainLine(`By ruler. ${counts}`), 3.2, room), MARGIN, top - 12, 3.2),
+    ...wrapText(care, 3.2, room).map((line, i) => drawText(line, MARGIN, top - 17 - i * 4.2, 3.2)),
+    drawText(`${page + 1} of ${count}`, paper.width - MARGIN, MARGIN, 2.6, { role: "sheet", anchor: "end" }),
+  ];
+}
+
+/** What to do, and what comes off. */
+function stepWords(step: CutStep, plan: RulerPlan, write: WriteLength): string[] {
+  const { number, kind, setting, sameSetting, off, cloth } = step;
+  if (kind === "straighten") return [`${number}  Straighten the end`, "square to the selvedge, a hair inside it"];
+  const set = sameSetting ? "ruler as it stands" : "set the ruler";
+  const what = kind === "crosscut" ? "Cut across" : "Cut along";
+  const from = cloth.kind === "cloth" && cloth.name !== "" ? ` ${cloth.name}` : "";
+  return [
+    `${number}  ${what}${from} at ${write(setting)}`,
+    `${set}; off comes ${off ? partWords(off, plan) : "nothing"}`,
+  ];
+}
+
+function partWords(part: CutPart, plan: RulerPlan): string {
+  if (part.kind === "piece") return plan.names[part.piece]!;
+  return part.kind === "offcut" ? "an offcut" : `${part.name}, to be cut further`;
+}
+
+interface Frame {
+  readonly left: number;
+  readonly top: number;
+  readonly width: number;
+  readonly height: number;
+}
+
+/** The table before the cut: what is under the ruler drawn strong, the rest pale, the ruler along the cut. */
+function picture(step: CutStep, plan: RulerPlan, frame: Frame): PagePart {
+  const whole = plan.sequence.steps[0]!.cloth.box;
+  const scale = Math.min(frame.width / whole.dx, frame.height / whole.dy);
+  const items: DrawingItem[] = [];
+  for (const part of tableAfter(plan.sequence, step.number - 1))
+    items.push(...partItems(part, plan, scale, isUnder(part, step)));
+  items.push(...rulerItems(step, scale));
+  return {
+    items,
+    x: frame.left - whole.x * scale,
+    y: frame.top - (whole.y + whole.dy) * scale,
+    scaleX: scale,
+    scaleY: scale,
+    clip: null,
+  };
+}
+
+function isUnder(part: CutPart, { cloth }: CutStep): boolean {
+  return (
+    part.box.x === cloth.box.x &&
+    part.box.y === cloth.box.y &&
+    part.box.dx === cloth.box.dx &&
+    part.box.dy === cloth.box.dy
+  );
+}
+
+function partItems(part: CutPart, plan: RulerPlan, scale: number, under: boolean): DrawingItem[] {
+  const { x, y, dx, dy } = part.box;
+  const outline = rectangleContour(x, y, dx, dy);
+  const tone = part.kind === "offcut" ? "shade" : under ? "face" : part.kind === "piece" ? "piece" : "cloth";
+  const items: DrawingItem[] = [drawArea(tone, [outline]), drawLine(under ? "cut" : "sheet", outline)];
+  const text = part.kind === "piece" ? plan.names[part.piece]! : part.kind === "cloth" ? part.name : "";
+  const size = Math.min(2.6 / scale, dy * 0.7, (dx / Math.max(1e-6, textWidth(text, 1))) * 0.9);
+  if (text !== "" && size * scale >= 1) {
+    items.push(drawText(text, x + dx / 2, y + dy / 2 - size * 0.36, size, { anchor: "middle" }));
+  }
+  return items;
+}
+
+/** A ruler on the kept side of the cut: a band with its edge on the line. */
+function rulerItems(step: CutStep, scale: number): DrawingItem[] {
+  const { x, y, dx, dy } = step.cloth.box;
+  const over = 2 / scale;
+  const wide = 3 / scale;
+  if (step.kind === "rip") {
+    return [
+      drawArea("facing", [rectangleContour(x - over, step.at - wide, dx + 2 * over, wide)]),
+      drawLine("stitch", segmentContour(x - over, step.at, x + dx + over, step.at)),
+    ];
+  }
+  return [
+    drawArea("facing", [rectangleContour(step.at - wide, y - over, wide, dy + 2 * over)]),
+    drawLine("stitch", segmentContour(step.at, y - over, step.at, y + dy + over)),
+  ];
+}
