@@ -5,6 +5,7 @@ import type { Project } from "../core/project/project.ts";
 import { formatLength } from "../core/units/formatLength.ts";
 import { nodePool } from "../worker/nodePool.ts";
 import { type Command, EXIT, type ExitCode, type Io, JSON_OPTION, type ParsedArgs, UsageError } from "./command.ts";
+import { choiceWords } from "./lay/choiceWords.ts";
 import { costWords } from "./lay/costWords.ts";
 import { type LaidCloth, layProject } from "./lay/laidProject.ts";
 import { layDocument, layFiles } from "./lay/layOutput.ts";
@@ -32,6 +33,7 @@ export const layCommand: Command = {
     { name: "seconds", value: "N", help: "search for at most N seconds in all (default 10)" },
     { name: "effort", value: "N", help: "search each cloth with N million evaluations: the same plan every time" },
     CUT_OPTION,
+    { name: "choices", help: "instead of a plan: shortest, easiest to cut, largest offcut, each with its figures" },
     JSON_OPTION,
   ],
   operands: [1, 1],
@@ -45,6 +47,7 @@ async function runLay(args: ParsedArgs, io: Io): Promise<ExitCode> {
   const evaluations = effort === null ? Infinity : effort * EVALUATIONS_PER_EFFORT;
   const mode = cutMode(args);
   const read = readProjectFile(readInput(args.operands[0]!));
+  if (args.switches.has("choices")) return tellChoices(args, io, read, seconds, seed);
   const pool = nodePool(threads);
   let laid: LaidCloth[];
   try {
@@ -53,6 +56,22 @@ async function runLay(args: ParsedArgs, io: Io): Promise<ExitCode> {
     pool.close();
   }
   return tellAndWrite(args, io, read, laid, seed);
+}
+
+/** Three plans for every cloth side by side; the seconds are shared among the cloths. */
+function tellChoices(args: ParsedArgs, io: Io, read: ReadProject, seconds: number, seed: number): ExitCode {
+  for (const other of ["out", "effort", "cut"])
+    if (args.values.has(other)) throw new UsageError(`--choices compares plans; it does not go with --${other}`);
+  if (args.switches.has("json")) throw new UsageError("--choices does not go with --json");
+  const { project, problems } = read;
+  for (const problem of problems) {
+    const material = project.materials.find(({ id }) => id === problem.materialId)!;
+    io.progress(`${material.name}: three plans`);
+    const words = choiceWords(problem, seconds / problems.length, seed, project.output.lengths);
+    io.out(`${[material.name, ...words.map((line) => `  ${line}`)].join("\n")}\n`);
+  }
+  io.progress("");
+  return EXIT.done;
 }
 
 async function tellAndWrite(

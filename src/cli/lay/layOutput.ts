@@ -1,10 +1,12 @@
 import type { BagCost } from "../../core/buying/bagCost.ts";
-import { type PlanFiles, planFiles } from "../../export/planFiles.ts";
+import { distinctStems } from "../../export/fileStem.ts";
+import { type PlanFile, type PlanFiles, planFiles } from "../../export/planFiles.ts";
 import type { ReadProject } from "../readProjectFile.ts";
 import { costOf } from "./costWords.ts";
 import { fontBytes } from "./fonts.ts";
 import type { LaidCloth } from "./laidProject.ts";
 import { materialPlan, type PlanDocument } from "./planDocument.ts";
+import { rulerText } from "./rulerWords.ts";
 import { sheetWords } from "./sheetWords.ts";
 
 /** What `lay --json` prints: the plan file's contents, and what is bought and left over. */
@@ -31,11 +33,25 @@ export function layDocument({ project }: ReadProject, laid: readonly LaidCloth[]
 
 /** Every file for the cutting table. Call only with lays that the checker has passed. */
 export async function layFiles(read: ReadProject, laid: readonly LaidCloth[]): Promise<PlanFiles> {
-  return planFiles({
+  const made = await planFiles({
     project: read.project,
     pieces: read.cutList.pieces,
     lays: laid,
     fonts: fontBytes(),
     words: sheetWords(read, laid),
+  });
+  return { ...made, files: [...made.files, ...rulerFiles(read, laid)] };
+}
+
+/** The list of ruler cuts of every cloth that can be cut edge to edge. */
+function rulerFiles({ project, cutList }: ReadProject, laid: readonly LaidCloth[]): PlanFile[] {
+  const stems = distinctStems(
+    laid.map(({ material }) => material.name),
+    "cloth",
+  );
+  return laid.flatMap(({ material, problem, plan }, i) => {
+    const title = `${project.name}: ruler cuts in ${material.name}`;
+    const data = rulerText(title, problem, plan, cutList.pieces, project.output.lengths);
+    return data === null ? [] : [{ name: `${stems[i]}-ruler-cuts.txt`, data, about: "ruler cuts in order" }];
   });
 }

@@ -2,6 +2,7 @@ import { poseRing } from "../../geometry/pose.ts";
 import { isRectangle, ringBox } from "../../geometry/ring.ts";
 import { type CutSequence, cutSequence } from "../ruler/cutSequence.ts";
 import { type CutBox, type CutTree, cutTreeOf, stageCount } from "../ruler/cutTree.ts";
+import { tidyTree } from "../ruler/tidyTree.ts";
 import type { LayPlan, LayProblem, Stock, StockPlacement } from "../types.ts";
 import { largestFreeBox } from "./largestFreeBox.ts";
 
@@ -14,6 +15,8 @@ const LEAST_OFFCUT = 60;
 /** How one stock is cut with a ruler. */
 export interface RulerCuts {
   readonly stockId: string;
+  /** Edge that is cut off first at the end and along one side, mm. */
+  readonly margin: number;
   readonly tree: CutTree;
   readonly sequence: CutSequence;
   /** What each number in the tree stands for. */
@@ -49,18 +52,28 @@ export function layFigures(problem: LayProblem, plan: LayPlan): LayFigures {
   };
 }
 
-/** The ruler cuts of every stock a plan touches; null when one of them cannot be cut edge to edge. */
+/**
+ * The ruler cuts of every stock a plan touches; null when one of them cannot be cut edge to edge.
+ *
+ * A ruler cut takes no cloth away, so the cutting gap is not cut out: pieces are measured from fresh edge to fresh
+ * edge and what the gaps came to is left at the end. The tree's boxes say where pieces come to lie then. It starts
+ * inside the edge margin.
+ */
 export function rulerCuts(problem: LayProblem, plan: LayPlan): readonly RulerCuts[] | null {
   const all: RulerCuts[] = [];
+  const { margin } = problem;
   for (const stock of problem.stocks) {
     const placements = plan.placements.filter(({ stockId }) => stockId === stock.id);
     if (placements.length === 0) continue;
-    const box = usedBox(stock, plan);
-    if (box === null || stock.flaws.length > 0) return null;
+    const used = usedBox(stock, plan);
+    if (used === null || stock.flaws.length > 0) return null;
+    const goesOn = stock.kind === "roll" && (stock.length === null || stock.length > used.dx - margin + TOLERANCE);
+    const beyond = goesOn ? 2 * margin : margin;
+    const box = { x: used.x + margin, y: used.y + margin, dx: used.dx - beyond, dy: used.dy - margin };
     const tree = cutTreeOf(box, boxesOf(problem, placements), TOLERANCE);
     if (tree === null) return null;
-    const goesOn = stock.kind === "roll" && (stock.length === null || stock.length > box.dx + TOLERANCE);
-    all.push({ stockId: stock.id, tree, sequence: cutSequence(tree, goesOn), placements });
+    const tidy = tidyTree(tree, TOLERANCE);
+    all.push({ stockId: stock.id, margin, tree: tidy, sequence: cutSequence(tidy, goesOn), placements });
   }
   return all;
 }

@@ -1,0 +1,64 @@
+import { expect, test } from "vitest";
+import { rectangleRing, solid } from "../../core/geometry/ring.ts";
+import type { LayPiece, LayPlan, LayProblem, StockPlacement } from "../../core/lay/types.ts";
+import { choiceWords } from "./choiceWords.ts";
+import { rulerText } from "./rulerWords.ts";
+
+const piece = (id: string, along: number, across: number, count: number): LayPiece => ({
+  id,
+  outline: solid(rectangleRing(0, 0, along, across)),
+  count,
+  orientations: [{ turnDeg: 0, mirrored: false }],
+  freeTurn: false,
+});
+const problem: LayProblem = {
+  materialId: "canvas",
+  pieces: [piece("strap", 700, 100, 3), piece("pocket", 180, 150, 2)],
+  stocks: [{ kind: "roll", id: "bolt", width: 480, length: null, flaws: [] }],
+  gap: 2,
+  margin: 5,
+  pinned: [],
+};
+const at = (pieceId: string, copy: number, x: number, y: number): StockPlacement => {
+  return { pieceId, copy, stockId: "bolt", x, y, turnDeg: 0, mirrored: false };
+};
+const plan: LayPlan = {
+  materialId: "canvas",
+  placements: [
+    at("strap", 0, 5, 5),
+    at("strap", 1, 5, 107),
+    at("strap", 2, 5, 209),
+    at("pocket", 0, 5, 311),
+    at("pocket", 1, 187, 311),
+  ],
+  unplaced: [],
+  uses: [{ stockId: "bolt", usedLength: 710, bound: null }],
+  evaluations: 0,
+  seed: 1,
+};
+
+test("the list of ruler cuts: no cut for the gaps, equal settings named as such, every piece once", () => {
+  const text = rulerText("Canvas", problem, plan, [], "mm")!;
+  const steps = text.split("\n").filter((line) => /^ +\d+\. /u.test(line));
+  expect(steps.map((line) => line.trim())).toEqual([
+    "1. Straighten the cut end, square to the selvedge, 5 mm in, and trim one long edge as much.",
+    "2. Crosscut the cloth at 700 mm: A",
+    "3. Rip A at 150 mm: A1",
+    "4. Rip A at 100 mm: strap",
+    "5. Rip A at 100 mm again: strap",
+    "6. Rip A at 100 mm again: strap; what remains is offcut 700 mm × 25 mm",
+    "7. Crosscut A1 at 180 mm: pocket",
+    "8. Crosscut A1 at 180 mm again: pocket; what remains is offcut 340 mm × 150 mm",
+  ]);
+  expect(text).toContain("8 cuts, 4 ruler settings");
+});
+
+test("no list for a plan that straight cuts do not part", () => {
+  const crossing = [at("strap", 0, 0, 0), at("strap", 1, 600, 50)];
+  expect(rulerText("Canvas", problem, { ...plan, placements: crossing }, [], "mm")).toBeNull();
+});
+
+test("choices tell length, price, ruler cuts and offcut", () => {
+  const lines = choiceWords(problem, 0.2, 1, "mm");
+  expect(lines[0]).toMatch(/^shortest.*710 mm; ruler cuts: 8, ruler settings: 4; largest offcut/u);
+});
