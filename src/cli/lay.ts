@@ -109,6 +109,11 @@ function summary(read: ReadProject, laid: readonly LaidCloth[], paths: readonly 
   const lines = [`${project.name}, ${project.bags} ${project.bags === 1 ? "bag" : "bags"}`];
   for (const cloth of laid)
     lines.push("", cloth.material.name, ...layWords(cloth, project).map((line) => `  ${line}`));
+  if (cutList.heldLengthwise.length > 0)
+    lines.push(
+      "",
+      `Held lengthwise, as their cloth shrinks differently each way: ${cutList.heldLengthwise.join(", ")}.`,
+    );
   const costs = costWords(laid, project);
   if (costs.length > 0) lines.push("", "Cost", ...costs.map((line) => `  ${line}`));
   const strips = strapsPerMetre(cutList.pieces, problems);

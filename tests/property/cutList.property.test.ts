@@ -6,6 +6,7 @@ import { layProblemsOf } from "../../src/core/lay/fromProject.ts";
 import { problemLine } from "../../src/core/problems/describeProblem.ts";
 import { cutListOf } from "../../src/core/project/cutList.ts";
 import { readProject } from "../../src/core/project/file/readProject.ts";
+import { writeProject } from "../../src/core/project/file/writeProject.ts";
 import { CONSTRUCTION_IDS } from "../../src/core/straps/strapWish.ts";
 
 const mm = (min: number, max: number) => fc.integer({ min: min * 10, max: max * 10 }).map((tenths) => tenths / 10);
@@ -111,6 +112,10 @@ test("any project that reads has a cut list of sound pieces, or is told what is 
       const read = readProject(JSON.stringify(file));
       if (!read.ok) return read.problems.forEach((problem) => void expect(problemLine(problem)).toMatch(/\.$/u));
       seen.read++;
+      // Kept on a device and opened again: the same project, and the same file when it is kept once more.
+      const written = writeProject(read.value);
+      const again = readProject(written);
+      expect(again.ok && writeProject(again.value)).toBe(written);
       const cut = cutListOf(read.value);
       if (!cut.ok)
         return cut.problems.forEach((problem) => void expect(problemLine(problem)).not.toMatch(/undefined|NaN/u));

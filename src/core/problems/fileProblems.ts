@@ -100,7 +100,6 @@ export type FileProblem =
       readonly widthMm: number;
       readonly selvedgeMm: number;
     }
-  | { readonly code: "flaw-outside-stock"; readonly path: string; readonly flaw: number }
   | { readonly code: "radius-too-large"; readonly path: string; readonly radiusMm: number; readonly mostMm: number }
   | { readonly code: "bow-too-large"; readonly path: string; readonly bowMm: number; readonly mostMm: number }
   | {
@@ -114,5 +113,4 @@ export type FileProblem =
   | { readonly code: "too-many-pieces"; readonly path: string; readonly count: number; readonly most: number }
   | { readonly code: "notch-off-edge"; readonly path: string; readonly atMm: number; readonly edgeMm: number }
   | { readonly code: "no-such-edge"; readonly path: string; readonly edge: number; readonly edges: number }
-  | { readonly code: "fold-edge-not-straight"; readonly path: string; readonly edge: number }
-  | { readonly code: "piece-vanishes"; readonly path: string; readonly insetMm: number };
+  | { readonly code: "fold-edge-not-straight"; readonly path: string; readonly edge: number };

@@ -1,11 +1,5 @@
 /** What can be wrong with a lay problem or with a plan, as the checker finds it. */
-export type LayProblemFinding = StockEmpty | LayFinding | LeftOut;
-
-interface StockEmpty {
-  readonly code: "stock-empty";
-  readonly path: string;
-  readonly materialId: string;
-}
+export type LayProblemFinding = LayFinding | LeftOut;
 
 /** One copy of a piece, as plans name it. */
 export interface CopyName {

@@ -129,10 +129,6 @@ export const fileSentences: SentenceTable<FileProblem> = {
     what: `Two selvedges of ${mm(selvedgeMm)} leave nothing of a width of ${mm(widthMm)}.`,
     remedy: 'Give the full width as "width" and the width of one selvedge as "selvedge".',
   }),
-  "flaw-outside-stock": ({ flaw }) => ({
-    what: `Flaw ${flaw} lies outside its stock.`,
-    remedy: "Measure flaws from the same corner as the stock itself: along the roll first, then across.",
-  }),
   "radius-too-large": ({ radiusMm, mostMm }) => ({
     what: `A corner radius of ${mm(radiusMm)} does not fit.`,
     remedy: `Give at most ${mm(mostMm)}: half of the shorter side.`,
@@ -160,9 +156,5 @@ export const fileSentences: SentenceTable<FileProblem> = {
   "fold-edge-not-straight": ({ edge }) => ({
     what: `Edge ${edge} cannot lie on the fold.`,
     remedy: "Choose a straight edge that leaves the whole piece on one side of it.",
-  }),
-  "piece-vanishes": ({ insetMm }) => ({
-    what: `Nothing is left of the outline ${mm(insetMm)} inside its edge.`,
-    remedy: "Make the piece larger or the seam allowance smaller.",
   }),
 };

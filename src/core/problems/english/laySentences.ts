@@ -12,10 +12,6 @@ const MOVE = "Move one of them, or lay the pieces again.";
 
 /** Lay problems and plans in English. */
 export const laySentences: SentenceTable<LayProblemFinding> = {
-  "stock-empty": ({ materialId }) => ({
-    what: `There is nothing to cut ${quoted(materialId)} from.`,
-    remedy: "Give the material a roll, a remnant or a skin.",
-  }),
   "plan-unknown-piece": ({ pieceId }) => ({
     what: `The plan holds a piece ${quoted(pieceId)} that the cut list does not know.`,
     remedy: REDO,

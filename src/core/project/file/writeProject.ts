@@ -119,20 +119,28 @@ function pointsJson({ vertices }: Contour, say: Say): Json {
 }
 
 function strapJson(strap: StrapWish, say: Say): Json {
-  const { width, length, ends, core, hardware, machine, folds, stitch, joins, materials, ...plain } = strap;
+  const { width, ends, core, hardware, machine, folds, stitch, joins } = strap;
   return {
-    ...plain,
+    id: strap.id,
+    name: strap.name,
+    construction: strap.construction,
+    count: strap.count,
     width: width && wishJson(width, say),
-    length: wishJson(length, say),
-    materials: { ...materials },
+    length: wishJson(strap.length, say),
+    materials: { ...strap.materials },
+    grain: strap.grain,
+    adjustment: strap.adjustment,
     ends: ends?.map((end) => lengths(end, say)),
+    interfacing: strap.interfacing,
     core: core && lengths(core, say),
     hardware: hardware?.map((part) => lengths(part, say)),
     machine: machine && lengths(machine, say, ["maxLayers"]),
     folds: folds && lengths(folds, say, ["clearance", "layers"]),
     stitch: stitch && lengths(stitch, say, ["extraRows", "type"]),
     joins: joins && lengths(joins, say),
-  };
+    edgeFinish: strap.edgeFinish,
+    cutBy: strap.cutBy,
+  } satisfies Readonly<Record<keyof StrapWish, Json | undefined>>;
 }
 
 function wishJson(wish: WidthWish | LengthWish, say: Say): Json {
