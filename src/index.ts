@@ -1,1 +1,38 @@
+/**
+ * The library: everything another program needs to take a project from its file to the cutting table. Pure and
+ * deterministic but for `nodePool`; the same core as the command line and the page.
+ */
+export { type BagCost, bagCost } from "./core/buying/bagCost.ts";
+export { type Offcut, offcutsOf } from "./core/buying/offcuts.ts";
+export { type Purchase, purchaseOf } from "./core/buying/purchase.ts";
+export type { Drawing } from "./core/drawing/drawing.ts";
+export { type StrapPicture, strapPictures } from "./core/drawing/strapPictures.ts";
 export type { Contour } from "./core/geometry/contour.ts";
+export { type Orientation, type Pose, posePolygon, poseRing } from "./core/geometry/pose.ts";
+export { type Polygon, polygonArea, type Ring, ringBox } from "./core/geometry/ring.ts";
+export { type Arrangement, type ArrangeStep, arrange } from "./core/lay/arrange.ts";
+export { checkPlan } from "./core/lay/checkPlan.ts";
+export { CUT_MODES, type CutMode, chooseEngines } from "./core/lay/chooseEngines.ts";
+export { layProblemsOf } from "./core/lay/fromProject.ts";
+export type { Engine, LayPiece, LayPlan, LayProblem, Stock, StockPlacement } from "./core/lay/types.ts";
+export { type LengthForStraps, lengthForStraps } from "./core/lay/yield/lengthForStraps.ts";
+export type { StrapOnCloth } from "./core/lay/yield/strapProblem.ts";
+export { type StrapYield, strapYield } from "./core/lay/yield/strapYield.ts";
+export type { CutPiece } from "./core/materials/cutPiece.ts";
+export type { Material } from "./core/materials/material.ts";
+export { describeProblem, type ProblemText, problemLine } from "./core/problems/describeProblem.ts";
+export type { Problem, Result } from "./core/problems/problem.ts";
+export { type CutList, cutListOf, strapMaterial } from "./core/project/cutList.ts";
+export { readProject } from "./core/project/file/readProject.ts";
+export { writeProject } from "./core/project/file/writeProject.ts";
+export type { Project } from "./core/project/project.ts";
+export { buildStrap } from "./core/straps/buildStrap.ts";
+export type { StrapResult } from "./core/straps/strapResult.ts";
+export { CONSTRUCTION_IDS, type ConstructionId, type StrapWish } from "./core/straps/strapWish.ts";
+export { formatLength, type LengthStyle } from "./core/units/formatLength.ts";
+export { type LengthUnit, MM_PER_UNIT } from "./core/units/length.ts";
+export { parseLength } from "./core/units/parseLength.ts";
+export { dxfText } from "./export/dxf/dxfText.ts";
+export type { FontBytes } from "./export/fonts/fontBytes.ts";
+export { type PlanFile, type PlanFiles, type PlanFilesInput, planFiles } from "./export/planFiles.ts";
+export { svgText } from "./export/svg/svgText.ts";
