@@ -125,7 +125,8 @@ export function resolveWish(wish: StrapWish, materials: readonly StrapMaterial[]
     ...problems,
   ];
   const corded = construction.id === "corded";
-  if (!wish.width && !corded && wish.core?.webbingWidth === undefined) {
+  const byWebbing = construction.needs.includes("webbing") && wish.core?.webbingWidth !== undefined;
+  if (!wish.width && !corded && !byWebbing) {
     all.push({ code: "strap-width-missing", path: `${path}width`, construction: construction.id });
   }
   if (corded && wish.core?.cordDiameter === undefined) {
