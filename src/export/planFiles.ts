@@ -4,6 +4,7 @@ import { layDrawing } from "../core/drawing/layDrawing.ts";
 import { mapPages } from "../core/drawing/mapPage.ts";
 import type { Page } from "../core/drawing/page.ts";
 import { PAPERS, type Paper, paperNamed } from "../core/drawing/papers.ts";
+import { patternSheet } from "../core/drawing/patternSheet.ts";
 import { pieceArt } from "../core/drawing/pieceArt.ts";
 import { diagnosePrinter } from "../core/drawing/printer.ts";
 import { ROLE_STYLES } from "../core/drawing/roleStyles.ts";
@@ -28,6 +29,7 @@ import type { FontBytes } from "./fonts/fontBytes.ts";
 import { turnedText } from "./fonts/turnedText.ts";
 import { grainArrow } from "./grainArrow.ts";
 import { machineMats } from "./machineMats.ts";
+import { patternsOf } from "./patterns.ts";
 import { type PdfOptions, pagesPdf } from "./pdf/pagesPdf.ts";
 import { svgText } from "./svg/svgText.ts";
 
@@ -94,6 +96,7 @@ export async function planFiles(input: PlanFilesInput): Promise<PlanFiles> {
   for (const [i, laid] of stocks.entries()) {
     files.push(...(await stockFiles(input, laid, art, stems[i]!, missing)));
   }
+  files.push(...(await patternFiles(input, missing)));
   const notes: string[] = [];
   const matStems = distinctStems(
     lays.map(({ material }) => material.name),
@@ -123,6 +126,26 @@ async function cutSheetFiles(sheet: CutSheet, input: PlanFilesInput, missing: Se
     { name: "labels.pdf", data: await pdf(title, labelPages(sheet, paper)), about: "a label for every piece" },
   ];
 }
+
+/** One of each curved piece of the whole project, to tape together. */
+async function patternFiles(input: PlanFilesInput, missing: Set<string>): Promise<PlanFile[]> {
+  const { project, pieces, lays } = input;
+  const options = tilingOptions(project.output);
+  const sheet = patternSheet(patternsOf(lays, pieces, project.output.lengths), options);
+  if (!sheet) return [];
+  const title = { project: project.name, material: "Patterns", stock: "one of each curved piece" };
+  const tiling = tilePieces(sheet.copies, options);
+  const pages = [...mapPages(sheet, tiling, title), ...tilePages(sheet, tiling, title, "both")];
+  return [
+    {
+      name: `patterns-${paperStem(project.output)}.pdf`,
+      data: await pdfMaker(input, missing)(`${project.name}: patterns`, pages),
+      about: `one of each curved piece on ${tiling.tiles.length} sheets of ${project.output.paper}; cut rectangles by size`,
+    },
+  ];
+}
+
+const paperStem = (output: OutputSettings): string => output.paper.toLowerCase().replaceAll(" ", "-");
 
 type PdfMaker = (title: string, pages: readonly Page[], more?: Partial<PdfOptions>) => Promise<Uint8Array>;
 
@@ -162,7 +185,7 @@ async function stockFiles(
     },
     { name: `${stem}.dxf`, data: dxfText(single), about: "lay plan at true size for drawing programs" },
     {
-      name: `${stem}-${project.output.paper.toLowerCase().replaceAll(" ", "-")}.pdf`,
+      name: `${stem}-${paperStem(project.output)}.pdf`,
       data: await pdf(name, tiles),
       about: `${tiling.tiles.length} sheets of ${project.output.paper} to tape together, and their map`,
     },

@@ -1,0 +1,46 @@
+import type { Pattern } from "../core/drawing/patternSheet.ts";
+import { pieceArt } from "../core/drawing/pieceArt.ts";
+import { isRectangle } from "../core/geometry/ring.ts";
+import type { LayProblem } from "../core/lay/types.ts";
+import type { CutPiece } from "../core/materials/cutPiece.ts";
+import type { Material } from "../core/materials/material.ts";
+import { mirrorImageId } from "../core/materials/mirrorImage.ts";
+import type { LengthStyle } from "../core/units/formatLength.ts";
+import { grainArrow } from "./grainArrow.ts";
+
+/** A material and how its pieces may lie. */
+interface PatternCloth {
+  readonly material: Material;
+  readonly problem: LayProblem;
+}
+
+/**
+ * One pattern for each piece that is no rectangle, lying as it does on its cloth; rectangles are cut by size. Mirror
+ * images are the same paper turned over, and said so.
+ */
+export function patternsOf(
+  clothes: readonly PatternCloth[],
+  pieces: readonly CutPiece[],
+  lengths: LengthStyle,
+): Pattern[] {
+  const art = pieceArt(pieces, lengths);
+  return clothes.flatMap(({ material, problem }) =>
+    pieces.flatMap((piece): Pattern[] => {
+      if (piece.materialId !== material.id || isRectangle(piece.outline.outer, 0.05)) return [];
+      const id = piece.count > 0 ? piece.id : mirrorImageId(piece.id);
+      const laid = problem.pieces.find((one) => one.id === id);
+      const drawn = art.get(id);
+      if (!laid || !drawn) return [];
+      const turned = piece.count > 0 && piece.mirroredCount > 0 ? ` and ${piece.mirroredCount} turned over` : "";
+      const detail = `cut ${drawn.count}${turned}, ${material.name}`;
+      return [
+        {
+          id,
+          art: { ...drawn, count: 1, detail },
+          orientation: laid.orientations[0]!,
+          grain: grainArrow(material),
+        },
+      ];
+    }),
+  );
+}
