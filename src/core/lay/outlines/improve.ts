@@ -1,4 +1,5 @@
 import type { Rng } from "../rng.ts";
+import { byFallingArea } from "./bottomLeft.ts";
 import { copySpots, emptySpots, type LayState, type Spots } from "./layState.ts";
 import type { Separator } from "./separate.ts";
 
@@ -9,6 +10,8 @@ export interface ImproveTuning {
   /** Largest, first and smallest shrink of an attempt while exploring, as shares of the length. */
   readonly mostShrink: number;
   readonly leastShrink: number;
+  /** Share of attempts after a failure that go for the largest shrink again: some plans are a leap away, not a step. */
+  readonly boldShare: number;
   /** Shrinks while compressing: from, to. */
   readonly firstSqueeze: number;
   readonly lastSqueeze: number;
@@ -16,6 +19,12 @@ export interface ImproveTuning {
   /** Failed attempts in a row before the best layout is compressed. */
   readonly failuresToCompress: number;
   readonly poolSize: number;
+  /** What a drawing from the pool costs a state in rank, as a factor. */
+  readonly fatigue: number;
+  /** Failures in a row after which disruptions are at their strongest: chances of a fresh start and of one more exchange. */
+  readonly failuresToWorry: number;
+  readonly freshStarts: number;
+  readonly moreExchanges: number;
   /** Power of the area by which overlaps count in heavy attempts; 0 in the others. */
   readonly gravityPower: number;
   /** Jobs whose areas vary by more than this (deviation ÷ mean) are tried heavy twice as often as not, others the other way round. */
@@ -27,11 +36,16 @@ export const IMPROVE_TUNING: ImproveTuning = {
   compressPatience: 60,
   mostShrink: 0.01,
   leastShrink: 0.001,
+  boldShare: 0.5,
   firstSqueeze: 0.0005,
   lastSqueeze: 0.00001,
   squeezeDecay: 0.75,
   failuresToCompress: 8,
   poolSize: 20,
+  fatigue: 1.15,
+  failuresToWorry: 40,
+  freshStarts: 0.15,
+  moreExchanges: 0.6,
   gravityPower: 0.25,
   mixedSizes: 0.55,
 };
@@ -41,7 +55,9 @@ const PROVEN_UNITS = 2;
 
 interface Failure {
   readonly spots: Spots;
-  readonly overlap: number;
+  /** Its overlap, and that times a penalty for every time it was drawn. */
+  readonly least: number;
+  rank: number;
 }
 
 /**
@@ -57,6 +73,7 @@ export class Improver {
   private pool: Failure[] = [];
   private offered: Spots | null = null;
   private isCompressed = false;
+  private readonly bySize: readonly number[];
   private gravityTurn = 0;
   private readonly isMixed: boolean;
   private readonly leastEnd: number;
@@ -69,6 +86,7 @@ export class Improver {
     this.best = emptySpots(state.count);
     copySpots(state.spots, this.best);
     this.leastEnd = leastEnd;
+    this.bySize = byFallingArea(state);
     this.isMixed = state.areaSpread() > tuning.mixedSizes;
   }
 
@@ -110,7 +128,7 @@ export class Improver {
     this.pool = [];
   }
 
-  /** Sets the window's end and cuts the difference out at a random place, moving what lies beyond. */
+  /** Sets the window's end; the difference is cut out (or put in) at a random place, moving what lies beyond. */
   private shrinkTo(maxX: number): void {
     const { state, rng } = this;
     const { spots, job } = state;
@@ -127,13 +145,36 @@ export class Improver {
     }
   }
 
+  /** Changes the layout at hand: more the longer nothing has come of it. */
+  private disrupt(failures: number): void {
+    const { rng, tuning } = this;
+    const worry = Math.min(1, failures / tuning.failuresToWorry);
+    if (rng.unit() < tuning.freshStarts * worry) {
+      this.scatter();
+      return;
+    }
+    do this.exchange();
+    while (rng.unit() < tuning.moreExchanges * worry);
+  }
+
+  /** All copies anywhere, in any of their variants. */
+  private scatter(): void {
+    const { state, rng } = this;
+    for (let i = 0; i < state.count; i++) {
+      if (state.spots.variant[i]! < 0) continue;
+      const variants = state.job.variantsOf[state.job.items[i]!.shape]!;
+      const variant = variants[rng.below(variants.length)]!;
+      const x = state.lowX(variant) + rng.unit() * (state.highX(variant) - state.lowX(variant));
+      const y = state.lowY(variant) + rng.unit() * (state.highY(variant) - state.lowY(variant));
+      state.placeWithin(i, variant, x, y);
+    }
+  }
+
   /** Two large copies of different shape change places. */
-  private disrupt(): void {
+  private exchange(): void {
     const { state, rng } = this;
     const { job, spots } = state;
-    const size = (i: number): number => job.shapes[job.items[i]!.shape]!.area;
-    const ranked = Array.from({ length: state.count }, (_, i) => i).sort((a, b) => size(b) - size(a));
-    const draw = (): number => ranked[Math.floor(rng.unit() ** 2 * state.count)]!;
+    const draw = (): number => this.bySize[Math.floor(rng.unit() ** 2 * state.count)]!;
     for (let tries = 0; tries < 30; tries++) {
       const a = draw();
       const b = draw();
@@ -147,19 +188,23 @@ export class Improver {
 
   private remember(): void {
     const { pool, separator } = this;
+    if (pool.some((known) => Math.abs(known.least - separator.least) <= 1e-6 * known.least)) return;
     const spots = emptySpots(this.state.count);
     copySpots(separator.leastSpots, spots);
-    pool.push({ spots, overlap: separator.least });
-    pool.sort((a, b) => a.overlap - b.overlap);
+    pool.push({ spots, least: separator.least, rank: separator.least });
+    pool.sort((a, b) => a.rank - b.rank);
     if (pool.length > this.tuning.poolSize) pool.pop();
   }
 
-  /** A remembered failure, low overlap likelier (half-normal on rank). */
+  /** A remembered failure, low overlap likelier (half-normal on rank); each drawing makes it less likely. */
   private recall(): Spots {
     const { pool, rng } = this;
     const normal = Math.abs(Math.sqrt(-2 * Math.log(1 - rng.unit())) * Math.cos(2 * Math.PI * rng.unit()));
     const rank = Math.min(pool.length - 1, Math.floor((normal * pool.length) / 3));
-    return pool[rank]!.spots;
+    const drawn = pool[rank]!;
+    drawn.rank *= this.tuning.fatigue;
+    pool.sort((a, b) => a.rank - b.rank);
+    return drawn.spots;
   }
 
   /** One attempt: the state holds a start in the window set; true when it ends without overlap. */
@@ -176,7 +221,7 @@ export class Improver {
   }
 
   private *explore(): Generator<void, void> {
-    const { state, tuning } = this;
+    const { state, tuning, rng } = this;
     let step = tuning.mostShrink;
     let failures = 0;
     copySpots(this.best, state.spots);
@@ -196,9 +241,8 @@ export class Improver {
       this.remember();
       step = Math.max(tuning.leastShrink, step * 0.7);
       copySpots(this.recall(), state.spots);
-      state.maxX = this.target(step);
-      state.spots.maxX = state.maxX;
-      this.disrupt();
+      this.shrinkTo(this.target(rng.unit() < tuning.boldShare ? tuning.mostShrink : step));
+      this.disrupt(failures);
     }
   }
 

@@ -1,7 +1,8 @@
 import type { Rng } from "../rng.ts";
 import { copySpots, emptySpots, type LayState, type Spots } from "./layState.ts";
 import { Neighbours } from "./neighbours.ts";
-import { SPOT_TUNING, SpotSearch, type SpotTuning } from "./spotSearch.ts";
+import { SpotSearch } from "./spotSearch.ts";
+import { SPOT_TUNING, type SpotTuning } from "./spotTuning.ts";
 
 /** Weights of overlapping pairs grow by up to the second factor, those of others shrink back to 1. */
 export interface SeparationTuning {
