@@ -1,0 +1,99 @@
+import { readFileSync } from "node:fs";
+import { expect, test } from "vitest";
+import { layProblemsOf } from "../core/lay/fromProject.ts";
+import type { LayPlan } from "../core/lay/types.ts";
+import { cutListOf } from "../core/project/cutList.ts";
+import { readProject } from "../core/project/file/readProject.ts";
+import type { FontBytes } from "./fonts/fontBytes.ts";
+import { type PlanFilesInput, planFiles } from "./planFiles.ts";
+
+const packaged = (path: string): Uint8Array =>
+  new Uint8Array(readFileSync(new URL(`../../node_modules/${path}`, import.meta.url)));
+const fonts: FontBytes = {
+  regular: packaged("dejavu-fonts-ttf/ttf/DejaVuSansCondensed.ttf"),
+  bold: packaged("dejavu-fonts-ttf/ttf/DejaVuSansCondensed-Bold.ttf"),
+  fallbacks: [],
+};
+
+/** Two panels of a vinyl by a laser or a knife, laid side by side by hand. */
+function input(tool: "knife" | "laser", coating: string, name = "Dock vinyl"): PlanFilesInput {
+  const read = readProject(
+    JSON.stringify({
+      laywright: 1,
+      name: "Pier pouch",
+      unit: "mm",
+      bags: 1,
+      materials: [
+        {
+          id: "vinyl",
+          name,
+          kind: "vinyl",
+          thickness: 1,
+          coating,
+          stock: [{ kind: "roll", id: "roll", width: 500 }],
+        },
+      ],
+      panels: [
+        {
+          id: "front",
+          name: "Front",
+          material: "vinyl",
+          shape: { kind: "rounded", along: 180, across: 120, radius: 20 },
+        },
+      ],
+      output: { machine: { bedWidth: 300, bedHeight: 300, grip: 6, tool } },
+    }),
+  );
+  if (!read.ok) throw new Error(JSON.stringify(read.problems));
+  const cutList = cutListOf(read.value);
+  if (!cutList.ok) throw new Error(JSON.stringify(cutList.problems));
+  const { pieces } = cutList.value;
+  const problem = layProblemsOf(read.value, cutList.value)[0]!;
+  const plan: LayPlan = {
+    materialId: "vinyl",
+    placements: [
+      {
+        pieceId: pieces[0]!.id,
+        copy: 0,
+        stockId: problem.stocks[0]!.id,
+        x: 10,
+        y: 10,
+        turnDeg: 0,
+        mirrored: false,
+      },
+    ],
+    unplaced: [],
+    uses: [{ stockId: problem.stocks[0]!.id, usedLength: 220, bound: null }],
+    evaluations: 0,
+    seed: 1,
+  };
+  return { project: read.value, pieces, lays: [{ material: read.value.materials[0]!, problem, plan }], fonts };
+}
+
+test("same plan, same bytes, in every file", async () => {
+  const [one, two] = await Promise.all([0, 1].map(() => planFiles(input("knife", "pu"))));
+  expect(one!.files.map((file) => file.name)).toEqual(two!.files.map((file) => file.name));
+  one!.files.forEach((file, i) => {
+    expect(file.data, file.name).toEqual(two!.files[i]!.data);
+  });
+  expect(one!.files.map((file) => file.name)).toEqual(
+    expect.arrayContaining(["cut-sheet.csv", "patterns-a4.pdf", "dock-vinyl.svg", "dock-vinyl-mat-1.svg"]),
+  );
+});
+
+test("no laser file of vinyl unless its polymer is stated, and the reason is told", async () => {
+  const mats = async (tool: "knife" | "laser", coating: string) => {
+    const { files, notes } = await planFiles(input(tool, coating));
+    return { count: files.filter((file) => file.name.includes("-mat-")).length, notes };
+  };
+  expect((await mats("laser", "unknown")).count).toBe(0);
+  expect((await mats("laser", "unknown")).notes.join()).toMatch(/hydrogen chloride/u);
+  expect((await mats("laser", "pvc")).count).toBe(0);
+  expect((await mats("laser", "pu")).count).toBe(2);
+  expect((await mats("knife", "unknown")).count).toBe(2);
+});
+
+test("a hostile material name stays in its folder", async () => {
+  const { files } = await planFiles(input("knife", "pu", "../../etc/<b>"));
+  for (const { name } of files) expect(name).toMatch(/^[\p{L}\p{N}-]+\.(pdf|svg|dxf|txt|csv)$/u);
+});
