@@ -13,4 +13,6 @@ const page = document.getElementById("page");
 if (page === null) throw new TypeError("main: the page has no #page");
 const bench = await openBench();
 render(<App bench={bench} />, page);
+// For benches and for the curious at the console.
+Object.assign(globalThis, { laywright: bench });
 keepOffline();

@@ -31,6 +31,35 @@ function hashOf(text: string): string {
   return hash.toString(36);
 }
 
+/** Workers of the build by file name, as text that may stand in a page. */
+function workersIn(bundle: Bundle): [string, string][] {
+  return Object.entries(bundle).flatMap(([name, item]): [string, string][] =>
+    item.type === "asset" && name.endsWith(".js")
+      ? [[name.slice(name.lastIndexOf("/") + 1), String(item.source).replaceAll("</script", "<\\/script")]]
+      : [],
+  );
+}
+
+/** The page's code with its workers read from the page itself, because a page on disk may not open other files. */
+function withOwnWorkers(code: string, workers: readonly (readonly [string, string])[]): string {
+  // Nothing is loaded later, so there is nothing to load ahead either.
+  const whole = code
+    .replaceAll("__VITE_PRELOAD__", "void 0")
+    // A page on disk may start plain workers only; they are bundled whole anyway.
+    .replaceAll(/\{\s*type:\s*["'`]module["'`]\s*\}/gu, "{}");
+  return workers.reduce(
+    (text, [name]) =>
+      text.replace(
+        new RegExp(`new URL\\(["'\`]${name}["'\`],\\s*import\\.meta\\.url\\)\\.href`, "u"),
+        () =>
+          `URL.createObjectURL(new Blob([document.getElementById("${name}").textContent],{type:"text/javascript"}))`,
+      ),
+    whole,
+  );
+}
+
+type Bundle = Parameters<Extract<NonNullable<Plugin["generateBundle"]>, (...args: never[]) => unknown>>[1];
+
 /** Puts scripts, styles and the icon into the page itself. */
 function intoOneFile(): Plugin {
   return {
@@ -43,18 +72,18 @@ function intoOneFile(): Plugin {
       let html = String(page.source);
       for (const [name, item] of Object.entries(bundle)) {
         if (item.type === "chunk") {
-          const code = item.code.replaceAll("</script", "<\\/script");
+          const code = withOwnWorkers(item.code, workersIn(bundle)).replaceAll("</script", "<\\/script");
           html = html.replace(new RegExp(`<script[^>]*src="[^"]*${name}"[^>]*></script>`), "");
           html = html.replace("</body>", () => `<script type="module">${code}</script></body>`);
-          delete bundle[name];
-        } else if (name.endsWith(".css")) {
+        } else if (name.endsWith(".css"))
           html = html.replace(
             new RegExp(`<link[^>]*href="[^"]*${name}"[^>]*>`),
             () => `<style>${item.source}</style>`,
           );
-          delete bundle[name];
-        }
       }
+      for (const [name, source] of workersIn(bundle))
+        html = html.replace("<script", () => `<script type="text/plain" id="${name}">${source}</script><script`);
+      for (const name of Object.keys(bundle)) if (name !== "index.html") delete bundle[name];
       const icon = readFileSync(here("public/icon.svg")).toString("base64");
       html = html
         .replace(/<link rel="manifest"[^>]*>/, "")

@@ -5,7 +5,6 @@ import { BagPlace } from "../places/bag/BagPlace.tsx";
 import { ClothPlace } from "../places/cloth/ClothPlace.tsx";
 import { LayPlace } from "../places/lay/LayPlace.tsx";
 import { TablePlace } from "../places/table/TablePlace.tsx";
-import { routeHash } from "../state/route.ts";
 import { useStore } from "../state/store.ts";
 import { unitsOf, useProject, useWorkbench, type Workbench, WorkbenchContext } from "../state/workbench.ts";
 import { CATALOGUES, TextsContext, useTexts } from "../texts/texts.ts";
@@ -40,12 +39,12 @@ function Page() {
   return (
     <UnitsContext.Provider value={unitsOf(project)}>
       <div class="shell">
-        <a class="skip press" href={routeHash(place, open)} onClick={focusPlace}>
-          {texts.shell.skip}
-        </a>
         <Headline onFile={openFile} />
         <Told trouble={trouble} onUnderstood={() => setTrouble(null)} />
         <main class="place" id="place" tabIndex={-1} data-place={place} aria-label={texts.shell.places[place]}>
+          <h1 class="only-read">
+            {texts.shell.places[place]}: {project.name}
+          </h1>
           {place === "bag" && <BagPlace open={open} />}
           {place === "cloth" && <ClothPlace open={open} />}
           {place === "lay" && <LayPlace open={open} />}
@@ -55,11 +54,6 @@ function Page() {
       </div>
     </UnitsContext.Provider>
   );
-}
-
-function focusPlace(event: Event) {
-  event.preventDefault();
-  document.getElementById("place")?.focus();
 }
 
 /** True while a file is held over the page; hands it over when it is let go. */

@@ -19,6 +19,9 @@ export function Headline({ onFile }: { onFile: (file: File) => void }) {
   const close = () => setSheet(null);
   return (
     <header class="headline not-on-paper">
+      <a class="skip press" href={routeHash(place)} onClick={focusPlace}>
+        {texts.shell.skip}
+      </a>
       <div class="project">
         <button
           type="button"
@@ -58,6 +61,11 @@ export function Headline({ onFile }: { onFile: (file: File) => void }) {
       {sheet === "look" && <LookDialog onClose={close} />}
     </header>
   );
+}
+
+function focusPlace(event: Event) {
+  event.preventDefault();
+  document.getElementById("place")?.focus();
 }
 
 function UndoRedo() {
@@ -101,7 +109,7 @@ function UnitsSwitch() {
     <button
       type="button"
       class="press plain"
-      aria-label={`${texts.shell.units} ${texts.look.systems[system]}`}
+      aria-label={`${system === "metric" ? "mm" : "in"}: ${texts.shell.units} ${texts.look.systems[system]}`}
       title={texts.shell.units}
       onClick={() => change((project) => withUnits(project, other), texts.look.changedUnits)}
     >

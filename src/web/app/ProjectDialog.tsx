@@ -1,5 +1,6 @@
 import { useRef, useState } from "preact/hooks";
 import { TextBlank } from "../fields/blanks.tsx";
+import { openDemo } from "../files/openDemo.ts";
 import { saveProjectFile } from "../files/openProjectFile.ts";
 import { Dialog } from "../parts/Dialog.tsx";
 import { Icon } from "../parts/Icon.tsx";
@@ -44,6 +45,16 @@ export function ProjectDialog({ onClose, onFile }: { onClose: () => void; onFile
         </button>
         <button type="button" class="press" onClick={start}>
           {texts.project.startEmpty}
+        </button>
+        <button
+          type="button"
+          class="press"
+          onClick={async () => {
+            await openDemo(session, texts.project.changes.demo);
+            onClose();
+          }}
+        >
+          {texts.project.startDemo}
         </button>
         <input
           ref={picker}

@@ -13,11 +13,14 @@ import type { FontBytes } from "../../export/fonts/fontBytes.ts";
 import { grainArrow } from "../../export/grainArrow.ts";
 import { machineMats } from "../../export/machineMats.ts";
 import { matFiles, planFiles, tilingOptions, titleOf } from "../../export/planFiles.ts";
-import type { Answers, Ask, MatStack, PaperStack } from "./protocol.ts";
+import type { Answers, Ask, MatStack, PaperCount, PaperStack } from "./protocol.ts";
+import { rulerStacks } from "./rulerStacks.ts";
 
 /** Works out what was asked. */
 export async function answer(ask: Ask): Promise<Answers[Ask["kind"]]> {
   if (ask.kind === "paper") return paperStacks(ask);
+  if (ask.kind === "papers") return paperCounts(ask);
+  if (ask.kind === "ruler") return rulerStacks(ask);
   if (ask.kind === "mats") return matStack(ask);
   const { project, pieces, lays } = ask;
   return planFiles({ project, pieces, lays, fonts: await fontBytes() });
@@ -38,12 +41,24 @@ function paperStacks({ project, pieces, lay }: Extract<Ask, { kind: "paper" }>):
         stockId: stock.id,
         pages: [...mapPages(sheet, tiling, title), ...tilePages(sheet, tiling, title, grain)],
         sheets: tiling.tiles.length,
-        papers: PAPERS.map((paper) => ({
-          paper: paper.id,
-          sheets: tilePieces(sheet.copies, { ...options, paper }).tiles.length,
-        })),
       };
     });
+}
+
+/** Papers that makers and copy shops have; the others can still be chosen. */
+const COMMON = ["A4", "A3", "A2", "A1", "A0", "Letter", "Tabloid", "Legal"];
+
+function paperCounts({ project, pieces, lay }: Extract<Ask, { kind: "papers" }>): readonly PaperCount[] {
+  const { material, problem, plan } = lay;
+  const art = pieceArt(pieces, project.output.lengths);
+  const options = tilingOptions(project.output);
+  const sheets = problem.stocks
+    .filter((stock) => plan.placements.some(({ stockId }) => stockId === stock.id))
+    .map((stock) => layDrawing(stock, plan, art, grainArrow(material)));
+  return PAPERS.filter(({ id }) => COMMON.includes(id)).map((paper) => ({
+    paper: paper.id,
+    sheets: sheets.reduce((sum, { copies }) => sum + tilePieces(copies, { ...options, paper }).tiles.length, 0),
+  }));
 }
 
 async function matStack({ project, pieces, lay }: Extract<Ask, { kind: "mats" }>): Promise<MatStack> {

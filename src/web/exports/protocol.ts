@@ -1,3 +1,4 @@
+import type { Drawing } from "../../core/drawing/drawing.ts";
 import type { Page } from "../../core/drawing/page.ts";
 import type { CutPiece } from "../../core/materials/cutPiece.ts";
 import type { Project } from "../../core/project/project.ts";
@@ -9,13 +10,12 @@ export interface PaperCount {
   readonly sheets: number;
 }
 
-/** The pages of one stock as they would be printed, and what other papers would take. */
+/** The pages of one stock as they would be printed. */
 export interface PaperStack {
   readonly stockId: string;
   /** Page map first, then the sheets in order. */
   readonly pages: readonly Page[];
   readonly sheets: number;
-  readonly papers: readonly PaperCount[];
 }
 
 /** A mat of a cutting machine with what is cut on it. */
@@ -33,10 +33,43 @@ export interface MatStack {
   readonly refusal: string | null;
 }
 
+/** One cut at the table, with the names of the pieces it parts. Lengths in mm. */
+export interface RulerStep {
+  readonly kind: "straighten" | "crosscut" | "rip";
+  /** Name of the cloth under the ruler; empty for the whole. */
+  readonly cloth: string;
+  readonly setting: number;
+  readonly sameSetting: boolean;
+  /** What comes off: a piece by name, another cloth by its letter, or nothing worth a name. */
+  readonly off: string | null;
+}
+
+/** One stock cut by ruler. `steps` is null when its plan cannot be cut edge to edge. */
+export interface RulerStack {
+  readonly stockId: string;
+  readonly length: number;
+  readonly drawing: Drawing;
+  readonly cuts: number;
+  readonly settings: number;
+  readonly steps: readonly RulerStep[] | null;
+}
+
 /** What the page asks of the export worker. */
 export type Ask =
   | {
       readonly kind: "paper";
+      readonly project: Project;
+      readonly pieces: readonly CutPiece[];
+      readonly lay: LaidMaterial;
+    }
+  | {
+      readonly kind: "ruler";
+      readonly project: Project;
+      readonly pieces: readonly CutPiece[];
+      readonly lay: LaidMaterial;
+    }
+  | {
+      readonly kind: "papers";
       readonly project: Project;
       readonly pieces: readonly CutPiece[];
       readonly lay: LaidMaterial;
@@ -57,6 +90,9 @@ export type Ask =
 /** What comes back, by what was asked. */
 export interface Answers {
   readonly paper: readonly PaperStack[];
+  readonly ruler: readonly RulerStack[];
+  /** Sheets of all stocks together on each common paper. */
+  readonly papers: readonly PaperCount[];
   readonly files: { readonly files: readonly PlanFile[]; readonly missingGlyphs: readonly string[] };
   readonly mats: MatStack;
 }

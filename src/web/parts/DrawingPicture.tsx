@@ -30,7 +30,7 @@ export function DrawnItem({ item }: { item: DrawingItem }) {
   if (item.kind === "text")
     return (
       <text
-        class={`ink-${item.role}`}
+        class={item.tone === undefined ? `ink-${item.role}` : `text-${item.tone}`}
         transform={`translate(${item.x} ${-item.y}) rotate(${-item.turnDeg})`}
         font-size={item.size}
         font-weight={item.bold ? 700 : 400}

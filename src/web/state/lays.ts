@@ -33,6 +33,8 @@ export interface LayBoard {
   follow(project: Project): void;
   /** The material that is looked at: it is searched first and longest. */
   attend(materialId: string | null): void;
+  /** While hushed, only materials without a plan are searched, and just for a first one: plans stay as they are. */
+  hush(isHushed: boolean): void;
   pause(materialId: string): void;
   resume(materialId: string): void;
   /** Shows a plan with a piece moved by hand until the search has one of its own. */
@@ -51,6 +53,7 @@ export function createLayBoard(newPool: () => SearchPool, now: () => number): La
   let pool: SearchPool | null = null;
   let running: { id: string; search: RunningSearch; startedAt: number; betterAt: number } | null = null;
   let attended: string | null = null;
+  let hushed = false;
   let seed = 1;
 
   const patch = (id: string, part: Partial<LayState>) => {
@@ -67,7 +70,8 @@ export function createLayBoard(newPool: () => SearchPool, now: () => number): La
     const all = [...lays.get().entries()].filter(([, { finding }]) => finding === "waiting");
     const bare = all.filter(([, { plan }]) => plan === null);
     const isLooked = ([id]: readonly [string, LayState]) => id === attended;
-    const chosen = bare.find(isLooked) ?? bare[0] ?? all.find(isLooked) ?? all[0];
+    const more = hushed ? undefined : (all.find(isLooked) ?? all[0]);
+    const chosen = bare.find(isLooked) ?? bare[0] ?? more;
     if (chosen !== undefined) start(chosen[0], chosen[1]);
   };
   const start = (id: string, state: LayState) => {
@@ -122,7 +126,8 @@ export function createLayBoard(newPool: () => SearchPool, now: () => number): La
     const isBareWaiting = waiting.some(([, { plan }]) => plan === null);
     const isLookedWaiting = running.id !== attended && waiting.some(([id]) => id === attended);
     const patience = running.id === attended ? PATIENCE.looked : PATIENCE.other;
-    if ((isBareWaiting || isLookedWaiting) && now() - running.startedAt > TURN) giveWay("waiting");
+    if (hushed) giveWay("waiting");
+    else if ((isBareWaiting || isLookedWaiting) && now() - running.startedAt > TURN) giveWay("waiting");
     else if (now() - running.betterAt > patience) giveWay("rested");
   }, 300);
 
@@ -151,6 +156,11 @@ export function createLayBoard(newPool: () => SearchPool, now: () => number): La
       attended = materialId;
       const wanted = materialId === null ? undefined : lays.get().get(materialId);
       if (wanted?.finding === "waiting" && running !== null && running.id !== materialId) giveWay("waiting");
+    },
+    hush: (isHushed) => {
+      hushed = isHushed;
+      if (hushed && running !== null && lays.get().get(running.id)?.plan) giveWay("waiting");
+      else next();
     },
     pause: (materialId) => {
       if (running?.id === materialId) stop();

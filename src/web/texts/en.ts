@@ -456,8 +456,8 @@ const lay = {
   emptyWords: say("A plan needs pieces to cut and cloth to cut them from."),
   toBag: say("Add pieces to the bag"),
   toCloth: say("Say what cloth there is"),
-  numberOf: (n: number, count: number) => `, ${n} of ${count}`,
-  pieceName: (name: string, size: string, isPinned: boolean) => `${name}, ${size}${isPinned ? ", pinned" : ""}`,
+  numberOf: (n: number, count: number) => ` ${n}/${count}`,
+  pieceName: (name: string, size: string, isPinned: boolean) => `${name} ${size}${isPinned ? ", pinned" : ""}`,
   liesAt: (along: string, across: string) => `Lies ${along} along and ${across} across.`,
   inHand: say("In your hand."),
   moved: say("piece moved by hand"),
@@ -490,11 +490,13 @@ const lay = {
   },
   goodEnough: say("Good enough"),
   keepLooking: say("Keep looking"),
+  buy: (length: string, cost: string | null) => `Buy ${length}${cost === null ? "" : `, ${cost}`}.`,
+  offcuts: (sizes: string) => `Left over: ${sizes}.`,
 };
 
 const table = {
   stacks: say("What goes to the table"),
-  stackNames: { paper: say("Paper"), machine: say("Machine"), sheet: say("Cut sheet") },
+  stackNames: { paper: say("Paper"), machine: say("Machine"), ruler: say("Ruler"), sheet: say("Cut sheet") },
   emptyHeading: say("Nothing to cut yet"),
   emptyWords: say("Pages, machine files and the cut sheet come from the pieces of the bag and their plan."),
   stillFinding: say("Some plans are still being found; their pages follow."),
@@ -575,6 +577,20 @@ const table = {
     caution: say(
       "Cut a test piece first and measure the check square. Never leave a machine alone while it cuts, and follow its maker's safety rules.",
     ),
+  },
+  ruler: {
+    look: say("With ruler and rotary cutter, cut after cut from edge to edge:"),
+    count: (cuts: number, settings: number) => `${cuts} cuts, the ruler set ${settings} times`,
+    longer: (length: string, more: string) => `This takes ${length}, ${more} more than the free plan.`,
+    straighten: say("Straighten the end."),
+    crosscut: (cloth: string, at: string, same: boolean) =>
+      `${cloth}cut across, ${same ? "ruler as it stands" : "ruler set"} at ${at}.`,
+    rip: (cloth: string, at: string, same: boolean) =>
+      `${cloth}cut lengthwise, ${same ? "ruler as it stands" : "ruler set"} at ${at}.`,
+    ofCloth: (name: string) => (name === "" ? "" : `Piece ${name}: `),
+    off: (name: string) => `Off comes ${name}.`,
+    none: say("There are no edge-to-edge cuts for this plan; take paper."),
+    offcut: say("a leftover"),
   },
   sheet: {
     savePdf: say("Save the cut sheet (PDF)"),

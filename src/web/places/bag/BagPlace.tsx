@@ -1,10 +1,11 @@
 import type { Project } from "../../../core/project/project.ts";
 import { CountBlank } from "../../fields/blanks.tsx";
 import { useLengths } from "../../fields/units.ts";
+import { openDemo } from "../../files/openDemo.ts";
 import { Icon } from "../../parts/Icon.tsx";
 import { freshId } from "../../state/edits.ts";
 import { routeHash } from "../../state/route.ts";
-import { useChange, useProject } from "../../state/workbench.ts";
+import { useChange, useProject, useWorkbench } from "../../state/workbench.ts";
 import { useTexts } from "../../texts/texts.ts";
 import { newPanel, newStrap } from "./newParts.ts";
 import { PanelSpread } from "./PanelSpread.tsx";
@@ -46,10 +47,16 @@ export function BagPlace({ open }: { open: string | null }) {
 
 function EmptyTable() {
   const texts = useTexts();
+  const { session } = useWorkbench();
   return (
     <div class="sheet stack empty">
-      <h1>{texts.bag.emptyHeading}</h1>
+      <h2>{texts.bag.emptyHeading}</h2>
       <p>{texts.bag.emptyWords}</p>
+      <p>
+        <button type="button" class="press" onClick={() => openDemo(session, texts.project.changes.demo)}>
+          {texts.project.startDemo}
+        </button>
+      </p>
     </div>
   );
 }

@@ -1,14 +1,20 @@
+import { useMemo } from "preact/hooks";
+import { planOffcuts } from "../../../core/buying/planOffcuts.ts";
+import { purchaseOf } from "../../../core/buying/purchase.ts";
+import { pieceArt } from "../../../core/drawing/pieceArt.ts";
 import { polygonArea } from "../../../core/geometry/ring.ts";
 import type { LayPlan, LayProblem } from "../../../core/lay/types.ts";
+import type { Material } from "../../../core/materials/material.ts";
 import type { Project } from "../../../core/project/project.ts";
 import { useLengths } from "../../fields/units.ts";
 import { Term } from "../../parts/Term.tsx";
+import { derivedOf } from "../../state/derived.ts";
 import type { LayState } from "../../state/lays.ts";
 import { useWorkbench } from "../../state/workbench.ts";
 import { useTexts } from "../../texts/texts.ts";
 
 /** The sentence that answers: how much, how good, what is left; and the search's own word. */
-export function LayAnswer({ lay }: { lay: LayState; project: Project }) {
+export function LayAnswer({ lay, project }: { lay: LayState; project: Project }) {
   const texts = useTexts();
   const lengths = useLengths();
   const { board } = useWorkbench();
@@ -18,6 +24,8 @@ export function LayAnswer({ lay }: { lay: LayState; project: Project }) {
   const roll = used.find(({ stockId }) =>
     job.problem.stocks.some(({ id: own, kind }) => own === stockId && kind === "roll"),
   );
+  const names = useMemo(() => pieceArt(derivedOf(project).pieces, project.output.lengths), [project]);
+  const shop = useMemo(() => (plan === null ? null : shopping(job.material, job.problem, plan)), [job, plan]);
   const unplaced = plan?.unplaced.reduce((sum, { count }) => sum + count, 0) ?? 0;
   return (
     <div class="lay-answer sheet">
@@ -39,6 +47,21 @@ export function LayAnswer({ lay }: { lay: LayState; project: Project }) {
               </p>
             )}
             {roll === undefined && used.length > 0 && <p class="lay-length">{texts.lay.allOnLeftovers}</p>}
+            {shop !== null && shop.purchase.buyLength > 0 && (
+              <p>
+                <strong>
+                  {texts.lay.buy(
+                    lengths.cloth(shop.purchase.buyLength),
+                    shop.purchase.toPay === null ? null : `${shop.purchase.toPay.toFixed(2)} ${project.currency}`,
+                  )}
+                </strong>
+              </p>
+            )}
+            {shop !== null && shop.offcuts.length > 0 && (
+              <p class="soft">
+                {texts.lay.offcuts(shop.offcuts.map(({ along, across }) => lengths.box(along, across)).join(", "))}
+              </p>
+            )}
             <p class="soft">
               <Term id="utilisation" word={texts.lay.utilisation(percent(utilisation(job.problem, plan)))} />
             </p>
@@ -46,7 +69,7 @@ export function LayAnswer({ lay }: { lay: LayState; project: Project }) {
               <ul class="unplaced">
                 {plan.unplaced.map(({ pieceId, count, reason }) => (
                   <li key={pieceId + reason} class="refusal">
-                    {texts.lay.unplaced(nameOf(job.problem, pieceId), count)} {texts.lay.reasons[reason]}
+                    {texts.lay.unplaced(names.get(pieceId)?.name ?? pieceId, count)} {texts.lay.reasons[reason]}
                   </li>
                 ))}
               </ul>
@@ -83,7 +106,14 @@ function words(sentence: string, term: preact.ComponentChildren) {
   );
 }
 
-const nameOf = (_problem: LayProblem, pieceId: string) => pieceId;
+/** Offcuts that are told; the rest is scrap in anybody's drawer. */
+const TOLD = 3;
+
+function shopping(material: Material, problem: LayProblem, plan: LayPlan) {
+  const purchase = purchaseOf(material, plan);
+  const offcuts = planOffcuts(material, problem, plan, purchase).flatMap((stock) => stock.offcuts);
+  return { purchase, offcuts: offcuts.slice(0, TOLD) };
+}
 
 /** Piece area ÷ cloth used up, over all stocks. */
 function utilisation(problem: LayProblem, plan: LayPlan): number {

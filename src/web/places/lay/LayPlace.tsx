@@ -22,7 +22,7 @@ export function LayPlace({ open }: { open: string | null }) {
   if (chosen === undefined || id === null)
     return (
       <div class="sheet stack empty">
-        <h1>{texts.lay.emptyHeading}</h1>
+        <h2>{texts.lay.emptyHeading}</h2>
         <p>{texts.lay.emptyWords}</p>
         <PartTroubles path="" partId="" />
         <p>

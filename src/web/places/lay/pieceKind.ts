@@ -4,6 +4,8 @@ import { contourPath, ringPath } from "../../parts/screenPath.ts";
 
 /** What the screen draws of a kind of piece, once for all its copies, in the piece's own frame. */
 export interface PieceKind {
+  /** Same text, same look. */
+  readonly signature: string;
   readonly cutPath: string;
   readonly lines: readonly { readonly role: string; readonly path: string }[];
   readonly name: string;
@@ -23,7 +25,7 @@ export function pieceKind(art: PieceArt): PieceKind {
   const box = ringBox(art.outline.outer);
   const along = box.maxX - box.minX;
   const across = box.maxY - box.minY;
-  return {
+  const kind = {
     cutPath: contourPath(art.contour) + art.outline.holes.map(ringPath).join(""),
     lines: art.lines.map((line) => ({ role: line.role, path: contourPath(line.contour) })),
     name: art.name,
@@ -35,6 +37,7 @@ export function pieceKind(art: PieceArt): PieceKind {
     across,
     room: art.outline.outer.length === 8 ? 0.92 : 0.7,
   };
+  return { ...kind, signature: JSON.stringify(kind) };
 }
 
 /** Height of the letters of a label that fits the piece, mm. A letter is about 0.55 of its height wide. */

@@ -25,6 +25,7 @@ interface Shown {
   readonly group: G;
   readonly label: G;
   readonly pieceId: string;
+  readonly look: string;
   pose: string;
 }
 
@@ -55,11 +56,7 @@ export class PlanCanvas {
   /** Draws the scene; what is the same as before is left alone. */
   draw(scene: PlanScene): void {
     this.drawGround(scene.stocks);
-    if (this.kinds !== scene.kinds) {
-      this.pieces.clear();
-      this.shown.clear();
-      this.kinds = scene.kinds;
-    }
+    this.kinds = scene.kinds;
     this.offsets = new Map(scene.stocks.map(({ stock, offsetY }) => [stock.id, offsetY]));
     const seen = new Set<string>();
     for (const placement of scene.placements) {
@@ -67,7 +64,11 @@ export class PlanCanvas {
       if (kind === undefined) continue;
       const key = keyOf(placement);
       seen.add(key);
-      const shown = this.shown.get(key) ?? this.addPiece(key, placement, kind, scene.grain);
+      const look = `${scene.grain} ${kind.signature}`;
+      const old = this.shown.get(key);
+      // A piece that looks as before keeps its element, and with it the keyboard.
+      if (old !== undefined && old.look !== look) this.take(key);
+      const shown = this.shown.get(key) ?? this.addPiece(key, placement, kind, scene.grain, look);
       this.place(placement);
       const { node } = shown.group;
       node.classList.toggle("pinned", scene.pinned.has(key));
@@ -77,11 +78,12 @@ export class PlanCanvas {
       node.setAttribute("tabindex", scene.selected === key ? "0" : "-1");
       node.setAttribute("aria-pressed", String(scene.selected === key));
     }
-    for (const [key, { group }] of this.shown)
-      if (!seen.has(key)) {
-        group.remove();
-        this.shown.delete(key);
-      }
+    for (const key of this.shown.keys()) if (!seen.has(key)) this.take(key);
+  }
+
+  private take(key: string): void {
+    this.shown.get(key)?.group.remove();
+    this.shown.delete(key);
   }
 
   /** Moves one piece without drawing anything else: for drags. */
@@ -130,7 +132,13 @@ export class PlanCanvas {
     this.svg.remove();
   }
 
-  private addPiece(key: string, placement: StockPlacement, kind: PieceKind, grain: PlanScene["grain"]): Shown {
+  private addPiece(
+    key: string,
+    placement: StockPlacement,
+    kind: PieceKind,
+    grain: PlanScene["grain"],
+    look: string,
+  ): Shown {
     const group = this.pieces.group().addClass("piece");
     const { node } = group;
     node.dataset["key"] = key;
@@ -138,6 +146,8 @@ export class PlanCanvas {
     group.path(kind.cutPath).addClass("outline");
     for (const { role, path } of kind.lines) group.path(path).addClass(`ink-${role}`);
     const label = group.group().addClass("label");
+    // The piece is named by its own label for screen readers, with what else there is to say of it.
+    label.node.setAttribute("aria-hidden", "true");
     const text = kind.count > 1 ? `${kind.name} ${placement.copy + 1}/${kind.count}` : kind.name;
     const size = labelSize(kind, text);
     label.node.dataset["size"] = String(size);
@@ -149,7 +159,7 @@ export class PlanCanvas {
     const pin = group.group().addClass("pin-head");
     pin.node.setAttribute("transform", `translate(${kind.middleX} ${kind.middleY})`);
     pin.circle(2).center(0, 0);
-    const shown: Shown = { group, label, pieceId: placement.pieceId, pose: "" };
+    const shown: Shown = { group, label, pieceId: placement.pieceId, look, pose: "" };
     this.shown.set(key, shown);
     return shown;
   }

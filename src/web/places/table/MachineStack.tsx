@@ -7,7 +7,7 @@ import { Term } from "../../parts/Term.tsx";
 import { useChange } from "../../state/workbench.ts";
 import { useTexts } from "../../texts/texts.ts";
 import { SaveFiles } from "./SaveFiles.tsx";
-import { type StackInput, savePlanFile } from "./tableParts.ts";
+import { type StackInput, savePlanFile, shownOnly } from "./tableParts.ts";
 
 /** A desktop machine's mat, 12 × 12 in with a quarter inch gripped: common practice, no source. */
 const USUAL: MachineSettings = { bedWidth: 304.8, bedHeight: 304.8, grip: 6.35, kerf: 0, tool: "knife" };
@@ -41,8 +41,8 @@ export function MachineStack(input: StackInput) {
       <div class="sheet stack">
         <p>{words.whole}</p>
         <div class="row">
-          <SaveFiles input={input} label={words.saveSvg} wanted={({ name }) => name.endsWith(".svg")} />
-          <SaveFiles input={input} label={words.saveDxf} wanted={({ name }) => name.endsWith(".dxf")} />
+          <SaveFiles input={shownOnly(input)} label={words.saveSvg} wanted={({ name }) => name.endsWith(".svg")} />
+          <SaveFiles input={shownOnly(input)} label={words.saveDxf} wanted={({ name }) => name.endsWith(".dxf")} />
         </div>
         {machine === null ? (
           <p>
@@ -81,7 +81,9 @@ export function MachineStack(input: StackInput) {
         )}
         <p class="caution">{words.caution}</p>
       </div>
-      {machine !== null && input.lays.map((lay) => <MaterialMats key={lay.material.id} input={input} lay={lay} />)}
+      {machine !== null && input.shown !== null && (
+        <MaterialMats key={input.shown.material.id} input={input} lay={input.shown} />
+      )}
     </section>
   );
 }

@@ -9,7 +9,7 @@ import { Term } from "../../parts/Term.tsx";
 import { type ChangeProject, useChange } from "../../state/workbench.ts";
 import { useTexts } from "../../texts/texts.ts";
 import { SaveFiles } from "./SaveFiles.tsx";
-import type { StackInput } from "./tableParts.ts";
+import { type StackInput, shownOnly } from "./tableParts.ts";
 
 /** Sheets whose miniatures are drawn; the page map shows the rest. */
 const SHOWN = 24;
@@ -66,21 +66,25 @@ export function PaperStackView(input: StackInput) {
         <div class="row">
           <SaveFiles
             main
-            input={input}
+            input={shownOnly(input)}
             label={words.savePages}
             wanted={({ name }) => name.endsWith(`-${output.paper.toLowerCase().replaceAll(" ", "-")}.pdf`)}
           />
-          <SaveFiles input={input} label={words.saveRoll} wanted={({ name }) => name.endsWith("-one-sheet.pdf")} />
           <SaveFiles
-            input={input}
+            input={shownOnly(input)}
+            label={words.saveRoll}
+            wanted={({ name }) => name.endsWith("-one-sheet.pdf")}
+          />
+          <SaveFiles
+            input={shownOnly(input)}
             label={words.saveProjector}
             wanted={({ name }) => name.endsWith("-projector.pdf")}
           />
         </div>
       </div>
-      {input.lays.map((lay) => (
-        <MaterialPages key={lay.material.id} input={input} lay={lay} set={set} />
-      ))}
+      {input.shown !== null && (
+        <MaterialPages key={input.shown.material.id} input={input} lay={input.shown} set={set} />
+      )}
     </section>
   );
 }
@@ -118,38 +122,43 @@ function MaterialPages(props: { input: StackInput; lay: LaidMaterial; set: SetOu
   const key = JSON.stringify([project.output, project.name, lay.plan.seed, lay.plan.evaluations, lay.plan.uses]);
   const answer = useAnswer({ kind: "paper", project, pieces, lay }, key);
   const stacks = answer.value ?? [];
+  const counts = useAnswer(
+    answer.state === "ready" ? { kind: "papers", project, pieces, lay } : null,
+    `${key}${answer.state}`,
+  );
+  const all = stacks.reduce((sum, { sheets }) => sum + sheets, 0);
   return (
     <section class="sheet stack" aria-label={lay.material.name} aria-busy={answer.state === "working"}>
       <h2>{lay.material.name}</h2>
       {answer.state === "failed" && <p class="caution">{texts.table.failed}</p>}
       {stacks.length === 0 && answer.state === "working" && <p class="soft">{texts.table.working}</p>}
-      {stacks.map((stack) => (
-        <div key={stack.stockId} class="stack">
-          <p class="lay-length">{words.pages(stack.sheets, project.output.paper)}</p>
-          <p class="row small">
-            {stack.papers
-              .filter(({ paper, sheets }) => paper !== project.output.paper && sheets !== stack.sheets)
-              .map(({ paper, sheets }) => (
-                <button
-                  key={paper}
-                  type="button"
-                  class="press plain"
-                  onClick={() => props.set({ paper }, words.paperLabel)}
-                >
-                  {words.instead(paper, sheets)}
-                </button>
-              ))}
-          </p>
-          <ul class="miniatures">
-            {stack.pages.slice(0, SHOWN + 1).map((page) => (
-              <li key={page.name}>
-                <PageMiniature page={page} name={words.pageName(page.name)} />
-                <span class="small">{page.name}</span>
-              </li>
+      {stacks.length > 0 && (
+        <div class="row">
+          <strong class="lay-length">{words.pages(all, project.output.paper)}</strong>
+          {(counts.value ?? [])
+            .filter(({ paper, sheets }) => paper !== project.output.paper && sheets < all)
+            .map(({ paper, sheets }) => (
+              <button
+                key={paper}
+                type="button"
+                class="press plain"
+                onClick={() => props.set({ paper }, words.paperLabel)}
+              >
+                {words.instead(paper, sheets)}
+              </button>
             ))}
-            {stack.pages.length > SHOWN + 1 && <li class="soft">{words.more(stack.pages.length - SHOWN - 1)}</li>}
-          </ul>
         </div>
+      )}
+      {stacks.map((stack) => (
+        <ul key={stack.stockId} class="miniatures">
+          {stack.pages.slice(0, SHOWN + 1).map((page) => (
+            <li key={page.name}>
+              <PageMiniature page={page} name={words.pageName(page.name)} />
+              <span class="small">{page.name}</span>
+            </li>
+          ))}
+          {stack.pages.length > SHOWN + 1 && <li class="soft">{words.more(stack.pages.length - SHOWN - 1)}</li>}
+        </ul>
       ))}
     </section>
   );

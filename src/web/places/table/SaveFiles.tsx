@@ -17,7 +17,12 @@ export function SaveFiles(props: {
   const save = async () => {
     setState("working");
     try {
-      const { files, missingGlyphs } = await askExport({ kind: "files", ...input });
+      const { files, missingGlyphs } = await askExport({
+        kind: "files",
+        project: input.project,
+        pieces: input.pieces,
+        lays: input.lays,
+      });
       const chosen = files.filter(props.wanted);
       for (const file of chosen) savePlanFile(input.project, file);
       setState([...chosen.map(({ name }) => name), ...missingGlyphs.map(texts.table.missingGlyph)]);

@@ -1,4 +1,4 @@
-import { useMemo } from "preact/hooks";
+import { useEffect, useMemo, useState } from "preact/hooks";
 import { checkPlan } from "../../../core/lay/checkPlan.ts";
 import type { LaidMaterial } from "../../../export/planFiles.ts";
 import { Refusal } from "../../fields/TypedBlank.tsx";
@@ -10,8 +10,9 @@ import { useTexts } from "../../texts/texts.ts";
 import { CutSheetStack } from "./CutSheetStack.tsx";
 import { MachineStack } from "./MachineStack.tsx";
 import { PaperStackView } from "./PaperStackView.tsx";
+import { RulerStackView } from "./RulerStackView.tsx";
 
-const STACKS = ["paper", "machine", "sheet"] as const;
+const STACKS = ["paper", "machine", "ruler", "sheet"] as const;
 
 /** What goes to the cutting table: paper, machine files, the cut sheet. */
 export function TablePlace({ open }: { open: string | null }) {
@@ -28,11 +29,17 @@ export function TablePlace({ open }: { open: string | null }) {
     [lays],
   );
   const findings = useMemo(() => laid.flatMap(({ problem, plan }) => checkPlan(problem, plan)), [laid]);
+  useEffect(() => {
+    board.hush(true);
+    return () => board.hush(false);
+  }, [board]);
+  const [chosen, choose] = useState<string | null>(null);
+  const shown = laid.find(({ material }) => material.id === chosen) ?? laid[0] ?? null;
   const { pieces } = derivedOf(project);
   if (pieces.length === 0)
     return (
       <div class="sheet stack empty">
-        <h1>{texts.table.emptyHeading}</h1>
+        <h2>{texts.table.emptyHeading}</h2>
         <p>{texts.table.emptyWords}</p>
         <p>
           <a href={routeHash("bag")}>{texts.lay.toBag}</a>
@@ -43,7 +50,7 @@ export function TablePlace({ open }: { open: string | null }) {
     (sum, { plan }) => sum + plan.unplaced.reduce((all, { count }) => all + count, 0),
     0,
   );
-  const shared = { project, pieces, lays: laid };
+  const shared = { project, pieces, lays: laid, shown };
   return (
     <div class="stack table">
       <nav class="row" aria-label={texts.table.stacks}>
@@ -58,6 +65,21 @@ export function TablePlace({ open }: { open: string | null }) {
           </a>
         ))}
       </nav>
+      {stack !== "sheet" && laid.length > 1 && (
+        <div class="row lay-materials" role="group" aria-label={texts.cloth.swatches}>
+          {laid.map(({ material }) => (
+            <button
+              key={material.id}
+              type="button"
+              class="press plain"
+              aria-pressed={material === shown?.material}
+              onClick={() => choose(material.id)}
+            >
+              {material.name}
+            </button>
+          ))}
+        </div>
+      )}
       {laid.length < lays.size && <p class="soft">{texts.table.stillFinding}</p>}
       {unplaced > 0 && <p class="caution">{texts.table.unplaced(unplaced)}</p>}
       {findings.length > 0 ? (
@@ -69,6 +91,7 @@ export function TablePlace({ open }: { open: string | null }) {
         <>
           {stack === "paper" && <PaperStackView {...shared} />}
           {stack === "machine" && <MachineStack {...shared} />}
+          {stack === "ruler" && <RulerStackView {...shared} />}
           {stack === "sheet" && <CutSheetStack {...shared} />}
         </>
       )}

@@ -8,6 +8,13 @@ export interface StackInput {
   readonly project: Project;
   readonly pieces: readonly CutPiece[];
   readonly lays: readonly LaidMaterial[];
+  /** The material whose pages are looked at. */
+  readonly shown: LaidMaterial | null;
+}
+
+/** The input with the lay that is looked at alone: one button saves one material's files. */
+export function shownOnly(input: StackInput): StackInput {
+  return { ...input, lays: input.shown === null ? [] : [input.shown] };
 }
 
 /** Hands a file to the browser's downloads, named after the project. */

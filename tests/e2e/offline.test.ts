@@ -1,0 +1,42 @@
+// After the first visit the page needs no network any more; the one-file page never needed any.
+import { execFileSync } from "node:child_process";
+import { fileURLToPath } from "node:url";
+import { expect, test } from "vitest";
+import { goTo, openPage, openStage } from "./browser.ts";
+
+test("with the network cut after the first visit, everything still works", async () => {
+  const stage = await openStage();
+  const context = await stage.person({ acceptDownloads: true });
+  const page = await openPage(context, stage.url);
+  await page.evaluate(() => navigator.serviceWorker.ready.then(() => undefined));
+  await page.click("text=Look round in the example");
+  await page.waitForSelector(".card-name:has-text('Gusset')");
+  await stage.cutNetwork();
+  await page.reload();
+  await page.waitForSelector(".card-name:has-text('Gusset')");
+  await goTo(page, "#/lay");
+  await page.waitForSelector(".piece");
+  // Export code and fonts were never asked for while there was a network.
+  await goTo(page, "#/table/sheet");
+  const [download] = await Promise.all([
+    page.waitForEvent("download", { timeout: 90_000 }),
+    page.click('button:has-text("Save the cut sheet")'),
+  ]);
+  expect(download.suggestedFilename()).toMatch(/cut-sheet\.pdf$/);
+  await stage.close();
+});
+
+test("the one-file page works from disk", async () => {
+  const root = fileURLToPath(new URL("../../", import.meta.url));
+  execFileSync("npx", ["vite", "build", "--config", "src/web/vite.config.ts", "--logLevel", "error"], {
+    cwd: root,
+    env: { ...process.env, ONE_FILE: "1" },
+  });
+  const stage = await openStage();
+  const context = await stage.person();
+  const page = await openPage(context, new URL("../../dist/web/laywright.html", import.meta.url).href);
+  await page.click('button:has-text("Strap")');
+  await goTo(page, "#/lay");
+  await page.waitForSelector(".piece");
+  await stage.close();
+});
