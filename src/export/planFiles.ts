@@ -241,7 +241,7 @@ function usedStocks({ problem, plan }: LaidMaterial): Stock[] {
 }
 
 /** Drawn ÷ measured test square each way. */
-export function printerCorrection(output: OutputSettings): { readonly x: number; readonly y: number } {
+function printerCorrection(output: OutputSettings): { readonly x: number; readonly y: number } {
   return diagnosePrinter(100, output.testSquare.x, output.testSquare.y, PAPERS).correction;
 }
 

@@ -72,7 +72,7 @@ export function rowLetters(row: number): string {
 }
 
 /** Name of a tile: row letter, column number from 1. */
-export function tileName(row: number, column: number): string {
+function tileName(row: number, column: number): string {
   return `${rowLetters(row)}${column + 1}`;
 }
 

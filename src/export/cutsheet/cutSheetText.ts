@@ -30,7 +30,7 @@ export function bagWords(bags: number): string {
 }
 
 /** How many of a row, as `2` or `1 + 1 mirrored`. */
-export function countWords(row: CutRow): string {
+function countWords(row: CutRow): string {
   return row.mirroredCount > 0 ? `${row.count} + ${row.mirroredCount} mirrored` : String(row.count);
 }
 

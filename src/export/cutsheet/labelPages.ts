@@ -15,7 +15,7 @@ export interface LabelSheet {
 }
 
 /** Three by eight, which on A4 are labels of 70 × 37 mm (common practice, no source). */
-export const LABELS_3_BY_8: LabelSheet = { columns: 3, rows: 8, marginX: 0, marginY: 0 };
+const LABELS_3_BY_8: LabelSheet = { columns: 3, rows: 8, marginX: 0, marginY: 0 };
 
 const INSET = 6.5;
 

@@ -11,7 +11,7 @@ export interface DxfLayer {
 export type DxfLayers = Readonly<Record<DrawingRole, DxfLayer>>;
 
 /** Layers named like the roles; every role has a colour of its own so that machines can tell them apart. */
-export const DXF_LAYERS: DxfLayers = {
+const DXF_LAYERS: DxfLayers = {
   cut: { name: "CUT", color: 7 },
   fold: { name: "FOLD", color: 30 },
   stitch: { name: "STITCH", color: 4 },
