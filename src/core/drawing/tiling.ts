@@ -148,6 +148,11 @@ function gridTiles(shapes: readonly Shape[], grid: Grid): Tile[] {
     const maxY = origin.top - row * (usable.height - overlap);
     return { minX, maxX: minX + usable.width, minY: maxY - usable.height, maxY };
   };
+  // A long roll has many columns and few pieces in each; only those are looked at.
+  const inColumn = Array.from({ length: columns }, (_, column) => {
+    const { minX, maxX } = windowAt(0, column);
+    return shapes.filter(({ box }) => box.maxX >= minX && box.minX <= maxX);
+  });
   const kept = new Set<number>();
   const at = (row: number, column: number): number => row * columns + column;
   const isKept = (row: number, column: number): boolean =>
@@ -155,17 +160,17 @@ function gridTiles(shapes: readonly Shape[], grid: Grid): Tile[] {
   for (let row = 0; row < rows; row++) {
     for (let column = 0; column < columns; column++) {
       const window = windowAt(row, column);
-      if (shapes.some((shape) => meetsBox(shape, window))) kept.add(at(row, column));
+      if (inColumn[column]!.some((shape) => meetsBox(shape, window))) kept.add(at(row, column));
     }
   }
-  dropCovered(shapes, grid, windowAt, kept, isKept);
+  dropCovered(inColumn, grid, windowAt, kept, isKept);
   const name = (row: number, column: number): string | null => (isKept(row, column) ? tileName(row, column) : null);
   const tiles: Tile[] = [];
   for (let row = 0; row < rows; row++) {
     for (let column = 0; column < columns; column++) {
       if (!isKept(row, column)) continue;
       const window = windowAt(row, column);
-      const on = shapes.filter((shape) => meetsBox(shape, window)).map((shape) => shape.piece.name);
+      const on = inColumn[column]!.filter((shape) => meetsBox(shape, window)).map((shape) => shape.piece.name);
       tiles.push({
         row,
         column,
@@ -184,7 +189,7 @@ function gridTiles(shapes: readonly Shape[], grid: Grid): Tile[] {
 
 /** Takes out tiles that show nothing but what lies on the overlaps of neighbours that stay. */
 function dropCovered(
-  shapes: readonly Shape[],
+  inColumn: readonly (readonly Shape[])[],
   grid: Grid,
   windowAt: (row: number, column: number) => Box,
   kept: Set<number>,
@@ -210,7 +215,7 @@ function dropCovered(
       minY: window.minY + below!,
       maxY: window.maxY - above!,
     };
-    if (shapes.some((shape) => meetsBox(shape, core))) continue;
+    if (inColumn[column]!.some((shape) => meetsBox(shape, core))) continue;
     kept.delete(index);
     for (const [r, c] of sides) if (isKept(r, c)) needed.add(r * grid.columns + c);
   }
