@@ -1,8 +1,8 @@
 import type { SearchTables } from "../rectangles/searchTables.ts";
 
 /** How the L left beside a piece is parted: first cut across the roll, first along it, or whichever wastes less. */
-export const SPLIT_ACROSS = 0;
-export const SPLIT_ALONG = 1;
+const SPLIT_ACROSS = 0;
+const SPLIT_ALONG = 1;
 export const SPLIT_SMALLER = 2;
 
 /** Working memory and result of `decodeSplits`. */
