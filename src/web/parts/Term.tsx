@@ -12,7 +12,7 @@ export function Term({ id, word }: { id: TermId; word?: string }) {
   const target = useId();
   return (
     <>
-      <button type="button" class="term" popovertarget={target} aria-label={texts.termLabel(term.word)}>
+      <button type="button" class="term" popovertarget={target} aria-label={texts.termLabel(word ?? term.word)}>
         {word ?? term.word}
       </button>
       <span id={target} popover="auto" class="meaning">

@@ -151,7 +151,8 @@ export class PlanCanvas {
     const text = kind.count > 1 ? `${kind.name} ${placement.copy + 1}/${kind.count}` : kind.name;
     const size = labelSize(kind, text);
     label.node.dataset["size"] = String(size);
-    const words = label.plain(text);
+    // The space keeps the two lines apart for whoever reads them as one.
+    const words = label.plain(`${text} `);
     words.attr({ "font-size": size, "text-anchor": "middle", x: 0, y: -size * 0.15 });
     const detail = label.plain(kind.detail);
     detail.attr({ "font-size": size * DETAIL, "text-anchor": "middle", x: 0, y: size * 0.75 });
