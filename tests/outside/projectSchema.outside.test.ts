@@ -68,8 +68,8 @@ test("schema and reader refuse the same structures, over every place of the demo
   let accepted = 0;
   let turn = 0;
   for (const [name, value] of mutants()) {
-    // Every seventh: 7 shares no factor with the number of changes at a place, so all places and changes are met.
-    if (turn++ % 7 !== 0) continue;
+    // Every eleventh: 11 shares no factor with the number of changes at a place, so all places and changes are met.
+    if (turn++ % 11 !== 0) continue;
     const bySchema = validate(value);
     const read = readProject(JSON.stringify(value));
     const byStructure = read.ok || read.problems.every(({ code }) => BEYOND_SCHEMA.test(code));
@@ -79,6 +79,6 @@ test("schema and reader refuse the same structures, over every place of the demo
     else refused++;
   }
   expect(apart).toEqual([]);
-  expect(refused).toBeGreaterThan(150);
-  expect(accepted).toBeGreaterThan(50);
+  expect(refused).toBeGreaterThan(100);
+  expect(accepted).toBeGreaterThan(40);
 });
