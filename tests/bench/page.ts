@@ -75,6 +75,8 @@ async function dragFrames(page: Page, count: number): Promise<number> {
 
 const stage = await openStage();
 const context = await stage.person();
+// The loader names functions with a helper that the page does not have.
+await context.addInitScript("globalThis.__name = (each) => each");
 const page = await openPage(context, stage.url);
 await page.evaluate(() => {
   const tasks: number[] = [];
