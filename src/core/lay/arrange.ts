@@ -51,11 +51,13 @@ export function* arrange(
   seed: number,
 ): Arrangement {
   const desk = layingDesk(problem, engines, seed);
-  if (problem.stocks.length === 1) return yield* arrangeOne(desk, budget);
+  // Less would leave closed cloth half filled, and every worker of a pool gets only its share of the budget.
+  const enough = { evaluations: Math.max(budget.evaluations, FIRST_ROUND) };
+  if (problem.stocks.length === 1) return yield* arrangeOne(desk, enough);
   let best: LayPlan | null = null;
   let evaluations = 0;
   for (let round = 0; ; round++) {
-    const slice = Math.min(FIRST_ROUND * 2 ** round, Math.max(0, budget.evaluations - evaluations));
+    const slice = Math.min(FIRST_ROUND * 2 ** round, Math.max(0, enough.evaluations - evaluations));
     const turn = arrangeRound(desk, slice, round, evaluations);
     for (let step = turn.next(); ; step = turn.next()) {
       if (!step.done) evaluations = step.value.evaluations;
@@ -65,7 +67,7 @@ export function* arrange(
       const told: LayPlan | undefined = yield { evaluations, plan: better ? best : null };
       if (told && isBetterPlan(problem, told, best)) best = { ...told, seed };
       if (!step.done) continue;
-      const over = step.value.exhausted || evaluations >= budget.evaluations || isSettled(problem, best!);
+      const over = step.value.exhausted || evaluations >= enough.evaluations || isSettled(problem, best!);
       if (over) return { ...best!, evaluations };
       break;
     }
