@@ -24,12 +24,15 @@ export interface BeamSearch {
 const JUDGING = 2;
 const MAKING = 14;
 
+/** Wider beams would take longer than 20 ms between yields to sort their candidates. */
+const WIDEST = 16_384;
+
 /** Nodes of history that a beam may fill, each 20 bytes. */
 const MOST_NODES = 3_000_000;
 
 /** Widest beam that the job allows in memory. */
 export function widestBeam(tables: SearchTables): number {
-  return Math.max(16, Math.floor(MOST_NODES / (tables.pieces + 2)));
+  return Math.max(16, Math.min(WIDEST, Math.floor(MOST_NODES / (tables.pieces + 2))));
 }
 
 /** A beam of `beamWidth` states for plans that end at `cap` or before. */

@@ -6,6 +6,7 @@ import { emptyIncumbent, type Incumbent } from "./incumbent.ts";
 import { decodedRectangles, orderSearch, startOrders } from "./orderSearch.ts";
 import { type BoundHolder, SLICE, shorten } from "./portfolio.ts";
 import { isRectangleJob, rectangleJobOf } from "./prepare.ts";
+import type { RectangleJob } from "./rectangleJob.ts";
 import { lengthOfEnd } from "./regionPlan.ts";
 import { type SearchTables, searchTablesOf } from "./searchTables.ts";
 import { decodeBuffers, decodeOrder, UNCAPPED } from "./skylineDecode.kernel.ts";
@@ -32,7 +33,7 @@ function* searchRectangles(job: RegionJob, budget: SearchBudget, seed: number): 
   const step = (): SearchStep => ({
     evaluations,
     plan: incumbent.takeNews(),
-    bound: job.goal === "shortest" ? lengthOfEnd(prepared, bound.value) : null,
+    bound: job.goal === "shortest" ? provenLength(prepared, tables, bound.value) : null,
   });
   const first = firstPlan(tables, incumbent, limit);
   evaluations += first.looks;
@@ -98,4 +99,15 @@ function* fillUp(
       yield search.spent() - before;
     }
   }
+}
+
+/**
+ * The bound in mm. Pieces rounded up to a grid may rule out lengths that the true sizes allow, so then only the
+ * area counts, less what rounding added.
+ */
+function provenLength(prepared: RectangleJob, tables: SearchTables, bound: number): number {
+  if (prepared.exact) return lengthOfEnd(prepared, bound);
+  const least = Math.min(...tables.sizeLeastAcross, ...tables.sizeLeastAlong);
+  const end = (tables.area / (tables.width + 1)) * Math.max(0, 1 - 4 / least);
+  return Math.max(0, lengthOfEnd(prepared, end));
 }
