@@ -19,7 +19,7 @@ export function benchProblem(instance: Instance, quarterTurns: boolean): LayProb
 }
 
 /** The item's outline as a counter-clockwise ring. */
-export function itemRing({ points }: DatasetItem): Float64Array {
+function itemRing({ points }: DatasetItem): Float64Array {
   const twice = points.reduce((sum, [x, y], i) => {
     const [nx, ny] = points[(i + 1) % points.length]!;
     return sum + (x * ny - nx * y);

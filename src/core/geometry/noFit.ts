@@ -16,7 +16,7 @@ export interface GridShape {
 }
 
 /** The ring without doubled vertices and vertices on a straight line; fewer than three left gives an empty ring. */
-export function tidyRing(ring: Ring): Ring {
+function tidyRing(ring: Ring): Ring {
   const points: number[] = Array.from(ring);
   let changed = true;
   while (changed && points.length >= 6) {
@@ -108,7 +108,7 @@ function vertexFor(fan: EdgeFan, dx: number, dy: number): number {
  * are simply connected, hence a positive number of times; so its non-zero region is the sum
  * (Guibas, Ramshaw & Stolfi 1983, FOCS: convolution of tracings).
  */
-export function convolution(ring: Ring, convex: Ring): Ring {
+function convolution(ring: Ring, convex: Ring): Ring {
   const fan = edgeFan(convex);
   const n = ring.length / 2;
   const out: number[] = [];

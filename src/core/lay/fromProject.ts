@@ -47,7 +47,7 @@ function layPieces(piece: CutPiece, material: Material): LayPiece[] {
 }
 
 /** The stock of a material as the lay sees it, in the order it is to be used up. */
-export function stocksOf(material: Material): Stock[] {
+function stocksOf(material: Material): Stock[] {
   const pieces = material.stock.filter((stock): stock is ClothPiece => stock.kind !== "roll");
   const rolls = material.stock.filter((stock): stock is ClothRoll => stock.kind === "roll");
   return [

@@ -1,5 +1,4 @@
 import type { Material } from "../../core/materials/material.ts";
-import type { MaterialStock } from "../../core/materials/stock.ts";
 import type { Panel } from "../../core/panels/panel.ts";
 import type { Project } from "../../core/project/project.ts";
 import type { StrapWish } from "../../core/straps/strapWish.ts";
@@ -23,15 +22,6 @@ export function withPanel(project: Project, id: string, part: Partial<Panel>): P
 /** The project with a material changed. */
 export function withMaterial(project: Project, id: string, part: Partial<Material>): Project {
   return { ...project, materials: patched(project.materials, id, part) };
-}
-
-/** The project with one stock of a material replaced; pins on a stock whose outline changed stay where they are. */
-export function withStock(project: Project, materialId: string, stock: MaterialStock): Project {
-  const material = project.materials.find(({ id }) => id === materialId);
-  if (material === undefined) return project;
-  return withMaterial(project, materialId, {
-    stock: material.stock.map((old) => (old.id === stock.id ? stock : old)),
-  });
 }
 
 /** The project without a strap or panel, and without the pins of its pieces. */

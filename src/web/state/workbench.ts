@@ -1,7 +1,7 @@
 import { createContext } from "preact";
 import { useContext } from "preact/hooks";
 import type { Project } from "../../core/project/project.ts";
-import { type LengthWords, lengthWords, type Units } from "../fields/units.ts";
+import type { Units } from "../fields/units.ts";
 import { present } from "./history.ts";
 import type { LayBoard } from "./lays.ts";
 import type { Route } from "./route.ts";
@@ -54,11 +54,6 @@ export function unitsOf(project: Project): Units {
     style: output.lengths,
     clothStyle: isInches ? "yd/8" : "m",
   };
-}
-
-/** Words for lengths of a project, outside of components. */
-export function projectLengths(project: Project): LengthWords {
-  return lengthWords(unitsOf(project));
 }
 
 /** The project shown and typed in other units; no stored length changes. */

@@ -1,6 +1,5 @@
 import {
   type BeamMemory,
-  beamMemory,
   expandStates,
   type Guide,
   makeChildren,
@@ -115,5 +114,3 @@ function historyRectangles(tables: SearchTables, memory: BeamMemory, last: numbe
   }
   return placed.reverse();
 }
-
-export { beamMemory };
