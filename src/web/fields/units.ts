@@ -38,7 +38,7 @@ export function useLengths(): LengthWords {
 }
 
 /** Words for lengths in given units. */
-export function lengthWords(units: Units): LengthWords {
+function lengthWords(units: Units): LengthWords {
   const size = (mm: number) => formatLength(mm, units.style);
   return {
     units,
