@@ -23,6 +23,8 @@ export function commonUnit(lengths: readonly number[]): CommonUnit {
   let unit = 0;
   for (const length of lengths) {
     unit = tolerantGcd(unit, length, tolerance);
+    // Euclid multiplies rounding; the length itself says again what the unit is.
+    unit = length / Math.round(length / unit);
     if (unit * MOST_UNITS < longest) return { mm: longest / MOST_UNITS, exact: false };
   }
   // Euclid leaves rounding in the unit; the longest length gives the best estimate of it.
