@@ -41,6 +41,7 @@ function manyPieces(count: number): string {
 
 /** Frames a second while a piece is dragged to and fro for two seconds. */
 async function dragFrames(page: Page, count: number): Promise<number> {
+  await goTo(page, "#/bag");
   await openFile(page, "many.json", manyPieces(count));
   await page.waitForSelector(".card-name:has-text('d')");
   await goTo(page, "#/lay");
