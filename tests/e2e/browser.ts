@@ -38,6 +38,11 @@ function newest(path: string): number {
   return Math.max(0, ...readdirSync(path).map((name) => newest(join(path, name))));
 }
 
+/** Surroundings for a build as people get it: the test runner's own NODE_ENV would make a development page. */
+export function builderEnv(): NodeJS.ProcessEnv {
+  return { ...process.env, NODE_ENV: "production" };
+}
+
 /** Builds the page when the sources are newer than what is there. */
 export function buildPage(): string {
   const page = join(built, "index.html");
@@ -46,6 +51,7 @@ export function buildPage(): string {
     execFileSync("npx", ["vite", "build", "--config", config, "--logLevel", "error"], {
       cwd: root,
       stdio: "inherit",
+      env: builderEnv(),
     });
   return built;
 }
@@ -101,8 +107,10 @@ export async function openStage(): Promise<Stage> {
 
 async function stopServer(server: Server): Promise<void> {
   if (!server.listening) return;
+  const closed = new Promise<void>((resolve) => server.close(() => resolve()));
+  // Only once no new ones are let in: a connection made in between would keep the server open.
   server.closeAllConnections();
-  await new Promise<void>((resolve) => server.close(() => resolve()));
+  await closed;
 }
 
 /** Opens the page at an address such as `#/lay` and waits until it stands. Errors on the page fail the test. */

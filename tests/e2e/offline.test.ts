@@ -2,7 +2,7 @@
 import { execFileSync } from "node:child_process";
 import { fileURLToPath } from "node:url";
 import { expect, test } from "vitest";
-import { goTo, openPage, openStage } from "./browser.ts";
+import { builderEnv, goTo, openPage, openStage } from "./browser.ts";
 
 test("with the network cut after the first visit, everything still works", async () => {
   const stage = await openStage();
@@ -30,7 +30,7 @@ test("the one-file page works from disk", async () => {
   const root = fileURLToPath(new URL("../../", import.meta.url));
   execFileSync("npx", ["vite", "build", "--config", "src/web/vite.config.ts", "--logLevel", "error"], {
     cwd: root,
-    env: { ...process.env, ONE_FILE: "1" },
+    env: { ...builderEnv(), ONE_FILE: "1" },
   });
   const stage = await openStage();
   const context = await stage.person();
