@@ -53,5 +53,5 @@ export const bonded: Construction = {
       : []),
     phrase("Sand or bevel the edges, then paint or burnish them in thin coats."),
   ],
-  cautions: ["A raw edge of woven cloth frays: use this for leather, vinyl, cork or felt."],
+  cautions: ["A raw edge of woven cloth frays: use this for vinyl, leather, cork or felt, or bind the edge."],
 };
