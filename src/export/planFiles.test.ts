@@ -4,6 +4,7 @@ import { layProblemsOf } from "../core/lay/fromProject.ts";
 import type { LayPlan } from "../core/lay/types.ts";
 import { cutListOf } from "../core/project/cutList.ts";
 import { readProject } from "../core/project/file/readProject.ts";
+import { projectSheet } from "./cutsheet/projectSheet.ts";
 import type { FontBytes } from "./fonts/fontBytes.ts";
 import { type PlanFilesInput, planFiles } from "./planFiles.ts";
 
@@ -41,6 +42,16 @@ function input(tool: "knife" | "laser", coating: string, name = "Dock vinyl"): P
           shape: { kind: "rounded", along: 180, across: 120, radius: 20 },
         },
       ],
+      straps: [
+        {
+          id: "loop",
+          name: "Loop",
+          construction: "three-raw",
+          width: "20 mm",
+          length: "150 mm",
+          materials: { outer: "vinyl" },
+        },
+      ],
       output: { machine: { bedWidth: 300, bedHeight: 300, grip: 6, tool } },
     }),
   );
@@ -67,7 +78,13 @@ function input(tool: "knife" | "laser", coating: string, name = "Dock vinyl"): P
     evaluations: 0,
     seed: 1,
   };
-  return { project: read.value, pieces, lays: [{ material: read.value.materials[0]!, problem, plan }], fonts };
+  return {
+    project: read.value,
+    pieces,
+    straps: cutList.value.straps,
+    lays: [{ material: read.value.materials[0]!, problem, plan }],
+    fonts,
+  };
 }
 
 test("same plan, same bytes, in every file", async () => {
@@ -96,4 +113,16 @@ test("no laser file of vinyl unless its polymer is stated, and the reason is tol
 test("a hostile material name stays in its folder", async () => {
   const { files } = await planFiles(input("knife", "pu", "../../etc/<b>"));
   for (const { name } of files) expect(name).toMatch(/^[\p{L}\p{N}-]+\.(pdf|svg|dxf|txt|csv)$/u);
+});
+
+test("the cut sheet tells lay, purchase, thread, order of work and cautions", async () => {
+  const sheet = projectSheet(input("knife", "pu"));
+  expect(sheet.groups[0]!.lay[0]).toBe("The pieces take 220 mm.");
+  // 20 mm at both ends to square the cloth.
+  expect(sheet.purchase).toEqual([{ what: "Dock vinyl", amount: "0.26 m" }]);
+  expect(sheet.consumables.map(({ what }) => what)).toContain("double-sided tape");
+  expect(sheet.work.map(({ title, steps }) => [title, steps.length > 3])).toEqual([["Loop", true]]);
+  expect(sheet.pictures[0]!.title).toMatch(/^Loop: Folded in three/u);
+  const { files } = await planFiles(input("knife", "pu"));
+  expect(files.find(({ name }) => name === "cut-sheet.txt")!.data).toContain(sheet.work[0]!.steps[1]!);
 });

@@ -13,16 +13,17 @@ import { barePage, projectionStyles, rollPages } from "../core/drawing/sheetPage
 import { singleCuts } from "../core/drawing/singleCuts.ts";
 import { type SheetTitle, tilePages } from "../core/drawing/tilePages.ts";
 import { tilePieces } from "../core/drawing/tiling.ts";
-import type { LayPlan, LayProblem, Stock } from "../core/lay/types.ts";
-import type { CutPiece } from "../core/materials/cutPiece.ts";
+import type { Stock } from "../core/lay/types.ts";
 import type { Material } from "../core/materials/material.ts";
 import type { OutputSettings, Project } from "../core/project/project.ts";
 import { formatLength } from "../core/units/formatLength.ts";
-import { type CutSheet, type CutSheetInput, cutSheetOf } from "./cutsheet/cutSheet.ts";
+import type { CutSheet } from "./cutsheet/cutSheet.ts";
 import { cutSheetCsv } from "./cutsheet/cutSheetCsv.ts";
 import { cutSheetPages } from "./cutsheet/cutSheetPages.ts";
 import { cutSheetText } from "./cutsheet/cutSheetText.ts";
 import { labelPages } from "./cutsheet/labelPages.ts";
+import type { LaidCloth } from "./cutsheet/layWords.ts";
+import { projectSheet, type SheetInput } from "./cutsheet/projectSheet.ts";
 import { dxfText } from "./dxf/dxfText.ts";
 import { distinctStems } from "./fileStem.ts";
 import type { FontBytes } from "./fonts/fontBytes.ts";
@@ -52,20 +53,11 @@ export interface PlanFiles {
 }
 
 /** A material's lay, passed by the checker. */
-export interface LaidMaterial {
-  readonly material: Material;
-  readonly problem: LayProblem;
-  readonly plan: LayPlan;
-}
+export type LaidMaterial = LaidCloth;
 
 /** What the files are made from. */
-export interface PlanFilesInput {
-  readonly project: Project;
-  readonly pieces: readonly CutPiece[];
-  readonly lays: readonly LaidMaterial[];
+export interface PlanFilesInput extends SheetInput {
   readonly fonts: FontBytes;
-  /** What the cut sheet says beyond the pieces. */
-  readonly words?: Omit<CutSheetInput, "project" | "bags" | "materials" | "pieces">;
 }
 
 /** Width of the paper roll that copy shops have most, mm: 36 in (common practice, no source). */
@@ -74,13 +66,7 @@ const SHOP_ROLL = 914.4;
 /** Every file of a plan: cut sheet, and for each stock that is used the drawing, the tiles and the long sheet. */
 export async function planFiles(input: PlanFilesInput): Promise<PlanFiles> {
   const { project, pieces, lays } = input;
-  const sheet = cutSheetOf({
-    ...input.words,
-    project: project.name,
-    bags: project.bags,
-    materials: project.materials,
-    pieces,
-  });
+  const sheet = projectSheet(input);
   const art = pieceArt(pieces, project.output.lengths);
   const stocks = lays.flatMap((lay) => usedStocks(lay).map((stock) => ({ ...lay, stock })));
   const stems = distinctStems(

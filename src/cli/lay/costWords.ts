@@ -1,7 +1,7 @@
 import { type BagCost, bagCost } from "../../core/buying/bagCost.ts";
 import type { Project } from "../../core/project/project.ts";
+import { money } from "../../export/cutsheet/layWords.ts";
 import type { LaidCloth } from "./laidProject.ts";
-import { money } from "./layWords.ts";
 
 /** What all cloths of a project cost together. */
 export function costOf(laid: readonly LaidCloth[], { bags, pricing }: Project): BagCost {

@@ -7,7 +7,6 @@ import { fontBytes } from "./fonts.ts";
 import type { LaidCloth } from "./laidProject.ts";
 import { materialPlan, type PlanDocument } from "./planDocument.ts";
 import { rulerText } from "./rulerWords.ts";
-import { sheetWords } from "./sheetWords.ts";
 
 /** What `lay --json` prints: the plan file's contents, and what is bought and left over. */
 export interface LayDocument extends PlanDocument, BagCost {
@@ -38,7 +37,7 @@ export async function layFiles(read: ReadProject, laid: readonly LaidCloth[]): P
     pieces: read.cutList.pieces,
     lays: laid,
     fonts: fontBytes(),
-    words: sheetWords(read, laid),
+    straps: read.cutList.straps,
   });
   return { ...made, files: [...made.files, ...rulerFiles(read, laid)] };
 }

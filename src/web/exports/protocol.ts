@@ -2,6 +2,7 @@ import type { Drawing } from "../../core/drawing/drawing.ts";
 import type { Page } from "../../core/drawing/page.ts";
 import type { CutPiece } from "../../core/materials/cutPiece.ts";
 import type { Project } from "../../core/project/project.ts";
+import type { StrapResult } from "../../core/straps/strapResult.ts";
 import type { LaidMaterial, PlanFile } from "../../export/planFiles.ts";
 
 /** How many sheets a paper takes. */
@@ -78,6 +79,8 @@ export type Ask =
       readonly kind: "files";
       readonly project: Project;
       readonly pieces: readonly CutPiece[];
+      /** For what the cut sheet says of their making. */
+      readonly straps: readonly StrapResult[];
       readonly lays: readonly LaidMaterial[];
     }
   | {

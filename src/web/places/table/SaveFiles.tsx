@@ -1,6 +1,7 @@
 import { useState } from "preact/hooks";
 import type { PlanFile } from "../../../export/planFiles.ts";
 import { askExport } from "../../exports/askExport.ts";
+import { derivedOf } from "../../state/derived.ts";
 import { useTexts } from "../../texts/texts.ts";
 import { type StackInput, savePlanFile } from "./tableParts.ts";
 
@@ -21,6 +22,7 @@ export function SaveFiles(props: {
         kind: "files",
         project: input.project,
         pieces: input.pieces,
+        straps: [...derivedOf(input.project).straps.values()],
         lays: input.lays,
       });
       const chosen = files.filter(props.wanted);

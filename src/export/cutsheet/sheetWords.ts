@@ -1,39 +1,42 @@
+import { purchaseOf } from "../../core/buying/purchase.ts";
 import { shopLength } from "../../core/buying/shopLength.ts";
 import { strapPictures } from "../../core/drawing/strapPictures.ts";
 import type { Project } from "../../core/project/project.ts";
 import { phraseText } from "../../core/straps/phrase.ts";
 import type { StrapResult } from "../../core/straps/strapResult.ts";
 import { formatLength } from "../../core/units/formatLength.ts";
-import type { Amount, CutSheetInput } from "../../export/cutsheet/cutSheet.ts";
-import type { ReadProject } from "../readProjectFile.ts";
-import type { LaidCloth } from "./laidProject.ts";
-import { layWords, money } from "./layWords.ts";
+import type { Amount, CutSheetInput } from "./cutSheet.ts";
+import { type LaidCloth, layWords, money } from "./layWords.ts";
 
 type SheetWords = Omit<CutSheetInput, "project" | "bags" | "materials" | "pieces">;
 
 /** What the cut sheet says besides the pieces: lay, purchase, thread and tape, order of work, cautions, pictures. */
-export function sheetWords({ project, cutList }: ReadProject, laid: readonly LaidCloth[]): SheetWords {
+export function sheetWords(
+  project: Project,
+  straps: readonly StrapResult[],
+  lays: readonly LaidCloth[],
+): SheetWords {
   const write = (mm: number): string => formatLength(mm, project.output.lengths);
   return {
-    lay: new Map(laid.map((cloth) => [cloth.material.id, layWords(cloth, project)])),
-    purchase: laid.flatMap((cloth) => purchaseRow(cloth, project)),
-    consumables: consumables(cutList.straps, project),
-    work: cutList.straps.map((strap) => ({
+    lay: new Map(lays.map((cloth) => [cloth.material.id, layWords(cloth, project)])),
+    purchase: lays.flatMap((cloth) => purchaseRow(cloth, project)),
+    consumables: consumables(straps, project),
+    work: straps.map((strap) => ({
       title: strap.wish.name,
       steps: strap.steps.map((step) => phraseText(step, write)),
     })),
-    cautions: cutList.straps.flatMap((strap) => [
+    cautions: straps.flatMap((strap) => [
       ...strap.warnings.map((warning) => `${strap.wish.name}: ${phraseText(warning, write)}`),
       ...strap.cautions,
     ]),
-    pictures: cutList.straps.flatMap((strap) =>
+    pictures: straps.flatMap((strap) =>
       strapPictures(strap).map(({ caption, drawing }) => ({ title: `${strap.wish.name}: ${caption}`, drawing })),
     ),
   };
 }
 
-function purchaseRow({ material, purchase }: LaidCloth, project: Project): Amount[] {
-  const { buyLength, toPay } = purchase;
+function purchaseRow({ material, plan }: LaidCloth, project: Project): Amount[] {
+  const { buyLength, toPay } = purchaseOf(material, plan);
   if (buyLength === 0) return [];
   const cost = toPay === null ? "" : `, ${money(toPay, project)}`;
   return [{ what: material.name, amount: `${shopLength(buyLength, material.price)}${cost}` }];

@@ -1,19 +1,27 @@
-import type { StockOffcuts } from "../../core/buying/planOffcuts.ts";
+import { planOffcuts, type StockOffcuts } from "../../core/buying/planOffcuts.ts";
+import { type Purchase, purchaseOf } from "../../core/buying/purchase.ts";
 import { shopLength } from "../../core/buying/shopLength.ts";
-import type { StockUse } from "../../core/lay/types.ts";
+import type { LayPlan, LayProblem, StockUse } from "../../core/lay/types.ts";
+import type { Material } from "../../core/materials/material.ts";
 import type { Project } from "../../core/project/project.ts";
 import { formatLength } from "../../core/units/formatLength.ts";
-import type { LaidCloth } from "./laidProject.ts";
+
+/** A material's lay as the words about it need it; passed by the checker. */
+export interface LaidCloth {
+  readonly material: Material;
+  readonly problem: LayProblem;
+  readonly plan: LayPlan;
+}
 
 /** What a lay says to a person, one sentence a line: length, how good it is, what to buy, what is left. */
-export function layWords(cloth: LaidCloth, project: Project): string[] {
-  const { plan, problem, offcuts } = cloth;
+export function layWords({ material, problem, plan }: LaidCloth, project: Project): string[] {
+  const purchase = purchaseOf(material, plan);
   const uses = plan.uses.filter((use) => use.usedLength > 0);
   return [
     ...uses.map((use) => useSentence(use, problem.stocks.length > 1, project)),
     ...(uses.length === 0 ? ["Nothing was laid."] : []),
-    ...buyingWords(cloth, project),
-    ...offcutWords(offcuts, project),
+    ...buyingWords(material, purchase, project),
+    ...offcutWords(planOffcuts(material, problem, plan, purchase), project),
   ];
 }
 
@@ -27,8 +35,7 @@ function useSentence({ stockId, usedLength, bound }: StockUse, named: boolean, p
   return `The pieces take ${length}${where}; no plan can be shorter than ${least} (gap ${(100 * gap).toFixed(1)} %).`;
 }
 
-function buyingWords({ material, purchase }: LaidCloth, project: Project): string[] {
-  const { buyLength, toPay } = purchase;
+function buyingWords(material: Material, { buyLength, toPay }: Purchase, project: Project): string[] {
   if (buyLength === 0) return [];
   const cost = toPay === null ? "" : `, ${money(toPay, project)}`;
   return [`Buy ${shopLength(buyLength, material.price)}${cost}.`];

@@ -1,0 +1,21 @@
+import type { CutPiece } from "../../core/materials/cutPiece.ts";
+import type { Project } from "../../core/project/project.ts";
+import type { StrapResult } from "../../core/straps/strapResult.ts";
+import { type CutSheet, cutSheetOf } from "./cutSheet.ts";
+import type { LaidCloth } from "./layWords.ts";
+import { sheetWords } from "./sheetWords.ts";
+
+/** What a whole cut sheet is made from. */
+export interface SheetInput {
+  readonly project: Project;
+  readonly pieces: readonly CutPiece[];
+  /** The straps worked out, for what the sheet says of their making. */
+  readonly straps: readonly StrapResult[];
+  readonly lays: readonly LaidCloth[];
+}
+
+/** The whole cut sheet of a project: pieces, lays, purchase, order of work, cautions; the same for every host. */
+export function projectSheet({ project, pieces, straps, lays }: SheetInput): CutSheet {
+  const { name, bags, materials } = project;
+  return cutSheetOf({ ...sheetWords(project, straps, lays), project: name, bags, materials, pieces });
+}
