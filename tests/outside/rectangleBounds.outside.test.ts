@@ -1,8 +1,10 @@
 import loadHighs from "highs";
 import { expect, test } from "vitest";
+import type { BoundHolder } from "../../src/core/lay/bounds/boundHolder.ts";
 import { jointBound } from "../../src/core/lay/bounds/jointBound.ts";
 import { quickBound } from "../../src/core/lay/bounds/quickBound.ts";
 import { reachableLengths } from "../../src/core/lay/bounds/reachableLengths.ts";
+import { sweepTurns } from "../../src/core/lay/bounds/sweepTurns.ts";
 import { type SearchTables, searchTables } from "../../src/core/lay/rectangles/searchTables.ts";
 import { seededRng } from "../../src/core/lay/rng.ts";
 
@@ -60,9 +62,13 @@ test("no bound exceeds the optimum of the exact model", async () => {
     for (const step of jointBound(tables, reachableLengths(tables, longest), quick, () => optimum + 1)) {
       joint = Math.max(joint, step.bound);
     }
+    const swept: BoundHolder = { value: quick };
+    for (const work of sweepTurns(tables, reachableLengths(tables, longest), swept, () => optimum + 1)(1e8))
+      expect(work).toBeGreaterThanOrEqual(0);
+    expect(swept.value, `seed ${seed}`).toBeLessThanOrEqual(optimum);
     expect(quick, `seed ${seed}`).toBeLessThanOrEqual(optimum);
     expect(joint, `seed ${seed}`).toBeLessThanOrEqual(optimum);
-    if (Math.max(quick, joint) === optimum) equal++;
+    if (Math.max(quick, joint, swept.value) === optimum) equal++;
   }
   // A bound of nothing would pass the lines above.
   expect(equal).toBeGreaterThan(jobs / 2);

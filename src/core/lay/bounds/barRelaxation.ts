@@ -4,13 +4,26 @@ import { barSimplex, bestPattern, enterColumn, type KnapsackMemory, knapsackMemo
 /** Capacities above this are coarsened (extents rounded down, which keeps the bound valid). */
 const MOST_CAPACITY = 2048;
 
+/** What came of a relaxation. */
+export interface BarSolution {
+  /** Whether the trial length stays possible. */
+  readonly possible: boolean;
+  /** How many pieces lie in each way, not always whole. */
+  readonly lying: Float64Array;
+  /**
+   * Dual prices, complete only after `priced`: of a piece of each way per unit along (a unit of a cross bar), then
+   * per unit across (of a lengthwise bar), then of a whole cross bar and of a whole lengthwise bar.
+   */
+  readonly prices: Float64Array;
+}
+
 /** The bar relaxation of one trial length. */
 export interface BarRelaxation {
   /**
-   * Solves it with at least `least[way]` pieces lying in each way. Yields the work of each pivot. Returns whether
-   * the trial length stays possible, and if so how many pieces lie in each way (not always whole).
+   * Solves it with at least `least[way]` pieces lying in each way, until the length is decided or, when `priced`,
+   * until the prices are best. Yields the work of each pivot.
    */
-  solve(least: Float64Array): Generator<number, { readonly possible: boolean; readonly lying: Float64Array }, void>;
+  solve(least: Float64Array, priced?: boolean): Generator<number, BarSolution, void>;
 }
 
 /** Demands are relaxed by this share, which keeps the simplex from cycling; the bound stays valid. */
@@ -80,10 +93,9 @@ export function barRelaxation(tables: SearchTables, ways: readonly number[], len
   for (let k = 0; k < kinds; k++) pool.push(pattern(alone(k, cross), 0, crossRow));
   for (let k = 0; k < kinds; k++) pool.push(pattern(alone(k, lengthwise), kinds, alongRow));
 
-  function* solve(
-    least: Float64Array,
-  ): Generator<number, { readonly possible: boolean; readonly lying: Float64Array }, void> {
+  function* solve(least: Float64Array, priced = false): Generator<number, BarSolution, void> {
     const right = new Float64Array(rows);
+    const price = new Float64Array(rows);
     const lying = new Float64Array(kinds);
     const firstOfSize = new Set<number>();
     const basis = new Int32Array(rows);
@@ -113,20 +125,19 @@ export function barRelaxation(tables: SearchTables, ways: readonly number[], len
     // z carries the tighter of the two capacities, the surplus of the other one is basic.
     basis[crossRow] = 0;
     basis[alongRow] = 1 + alongRow;
-    if (!loadBasis(simplex, basis, pool, right)) return { possible: true, lying };
+    if (!loadBasis(simplex, basis, pool, right)) return { possible: true, lying, prices: price };
     if (simplex.values[alongRow]! < 0) {
       basis[crossRow] = 1 + crossRow;
       basis[alongRow] = 0;
-      if (!loadBasis(simplex, basis, pool, right)) return { possible: true, lying };
+      if (!loadBasis(simplex, basis, pool, right)) return { possible: true, lying, prices: price };
     }
-    if (simplex.values.some((value) => value < -1e-7)) return { possible: true, lying };
+    if (simplex.values.some((value) => value < -1e-7)) return { possible: true, lying, prices: price };
     yield rows * rows * 4;
     const counts = new Int32Array(kinds);
     const worth = new Float64Array(kinds);
-    const price = new Float64Array(rows);
     for (let pivots = 0; pivots < 60 * rows; pivots++) {
       const z = simplex.basis.indexOf(0);
-      if (z < 0 || simplex.values[z]! <= 1) break;
+      if (z < 0 || (!priced && simplex.values[z]! <= 1)) break;
       price.set(simplex.inverse.subarray(z * rows, (z + 1) * rows));
       let entering = cheapest(pool, price);
       let work = rows * rows * 3 + pool.length * rows;
@@ -162,17 +173,24 @@ export function barRelaxation(tables: SearchTables, ways: readonly number[], len
           Math.max(0, crossBest, price[crossRow]!) * length +
           Math.max(0, alongBest, price[alongRow]!) * tables.width;
         yield work;
-        if (worthAll > needed * (1 + PROOF_MARGIN)) return { possible: false, lying };
+        if (worthAll > needed * (1 + PROOF_MARGIN)) return { possible: false, lying, prices: price };
         if (entering < 0) break;
       }
       if (!enterColumn(simplex, pool[entering]!, entering)) break;
       if (pivots % 8 === 7) yield work * 8;
     }
+    if (priced) {
+      // Even if the simplex stopped early: no pattern may be worth more than its bar.
+      const dearest = (fits: Direction, first: number): number =>
+        bestPattern(fits.extents, price.slice(first, first + kinds), count, fits.capacity, fits.memory, counts);
+      price[crossRow] = Math.max(price[crossRow]!, dearest(cross, 0));
+      price[alongRow] = Math.max(price[alongRow]!, dearest(lengthwise, kinds));
+    }
     for (let k = 0; k < kinds; k++) {
       const at = lyingColumn[k]! < 0 ? -1 : simplex.basis.indexOf(lyingColumn[k]!);
       lying[k] = (demandRow.has(size[k]!) ? least[k]! : count[k]!) + (at >= 0 ? simplex.values[at]! : 0);
     }
-    return { possible: true, lying };
+    return { possible: true, lying, prices: price };
   }
 
   function direction(extents: Int32Array, capacity: number): Direction {

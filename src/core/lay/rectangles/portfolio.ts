@@ -1,5 +1,7 @@
+import type { BoundHolder } from "../bounds/boundHolder.ts";
 import { type BoundStep, jointBound } from "../bounds/jointBound.ts";
 import { type ReachableLengths, reachableLengths } from "../bounds/reachableLengths.ts";
+import { sweepTurns } from "../bounds/sweepTurns.ts";
 import type { Rng } from "../rng.ts";
 import { type BeamMemory, beamMemory, type Guide } from "./beam.kernel.ts";
 import { type BeamSearch, beamSearch, widestBeam } from "./beamSearch.ts";
@@ -18,11 +20,8 @@ const GROWTH = 1.5;
 /** What the joint bound may spend at once, and of every later turn. */
 const FIRST_BOUND_TURN = 3_000_000;
 const BOUND_SHARE = 0.1;
-
-/** The proven bound, shared like the incumbent. */
-export interface BoundHolder {
-  value: number;
-}
+/** What sweeps may spend after every turn. */
+const SWEEP_SHARE = 0.6;
 
 /** What the portfolio shares with the engine that drives it. */
 export interface PortfolioContext {
@@ -42,12 +41,13 @@ export interface PortfolioContext {
  * yield.
  */
 export function* shorten(context: PortfolioContext): Generator<number, void, void> {
-  const { tables, incumbent, bound } = context;
+  const { tables, incumbent, bound, reachable } = context;
   const orders = orderSearch(tables, context.order, context.rng);
   const beams = beamRunner(context);
   let turn = FIRST_TURN;
   const beamShare = beams.share;
   const bounds = boundTurns(context);
+  const sweeps = sweepTurns(tables, reachable, bound, () => incumbent.end);
   yield* bounds(FIRST_BOUND_TURN);
   while (incumbent.end > bound.value) {
     yield* orderTurn(context, orders, turn * (1 - beamShare) * 2);
@@ -55,6 +55,7 @@ export function* shorten(context: PortfolioContext): Generator<number, void, voi
     if (beamShare > 0) yield* beams.turn(turn * beamShare * 2);
     if (incumbent.end <= bound.value) return;
     yield* bounds(turn * BOUND_SHARE);
+    yield* sweeps(turn * SWEEP_SHARE);
     turn *= GROWTH;
   }
 }

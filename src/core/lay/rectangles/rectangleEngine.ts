@@ -1,10 +1,11 @@
+import type { BoundHolder } from "../bounds/boundHolder.ts";
 import { quickBound } from "../bounds/quickBound.ts";
 import { reachableLengths } from "../bounds/reachableLengths.ts";
 import { type Rng, seededRng } from "../rng.ts";
 import type { Engine, RegionJob, Search, SearchBudget, SearchStep } from "../types.ts";
 import { emptyIncumbent, type Incumbent } from "./incumbent.ts";
 import { decodedRectangles, orderSearch, startOrders } from "./orderSearch.ts";
-import { type BoundHolder, SLICE, shorten } from "./portfolio.ts";
+import { SLICE, shorten } from "./portfolio.ts";
 import { isRectangleJob, rectangleJobOf } from "./prepare.ts";
 import type { RectangleJob } from "./rectangleJob.ts";
 import { lengthOfEnd } from "./regionPlan.ts";
