@@ -1,4 +1,4 @@
-import { useContext, useId, useRef, useState } from "preact/hooks";
+import { useContext, useId, useLayoutEffect, useRef, useState } from "preact/hooks";
 import { describeProblem } from "../../core/problems/describeProblem.ts";
 import type { Problem, Result } from "../../core/problems/problem.ts";
 import { SentencesContext } from "../texts/sentences.ts";
@@ -38,7 +38,12 @@ export function TypedBlank<T>(props: TypedProps<T>) {
   const [focused, setFocused] = useState(false);
   const visit = useRef("");
   const patience = useRef(0);
+  const box = useRef<HTMLInputElement>(null);
   const id = useId();
+  // At once, so that the first letter typed replaces the old text however fast it comes.
+  useLayoutEffect(() => {
+    if (focused) box.current?.select();
+  }, [focused]);
   const read = (text: string) => {
     const result = props.read(text);
     if (result.ok) props.onValue(result.value, visit.current);
@@ -71,6 +76,7 @@ export function TypedBlank<T>(props: TypedProps<T>) {
   const input = (
     <input
       id={id}
+      ref={box}
       type="text"
       autocomplete="off"
       spellcheck={false}
@@ -85,8 +91,9 @@ export function TypedBlank<T>(props: TypedProps<T>) {
       onFocus={(event) => {
         visit.current = `${props.path}@${++visits}`;
         setFocused(true);
-        const box = event.currentTarget;
-        requestAnimationFrame(() => box.select());
+        // And again once a mouse has set its caret, unless something was typed meanwhile.
+        const own = event.currentTarget;
+        requestAnimationFrame(() => own.value === props.written && own.select());
       }}
       onBlur={() => {
         setFocused(false);
