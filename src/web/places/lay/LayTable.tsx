@@ -1,11 +1,13 @@
 import { useEffect, useMemo, useRef, useState } from "preact/hooks";
 import { pieceArt } from "../../../core/drawing/pieceArt.ts";
-import type { StockPlacement } from "../../../core/lay/types.ts";
+import type { LayProblem, StockPlacement } from "../../../core/lay/types.ts";
 import type { Project } from "../../../core/project/project.ts";
 import { useLengths } from "../../fields/units.ts";
 import { Icon } from "../../parts/Icon.tsx";
 import { derivedOf } from "../../state/derived.ts";
 import type { LayState } from "../../state/lays.ts";
+import { useStore } from "../../state/store.ts";
+import type { Texts } from "../../texts/catalogue.ts";
 import { useTexts } from "../../texts/texts.ts";
 import { type Frame, fitFrame, panFrame, zoomFrame } from "./frame.ts";
 import { listenToHands } from "./gestures.ts";
@@ -32,7 +34,14 @@ export function LayTable({ lay, project }: { lay: LayState; project: Project }) 
   const isOwnView = useRef(false);
   const stocks = useMemo(() => stockLayout(problem, lay.plan), [problem, lay.plan]);
   const kinds = useMemo(() => kindsOf(project), [project]);
-  const hand = usePieceHand(lay, stocks, canvas, live);
+  const hand = usePieceHand({
+    lay: () => lay,
+    stocks: () => stocks,
+    canvas: () => canvas.current,
+    frame: () => live.current,
+  });
+  const selected = useStore(hand.state, (state) => state.selected);
+  const names = useMemo(() => pieceNames(kinds, problem, texts), [kinds, problem, texts]);
   const look = (next: Frame) => {
     live.current = next;
     isOwnView.current = true;
@@ -49,8 +58,6 @@ export function LayTable({ lay, project }: { lay: LayState; project: Project }) 
     look(zoomFrame(live.current, factor, width / 2, height / 2));
   };
 
-  const handsRef = useRef(hand);
-  handsRef.current = hand;
   useEffect(() => {
     const element = host.current;
     if (element === null) return;
@@ -60,18 +67,19 @@ export function LayTable({ lay, project }: { lay: LayState; project: Project }) 
     const deaf = listenToHands(drawn.element, {
       frame: () => live.current,
       look,
-      take: (key) => handsRef.current.take(key),
-      carry: (dx, dy) => handsRef.current.carry(dx, dy),
-      drop: (moved) => handsRef.current.drop(moved),
-      touchTable: () => handsRef.current.select(null),
+      take: hand.take,
+      carry: hand.carry,
+      drop: hand.drop,
+      touchTable: () => hand.select(null),
     });
     return () => {
       deaf();
       drawn.remove();
       canvas.current = null;
     };
-  }, []);
+  }, [hand]);
 
+  const grain = material.grain === "free" ? "none" : material.oneWay ? "one-way" : "both";
   useEffect(() => {
     const drawn = canvas.current;
     if (drawn === null) return;
@@ -79,33 +87,31 @@ export function LayTable({ lay, project }: { lay: LayState; project: Project }) 
     drawn.draw({
       stocks,
       kinds,
-      placements: hand.placements,
+      placements: lay.plan?.placements ?? [],
       pinned: new Set(problem.pinned.map(keyOf)),
-      selected: hand.selected,
-      wrong: hand.wrong,
-      grain: material.grain === "free" ? "none" : material.oneWay ? "one-way" : "both",
-      nameOf: (placement) => nameOf(placement),
+      selected,
+      grain,
+      nameOf: names,
     });
-    if (isOwnView.current) drawn.look(live.current);
+    hand.show();
+  }, [hand, stocks, kinds, lay.plan, problem, selected, grain, names, material.name, texts]);
+  // A plan that takes another room on the table is shown whole again, unless the person chose a view.
+  const room = JSON.stringify(tableBox(stocks));
+  useEffect(() => {
+    if (isOwnView.current) canvas.current?.look(live.current);
     else showAll();
-  });
-  const nameOf = (placement: StockPlacement): string => {
-    const kind = kinds.get(placement.pieceId);
-    if (kind === undefined) return placement.pieceId;
-    const number = kind.count > 1 ? texts.lay.numberOf(placement.copy + 1, kind.count) : "";
-    const isPinned = problem.pinned.some((pin) => keyOf(pin) === keyOf(placement));
-    return texts.lay.pieceName(`${kind.name}${number}`, kind.detail, isPinned);
-  };
-
+  }, [room]);
+  const showAllNow = useRef(showAll);
+  showAllNow.current = showAll;
   useEffect(() => {
     const element = host.current;
     if (element === null) return;
     const observer = new ResizeObserver(() => {
-      if (!isOwnView.current) showAll();
+      if (!isOwnView.current) showAllNow.current();
     });
     observer.observe(element);
     return () => observer.disconnect();
-  });
+  }, []);
 
   const onKeyDown = (event: KeyboardEvent) => {
     if (hand.onKey(event)) return;
@@ -151,9 +157,20 @@ export function LayTable({ lay, project }: { lay: LayState; project: Project }) 
           <Icon name="whole" />
         </button>
       </div>
-      <SelectedPiece hand={hand} lay={lay} nameOf={nameOf} />
+      <SelectedPiece hand={hand} lay={lay} nameOf={names} />
     </div>
   );
+}
+
+/** What a screen reader says of a piece, and the page of the selected one. */
+function pieceNames(kinds: ReadonlyMap<string, PieceKind>, problem: LayProblem, texts: Texts) {
+  const pinned = new Set(problem.pinned.map(keyOf));
+  return (placement: StockPlacement): string => {
+    const kind = kinds.get(placement.pieceId);
+    if (kind === undefined) return placement.pieceId;
+    const number = kind.count > 1 ? texts.lay.numberOf(placement.copy + 1, kind.count) : "";
+    return texts.lay.pieceName(`${kind.name}${number}`, kind.detail, pinned.has(keyOf(placement)));
+  };
 }
 
 function kindsOf(project: Project): ReadonlyMap<string, PieceKind> {

@@ -3,9 +3,10 @@ import { Refusal } from "../../fields/TypedBlank.tsx";
 import { useLengths } from "../../fields/units.ts";
 import { Icon } from "../../parts/Icon.tsx";
 import type { LayState } from "../../state/lays.ts";
+import { useStore } from "../../state/store.ts";
 import { useTexts } from "../../texts/texts.ts";
 import { placedBox } from "./moves.ts";
-import type { PieceHand } from "./usePieceHand.ts";
+import { isPinned, type PieceHand, placementOf } from "./pieceHand.ts";
 
 /** The piece that is selected: its size, where it lies, and what can be done with it. */
 export function SelectedPiece(props: {
@@ -16,7 +17,10 @@ export function SelectedPiece(props: {
   const texts = useTexts();
   const lengths = useLengths();
   const { hand, lay } = props;
-  const { placement } = hand;
+  const state = useStore(hand.state, (now) => now);
+  const placement = placementOf(state, lay);
+  const isHeld = state.held !== null;
+  const pinned = isPinned(lay.job.problem, state.selected);
   if (placement === null) return <div role="status" class="only-read" />;
   const { problem } = lay.job;
   const box = placedBox(problem, placement);
@@ -29,9 +33,9 @@ export function SelectedPiece(props: {
         </p>
         <p class="small">
           {texts.lay.liesAt(lengths.size(box.minX), lengths.size(box.minY))}
-          {hand.isHeld && ` ${texts.lay.inHand}`}
+          {isHeld && ` ${texts.lay.inHand}`}
         </p>
-        <Refusal problems={hand.troubles} />
+        <Refusal problems={state.held?.troubles ?? []} />
       </div>
       <div class="row">
         {(piece?.orientations.length ?? 0) > 1 && (
@@ -39,13 +43,13 @@ export function SelectedPiece(props: {
             <Icon name="turn" /> {texts.lay.turn}
           </button>
         )}
-        {hand.isHeld ? (
-          <button type="button" class="press" onClick={() => hand.select(hand.selected)}>
+        {isHeld ? (
+          <button type="button" class="press" onClick={() => hand.select(state.selected)}>
             {texts.lay.putBack}
           </button>
         ) : (
-          <button type="button" class="press" onClick={hand.isPinned ? hand.unpin : hand.pin}>
-            <Icon name="pin" /> {hand.isPinned ? texts.lay.unpin : texts.lay.pin}
+          <button type="button" class="press" onClick={pinned ? hand.unpin : hand.pin}>
+            <Icon name="pin" /> {pinned ? texts.lay.unpin : texts.lay.pin}
           </button>
         )}
       </div>

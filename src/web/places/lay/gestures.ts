@@ -26,8 +26,10 @@ const TREMBLE = 4;
 export function listenToHands(element: SVGSVGElement, hands: PlanHands): () => void {
   const fingers = new Map<number, Finger>();
   let held: { pointer: number; x: number; y: number; moved: boolean } | null = null;
+  // Asking the page where the drawing is makes it lay itself out; while a finger is down the drawing stays there.
+  let box = element.getBoundingClientRect();
   const at = (event: MouseEvent): Finger => {
-    const box = element.getBoundingClientRect();
+    if (fingers.size === 0) box = element.getBoundingClientRect();
     return { x: event.clientX - box.left, y: event.clientY - box.top };
   };
   const onDown = (event: PointerEvent) => {

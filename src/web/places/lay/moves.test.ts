@@ -1,6 +1,7 @@
 import { expect, test } from "vitest";
 import { rectangleRing, solid } from "../../../core/geometry/ring.ts";
-import type { LayProblem, StockPlacement } from "../../../core/lay/types.ts";
+import type { LayPlan, LayProblem, StockPlacement } from "../../../core/lay/types.ts";
+import { lieOfPlan, lyingNear } from "./lieOfPlan.ts";
 import { keyOf, neighbourOf, placedBox, placeTroubles, snapped, turned } from "./moves.ts";
 
 const problem: LayProblem = {
@@ -34,7 +35,7 @@ const at = (x: number, y: number, copy = 0, turnDeg = 0): StockPlacement => ({
 const boxesOf = (placements: readonly StockPlacement[]) =>
   new Map(placements.map((placement) => [keyOf(placement), placedBox(problem, placement)] as const));
 const codes = (placement: StockPlacement, others: StockPlacement[]) =>
-  placeTroubles(problem, placement, others, boxesOf(others)).map(({ code }) => code);
+  placeTroubles(problem, placement, others).map(({ code }) => code);
 
 test("a good place has no trouble; overlap, bias, flaw and edge are told apart", () => {
   const others = [at(0, 0, 1), at(0, 100, 2)];
@@ -43,6 +44,25 @@ test("a good place has no trouble; overlap, bias, flaw and edge are told apart",
   expect(codes(at(800, 200, 0, 30), others)).toContain("plan-turn-not-allowed");
   expect(codes(at(1500, 480), others)).toEqual(["plan-on-flaw"]);
   expect(codes(at(0, 1000), others)).toEqual(["plan-outside-stock"]);
+});
+
+test("near a box lies what meets it within reach, on its own stock, but for itself", () => {
+  const elsewhere = { ...at(0, 200, 3), stockId: "s" };
+  const plan: LayPlan = {
+    materialId: "m",
+    placements: [at(0, 0, 0), at(0, 100, 1), at(900, 0, 2), elsewhere],
+    unplaced: [],
+    uses: [],
+    evaluations: 0,
+    seed: 0,
+  };
+  const lie = lieOfPlan(problem, plan);
+  const near = (y: number, reach: number) =>
+    lyingNear(lie, "r", placedBox(problem, at(0, y)), reach, "strap#0").map(({ key }) => key);
+  expect(near(0, 0.01)).toEqual(["strap#1"]);
+  expect(near(206, 4)).toEqual([]);
+  expect(near(203, 4)).toEqual(["strap#1"]);
+  expect(lieOfPlan(problem, plan)).toBe(lie);
 });
 
 test("edges snap to the neighbour and to the cloth, within reach only", () => {

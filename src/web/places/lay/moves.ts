@@ -30,26 +30,14 @@ export function placedBox(problem: LayProblem, placement: StockPlacement): Box {
 }
 
 /**
- * Why a piece may not lie where it is: the independent checker, asked about this piece and its neighbours only.
- * `boxes` are those of all placements, by key. Empty when the place is good.
+ * Why a piece may not lie where it is: the independent checker, asked about this piece and the ones `near` it on the
+ * same stock. Empty when the place is good.
  */
 export function placeTroubles(
   problem: LayProblem,
   placement: StockPlacement,
-  others: readonly StockPlacement[],
-  boxes: ReadonlyMap<string, Box>,
+  near: readonly StockPlacement[],
 ): readonly LayFinding[] {
-  const key = keyOf(placement);
-  const own = placedBox(problem, placement);
-  const near = others.filter((other) => {
-    const box = boxes.get(keyOf(other));
-    return (
-      other.stockId === placement.stockId &&
-      keyOf(other) !== key &&
-      box !== undefined &&
-      meets(own, box, problem.gap)
-    );
-  });
   const placements = [placement, ...near];
   const ids = new Set(placements.map(({ pieceId }) => pieceId));
   const part: LayProblem = {
@@ -75,11 +63,6 @@ function concerns(finding: LayFinding, { pieceId, copy }: StockPlacement): boole
     (name) =>
       name !== null && "pieceId" in name && "copy" in name && name.pieceId === pieceId && name.copy === copy,
   );
-}
-
-function meets(a: Box, b: Box, gap: number): boolean {
-  const reach = gap + 0.01;
-  return a.minX < b.maxX + reach && b.minX < a.maxX + reach && a.minY < b.maxY + reach && b.minY < a.maxY + reach;
 }
 
 /**

@@ -14,19 +14,24 @@ export interface PlanScene {
   readonly placements: readonly StockPlacement[];
   readonly pinned: ReadonlySet<string>;
   readonly selected: string | null;
-  /** Pieces that lie where they may not. */
-  readonly wrong: ReadonlySet<string>;
   readonly grain: "both" | "one-way" | "none";
   /** What a screen reader says of a piece. */
   nameOf(placement: StockPlacement): string;
 }
+
+/** Letters lower than this on the screen are not drawn, px. */
+const LEAST_LETTERS = 7.5;
 
 interface Shown {
   readonly group: G;
   readonly label: G;
   readonly pieceId: string;
   readonly look: string;
+  readonly labelSize: number;
   pose: string;
+  /** Name, pinned and selected as they were drawn last. */
+  state: string;
+  isSmall: boolean;
 }
 
 /**
@@ -43,6 +48,7 @@ export class PlanCanvas {
   private kinds: ReadonlyMap<string, PieceKind> | null = null;
   private groundKey = "";
   private upright = false;
+  private scale = 1;
   private offsets = new Map<string, number>();
 
   constructor(host: HTMLElement) {
@@ -70,15 +76,21 @@ export class PlanCanvas {
       if (old !== undefined && old.look !== look) this.take(key);
       const shown = this.shown.get(key) ?? this.addPiece(key, placement, kind, scene.grain, look);
       this.place(placement);
-      const { node } = shown.group;
-      node.classList.toggle("pinned", scene.pinned.has(key));
-      node.classList.toggle("selected", scene.selected === key);
-      node.classList.toggle("wrong", scene.wrong.has(key));
-      node.setAttribute("aria-label", scene.nameOf(placement));
-      node.setAttribute("tabindex", scene.selected === key ? "0" : "-1");
-      node.setAttribute("aria-pressed", String(scene.selected === key));
+      this.tell(shown, scene.nameOf(placement), scene.pinned.has(key), scene.selected === key);
     }
     for (const key of this.shown.keys()) if (!seen.has(key)) this.take(key);
+  }
+
+  private tell(shown: Shown, name: string, isPinned: boolean, isSelected: boolean): void {
+    const state = `${name} ${isPinned} ${isSelected}`;
+    if (shown.state === state) return;
+    shown.state = state;
+    const { node } = shown.group;
+    node.classList.toggle("pinned", isPinned);
+    node.classList.toggle("selected", isSelected);
+    node.setAttribute("aria-label", name);
+    node.setAttribute("tabindex", isSelected ? "0" : "-1");
+    node.setAttribute("aria-pressed", String(isSelected));
   }
 
   private take(key: string): void {
@@ -103,9 +115,18 @@ export class PlanCanvas {
     this.shown.get(key)?.group.node.classList.toggle("wrong", isWrong);
   }
 
-  /** Lays a piece on top of the others. */
+  /** Takes a piece up: on top of the others, and drawn by itself so that moving it costs none of them a stroke. */
   raise(key: string): void {
-    this.shown.get(key)?.group.front();
+    const group = this.shown.get(key)?.group;
+    if (group === undefined) return;
+    const hasKeyboard = document.activeElement === group.node;
+    group.front().addClass("in-hand");
+    if (hasKeyboard) group.node.focus();
+  }
+
+  /** Puts a piece back among the others. */
+  lower(key: string): void {
+    this.shown.get(key)?.group.removeClass("in-hand");
   }
 
   /** Puts the keyboard on a piece. */
@@ -116,15 +137,23 @@ export class PlanCanvas {
   /** Shows the table from another place. Labels that are too small to read are left out. */
   look(frame: Frame): void {
     this.world.node.setAttribute("transform", frameMatrix(frame));
-    this.element.style.setProperty("--per-px", String(1 / frame.scale));
     const turned = this.upright !== frame.upright;
+    if (this.scale !== frame.scale) this.element.style.setProperty("--per-px", String(1 / frame.scale));
+    this.scale = frame.scale;
     this.upright = frame.upright;
-    for (const { label, pieceId } of this.shown.values()) {
-      const size = Number(label.node.dataset["size"]);
-      label.node.classList.toggle("too-small", size * frame.scale < 7.5);
-      if (turned && this.kinds?.get(pieceId)) label.node.removeAttribute("transform");
+    for (const shown of this.shown.values()) {
+      this.fitLabel(shown);
+      if (!turned) continue;
+      if (this.kinds?.get(shown.pieceId)) shown.label.node.removeAttribute("transform");
+      shown.pose = "";
     }
-    if (turned) for (const shown of this.shown.values()) shown.pose = "";
+  }
+
+  private fitLabel(shown: Shown): void {
+    const isSmall = shown.labelSize * this.scale < LEAST_LETTERS;
+    if (isSmall === shown.isSmall) return;
+    shown.isSmall = isSmall;
+    shown.label.node.classList.toggle("too-small", isSmall);
   }
 
   /** Takes the drawing off the page. */
@@ -150,7 +179,6 @@ export class PlanCanvas {
     label.node.setAttribute("aria-hidden", "true");
     const text = kind.count > 1 ? `${kind.name} ${placement.copy + 1}/${kind.count}` : kind.name;
     const size = labelSize(kind, text);
-    label.node.dataset["size"] = String(size);
     // The space keeps the two lines apart for whoever reads them as one.
     const words = label.plain(`${text} `);
     words.attr({ "font-size": size, "text-anchor": "middle", x: 0, y: -size * 0.15 });
@@ -160,7 +188,9 @@ export class PlanCanvas {
     const pin = group.group().addClass("pin-head");
     pin.node.setAttribute("transform", `translate(${kind.middleX} ${kind.middleY})`);
     pin.circle(2).center(0, 0);
-    const shown: Shown = { group, label, pieceId: placement.pieceId, look, pose: "" };
+    const { pieceId } = placement;
+    const shown: Shown = { group, label, pieceId, look, labelSize: size, pose: "", state: "", isSmall: false };
+    this.fitLabel(shown);
     this.shown.set(key, shown);
     return shown;
   }
