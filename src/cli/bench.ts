@@ -4,7 +4,7 @@ import type { SearchPool } from "../worker/searchPool.ts";
 import { type AgainstLine, otherPackers, runAgainst } from "./bench/against.ts";
 import { type BenchLine, benchLine } from "./bench/benchLine.ts";
 import { benchProblem } from "./bench/benchProblem.ts";
-import { type BenchRow, benchTable, scaleTable } from "./bench/benchTable.ts";
+import { type BenchRow, benchTable, scaleTable, seedTable } from "./bench/benchTable.ts";
 import { type Instance, readDataset } from "./bench/dataset.ts";
 import { benchModule, instancesAt } from "./bench/instancesAt.ts";
 import { verifyLine } from "./bench/verifyLine.ts";
@@ -26,6 +26,11 @@ export const benchCommand: Command = {
     CUT_OPTION,
     { name: "against", help: "run general-purpose packers on the same instances (rectangles, source checkout)" },
     { name: "scale", help: "run growing jobs: first plan, evaluations, memory (source checkout)" },
+    {
+      name: "seeds",
+      value: "N,N,…",
+      help: "run every instance with each of these seeds; the table has their means",
+    },
     { name: "only", value: "NAME", help: "only instances whose name begins so" },
     { ...JSON_OPTION, help: "print one JSON line an instance on standard output" },
   ],
@@ -38,6 +43,7 @@ async function runBench(args: ParsedArgs, io: Io): Promise<ExitCode> {
   const quarterTurns = args.switches.has("rotate");
   const mode = cutMode(args);
   const scale = args.switches.has("scale");
+  const seeds = seedsOf(args, settings.seed);
   const instances = await instancesOf(args);
   const packers = args.switches.has("against") ? await otherPackers() : [];
   const pool = nodePool(settings.threads);
@@ -48,9 +54,9 @@ async function runBench(args: ParsedArgs, io: Io): Promise<ExitCode> {
     faults += found.length;
   };
   try {
-    for (const [index, instance] of instances.entries()) {
-      io.progress(`${instance.name} (${index + 1} of ${instances.length})`);
-      const line = await runInstance(pool, instance, quarterTurns, mode, settings);
+    for (const [index, { instance, seed }] of runsOf(instances, seeds).entries()) {
+      io.progress(`${instance.name} (${index + 1} of ${instances.length * seeds.length})`);
+      const line = await runInstance(pool, instance, quarterTurns, mode, { ...settings, seed });
       judge(instance.name, verifyLine(instance, line, quarterTurns, mode));
       const against = packers.map((packer): AgainstLine => {
         const compared = runAgainst(packer, instance, line, quarterTurns);
@@ -65,9 +71,30 @@ async function runBench(args: ParsedArgs, io: Io): Promise<ExitCode> {
     pool.close();
   }
   io.progress("");
-  io.err(scale ? scaleTable(rows) : benchTable(rows));
+  io.err(scale ? scaleTable(rows) : seeds.length > 1 ? seedTable(rows, seeds) : benchTable(rows));
   io.err(faults === 0 ? `All ${rows.length} plans verified.\n` : `${faults} faults found.\n`);
   return faults === 0 ? EXIT.done : EXIT.bug;
+}
+
+/** The seeds asked for, or the one. Throws `UsageError`. */
+function seedsOf(args: ParsedArgs, one: number): readonly number[] {
+  const text = args.values.get("seeds");
+  if (text === undefined) return [one];
+  const seeds = text.split(",").map(Number);
+  if (!/^\d+(,\d+)*$/.test(text) || new Set(seeds).size < seeds.length)
+    throw new UsageError(`--seeds takes different whole numbers such as 1,2,3, not ${text}`);
+  for (const other of ["against", "scale"])
+    if (args.switches.has(other)) throw new UsageError(`--seeds and --${other} cannot be combined`);
+  if (args.values.has("seed")) throw new UsageError("--seeds and --seed cannot be combined");
+  return seeds;
+}
+
+/** Every instance with every seed, all seeds of an instance together. */
+function runsOf(
+  instances: readonly Instance[],
+  seeds: readonly number[],
+): { readonly instance: Instance; readonly seed: number }[] {
+  return instances.flatMap((instance) => seeds.map((seed) => ({ instance, seed })));
 }
 
 /** Instances of all paths, each path's module or files read once. */

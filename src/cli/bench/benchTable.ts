@@ -62,6 +62,31 @@ export function scaleTable(rows: readonly BenchRow[]): string {
   return `${alignedRows([header, ...cells])}\n`;
 }
 
+/**
+ * Densities by instance and seed, with their means; the longest wait for a first plan. Rows come instance by instance,
+ * with the seeds in their order.
+ */
+export function seedTable(rows: readonly BenchRow[], seeds: readonly number[]): string {
+  const lines = rows.map(({ line }) => line);
+  const instances = Array.from({ length: lines.length / seeds.length }, (_, i) =>
+    lines.slice(i * seeds.length, (i + 1) * seeds.length),
+  );
+  const header = ["density %", ...seeds.map((seed) => `seed ${seed}`), "mean", "first s"];
+  const cells = instances.map((runs) => [
+    runs[0]!.name,
+    ...runs.map((run) => percent(run.density)),
+    percent(mean(runs.map((run) => run.density))),
+    Math.max(...runs.map((run) => run.firstSeconds)).toFixed(3),
+  ]);
+  const means = [
+    `mean of ${instances.length}`,
+    ...seeds.map((_, i) => percent(mean(instances.map((runs) => runs[i]!.density)))),
+    percent(mean(lines.map((line) => line.density))),
+    "",
+  ];
+  return `${alignedRows([header, ...cells, ...(instances.length > 1 ? [means] : [])])}\n`;
+}
+
 function mean(values: readonly number[]): number {
   return values.reduce((sum, value) => sum + value, 0) / values.length;
 }
