@@ -116,7 +116,7 @@ async function instancesOf(args: ParsedArgs): Promise<Instance[]> {
 async function scaleInstances(): Promise<Instance[]> {
   const { default: data } = await benchModule<{ default: unknown }>("scaleJobs.ts", "scale");
   const { instances, problems } = readDataset(data, "scaleJobs.ts");
-  if (problems.length > 0) throw new InputProblem(problems);
+  if (problems.length > 0) throw new InputProblem(() => problems);
   return instances;
 }
 

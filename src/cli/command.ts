@@ -1,3 +1,5 @@
+import type { Language } from "../core/units/language.ts";
+
 /** What a run of the program ends with: done, a problem in the input, wrong usage, a bug of ours. */
 export const EXIT = { done: 0, input: 1, usage: 2, bug: 3 } as const;
 
@@ -22,6 +24,8 @@ export interface ParsedArgs {
 
 /** Where a command writes. A test hands in its own. */
 export interface Io {
+  /** Language of sentences about bags; the program's own help is English. */
+  readonly language: Language;
   /** The result: standard output. */
   out(text: string): void;
   /** Everything else: standard error. */
@@ -47,6 +51,13 @@ export interface Command {
 
 /** Wrong usage found while a command reads its options: ends the run with exit code 2 and the usage line. */
 export class UsageError extends Error {}
+
+/** Every command takes this option. */
+export const LANGUAGE_OPTION: OptionSpec = {
+  name: "lang",
+  value: "en|de",
+  help: "language of sentences, pages and cut sheets (default en)",
+};
 
 /** Every command that prints data takes this switch. */
 export const JSON_OPTION: OptionSpec = { name: "json", help: "print one JSON document on standard output" };

@@ -1,4 +1,4 @@
-import type { Command, OptionSpec } from "./command.ts";
+import { type Command, LANGUAGE_OPTION, type OptionSpec } from "./command.ts";
 
 const WIDTH = 92;
 
@@ -22,7 +22,7 @@ export function programHelp(commands: readonly Command[]): string {
 
 /** The page for `laywright COMMAND --help`. */
 export function commandHelp(command: Command): string {
-  const options: OptionSpec[] = [...command.options, { name: "help", help: "show this page" }];
+  const options: OptionSpec[] = [...command.options, LANGUAGE_OPTION, { name: "help", help: "show this page" }];
   const left = options.map((option) => `  --${option.name}${option.value ? ` ${option.value}` : ""}`);
   const column = Math.max(...left.map((text) => text.length)) + 2;
   const lines = options.map((option, i) => {

@@ -1,8 +1,10 @@
 import { ringBox } from "../core/geometry/ring.ts";
 import type { CutPiece } from "../core/materials/cutPiece.ts";
 import { problemLine } from "../core/problems/describeProblem.ts";
+import { SENTENCES } from "../core/problems/sentenceTables.ts";
 import type { Project } from "../core/project/project.ts";
 import { formatLength } from "../core/units/formatLength.ts";
+import type { Language } from "../core/units/language.ts";
 import { layWords } from "../export/cutsheet/layWords.ts";
 import { nodePool } from "../worker/nodePool.ts";
 import { type Command, EXIT, type ExitCode, type Io, JSON_OPTION, type ParsedArgs, UsageError } from "./command.ts";
@@ -46,7 +48,7 @@ async function runLay(args: ParsedArgs, io: Io): Promise<ExitCode> {
   const { seed, seconds, threads } = searchSettings(args, effort === null ? 10 : 86_400);
   const evaluations = effort === null ? Infinity : effort * EVALUATIONS_PER_EFFORT;
   const mode = cutMode(args);
-  const read = readProjectFile(readInput(args.operands[0]!));
+  const read = readProjectFile(readInput(args.operands[0]!), io.language);
   if (args.switches.has("choices")) return tellChoices(args, io, read, seconds, seed);
   const pool = nodePool(threads);
   let laid: LaidCloth[];
@@ -87,28 +89,33 @@ async function tellAndWrite(
   const faults = laid.flatMap((cloth) => cloth.faults);
   if (faults.length > 0) {
     io.err("A plan of ours is wrong; nothing is to be cut from it. A bug of ours, please send us your file.\n");
-    for (const fault of faults) io.err(`${problemLine(fault)}\n`);
+    for (const fault of faults) io.err(`${problemLine(fault, SENTENCES[io.language])}\n`);
     if (out !== undefined) io.err(`The plan is kept in ${writeFiles(out, [planFile]).join("")}\n`);
     return EXIT.bug;
   }
-  const made = out === undefined ? null : await layFiles(read, laid);
+  const made = out === undefined ? null : await layFiles(read, laid, io.language);
   const paths = out === undefined || made === null ? [] : writeFiles(out, [planFile, ...made.files]);
   for (const note of made?.notes ?? []) io.err(`${note}\n`);
   if (made !== null && made.missingGlyphs.length > 0) {
     io.err(`No font at hand has ${made.missingGlyphs.join(", ")}; the pages show their numbers in brackets.\n`);
   }
   if (args.switches.has("json")) io.out(`${JSON.stringify(document)}\n`);
-  else io.out(summary(read, laid, paths));
+  else io.out(summary(read, laid, paths, io.language));
   const leftOut = laid.flatMap((cloth) => cloth.leftOut);
-  for (const left of leftOut) io.err(`${problemLine(left)}\n`);
+  for (const left of leftOut) io.err(`${problemLine(left, SENTENCES[io.language])}\n`);
   return leftOut.length > 0 ? EXIT.input : EXIT.done;
 }
 
-function summary(read: ReadProject, laid: readonly LaidCloth[], paths: readonly string[]): string {
+function summary(
+  read: ReadProject,
+  laid: readonly LaidCloth[],
+  paths: readonly string[],
+  language: Language,
+): string {
   const { project, cutList, problems } = read;
   const lines = [`${project.name}, ${project.bags} ${project.bags === 1 ? "bag" : "bags"}`];
   for (const cloth of laid)
-    lines.push("", cloth.material.name, ...layWords(cloth, project).map((line) => `  ${line}`));
+    lines.push("", cloth.material.name, ...layWords(cloth, project, language).map((line) => `  ${line}`));
   if (cutList.heldLengthwise.length > 0)
     lines.push(
       "",

@@ -1,17 +1,18 @@
 import { parseArgs } from "node:util";
 import { nearestWord } from "../core/problems/nearestWord.ts";
-import { type Command, type ParsedArgs, UsageError } from "./command.ts";
+import { type Command, LANGUAGE_OPTION, type OptionSpec, type ParsedArgs, UsageError } from "./command.ts";
 
 /**
  * Reads the words after a command's name. Throws `UsageError` for unknown options, missing values, options given
  * twice and a wrong number of operands.
  */
 export function parseCommandLine(command: Command, words: readonly string[]): ParsedArgs {
-  const names = [...command.options.map((option) => option.name), "help"];
+  const known = [...command.options, LANGUAGE_OPTION];
+  const names = [...known.map((option) => option.name), "help"];
   const options: Record<string, { type: "string" | "boolean" }> = { help: { type: "boolean" } };
-  for (const option of command.options) options[option.name] = { type: option.value ? "string" : "boolean" };
+  for (const option of known) options[option.name] = { type: option.value ? "string" : "boolean" };
   const { tokens } = parseArgs({
-    args: joinedNegatives(command, words),
+    args: joinedNegatives(known, words),
     options,
     strict: false,
     allowPositionals: true,
@@ -39,8 +40,8 @@ export function parseCommandLine(command: Command, words: readonly string[]): Pa
 }
 
 /** `--x -3` would be read as two options; joins a number that follows an option that takes a value. */
-function joinedNegatives(command: Command, words: readonly string[]): string[] {
-  const takesValue = new Set(command.options.filter((option) => option.value).map((option) => `--${option.name}`));
+function joinedNegatives(known: readonly OptionSpec[], words: readonly string[]): string[] {
+  const takesValue = new Set(known.filter((option) => option.value).map((option) => `--${option.name}`));
   const out: string[] = [];
   for (let i = 0; i < words.length; i++) {
     const next = words[i + 1];

@@ -1,14 +1,21 @@
 import { problemLine } from "../core/problems/describeProblem.ts";
 import type { Problem } from "../core/problems/problem.ts";
+import { SENTENCES } from "../core/problems/sentenceTables.ts";
+import type { Language } from "../core/units/language.ts";
 import type { Io } from "./command.ts";
 
 /** What the person gave cannot be used: ends a command with exit code 1, every problem told at once. */
 export class InputProblem extends Error {
-  readonly problems: readonly ToldProblem[];
+  /** The problems with their sentences in the language of the run. */
+  readonly told: (language: Language) => readonly ToldProblem[];
 
-  constructor(problems: readonly ToldProblem[]) {
-    super(problems.map((problem) => problem.message).join("\n"));
-    this.problems = problems;
+  constructor(told: (language: Language) => readonly ToldProblem[]) {
+    super(
+      told("en")
+        .map((problem) => problem.message)
+        .join("\n"),
+    );
+    this.told = told;
   }
 }
 
@@ -22,16 +29,19 @@ export interface ToldProblem {
 
 /** An input problem from the core's problem data. */
 export function inputProblem(problems: readonly Problem[]): InputProblem {
-  return new InputProblem(problems.map((problem) => ({ ...problem, message: problemLine(problem) })));
+  return new InputProblem((language) =>
+    problems.map((problem) => ({ ...problem, message: problemLine(problem, SENTENCES[language]) })),
+  );
 }
 
 /** An input problem in the command's own words. */
 export function plainProblem(code: string, path: string, message: string): InputProblem {
-  return new InputProblem([{ code, path, message }]);
+  return new InputProblem(() => [{ code, path, message }]);
 }
 
 /** Tells the problems: sentences on standard error, and as data on standard output when JSON is wanted. */
 export function reportInputProblem(error: InputProblem, json: boolean, io: Io): void {
-  for (const problem of error.problems) io.err(`${problem.message}\n`);
-  if (json) io.out(`${JSON.stringify({ problems: error.problems })}\n`);
+  const problems = error.told(io.language);
+  for (const problem of problems) io.err(`${problem.message}\n`);
+  if (json) io.out(`${JSON.stringify({ problems })}\n`);
 }

@@ -3,6 +3,7 @@ import type { LayProblem } from "../core/lay/types.ts";
 import { type CutList, cutListOf } from "../core/project/cutList.ts";
 import { readProject } from "../core/project/file/readProject.ts";
 import type { Project } from "../core/project/project.ts";
+import type { Language } from "../core/units/language.ts";
 import { inputProblem } from "./problemReport.ts";
 
 /** A project file, worked out as far as the pieces to lay. */
@@ -12,11 +13,11 @@ export interface ReadProject {
   readonly problems: readonly LayProblem[];
 }
 
-/** Reads a project from its text. Throws `InputProblem` with everything that is wrong with it. */
-export function readProjectFile(text: string): ReadProject {
+/** Reads a project from its text, the parts of straps named in `language`. Throws `InputProblem` with everything that is wrong with it. */
+export function readProjectFile(text: string, language: Language = "en"): ReadProject {
   const project = readProject(text);
   if (!project.ok) throw inputProblem(project.problems);
-  const cutList = cutListOf(project.value);
+  const cutList = cutListOf(project.value, language);
   if (!cutList.ok) throw inputProblem(cutList.problems);
   return { project: project.value, cutList: cutList.value, problems: layProblemsOf(project.value, cutList.value) };
 }

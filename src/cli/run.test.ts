@@ -11,6 +11,7 @@ import { writeFiles } from "./writeFiles.ts";
 function recorder() {
   const said = { out: "", err: "", progress: "" };
   const io: Io = {
+    language: "en",
     out: (text) => {
       said.out += text;
     },

@@ -1,6 +1,8 @@
 import { nearestWord } from "../core/problems/nearestWord.ts";
+import { LANGUAGES } from "../core/units/language.ts";
 import { type Command, EXIT, type ExitCode, type Io, UsageError } from "./command.ts";
 import { commandHelp, programHelp, usageLine } from "./help.ts";
+import { wordOption } from "./optionValues.ts";
 import { parseCommandLine } from "./parseCommandLine.ts";
 import { InputProblem, reportInputProblem } from "./problemReport.ts";
 
@@ -34,13 +36,16 @@ export async function run(words: readonly string[], commands: readonly Command[]
 }
 
 async function runCommand(command: Command, words: readonly string[], io: Io): Promise<ExitCode> {
+  let told = io;
   try {
     const args = parseCommandLine(command, words);
     if (args.switches.has("help")) {
       io.out(commandHelp(command));
       return EXIT.done;
     }
-    return await command.run(args, io);
+    const language = wordOption(args, "lang", LANGUAGES, io.language);
+    told = { ...io, language };
+    return await command.run(args, told);
   } catch (error) {
     io.progress("");
     if (error instanceof UsageError) {
@@ -48,7 +53,7 @@ async function runCommand(command: Command, words: readonly string[], io: Io): P
       return EXIT.usage;
     }
     if (error instanceof InputProblem) {
-      reportInputProblem(error, words.includes("--json"), io);
+      reportInputProblem(error, words.includes("--json"), told);
       return EXIT.input;
     }
     io.err(`laywright ${command.name}: a bug of ours, please send us this with your file:\n`);

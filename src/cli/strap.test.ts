@@ -16,6 +16,7 @@ async function strap(...words: string[]): Promise<{ code: number; out: string; e
   let out = "";
   let err = "";
   const io: Io = {
+    language: "en",
     out: (text) => {
       out += text;
     },

@@ -1,9 +1,10 @@
 import { basename, dirname } from "node:path";
 import { strapPictures } from "../core/drawing/strapPictures.ts";
 import { buildStrap } from "../core/straps/buildStrap.ts";
-import { CONSTRUCTIONS } from "../core/straps/constructions/catalogue.ts";
 import type { StrapResult } from "../core/straps/strapResult.ts";
 import { CONSTRUCTION_IDS } from "../core/straps/strapWish.ts";
+import { english } from "../core/straps/words/english.ts";
+import { STRAP_WORDS } from "../core/straps/words/strapWordTables.ts";
 import { svgText } from "../export/svg/svgText.ts";
 import { type Command, EXIT, type Io, JSON_OPTION, type ParsedArgs } from "./command.ts";
 import { foldTestReport } from "./foldTestReport.ts";
@@ -21,7 +22,7 @@ export const strapCommand: Command = {
   about: [
     "Works out one strap from its construction, width, length and material, in either direction: the finished width gives the cut width, a cut width gives the finished one. Sizes come from the fold: thickness, layers, and where raw edges stop.",
     "",
-    ...CONSTRUCTION_IDS.map((id) => `${id}: ${CONSTRUCTIONS[id].title}`),
+    ...CONSTRUCTION_IDS.map((id) => `${id}: ${english.constructions[id].title}`),
     "",
     'Example: laywright strap --construction fourfold --width "1 in" --length "60 in" --thickness "1 mm" --material vinyl',
   ].join("\n"),
@@ -35,10 +36,14 @@ export const strapCommand: Command = {
       return EXIT.done;
     }
     const { wish, materials } = readStrap(args);
-    const built = buildStrap(wish, materials);
+    const built = buildStrap(wish, materials, "", STRAP_WORDS[io.language].parts);
     if (!built.ok) throw inputProblem(built.problems);
     writePictures(args, built.value, io);
-    io.out(json ? `${JSON.stringify(strapJson(built.value, materials))}\n` : strapText(built.value, materials));
+    io.out(
+      json
+        ? `${JSON.stringify(strapJson(built.value, materials, io.language))}\n`
+        : strapText(built.value, materials, io.language),
+    );
     return EXIT.done;
   },
 };
@@ -48,7 +53,7 @@ function writePictures(args: ParsedArgs, result: StrapResult, io: Io): void {
   const file = args.values.get("picture");
   const folder = args.values.get("out");
   if (file === undefined && folder === undefined) return;
-  const pictures = strapPictures(result).map(({ stem, caption, drawing }) => ({
+  const pictures = strapPictures(result, STRAP_WORDS[io.language]).map(({ stem, caption, drawing }) => ({
     name: `${stem}.svg`,
     data: svgText(drawing, { title: caption }),
   }));

@@ -1,12 +1,16 @@
 import { lengthLabel } from "../core/drawing/dimensionLine.ts";
 import { ringBox } from "../core/geometry/ring.ts";
+import { cautionText } from "../core/materials/cautions/caution.ts";
+import { CAUTION_TABLES } from "../core/materials/cautions/cautionTables.ts";
 import type { PieceLine } from "../core/materials/cutPiece.ts";
-import { CONSTRUCTIONS } from "../core/straps/constructions/catalogue.ts";
 import { phraseText } from "../core/straps/phrase.ts";
 import type { StrapMaterial } from "../core/straps/strapMaterial.ts";
 import type { Consumable, StrapResult } from "../core/straps/strapResult.ts";
 import type { ProfileSpan } from "../core/straps/thicknessProfile.ts";
+import type { StrapWords } from "../core/straps/words/strapWords.ts";
+import { STRAP_WORDS } from "../core/straps/words/strapWordTables.ts";
 import { formatLength } from "../core/units/formatLength.ts";
+import type { Language } from "../core/units/language.ts";
 import { wrapRows } from "./wrapText.ts";
 
 /** Both units at once: makers think in either, and the trade mixes them. */
@@ -27,12 +31,13 @@ function linesOf(result: StrapResult, role: PieceLine["role"]): number[] {
 }
 
 /** The result as the JSON document of `laywright strap --json`; every number in mm. */
-export function strapJson(result: StrapResult, materials: readonly StrapMaterial[]): object {
+export function strapJson(result: StrapResult, materials: readonly StrapMaterial[], language: Language): object {
+  const words = STRAP_WORDS[language];
   const write = (mm: number): string => formatLength(mm, "mm");
   const named = new Map(materials.map((one) => [one.id, one.name]));
   return {
     construction: result.wish.construction,
-    title: CONSTRUCTIONS[result.wish.construction].title,
+    title: words.constructions[result.wish.construction].title,
     pieces: result.pieces.map((piece) => {
       const box = ringBox(piece.outline.outer);
       return {
@@ -58,11 +63,19 @@ export function strapJson(result: StrapResult, materials: readonly StrapMaterial
     finishedLengthMm: result.lengths.finished,
     longestMm: result.lengths.longest,
     shortestMm: result.lengths.shortest,
-    lengthItems: result.lengths.items,
+    lengthItems: result.lengths.items.map(({ code, mm }) => ({ code, label: words.lengthItems[code], mm })),
     across: result.across?.map(spanJson) ?? [],
     along: result.along.map(spanJson),
-    needle: result.needle.map((one) => ({ where: one.where, layers: one.layers, thicknessMm: one.thickness })),
-    consumables: result.consumables.map((one) => ({ kind: one.kind, label: one.label, lengthMm: one.mm })),
+    needle: result.needle.map((one) => ({
+      where: words.needle[one.where],
+      layers: one.layers,
+      thicknessMm: one.thickness,
+    })),
+    consumables: result.consumables.map((one) => ({
+      kind: one.kind,
+      label: words.consumables[one.code],
+      lengthMm: one.mm,
+    })),
     alternatives: result.alternatives.map((one) => ({
       construction: one.construction,
       cutWidthMm: one.cutWidth,
@@ -70,9 +83,9 @@ export function strapJson(result: StrapResult, materials: readonly StrapMaterial
       thicknessMm: one.thickness,
       rollLengthMm: one.rollLength,
     })),
-    warnings: result.warnings.map((one) => phraseText(one, write)),
-    steps: result.steps.map((one) => phraseText(one, write)),
-    cautions: result.cautions,
+    warnings: result.warnings.map((one) => phraseText(one, write, words)),
+    steps: result.steps.map((one) => phraseText(one, write, words)),
+    cautions: result.cautions.map((one) => cautionText(one, CAUTION_TABLES[language])),
   };
 }
 
@@ -80,11 +93,14 @@ function list(title: string, lines: readonly string[]): string[] {
   return lines.length === 0 ? [] : ["", title, ...lines.flatMap((line) => wrapRows(line, "  - ", "    "))];
 }
 
-function sizes(result: StrapResult): string[] {
+function sizes(result: StrapResult, words: StrapWords): string[] {
   const rows: [string, string][] = [
     ["Finished width", bothUnits(result.finishedWidth)],
     ["Cut width", bothUnits(result.cutWidth)],
-    ["Trade's round rule", `${bothUnits(result.nominalWidth)}: ${CONSTRUCTIONS[result.wish.construction].rule}`],
+    [
+      "Trade's round rule",
+      `${bothUnits(result.nominalWidth)}: ${words.constructions[result.wish.construction].rule}`,
+    ],
     ["Difference", signed(result.cutWidth - result.nominalWidth)],
     ["Layers", `${result.layers}, ${formatLength(result.thickness, "mm")} thick`],
   ];
@@ -108,42 +124,49 @@ function metres(mm: number): string {
   return `${formatLength(mm, "m")} (${formatLength(mm, "yd/8")})`;
 }
 
-function consumable(one: Consumable): string {
-  return `${metres(Math.ceil(one.mm / 10) * 10)} of ${one.label}`;
+function consumable(one: Consumable, words: StrapWords): string {
+  return `${metres(Math.ceil(one.mm / 10) * 10)} of ${words.consumables[one.code]}`;
 }
 
 /** The result for a person: sizes in both units, what to cut, buy and do. */
-export function strapText(result: StrapResult, materials: readonly StrapMaterial[]): string {
+export function strapText(result: StrapResult, materials: readonly StrapMaterial[], language: Language): string {
+  const words = STRAP_WORDS[language];
   const named = new Map(materials.map((one) => [one.id, one.name]));
   const pieces = result.pieces.map((piece) => {
     const box = ringBox(piece.outline.outer);
     const size = `${bothUnits(box.maxY - box.minY)} x ${bothUnits(box.maxX - box.minX)}`;
     return `${piece.count} x ${piece.name}: ${size}, ${named.get(piece.materialId) ?? piece.materialId}`;
   });
-  const items = result.lengths.items.map((item) => `${bothUnits(item.mm)} ${item.label}`);
+  const items = result.lengths.items.map((item) => `${bothUnits(item.mm)} ${words.lengthItems[item.code]}`);
   const needle = result.needle.map(
-    (one) => `${one.where}: ${layers(one.layers)}, ${formatLength(one.thickness, "mm")}`,
+    (one) => `${words.needle[one.where]}: ${layers(one.layers)}, ${formatLength(one.thickness, "mm")}`,
   );
   const others = result.alternatives.map((one) => {
     const roll = one.rollLength === null ? "" : `, ${metres(one.rollLength)} of roll`;
     return `${one.construction}: cut ${bothUnits(one.cutWidth)}, ${layers(one.layers)}, ${formatLength(one.thickness, "mm")} thick${roll}`;
   });
   return [
-    CONSTRUCTIONS[result.wish.construction].title,
-    ...sizes(result),
+    words.constructions[result.wish.construction].title,
+    ...sizes(result, words),
     ...list("Cut:", pieces),
     ...(items.length > 1 ? list("The length is made of:", items) : []),
     ...list("Under the needle:", needle),
-    ...list("Have ready:", result.consumables.map(consumable)),
+    ...list(
+      "Have ready:",
+      result.consumables.map((one) => consumable(one, words)),
+    ),
     ...list(
       "Note:",
-      result.warnings.map((one) => phraseText(one, bothUnits)),
+      result.warnings.map((one) => phraseText(one, bothUnits, words)),
     ),
     ...list("These would pass the limits, least cloth first:", others),
     "",
     "Steps:",
-    ...result.steps.flatMap((one, i) => wrapRows(phraseText(one, bothUnits), `  ${i + 1}. `, "     ")),
-    ...list("Take care:", result.cautions),
+    ...result.steps.flatMap((one, i) => wrapRows(phraseText(one, bothUnits, words), `  ${i + 1}. `, "     ")),
+    ...list(
+      "Take care:",
+      result.cautions.map((one) => cautionText(one, CAUTION_TABLES[language])),
+    ),
     "",
   ].join("\n");
 }

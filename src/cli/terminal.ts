@@ -8,6 +8,7 @@ export function terminalIo(): Io {
     shown = 0;
   };
   return {
+    language: "en",
     out: (text) => {
       clear();
       process.stdout.write(text);

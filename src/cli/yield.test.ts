@@ -5,6 +5,7 @@ import { yieldCommand } from "./yield.ts";
 async function attempt(...words: string[]) {
   const said = { out: "", err: "" };
   const code = await run(["yield", ...words], [yieldCommand], {
+    language: "en",
     out: (text) => {
       said.out += text;
     },

@@ -120,7 +120,7 @@ test("the cut sheet tells lay, purchase, thread, order of work and cautions", as
   expect(sheet.groups[0]!.lay[0]).toBe("The pieces take 220 mm.");
   // 20 mm at both ends to square the cloth.
   expect(sheet.purchase).toEqual([{ what: "Dock vinyl", amount: "0.26 m" }]);
-  expect(sheet.consumables.map(({ what }) => what)).toContain("double-sided tape");
+  expect(sheet.consumables.map(({ what }) => what)).toContain("topstitch thread, half of it on the bobbin");
   expect(sheet.work.map(({ title, steps }) => [title, steps.length > 3])).toEqual([["Loop", true]]);
   expect(sheet.pictures[0]!.title).toMatch(/^Loop: Folded in three/u);
   const { files } = await planFiles(input("knife", "pu"));

@@ -8,6 +8,7 @@ import { buildStrap } from "../../src/core/straps/buildStrap.ts";
 import { phraseText } from "../../src/core/straps/phrase.ts";
 import type { StrapMaterial } from "../../src/core/straps/strapMaterial.ts";
 import { CONSTRUCTION_IDS, type StrapWish } from "../../src/core/straps/strapWish.ts";
+import { STRAP_WORDS } from "../../src/core/straps/words/strapWordTables.ts";
 import { svgText } from "../../src/export/svg/svgText.ts";
 
 const mm = (min: number, max: number) => fc.double({ min, max, noNaN: true });
@@ -119,7 +120,8 @@ test("any wish is built soundly or refused in words", () => {
       }
       expect(strap.lengths.items.reduce((sum, item) => sum + item.mm, 0)).toBeCloseTo(strap.lengths.cut, 6);
       for (const said of [...strap.steps, ...strap.warnings]) {
-        expect(phraseText(said, String)).not.toMatch(/[{}]|NaN|undefined|Infinity/u);
+        for (const words of Object.values(STRAP_WORDS))
+          expect(phraseText(said, String, words)).not.toMatch(/[{}]|NaN|undefined|Infinity/u);
       }
       for (const one of strap.consumables) expect(one.mm).toBeGreaterThan(0);
       for (const { drawing, caption } of strapPictures(strap)) svgText(drawing, { title: caption });

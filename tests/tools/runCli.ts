@@ -13,6 +13,7 @@ export async function runCli(...words: readonly string[]): Promise<CliRun> {
   let out = "";
   let err = "";
   const code = await run(words, COMMANDS, {
+    language: "en",
     out: (text) => {
       out += text;
     },

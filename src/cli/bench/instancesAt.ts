@@ -15,7 +15,7 @@ export async function instancesAt(path: string): Promise<Instance[]> {
   const found: Instance[] = [];
   for (const file of filesAt(path)) {
     const { instances, problems } = readDataset(await dataAt(file), file);
-    if (problems.length > 0) throw new InputProblem(problems);
+    if (problems.length > 0) throw new InputProblem(() => problems);
     found.push(...instances);
   }
   return found;

@@ -1,4 +1,5 @@
 import type { BagCost } from "../../core/buying/bagCost.ts";
+import type { Language } from "../../core/units/language.ts";
 import { distinctStems } from "../../export/fileStem.ts";
 import { type PlanFile, type PlanFiles, planFiles } from "../../export/planFiles.ts";
 import type { ReadProject } from "../readProjectFile.ts";
@@ -31,13 +32,18 @@ export function layDocument({ project }: ReadProject, laid: readonly LaidCloth[]
 }
 
 /** Every file for the cutting table. Call only with lays that the checker has passed. */
-export async function layFiles(read: ReadProject, laid: readonly LaidCloth[]): Promise<PlanFiles> {
+export async function layFiles(
+  read: ReadProject,
+  laid: readonly LaidCloth[],
+  language: Language,
+): Promise<PlanFiles> {
   const made = await planFiles({
     project: read.project,
     pieces: read.cutList.pieces,
     lays: laid,
     fonts: fontBytes(),
     straps: read.cutList.straps,
+    language,
   });
   return { ...made, files: [...made.files, ...rulerFiles(read, laid)] };
 }

@@ -1,6 +1,7 @@
 import type { Contour } from "../geometry/contour.ts";
 import { straightContour } from "../geometry/contourShapes.ts";
 import type { StrapResult } from "../straps/strapResult.ts";
+import type { PictureWords, StrapWords } from "../straps/words/strapWords.ts";
 import { lengthLabel, levelDimension, thicknessLabel, uprightDimension } from "./dimensionLine.ts";
 import type { Drawing, DrawingItem } from "./drawing.ts";
 import { drawArea, drawLine, drawText } from "./items.ts";
@@ -23,15 +24,19 @@ function magnified(contour: Contour, scale: number, x: number, y: number): Conto
   return { vertices, closed: contour.closed };
 }
 
-function layerText({ name, thickness }: ArtLayer): string {
-  return `${name}, ${thicknessLabel(thickness)}`;
+function layerText({ word, thickness }: ArtLayer, words: PictureWords): string {
+  return `${words.layers[word]}, ${thicknessLabel(thickness)}`;
 }
 
 /** Colours and lines explained, in rows no wider than `width`. Returns the rows' items and how high they are. */
-function legend(art: SectionArt, width: number): { readonly items: DrawingItem[]; readonly height: number } {
+function legend(
+  art: SectionArt,
+  width: number,
+  words: PictureWords,
+): { readonly items: DrawingItem[]; readonly height: number } {
   const entries: { text: string; mark: (x: number, y: number) => DrawingItem[]; room: number }[] = art.layers.map(
     (layer) => ({
-      text: layerText(layer),
+      text: layerText(layer, words),
       room: 5.5,
       mark: (x, y) => {
         const square = straightContour([x, y, x + 4, y, x + 4, y + 2.6, x, y + 2.6], true);
@@ -43,8 +48,8 @@ function legend(art: SectionArt, width: number): { readonly items: DrawingItem[]
     const mark = (x: number, y: number) => [drawLine(role, straightContour([x, y + 1.3, x + length, y + 1.3]))];
     entries.push({ text, room: length + 1.5, mark });
   };
-  if (art.rawEdges.length > 0) line("raw edge", "cut", 5);
-  if (art.stitches.length > 0) line("stitch", "stitch", 7);
+  if (art.rawEdges.length > 0) line(words.rawEdge, "cut", 5);
+  if (art.stitches.length > 0) line(words.stitch, "stitch", 7);
   const rows: (typeof entries)[] = [[]];
   let used = 0;
   for (const entry of entries) {
@@ -82,24 +87,25 @@ function rawEdge(
 }
 
 /** What the picture says below its title. */
-function subtitle(result: StrapResult, scale: number): string {
-  const edge = result.wish.construction === "three-hemmed" ? "hem" : "raw edge";
-  const held = result.setback > 0 ? `, ${edge} held back ${lengthLabel(result.setback)}` : "";
-  return `${scale} times true size; cut ${lengthLabel(result.cutWidth)}${held}`;
+function subtitle(result: StrapResult, scale: number, words: PictureWords): string {
+  const magnified = words.magnified(scale, lengthLabel(result.cutWidth));
+  if (result.setback <= 0) return magnified;
+  const held = result.wish.construction === "three-hemmed" ? words.hemHeld : words.rawEdgeHeld;
+  return `${magnified}, ${held(lengthLabel(result.setback))}`;
 }
 
 /**
  * Cross-section of a strap, magnified by a whole factor that it names: layers by material, folds as true arcs, raw
  * edges, stitches, width and thickness in both units. Drawing mm.
  */
-export function foldPicture(result: StrapResult, title: string): Drawing {
+export function foldPicture(result: StrapResult, title: string, { picture }: StrapWords): Drawing {
   const art = strapSectionArt(result);
   const scale = SCALES.filter((factor) => factor * art.width <= WIDE).at(-1) ?? 1;
-  const about = subtitle(result, scale);
+  const about = subtitle(result, scale, picture);
   const thickness = thicknessLabel(art.height);
   const dimensions = 2 * MARGIN + art.width * scale + 6 + textWidth(thickness, TEXT);
   const width = Math.max(dimensions, 2 * MARGIN + Math.max(textWidth(title, 4, true), textWidth(about, SMALL)));
-  const key = legend(art, width - 2 * MARGIN);
+  const key = legend(art, width - 2 * MARGIN, picture);
   const dimensionY = MARGIN + key.height + 5;
   const baseY = dimensionY + 7;
   const x = MARGIN;

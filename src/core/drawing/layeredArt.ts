@@ -16,15 +16,6 @@ const TONES: Readonly<Record<PlyRole, AreaTone>> = {
   cord: "webbing",
 };
 
-const NAMES: Readonly<Record<PlyRole, string>> = {
-  outer: "outer",
-  facing: "facing",
-  interfacing: "interfacing",
-  padding: "padding, pressed",
-  webbing: "webbing",
-  cord: "cord",
-};
-
 function highest(contours: readonly Contour[]): number {
   let top = 0;
   for (const { vertices } of contours)
@@ -34,8 +25,8 @@ function highest(contours: readonly Contour[]): number {
 
 /** A facing of the same material as the outer strip is told apart by the lighter tone of its wrong side. */
 function layerOf(role: PlyRole, thickness: number, ownFacing: boolean): ArtLayer {
-  if (role !== "facing" || ownFacing) return { tone: TONES[role], name: NAMES[role], thickness };
-  return { tone: "back", name: "facing, same material", thickness };
+  if (role !== "facing" || ownFacing) return { tone: TONES[role], word: role, thickness };
+  return { tone: "back", word: "own-facing", thickness };
 }
 
 /** Upper face of everything that lies at `x`. */
@@ -89,7 +80,7 @@ export function layeredArt(result: StrapResult, section: SolvedSection): Section
     .map((row) => (row.from === "left" ? row.mm : section.finishedWidth - row.mm))
     .filter((x) => x > 0 && x < section.finishedWidth)
     .map((x) => [x, 0, topAt(section, height, x)] as const);
-  const layers = new Map([...outlines, ...slabs].map(({ layer }) => [layer.name, layer]));
+  const layers = new Map([...outlines, ...slabs].map(({ layer }) => [layer.word, layer]));
   return {
     areas,
     seams: [],

@@ -1,4 +1,5 @@
 import type { Contour } from "../geometry/contour.ts";
+import type { LayerWord } from "../straps/words/strapWords.ts";
 import type { AreaTone } from "./drawing.ts";
 
 /** A section drawn in its own mm, before it is magnified and set on the page. */
@@ -19,6 +20,6 @@ export interface SectionArt {
 /** What a colour of the picture stands for. */
 export interface ArtLayer {
   readonly tone: AreaTone;
-  readonly name: string;
+  readonly word: LayerWord;
   readonly thickness: number;
 }

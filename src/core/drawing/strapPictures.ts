@@ -1,5 +1,6 @@
-import { CONSTRUCTIONS } from "../straps/constructions/catalogue.ts";
 import type { StrapResult } from "../straps/strapResult.ts";
+import { english } from "../straps/words/english.ts";
+import type { StrapWords } from "../straps/words/strapWords.ts";
 import type { Drawing } from "./drawing.ts";
 import { foldPicture } from "./foldPicture.ts";
 import { stripPicture } from "./stripPicture.ts";
@@ -12,18 +13,17 @@ export interface StrapPicture {
 }
 
 /** Everything there is to see of a strap: its section, and each different strip laid flat with its lines. */
-export function strapPictures(result: StrapResult): readonly StrapPicture[] {
-  const title = CONSTRUCTIONS[result.wish.construction].title;
+export function strapPictures(result: StrapResult, words: StrapWords = english): readonly StrapPicture[] {
+  const title = words.constructions[result.wish.construction].title;
   const drawn = result.pieces.filter((piece) => piece.lines.length > 0);
   return [
-    { stem: "section", caption: title, drawing: foldPicture(result, title) },
+    { stem: "section", caption: title, drawing: foldPicture(result, title, words) },
     ...drawn.map((piece) => ({
       stem: `strip-${piece.id.replace(`${result.wish.id}-`, "")}`,
-      caption:
-        piece.name === result.wish.name
-          ? "laid flat"
-          : `${piece.name.replace(`${result.wish.name}, `, "")}, laid flat`,
-      drawing: stripPicture(piece),
+      caption: words.laidFlat(
+        piece.name === result.wish.name ? "" : piece.name.replace(`${result.wish.name}, `, ""),
+      ),
+      drawing: stripPicture(piece, words),
     })),
   ];
 }

@@ -1,6 +1,7 @@
 import { straightContour } from "../geometry/contourShapes.ts";
 import { ringBox } from "../geometry/ring.ts";
 import type { CutPiece, PieceLine } from "../materials/cutPiece.ts";
+import type { StrapWords } from "../straps/words/strapWords.ts";
 import { lengthLabel, levelDimension } from "./dimensionLine.ts";
 import type { Drawing, DrawingItem } from "./drawing.ts";
 import { drawArea, drawLine, drawText } from "./items.ts";
@@ -50,19 +51,19 @@ function brokenOutline(x0: number, x1: number, y0: number, y1: number): number[]
  * A strip laid flat, wrong side up, with its fold, tape, stitch and trim lines and how far each lies from the lower
  * edge in both units. Its width is to a scale that is named; its length is broken off. Drawing mm.
  */
-export function stripPicture(piece: CutPiece): Drawing {
+export function stripPicture(piece: CutPiece, { lineAt, picture }: StrapWords): Drawing {
   const box = ringBox(piece.outline.outer);
   const width = box.maxY;
   const scale = Math.min(1, TALL / width);
   const lines = levelLines(piece);
-  const cut = `cut width ${lengthLabel(width)}`;
+  const cut = picture.cutWidth(lengthLabel(width));
   const x0 = MARGIN + textWidth(cut, TEXT) + 7;
   const x1 = x0 + SHOWN;
   const y0 = MARGIN + 12;
   const y1 = y0 + width * scale;
   const outline = straightContour(brokenOutline(x0, x1, y0, y1), true);
   const items: DrawingItem[] = [drawArea("back", [outline]), drawLine("cut", outline)];
-  const labels = lines.map(({ y, line }) => `${line.note ?? line.role} at ${lengthLabel(y)}`);
+  const labels = lines.map(({ y, line }) => lineAt(line.note ?? line.role, lengthLabel(y)));
   const heights = spreadHeights(
     lines.map(({ y }) => y0 + y * scale),
     TEXT * SPREAD,
@@ -75,7 +76,7 @@ export function stripPicture(piece: CutPiece): Drawing {
     );
     items.push(drawText(labels[i]!, x1 + 11, heights[i]! - TEXT * 0.35, TEXT));
   });
-  items.push(...levelDimension(x0, x1, y0 - 1, MARGIN + 4, `cut length ${lengthLabel(box.maxX)}`, TEXT));
+  items.push(...levelDimension(x0, x1, y0 - 1, MARGIN + 4, picture.cutLength(lengthLabel(box.maxX)), TEXT));
   items.push(
     drawLine("label", straightContour([x0 - 3, y0, x0 - 3, y1])),
     drawLine("label", straightContour([x0 - 4, y0, x0 - 1, y0])),
@@ -83,9 +84,8 @@ export function stripPicture(piece: CutPiece): Drawing {
     drawText(cut, MARGIN, (y0 + y1) / 2 - TEXT * 0.35, TEXT),
   );
   const top = Math.max(y1, (heights.at(-1) ?? y1) + TEXT);
-  const size = scale === 1 ? "true width" : `width drawn ${Math.round(scale * 100)} % of true`;
   items.push(drawText(piece.name, x0, top + 9, 4, { bold: true }));
-  items.push(drawText(`flat, wrong side up, ${size}, length broken off`, x0, top + 4.5, 2.8));
+  items.push(drawText(picture.flat(scale === 1 ? null : Math.round(scale * 100)), x0, top + 4.5, 2.8));
   const right = x1 + 11 + Math.max(0, ...labels.map((text) => textWidth(text, TEXT)));
   const title = x0 + textWidth(piece.name, 4, true);
   return { box: { minX: 0, minY: 0, maxX: Math.max(right, title) + MARGIN, maxY: top + 9 + 4 + MARGIN }, items };

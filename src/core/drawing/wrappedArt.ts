@@ -38,8 +38,8 @@ export function wrappedArt(section: WrappedSection): SectionArt {
     width: end,
     height: 2 * outside,
     layers: [
-      { tone: "face", name: "outer", thickness: ply.thickness },
-      { tone: "webbing", name: "cord", thickness: cordDiameter },
+      { tone: "face", word: "outer", thickness: ply.thickness },
+      { tone: "webbing", word: "cord", thickness: cordDiameter },
     ],
     setback: null,
   };

@@ -10,11 +10,15 @@ export type PieceGrain = "lengthwise" | "crosswise" | "either" | "free";
 /** What a line drawn on or around a piece is for. Adapters map roles to layers and strokes. */
 export type LineRole = "cut" | "fold" | "stitch" | "tape" | "mark";
 
+/** What a line along a strip is. */
+export type LineNote = "fold" | "tape" | "seam" | "topstitch" | "trim" | "notch";
+
 /** A line on a piece, in the piece's own frame (mm). */
 export interface PieceLine {
   readonly role: Exclude<LineRole, "cut">;
   readonly contour: Contour;
-  readonly note?: string;
+  /** What it is, where the role alone does not say. */
+  readonly note?: LineNote;
 }
 
 /** One outline to cut, with what is drawn on it and how many are needed. */

@@ -28,7 +28,7 @@ const NICK = 3;
  * Units:  mm; outlines within 0.01 mm of the arcs.
  * Errors: a fold whose halves meet beside it, at `path`.
  */
-export function buildPanel(panel: Panel, path = ""): Result<readonly CutPiece[]> {
+export function buildPanel(panel: Panel, path = "", interfacingName = "interfacing"): Result<readonly CutPiece[]> {
   const shape = shapeContour(panel.shape);
   const opened = panel.foldEdge === null ? null : foldOut(shape, panel.foldEdge);
   if (panel.foldEdge !== null && opened === null)
@@ -41,16 +41,14 @@ export function buildPanel(panel: Panel, path = ""): Result<readonly CutPiece[]>
     ...notchLines(panel, shape, opened),
   ];
   const piece = pieceOf(panel, panel.id, panel.name, panel.materialId, cut, lines);
-  return ok([piece, ...interfacingOf(panel, stitch, cut)]);
+  return ok([piece, ...interfacingOf(panel, stitch, cut, interfacingName)]);
 }
 
-function interfacingOf(panel: Panel, stitch: Contour, cut: Contour): CutPiece[] {
+function interfacingOf(panel: Panel, stitch: Contour, cut: Contour, name: string): CutPiece[] {
   const { interfacing } = panel;
   if (interfacing === null) return [];
   const contour = interfacing.cut === "full" ? cut : stitch;
-  return [
-    pieceOf(panel, `${panel.id}-interfacing`, `${panel.name}, interfacing`, interfacing.materialId, contour, []),
-  ];
+  return [pieceOf(panel, `${panel.id}-interfacing`, `${panel.name}, ${name}`, interfacing.materialId, contour, [])];
 }
 
 /** The piece with the lower-left corner of its box at the origin. */

@@ -12,6 +12,8 @@ import { failed, ok, type Problem, type Result } from "../problems/problem.ts";
 import { buildStrap } from "../straps/buildStrap.ts";
 import type { StrapMaterial } from "../straps/strapMaterial.ts";
 import type { StrapResult } from "../straps/strapResult.ts";
+import { STRAP_WORDS } from "../straps/words/strapWordTables.ts";
+import type { Language } from "../units/language.ts";
 import type { Project } from "./project.ts";
 
 /** Every piece to cut for all bags of a project, and the straps worked out on the way. */
@@ -31,20 +33,23 @@ const MOST_PIECES = 20_000;
  * The cut list of a project: straps and panels times the number of bags, cut larger where the finished bag is to be
  * washed and its cloth shrinks: cut = finished ÷ (1 − share).
  *
+ * Parts of straps are named in `language`.
+ *
  * Errors: every problem of every strap and panel, at its place in the project file.
  */
-export function cutListOf(project: Project): Result<CutList> {
+export function cutListOf(project: Project, language: Language = "en"): Result<CutList> {
+  const names = STRAP_WORDS[language].parts;
   const problems: Problem[] = [];
   const materials = project.materials.map(strapMaterial);
   const straps: StrapResult[] = [];
   for (const [i, wish] of project.straps.entries()) {
-    const strap = buildStrap(wish, materials, `straps[${i}].`);
+    const strap = buildStrap(wish, materials, `straps[${i}].`, names);
     if (strap.ok) straps.push(strap.value);
     else problems.push(...strap.problems);
   }
   const panels: CutPiece[] = [];
   for (const [i, panel] of project.panels.entries()) {
-    const pieces = buildPanel(panel, `panels[${i}].`);
+    const pieces = buildPanel(panel, `panels[${i}].`, names.interfacing);
     if (pieces.ok) panels.push(...pieces.value);
     else problems.push(...pieces.problems);
   }

@@ -4,6 +4,8 @@ import { buildStrap } from "./buildStrap.ts";
 import { phraseText } from "./phrase.ts";
 import type { StrapMaterial } from "./strapMaterial.ts";
 import { CONSTRUCTION_IDS, type ConstructionId, type StrapWish } from "./strapWish.ts";
+import { english } from "./words/english.ts";
+import { STRAP_WORDS } from "./words/strapWordTables.ts";
 
 function material(id: string, kind: StrapMaterial["kind"], thickness: number): StrapMaterial {
   return { id, name: id, kind, thickness, backing: "unknown", fold: {}, usableWidth: 1370, longestPiece: 1500 };
@@ -45,11 +47,12 @@ test.each(CONSTRUCTION_IDS)("%s: sizes, lines, consumables, steps and cautions a
   expect(new Set(strap.pieces.map((piece) => piece.id)).size).toBe(strap.pieces.length);
   for (const piece of strap.pieces) expect(piece.count % 2).toBe(0);
   expect(strap.consumables.some((one) => one.kind.endsWith("thread") && one.mm > 0)).toBe(true);
-  expect(strap.cautions.join(" ")).toContain("load rated");
+  expect(strap.cautions.map(({ code }) => code)).toContain("not-load-rated");
   expect(strap.steps.length).toBeGreaterThan(3);
-  // Every length named in a sentence is there.
-  for (const said of [...strap.steps, ...strap.warnings])
-    expect(phraseText(said, String)).not.toMatch(/[{}]|NaN|undefined/u);
+  // Every fact named in a sentence is there, in each language.
+  for (const words of Object.values(STRAP_WORDS))
+    for (const said of [...strap.steps, ...strap.warnings])
+      expect(phraseText(said, String, words)).not.toMatch(/[{}]|NaN|undefined/u);
   for (const line of strap.foldLines) {
     expect(line).toBeGreaterThan(0);
     expect(line).toBeLessThan(strap.cutWidth);
@@ -160,7 +163,7 @@ test("a strap longer than the stock is refused a join until it is asked for, and
   if (!without.ok || !joined.ok) throw new Error("no strap");
   expect(without.value.pieces).toHaveLength(1);
   expect(without.value.warnings.map((one) => one.code)).toContain("longer-than-stock");
-  expect(without.value.warnings.map((one) => one.text).join(" ")).toContain("two parts");
+  expect(without.value.warnings.map((one) => phraseText(one, String, english)).join(" ")).toContain("two parts");
   expect(joined.value.pieces).toHaveLength(2);
   expect(joined.value.warnings.map((one) => one.code)).toContain("joined");
 });

@@ -16,6 +16,8 @@ import type { StrapWish } from "./strapWish.ts";
 import { thicknessAlong } from "./thicknessAlong.ts";
 import { thicknessProfile } from "./thicknessProfile.ts";
 import { warningsOf } from "./warnings.ts";
+import { english } from "./words/english.ts";
+import type { PartNames } from "./words/strapWords.ts";
 
 function stepFacts(resolved: ResolvedWish, widths: SolvedWidths): StepFacts {
   const { wish, materials, choices } = resolved;
@@ -54,12 +56,18 @@ function narrowHardware({ wish, path }: ResolvedWish, finished: number): Result<
 /**
  * Works a strap out from its wish: section, cut sizes, lengths, pieces, consumables, limits, order of work.
  *
- * Shapes: `materials` must hold every material the wish names; `path` (with its dot, `straps[1].`) is put before the place of each problem.
+ * Shapes: `materials` must hold every material the wish names; `path` (with its dot, `straps[1].`) is put before the place of each problem;
+ *         `names` are what its pieces are called, in the maker's language.
  * Units:  mm.
  * Errors: every problem of the wish at once where they do not hide each other; warnings never stop a strap.
  * Cost:   well under a millisecond.
  */
-export function buildStrap(wish: StrapWish, materials: readonly StrapMaterial[], path = ""): Result<StrapResult> {
+export function buildStrap(
+  wish: StrapWish,
+  materials: readonly StrapMaterial[],
+  path = "",
+  names: PartNames = english.parts,
+): Result<StrapResult> {
   const resolving = resolveWish(wish, materials, path);
   if (!resolving.ok) return resolving;
   const resolved = resolving.value;
@@ -76,17 +84,17 @@ export function buildStrap(wish: StrapWish, materials: readonly StrapMaterial[],
   const { construction, choices } = resolved;
   const fromEdge = wish.stitch?.fromEdge ?? TRADE.topstitchFromEdge;
   const rows = construction.rows(choices, fromEdge, widths.setback);
-  const strips = joinStrips(resolved, widths.cut, lengths, ends);
+  const strips = joinStrips(resolved, widths.cut, lengths, ends, names);
   const needle = needleChecks(widths.section, ends, [
-    ...(strips.joined && strips.seam === "straight" ? ["at a straight join"] : []),
-    ...(construction.id === "tab" ? ["where the tab is folded over its ring"] : []),
+    ...(strips.joined && strips.seam === "straight" ? ["straight-join" as const] : []),
+    ...(construction.id === "tab" ? ["tab-ring" as const] : []),
   ]);
   const fits = passes(limitsOf(resolved), needle, widths.thickness);
   // The first step of every construction is the cutting; joins and turned ends come before anything is folded.
   const [cut, ...folding] = construction.steps(stepFacts(resolved, widths));
   return ok({
     wish,
-    pieces: strapPieces(resolved, widths, strips.lengths, rows),
+    pieces: strapPieces(resolved, widths, strips.lengths, rows, names),
     nominalWidth: widths.nominal,
     cutWidth: widths.cut,
     finishedWidth: widths.finished,

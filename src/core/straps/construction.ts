@@ -1,3 +1,4 @@
+import type { PlainCautionCode } from "../materials/cautions/caution.ts";
 import type { MaterialKind } from "../materials/material.ts";
 import type { AcrossPlan, Ply, SectionPlan } from "./foldPlan.ts";
 import { foldLinesOf, type SolvedSection } from "./foldSection.ts";
@@ -43,13 +44,9 @@ export interface StepFacts {
 /** Which materials beyond the outer one a construction uses. */
 type ExtraRole = "facing" | "padding" | "webbing" | "cord";
 
-/** One way to build a strap: data for the solver, and the words that go with it. One file each. */
+/** One way to build a strap: data for the solver, and the order of work. One file each; its words are in `words/`. */
 export interface Construction {
   readonly id: ConstructionId;
-  /** Name with its layer count, so that folds in three and in four cannot be mistaken for each other. */
-  readonly title: string;
-  /** The round rule of the trade, in words. */
-  readonly rule: string;
   /** Layers of cloth where the strap is flat. */
   readonly layers: (choices: FoldChoices) => number;
   /** Thickest single layer that can be folded this way by hand, mm (from memory). */
@@ -69,7 +66,7 @@ export interface Construction {
   readonly rows: (choices: FoldChoices, fromEdge: number, setback: number) => readonly StitchRow[];
   readonly steps: (facts: StepFacts) => readonly Phrase[];
   /** Cautions of this construction alone; those of the materials come on top. */
-  readonly cautions: readonly string[];
+  readonly cautions: readonly PlainCautionCode[];
 }
 
 /** Common practice, no source: trade figures in mm used where the maker says nothing. */

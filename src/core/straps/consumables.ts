@@ -45,21 +45,20 @@ export function consumablesOf(
   const { wish, construction, input, choices } = resolved;
   const total = (lengths.cut + (lengths.shortPart ?? 0)) * wish.count;
   const out: Consumable[] = [];
-  const put = (kind: Consumable["kind"], label: string, mm: number): void => {
-    if (mm > 0) out.push({ kind, label, mm });
+  const put = (kind: Consumable["kind"], code: Consumable["code"], mm: number): void => {
+    if (mm > 0) out.push({ kind, code, mm });
   };
-  put("tape", "narrow double-sided tape, wash-away or kept off the stitch line", construction.tapeRuns * total);
+  put("tape", "tape", construction.tapeRuns * total);
   const type = wish.stitch?.type ?? 301;
   // Only a lockstitch shares its thread between needle and bobbin.
-  const shared = type === 301 ? ", half of it on the bobbin" : "";
+  const shared = type === 301 ? "-bobbin" : "";
   const topRows = rows.filter((row) => row.kind === "topstitch").length + (wish.stitch?.extraRows ?? 0);
   const seamRows = rows.length - rows.filter((row) => row.kind === "topstitch").length;
   const top = threadToBuy(widths.thickness, topstitchLength(resolved), type);
   const seam = threadToBuy(2 * input.outer.thickness, SEAM_STITCH, type);
-  put("topstitch-thread", `topstitch thread${shared}`, topRows * total * top);
-  put("construction-thread", `construction thread${shared}`, seamRows * total * seam);
-  if (wish.edgeFinish === "paint")
-    put("edge-paint", "edge to paint, each coat", construction.visibleEdges(choices) * total);
+  put("topstitch-thread", `topstitch-thread${shared}`, topRows * total * top);
+  put("construction-thread", `construction-thread${shared}`, seamRows * total * seam);
+  if (wish.edgeFinish === "paint") put("edge-paint", "edge-paint", construction.visibleEdges(choices) * total);
   if (construction.needs.includes("webbing")) {
     put("webbing", "webbing", total + WEBBING_SPARE * wish.count);
   }

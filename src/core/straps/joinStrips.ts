@@ -3,7 +3,9 @@ import { forbiddenZones, type JoinSeam, joinLoss, planJoins, preCutDiagonalLoss 
 import type { ResolvedWish } from "./resolveWish.ts";
 import type { StrapEnd } from "./strapLengths.ts";
 import type { StripLength } from "./strapPieces.ts";
-import type { StrapLengths, StrapWarning } from "./strapResult.ts";
+import type { StrapLengths } from "./strapResult.ts";
+import { type StrapWarning, warning } from "./strapWarning.ts";
+import type { PartNames, PhraseCode } from "./words/strapWords.ts";
 
 /** The lengths of strip a strap is cut from, and what joining them brings with it. */
 export interface JoinedStrips {
@@ -11,15 +13,14 @@ export interface JoinedStrips {
   readonly joined: boolean;
   readonly seam: JoinSeam;
   /** The step that comes before all others when strips are joined. */
-  readonly step: string;
+  readonly step: PhraseCode;
   readonly warnings: readonly StrapWarning[];
 }
 
-const STEPS: Readonly<Record<JoinSeam, string>> = {
-  diagonal:
-    "Lay the square ends of two strips right sides together at right angles, sew corner to corner, trim to 1/4 in and press open; repeat for every join.",
-  straight: "Sew the strips end to end right sides together and press the seams open.",
-  lapped: "Skive both ends, overlap and bond them, and stitch across the overlap.",
+const STEPS: Readonly<Record<JoinSeam, PhraseCode>> = {
+  diagonal: "join-diagonal",
+  straight: "join-straight",
+  lapped: "join-lapped",
 };
 
 /** Longest strip that can be cut from the outer material, along the roll or across it, mm. */
@@ -37,13 +38,14 @@ export function joinStrips(
   cutWidth: number,
   lengths: StrapLengths,
   ends: readonly [StrapEnd, StrapEnd],
+  names: PartNames,
 ): JoinedStrips {
   const { wish, materials } = resolved;
   const thick = ["vinyl", "leather", "cork"].includes(materials.outer.kind);
   const seam = wish.joins?.seam ?? (thick ? "lapped" : "diagonal");
   const short: StripLength[] =
-    lengths.shortPart === null ? [] : [{ suffix: "short", name: "short part", mm: lengths.shortPart }];
-  const long = lengths.shortPart === null ? { suffix: "", name: "" } : { suffix: "long", name: "long part" };
+    lengths.shortPart === null ? [] : [{ suffix: "short", name: names.shortPart, mm: lengths.shortPart }];
+  const long = lengths.shortPart === null ? { suffix: "", name: "" } : { suffix: "long", name: names.longPart };
   const whole = {
     lengths: [...short, { ...long, mm: lengths.cut }],
     joined: false,
@@ -54,14 +56,9 @@ export function joinStrips(
   const longest = longestStrip(resolved);
   if (lengths.cut <= longest) return whole;
   const facts = { cut: lengths.cut, longest };
-  const say = (code: string, text: string): StrapWarning => ({ code, text, lengths: facts });
-  const twoPart =
-    wish.adjustment === "two-part" || wish.construction === "tab"
-      ? ""
-      : " A strap in two parts with a ring between needs no join;";
   if (!wish.joins?.allowed) {
-    const text = `The strip is {cut} long and the longest piece of stock gives {longest}.${twoPart} allow joins only if neither it nor longer stock will do.`;
-    return { ...whole, warnings: [say("longer-than-stock", text)] };
+    const parted = wish.adjustment === "two-part" || wish.construction === "tab";
+    return { ...whole, warnings: [warning(parted ? "longer-than-stock-parts" : "longer-than-stock", facts)] };
   }
   const loss = joinLoss(seam, cutWidth, wish.joins.seamAllowance ?? TRADE.seamAllowance);
   const adjusts = (wish.adjustment ?? "fixed") !== "fixed";
@@ -71,26 +68,18 @@ export function joinStrips(
     loss,
     forbiddenZones(lengths.cut, [ends[0].allowance, ends[1].allowance], adjusts),
   );
-  if (!plan) {
-    const text =
-      "No join can be placed clear of the anchored ends, the shoulder and the slider's travel: use longer stock or a strap in two parts.";
-    return { ...whole, warnings: [say("no-place-for-join", text)] };
-  }
+  if (!plan) return { ...whole, warnings: [warning("no-place-for-join")] };
   const parts = plan.pieces.map(
     (mm, i): StripLength => ({
       suffix: [long.suffix, String(i + 1)].filter(Boolean).join("-"),
-      name: [long.name, `length ${i + 1} of ${plan.pieces.length}`].filter(Boolean).join(", "),
+      name: [long.name, names.lengthOf(i + 1, plan.pieces.length)].filter(Boolean).join(", "),
       mm,
     }),
   );
-  const warnings = [
-    say("joined", "A join is bulky and the weakest spot of a strap that carries: avoid it where you can."),
-  ];
+  const warnings = [warning("joined")];
   const preCut = preCutDiagonalLoss(wish.joins.seamAllowance ?? TRADE.seamAllowance);
   if (seam === "diagonal" && preCut < loss) {
-    const text =
-      "Each join of square ends loses {loss}; ends cut at 45° before they are joined lose only {preCut}.";
-    warnings.push({ code: "join-loss", text, lengths: { loss, preCut } });
+    warnings.push(warning("join-loss", { loss, preCut }));
   }
   return { ...whole, lengths: [...short, ...parts], joined: true, warnings };
 }

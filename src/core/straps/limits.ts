@@ -6,6 +6,7 @@ import type { StrapEnd } from "./strapLengths.ts";
 import type { Alternative, NeedleCheck, StrapSection } from "./strapResult.ts";
 import { CONSTRUCTION_IDS } from "./strapWish.ts";
 import { thickestSpan } from "./thicknessProfile.ts";
+import type { NeedlePlace } from "./words/strapWords.ts";
 
 /** Strap-to-hardware tolerance: a 38 mm ring takes 36 to 40 mm (common practice, no source), mm. */
 export const HARDWARE_TOLERANCE = 2;
@@ -23,22 +24,22 @@ function thickest(section: StrapSection): { layers: number; thickness: number } 
 export function needleChecks(
   section: StrapSection,
   ends: readonly [StrapEnd, StrapEnd],
-  doubledToo: readonly string[],
+  doubledToo: readonly NeedlePlace[],
 ): readonly NeedleCheck[] {
   const along = thickest(section);
-  const checks: NeedleCheck[] = [{ where: "along the strap", ...along }];
+  const checks: NeedleCheck[] = [{ where: "along", ...along }];
   const doubles = ends.some((end) => end.style !== "raw" && end.style !== "seam");
   if (section.kind === "wrapped") {
-    if (doubles) checks.push({ where: "at the doubled ends", layers: 2, thickness: 2 * section.ply.thickness });
+    if (doubles) checks.push({ where: "doubled-ends", layers: 2, thickness: 2 * section.ply.thickness });
     return checks.map(({ where, layers, thickness }) => ({ where, layers, thickness }));
   }
-  const twice = (where: string): NeedleCheck => ({
+  const twice = (where: NeedlePlace): NeedleCheck => ({
     where,
     layers: 2 * along.layers,
     thickness: 2 * along.thickness,
   });
-  if (ends.some((end) => end.style === "fold-back")) checks.push(twice("where an end is folded back"));
-  if (ends.some((end) => end.style === "tucked")) checks.push(twice("where an end is turned inside"));
+  if (ends.some((end) => end.style === "fold-back")) checks.push(twice("fold-back"));
+  if (ends.some((end) => end.style === "tucked")) checks.push(twice("tucked"));
   checks.push(...doubledToo.map(twice));
   return checks.map(({ where, layers, thickness }) => ({ where, layers, thickness }));
 }

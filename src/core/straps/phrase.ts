@@ -1,20 +1,37 @@
-/** A sentence with named lengths in it (mm), so that each host writes them in the maker's own units. */
+import type { NeedlePlace, PhraseCode, StrapWords } from "./words/strapWords.ts";
+
+/** A sentence as data: its codes in a row, and the facts in it; each host writes it in its language and units. */
 export interface Phrase {
-  /** `{name}` stands for the length of that name. */
-  readonly text: string;
+  readonly parts: readonly PhraseCode[];
+  /** mm; `{name}` in a part's text stands for the length of that name. */
   readonly lengths: Readonly<Record<string, number>>;
+  /** Whole numbers, named in the same way. */
+  readonly counts?: Readonly<Record<string, number>>;
+  /** What `{where}` stands for. */
+  readonly where?: NeedlePlace;
 }
 
-/** A phrase; every `{name}` in the text needs its length. */
-export function phrase(text: string, lengths: Readonly<Record<string, number>> = {}): Phrase {
-  return { text, lengths };
+/** A phrase of one part or several; every `{name}` in its texts needs its length. */
+export function phrase(
+  parts: PhraseCode | readonly PhraseCode[],
+  lengths: Readonly<Record<string, number>> = {},
+): Phrase {
+  return { parts: typeof parts === "string" ? [parts] : parts, lengths };
 }
 
-/** The sentence with its lengths written by `write`. Throws RangeError when a named length is missing. */
-export function phraseText(of: Phrase, write: (mm: number) => string): string {
-  return of.text.replace(/\{(\w+)\}/gu, (_, name: string) => {
-    const mm = of.lengths[name];
-    if (mm === undefined) throw new RangeError(`phraseText: "${of.text}" has no length called ${name}`);
+/** The sentence with its lengths written by `write`. Throws RangeError when a fact is missing. */
+export function phraseText(
+  { parts, lengths, counts, where }: Phrase,
+  write: (mm: number) => string,
+  words: StrapWords,
+): string {
+  const text = parts.map((part) => words.phrases[part]).join("");
+  return text.replace(/\{(\w+)\}/gu, (_, name: string) => {
+    if (name === "where" && where !== undefined) return words.needle[where];
+    const count = counts?.[name];
+    if (count !== undefined) return String(count);
+    const mm = lengths[name];
+    if (mm === undefined) throw new RangeError(`phraseText: "${text}" has no fact called ${name}`);
     return write(mm);
   });
 }

@@ -36,14 +36,6 @@ function defaultAllowance(style: EndStyle, kind: MaterialKind): number {
   }
 }
 
-const END_LABELS: Readonly<Record<EndStyle, string>> = {
-  raw: "cut off as it is",
-  seam: "caught in the seam",
-  tucked: "turned inside",
-  "fold-back": "folded back over hardware",
-  doubled: "flat end doubled back",
-};
-
 /** An end with its style and the length it takes. mm. */
 export interface StrapEnd {
   readonly style: EndStyle;
@@ -92,15 +84,15 @@ function fixedLengths(resolved: ResolvedWish, ends: readonly [StrapEnd, StrapEnd
   const { kind, mm } = wish.length;
   const endItems = ends
     .filter((end) => end.allowance > 0)
-    .map((end): LengthItem => ({ label: END_LABELS[end.style], mm: end.allowance }));
+    .map((end): LengthItem => ({ code: `end-${end.style}`, mm: end.allowance }));
   const used = endItems.reduce((sum, item) => sum + item.mm, 0);
   const body: LengthItem[] =
     kind === "drop"
       ? [
-          { label: "twice the drop", mm: 2 * mm },
-          { label: "over the shoulder", mm: OVER_SHOULDER },
+          { code: "drop-twice", mm: 2 * mm },
+          { code: "over-shoulder", mm: OVER_SHOULDER },
         ]
-      : [{ label: "finished strap", mm: kind === "cut" ? mm - used : mm }];
+      : [{ code: "finished", mm: kind === "cut" ? mm - used : mm }];
   const finished = body.reduce((sum, item) => sum + item.mm, 0);
   return {
     finished,
@@ -123,11 +115,11 @@ function adjustableLengths(resolved: ResolvedWish, ends: readonly [StrapEnd, Str
   const cut = effective + folds;
   const range = adjustableRange(cut, folds, LEAST_DOUBLED);
   const items: LengthItem[] = [
-    { label: "worn at its longest, less the short part", mm: effective - LEAST_DOUBLED },
-    { label: "doubled at the slider even then", mm: LEAST_DOUBLED },
-    ...ends.map((end): LengthItem => ({ label: END_LABELS[end.style], mm: end.allowance })),
+    { code: "worn-longest-less-short", mm: effective - LEAST_DOUBLED },
+    { code: "doubled-at-slider", mm: LEAST_DOUBLED },
+    ...ends.map((end): LengthItem => ({ code: `end-${end.style}`, mm: end.allowance })),
   ];
-  if (!twoPart) items[0] = { ...items[0]!, label: "worn at its longest" };
+  if (!twoPart) items[0] = { ...items[0]!, code: "worn-longest" };
   return {
     finished: effective + shortLeft,
     cut,

@@ -6,6 +6,7 @@ import { foldLinesOf, type SolvedSection, type SolvedStrip } from "./foldSection
 import type { ResolvedWish } from "./resolveWish.ts";
 import type { SolvedWidths } from "./solveStrap.ts";
 import { stripLines } from "./stripLines.ts";
+import type { PartNames } from "./words/strapWords.ts";
 
 /** One length of strip to cut: `suffix` keeps ids apart, `name` says which part of the strap it is. mm. */
 export interface StripLength {
@@ -61,6 +62,7 @@ function stripPieces(
   section: SolvedSection,
   lengths: readonly StripLength[],
   rows: readonly StitchRow[],
+  names: PartNames,
 ): readonly CutPiece[] {
   const { materials, construction, choices, wish, input } = resolved;
   const trim = construction.trim(choices);
@@ -71,7 +73,7 @@ function stripPieces(
   for (const role of roles) {
     const same = section.strips.filter((one) => one.plan.ply.role === role);
     const material = (role === "facing" ? materials.facing : undefined) ?? materials.outer;
-    const name = role === "facing" ? "facing" : needsFacing ? "outer" : "";
+    const name = role === "facing" ? names.facing : needsFacing ? names.outer : "";
     for (const length of lengths) {
       const lines = stripLines(same[0]!, length.mm, section.finishedWidth, trim, rows, taped);
       const part = { role, name, materialId: material.id, perStrap: same.length };
@@ -81,13 +83,18 @@ function stripPieces(
   const placement = wish.interfacing ?? "none";
   if (placement !== "none" && materials.interfacing) {
     const onto = construction.id === "two-layer" ? section.strips[1]! : section.strips[0]!;
-    const part = { role: "interfacing", name: "interfacing", materialId: materials.interfacing.id, perStrap: 1 };
+    const part = {
+      role: "interfacing",
+      name: names.interfacing,
+      materialId: materials.interfacing.id,
+      perStrap: 1,
+    };
     const width = interfacingWidth(placement, onto);
     for (const length of lengths) pieces.push(strip(resolved, part, length, width, []));
   }
   if (input.padding !== null && materials.padding) {
     const shy = construction.id === "three-hemmed" ? TRADE.paddingShy : 0;
-    const part = { role: "padding", name: "padding", materialId: materials.padding.id, perStrap: 1 };
+    const part = { role: "padding", name: names.padding, materialId: materials.padding.id, perStrap: 1 };
     const width = section.finishedWidth - shy;
     for (const length of lengths) pieces.push(strip(resolved, part, length, width, []));
   }
@@ -100,8 +107,9 @@ export function strapPieces(
   widths: SolvedWidths,
   lengths: readonly StripLength[],
   rows: readonly StitchRow[],
+  names: PartNames,
 ): readonly CutPiece[] {
-  if (widths.section.kind === "layered") return stripPieces(resolved, widths.section, lengths, rows);
+  if (widths.section.kind === "layered") return stripPieces(resolved, widths.section, lengths, rows, names);
   const { materials } = resolved;
   const allowance = widths.section.seamAllowance;
   const part = { role: "outer", name: "", materialId: materials.outer.id, perStrap: 1 };

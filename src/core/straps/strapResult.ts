@@ -1,22 +1,20 @@
+import type { Caution } from "../materials/cautions/caution.ts";
 import type { CutPiece } from "../materials/cutPiece.ts";
 import type { StitchRow } from "./construction.ts";
 import type { SolvedSection } from "./foldSection.ts";
 import type { Phrase } from "./phrase.ts";
+import type { StrapWarning } from "./strapWarning.ts";
 import type { ConstructionId, StrapWish } from "./strapWish.ts";
 import type { ProfileSpan } from "./thicknessProfile.ts";
+import type { ConsumableCode, LengthItemCode, NeedlePlace } from "./words/strapWords.ts";
 import type { WrappedSection } from "./wrappedSection.ts";
 
 /** The cross-section: a stack of folded layers, or a strip round a cord. */
 export type StrapSection = SolvedSection | WrappedSection;
 
-/** Something the maker should know before cutting; never stops the strap. */
-export interface StrapWarning extends Phrase {
-  readonly code: string;
-}
-
-/** One thing that adds to the length, e.g. "folded over the ring". mm. */
+/** One thing that adds to the length. mm. */
 export interface LengthItem {
-  readonly label: string;
+  readonly code: LengthItemCode;
   readonly mm: number;
 }
 
@@ -38,13 +36,13 @@ export interface StrapLengths {
 /** Bought by the metre or spool. `mm` is the length to have ready, waste included. */
 export interface Consumable {
   readonly kind: "tape" | "topstitch-thread" | "construction-thread" | "edge-paint" | "cord" | "webbing";
-  readonly label: string;
+  readonly code: ConsumableCode;
   readonly mm: number;
 }
 
 /** Thickness at one place and what it means for the machine. */
 export interface NeedleCheck {
-  readonly where: string;
+  readonly where: NeedlePlace;
   readonly thickness: number;
   readonly layers: number;
 }
@@ -87,5 +85,5 @@ export interface StrapResult {
   readonly alternatives: readonly Alternative[];
   readonly warnings: readonly StrapWarning[];
   readonly steps: readonly Phrase[];
-  readonly cautions: readonly string[];
+  readonly cautions: readonly Caution[];
 }

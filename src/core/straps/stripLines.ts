@@ -1,5 +1,5 @@
 import { segmentContour } from "../geometry/contourShapes.ts";
-import type { PieceLine } from "../materials/cutPiece.ts";
+import type { LineNote, PieceLine } from "../materials/cutPiece.ts";
 import { type StitchRow, TRADE } from "./construction.ts";
 import { foldLinesOf, type SolvedStrip } from "./foldSection.ts";
 
@@ -24,7 +24,7 @@ export function stripLines(
   taped: boolean,
 ): readonly PieceLine[] {
   const width = strip.width + 2 * trim;
-  const along = (role: PieceLine["role"], y: number, note: string): PieceLine => ({
+  const along = (role: PieceLine["role"], y: number, note: LineNote): PieceLine => ({
     role,
     contour: segmentContour(0, y, length, y),
     note,

@@ -1,9 +1,14 @@
 import type { Drawing } from "../../core/drawing/drawing.ts";
 import { contourBox } from "../../core/geometry/contourArcs.ts";
+import { type Caution, cautionText } from "../../core/materials/cautions/caution.ts";
+import { CAUTION_TABLES } from "../../core/materials/cautions/cautionTables.ts";
 import type { CutPiece, PieceGrain, PieceLine } from "../../core/materials/cutPiece.ts";
 import type { Material } from "../../core/materials/material.ts";
 import { formatLength } from "../../core/units/formatLength.ts";
+import type { Language } from "../../core/units/language.ts";
 import { cuttingCautions } from "./cautions.ts";
+import type { SheetTexts } from "./words/sheetTexts.ts";
+import { SHEET_TEXTS } from "./words/sheetTextTables.ts";
 
 /** A thing and how much of it. */
 export interface Amount {
@@ -49,6 +54,7 @@ export interface CutGroup {
 
 /** Everything that goes to the cutting table in words. */
 export interface CutSheet {
+  readonly language: Language;
   readonly project: string;
   readonly bags: number;
   readonly groups: readonly CutGroup[];
@@ -70,33 +76,43 @@ export interface CutSheetInput {
   readonly purchase?: readonly Amount[];
   readonly consumables?: readonly Amount[];
   readonly work?: readonly WorkList[];
+  /** What to mind about single parts, in sentences; shown before the cautions. */
+  readonly mind?: readonly string[];
   /** Cautions besides the usual ones for the materials. */
-  readonly cautions?: readonly string[];
+  readonly cautions?: readonly Caution[];
+  /** English when not said. */
+  readonly language?: Language;
   readonly pictures?: readonly Picture[];
 }
 
 /** The cut sheet: pieces grouped by material and numbered in that order, the usual cautions added. */
 export function cutSheetOf(input: CutSheetInput): CutSheet {
-  const { project, bags, materials, pieces } = input;
+  const { project, bags, materials, pieces, language = "en" } = input;
+  const texts = SHEET_TEXTS[language];
   let number = 0;
   const groups = materials
     .map((material) => ({
       material: material.name,
-      rows: pieces.filter((piece) => piece.materialId === material.id).map((piece) => rowOf(piece, ++number)),
+      rows: pieces
+        .filter((piece) => piece.materialId === material.id)
+        .map((piece) => rowOf(piece, ++number, texts)),
       lay: input.lay?.get(material.id) ?? [],
     }))
     .filter((group) => group.rows.length > 0);
   const used = materials.filter((material) => pieces.some((piece) => piece.materialId === material.id));
-  const given = input.cautions ?? [];
-  const cautions = [...given, ...cuttingCautions(used, pieces, given)];
+  const cautions = cuttingCautions(used, pieces, input.cautions ?? []);
   return {
+    language,
     project,
     bags,
     groups,
     purchase: input.purchase ?? [],
     consumables: input.consumables ?? [],
     work: input.work ?? [],
-    cautions: [...new Set(cautions)],
+    cautions: [
+      ...new Set(input.mind ?? []),
+      ...cautions.map((caution) => cautionText(caution, CAUTION_TABLES[language])),
+    ],
     pictures: input.pictures ?? [],
   };
 }
@@ -106,7 +122,7 @@ export function bothUnits(mm: number): string {
   return `${formatLength(mm, mm < 1000 ? "mm" : "cm")} · ${formatLength(mm, "in/16")}`;
 }
 
-function rowOf(piece: CutPiece, number: number): CutRow {
+function rowOf(piece: CutPiece, number: number, texts: SheetTexts): CutRow {
   const box = contourBox(piece.contour);
   return {
     number,
@@ -118,20 +134,16 @@ function rowOf(piece: CutPiece, number: number): CutRow {
     along: box.maxX - box.minX,
     across: box.maxY - box.minY,
     grain: piece.grain,
-    notes: lineNotes(piece, box.maxY - box.minY),
+    notes: lineNotes(piece, box.maxY - box.minY, texts),
   };
 }
 
-const LINE_WORDS: readonly (readonly [PieceLine["role"], string])[] = [
-  ["fold", "Fold"],
-  ["tape", "Tape"],
-  ["stitch", "Stitch"],
-];
+const ROLES: readonly PieceLine["role"][] = ["fold", "tape", "stitch"];
 
 /** Where the lines along a strip lie, measured from its lower long edge. Panels' lines are on the drawing alone. */
-function lineNotes(piece: CutPiece, across: number): string[] {
+function lineNotes(piece: CutPiece, across: number, texts: SheetTexts): string[] {
   if (piece.kind !== "strip") return [];
-  return LINE_WORDS.flatMap(([role, word]) => {
+  return ROLES.flatMap((role) => {
     const heights = piece.lines
       .filter((line) => line.role === role)
       .map((line) => contourBox(line.contour))
@@ -141,6 +153,6 @@ function lineNotes(piece: CutPiece, across: number): string[] {
     if (unique.length === 0) return [];
     const metric = unique.map((mm) => formatLength(mm, "mm").replace(" mm", "")).join(", ");
     const inches = unique.map((mm) => formatLength(mm, "in/16").replace(" in", "")).join(", ");
-    return [`${word} at ${metric} mm (${inches} in) from a long edge`];
+    return [texts.linesAt(role, metric, inches)];
   });
 }

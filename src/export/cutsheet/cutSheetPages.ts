@@ -5,8 +5,9 @@ import { fitText, plainLine, wrapText } from "../../core/drawing/textWidth.ts";
 import { rectangleContour, segmentContour } from "../../core/geometry/contourShapes.ts";
 import { formatLength } from "../../core/units/formatLength.ts";
 import type { Amount, CutGroup, CutRow, CutSheet, Picture } from "./cutSheet.ts";
-import { bagWords, grainWords } from "./cutSheetText.ts";
 import { type Block, type FlowPaper, flowPages } from "./flow.ts";
+import type { SheetTexts } from "./words/sheetTexts.ts";
+import { SHEET_TEXTS } from "./words/sheetTextTables.ts";
 
 const MARGIN = 15;
 const TEXT = 3.2;
@@ -15,16 +16,17 @@ const LINE = 1.35;
 
 /** The cut sheet as pages: pieces with a box to tick for each, purchase, work, pictures and cautions. */
 export function cutSheetPages(sheet: CutSheet, paper: { readonly width: number; readonly height: number }): Page[] {
+  const texts = SHEET_TEXTS[sheet.language];
   const width = paper.width - 2 * MARGIN;
   const flow: FlowPaper = { ...paper, margin: MARGIN };
   const blocks: Block[] = [
     textBlock(plainLine(sheet.project), 7, width, { bold: true }),
-    textBlock(`Cut sheet. ${bagWords(sheet.bags)}`, TEXT, width, {}),
+    textBlock(`${texts.title}. ${texts.forBags(sheet.bags)}`, TEXT, width, {}),
   ];
-  for (const group of sheet.groups) blocks.push(...groupBlocks(group, width));
+  for (const group of sheet.groups) blocks.push(...groupBlocks(group, width, texts));
   blocks.push(
-    ...amountBlocks("To buy", sheet.purchase, width),
-    ...amountBlocks("Also needed", sheet.consumables, width),
+    ...amountBlocks(texts.toBuy, sheet.purchase, width),
+    ...amountBlocks(texts.alsoNeeded, sheet.consumables, width),
   );
   for (const { title, steps } of sheet.work) {
     if (steps.length === 0) continue;
@@ -34,15 +36,15 @@ export function cutSheetPages(sheet: CutSheet, paper: { readonly width: number; 
     });
   }
   if (sheet.pictures.length > 0) {
-    blocks.push(heading("Pictures", width));
+    blocks.push(heading(texts.pictures, width));
     for (const picture of sheet.pictures) blocks.push(pictureBlock(picture, width));
   }
   if (sheet.cautions.length > 0) {
-    blocks.push(heading("Take care", width));
+    blocks.push(heading(texts.takeCare, width));
     for (const caution of sheet.cautions)
       blocks.push(textBlock(`!  ${plainLine(caution)}`, TEXT, width, { hang: 4.5 }));
   }
-  return flowPages(blocks, flow, `${sheet.project}: cut sheet`);
+  return flowPages(blocks, flow, `${sheet.project}: ${texts.title}`, texts.page);
 }
 
 interface TextSettings {
@@ -85,21 +87,21 @@ function heading(text: string, width: number): Block {
 /** Share of the width at which each column starts. */
 const COLUMNS = { number: 0, count: 0.045, name: 0.115, metric: 0.43, inches: 0.595, grain: 0.855 };
 
-function groupBlocks(group: CutGroup, width: number): Block[] {
-  const blocks = [heading(plainLine(group.material), width), columnHeads(width)];
-  for (const row of group.rows) blocks.push(rowBlock(row, width));
+function groupBlocks(group: CutGroup, width: number, texts: SheetTexts): Block[] {
+  const blocks = [heading(plainLine(group.material), width), columnHeads(width, texts)];
+  for (const row of group.rows) blocks.push(rowBlock(row, width, texts));
   if (group.lay.length > 0) blocks.push(space(2));
   for (const line of group.lay) blocks.push(textBlock(plainLine(line), TEXT, width, {}));
   return blocks;
 }
 
-function columnHeads(width: number): Block {
+function columnHeads(width: number, { columns }: SheetTexts): Block {
   const words: [number, string][] = [
-    [COLUMNS.count, "cut"],
-    [COLUMNS.name, "piece"],
-    [COLUMNS.metric, "along × across"],
-    [COLUMNS.inches, "in inches"],
-    [COLUMNS.grain, "grain"],
+    [COLUMNS.count, columns.cut],
+    [COLUMNS.name, columns.piece],
+    [COLUMNS.metric, columns.size],
+    [COLUMNS.inches, columns.inches],
+    [COLUMNS.grain, columns.grain],
   ];
   return {
     height: 5,
@@ -116,11 +118,11 @@ function columnHeads(width: number): Block {
 const MOST_TICKS = 40;
 const TICK = 3;
 
-function rowBlock(row: CutRow, width: number): Block {
+function rowBlock(row: CutRow, width: number, texts: SheetTexts): Block {
   const total = row.count + row.mirroredCount;
   const nameRoom = (COLUMNS.metric - COLUMNS.name) * width - 2;
   const names = wrapText(plainLine(row.name), TEXT, nameRoom, true).slice(0, 3);
-  const mirrored = row.mirroredCount > 0 ? [`${row.count} as drawn, ${row.mirroredCount} mirrored`] : [];
+  const mirrored = row.mirroredCount > 0 ? [texts.asDrawn(row.count, row.mirroredCount)] : [];
   const notes = [...mirrored, ...row.notes].flatMap((note) =>
     wrapText(plainLine(note), SMALL, (1 - COLUMNS.name) * width),
   );
@@ -141,7 +143,7 @@ function rowBlock(row: CutRow, width: number): Block {
       ...names.map((line, i) => drawText(line, x(COLUMNS.name), base - i * TEXT * LINE, TEXT, { bold: true })),
       cell(COLUMNS.metric, sizeWords(row, "mm"), COLUMNS.inches),
       cell(COLUMNS.inches, sizeWords(row, "in/16"), COLUMNS.grain),
-      cell(COLUMNS.grain, grainWords(row), 1),
+      cell(COLUMNS.grain, texts.grains[row.grain], 1),
     ];
     let y = top - 1.6 - nameHeight;
     notes.forEach((note, i) => {

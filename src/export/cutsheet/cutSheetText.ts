@@ -1,16 +1,19 @@
 import { plainLine } from "../../core/drawing/textWidth.ts";
 import { formatLength } from "../../core/units/formatLength.ts";
 import type { Amount, CutRow, CutSheet } from "./cutSheet.ts";
+import type { SheetTexts } from "./words/sheetTexts.ts";
+import { SHEET_TEXTS } from "./words/sheetTextTables.ts";
 
 /** The cut sheet as plain text for a terminal or a printer that knows letters only. */
 export function cutSheetText(sheet: CutSheet): string {
-  const out: string[] = [`${plainLine(sheet.project)}: cut sheet`, bagWords(sheet.bags), ""];
+  const texts = SHEET_TEXTS[sheet.language];
+  const out: string[] = [`${plainLine(sheet.project)}: ${texts.title}`, texts.forBags(sheet.bags), ""];
   for (const group of sheet.groups) {
-    out.push(plainLine(group.material), underline(plainLine(group.material)), ...table(group.rows));
+    out.push(plainLine(group.material), underline(plainLine(group.material)), ...table(group.rows, texts));
     for (const line of group.lay) out.push(`  ${plainLine(line)}`);
     out.push("");
   }
-  out.push(...amounts("To buy", sheet.purchase), ...amounts("Also needed", sheet.consumables));
+  out.push(...amounts(texts.toBuy, sheet.purchase), ...amounts(texts.alsoNeeded, sheet.consumables));
   for (const { title, steps } of sheet.work) {
     out.push(plainLine(title), underline(plainLine(title)));
     steps.forEach((step, i) => {
@@ -19,36 +22,27 @@ export function cutSheetText(sheet: CutSheet): string {
     out.push("");
   }
   if (sheet.cautions.length > 0) {
-    out.push("Take care", underline("Take care"), ...sheet.cautions.map((line) => `  ! ${plainLine(line)}`), "");
+    out.push(
+      texts.takeCare,
+      underline(texts.takeCare),
+      ...sheet.cautions.map((line) => `  ! ${plainLine(line)}`),
+      "",
+    );
   }
   return out.join("\n");
 }
 
-/** How many bags the counts are for. */
-export function bagWords(bags: number): string {
-  return bags === 1 ? "For 1 bag." : `For ${bags} bags; counts are for all of them.`;
-}
-
-/** How many of a row, as `2` or `1 + 1 mirrored`. */
-function countWords(row: CutRow): string {
-  return row.mirroredCount > 0 ? `${row.count} + ${row.mirroredCount} mirrored` : String(row.count);
-}
-
-/** The grain of a row in words. */
-export function grainWords(row: CutRow): string {
-  return row.grain === "free" ? "any direction" : row.grain === "either" ? "either grain" : row.grain;
-}
-
-function table(rows: readonly CutRow[]): string[] {
+function table(rows: readonly CutRow[], texts: SheetTexts): string[] {
+  const { columns } = texts;
   const cells = rows.map((row) => [
     String(row.number),
-    countWords(row),
+    texts.counted(row.count, row.mirroredCount),
     plainLine(row.name),
     `${formatLength(row.along, "mm")} × ${formatLength(row.across, "mm")}`,
     `${formatLength(row.along, "in/16")} × ${formatLength(row.across, "in/16")}`,
-    grainWords(row),
+    texts.grains[row.grain],
   ]);
-  const all = [["no.", "cut", "piece", "along × across", "in inches", "grain"], ...cells];
+  const all = [[columns.number, columns.cut, columns.piece, columns.size, columns.inches, columns.grain], ...cells];
   const widths = all[0]!.map((_, column) => Math.max(...all.map((row) => cellWidth(row[column]!))));
   const lines = all.map((row) =>
     `  ${row.map((cell, column) => cell + " ".repeat(widths[column]! - cellWidth(cell))).join("  ")}`.trimEnd(),

@@ -21,7 +21,12 @@ export interface FlowPaper {
 }
 
 /** Blocks one below the other on as many pages as they need, with a running foot. O(blocks). */
-export function flowPages(blocks: readonly Block[], paper: FlowPaper, foot: string): Page[] {
+export function flowPages(
+  blocks: readonly Block[],
+  paper: FlowPaper,
+  foot: string,
+  pageWords: (page: number, of: number) => string,
+): Page[] {
   const { width, height, margin } = paper;
   const floor = margin + 8;
   const pages: { items: DrawingItem[]; parts: PagePart[] }[] = [];
@@ -43,7 +48,7 @@ export function flowPages(blocks: readonly Block[], paper: FlowPaper, foot: stri
     const footer = [
       drawLine("sheet", segmentContour(margin, margin + 4.5, width - margin, margin + 4.5)),
       drawText(fitText(plainLine(foot), 2.6, width - 2 * margin - 25), margin, margin, 2.6, { role: "sheet" }),
-      drawText(`${i + 1} of ${pages.length}`, width - margin, margin, 2.6, { role: "sheet", anchor: "end" }),
+      drawText(pageWords(i + 1, pages.length), width - margin, margin, 2.6, { role: "sheet", anchor: "end" }),
     ];
     return { name: String(i + 1), width, height, parts: [paperPart([...items, ...footer]), ...parts] };
   });

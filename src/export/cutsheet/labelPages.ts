@@ -4,7 +4,8 @@ import { type Page, paperPart } from "../../core/drawing/page.ts";
 import { fitText, plainLine, wrapText } from "../../core/drawing/textWidth.ts";
 import { segmentContour } from "../../core/geometry/contourShapes.ts";
 import { bothUnits, type CutRow, type CutSheet } from "./cutSheet.ts";
-import { grainWords } from "./cutSheetText.ts";
+import type { SheetTexts } from "./words/sheetTexts.ts";
+import { SHEET_TEXTS } from "./words/sheetTextTables.ts";
 
 /** A sheet of labels: columns and rows that fill the paper between its margins. */
 export interface LabelSheet {
@@ -26,10 +27,11 @@ export function labelPages(
   labels: LabelSheet = LABELS_3_BY_8,
 ): Page[] {
   const { columns, rows, marginX, marginY } = labels;
+  const texts = SHEET_TEXTS[sheet.language];
   const width = (paper.width - 2 * marginX) / columns;
   const height = (paper.height - 2 * marginY) / rows;
   const all = sheet.groups.flatMap((group) =>
-    group.rows.flatMap((row) => copies(row).map((which) => ({ row, which, material: group.material }))),
+    group.rows.flatMap((row) => copies(row, texts).map((which) => ({ row, which, material: group.material }))),
   );
   const pages: Page[] = [];
   for (let first = 0; first < all.length; first += columns * rows) {
@@ -37,7 +39,7 @@ export function labelPages(
     all.slice(first, first + columns * rows).forEach((label, i) => {
       const left = marginX + (i % columns) * width;
       const top = paper.height - marginY - Math.floor(i / columns) * height;
-      items.push(...labelItems(label, left, top, width, height, sheet.project));
+      items.push(...labelItems(label, left, top, width, height, sheet.project, texts));
     });
     pages.push({ name: String(pages.length + 1), ...paper, parts: [paperPart(items)] });
   }
@@ -45,9 +47,11 @@ export function labelPages(
 }
 
 /** "2 of 4" for each copy, mirror images counted by themselves. */
-function copies(row: CutRow): string[] {
-  const plain = Array.from({ length: row.count }, (_, i) => `${i + 1} of ${row.count}`);
-  const mirrored = Array.from({ length: row.mirroredCount }, (_, i) => `mirrored ${i + 1} of ${row.mirroredCount}`);
+function copies(row: CutRow, texts: SheetTexts): string[] {
+  const plain = Array.from({ length: row.count }, (_, i) => texts.copy(i + 1, row.count));
+  const mirrored = Array.from({ length: row.mirroredCount }, (_, i) =>
+    texts.mirroredCopy(i + 1, row.mirroredCount),
+  );
   return [...plain, ...mirrored];
 }
 
@@ -64,6 +68,7 @@ function labelItems(
   width: number,
   height: number,
   project: string,
+  texts: SheetTexts,
 ): DrawingItem[] {
   const room = width - 2 * INSET;
   const x = left + INSET;
@@ -78,10 +83,10 @@ function labelItems(
   }
   y += size * 0.25;
   const lines = [
-    `No. ${row.number} · ${which}`,
+    `${texts.labelNumber(row.number)} · ${which}`,
     `${bothUnits(row.along)}  ×`,
     bothUnits(row.across),
-    `↔ ${grainWords(row)} · ${plainLine(material)}`,
+    `↔ ${texts.grains[row.grain]} · ${plainLine(material)}`,
     plainLine(project),
   ];
   for (const line of lines) {

@@ -5,6 +5,9 @@ import type { LayPlan, LayProblem, StockUse } from "../../core/lay/types.ts";
 import type { Material } from "../../core/materials/material.ts";
 import type { Project } from "../../core/project/project.ts";
 import { formatLength } from "../../core/units/formatLength.ts";
+import type { Language } from "../../core/units/language.ts";
+import type { SheetTexts } from "./words/sheetTexts.ts";
+import { SHEET_TEXTS } from "./words/sheetTextTables.ts";
 
 /** A material's lay as the words about it need it; passed by the checker. */
 export interface LaidCloth {
@@ -14,31 +17,43 @@ export interface LaidCloth {
 }
 
 /** What a lay says to a person, one sentence a line: length, how good it is, what to buy, what is left. */
-export function layWords({ material, problem, plan }: LaidCloth, project: Project): string[] {
+export function layWords({ material, problem, plan }: LaidCloth, project: Project, language: Language): string[] {
+  const texts = SHEET_TEXTS[language];
   const purchase = purchaseOf(material, plan);
   const uses = plan.uses.filter((use) => use.usedLength > 0);
   return [
-    ...uses.map((use) => useSentence(use, problem.stocks.length > 1, project)),
-    ...(uses.length === 0 ? ["Nothing was laid."] : []),
-    ...buyingWords(material, purchase, project),
-    ...offcutWords(planOffcuts(material, problem, plan, purchase), project),
+    ...uses.map((use) => useSentence(use, problem.stocks.length > 1, project, texts)),
+    ...(uses.length === 0 ? [texts.nothingLaid] : []),
+    ...buyingWords(material, purchase, project, texts),
+    ...offcutWords(planOffcuts(material, problem, plan, purchase), project, texts),
   ];
 }
 
-function useSentence({ stockId, usedLength, bound }: StockUse, named: boolean, project: Project): string {
+function useSentence(
+  { stockId, usedLength, bound }: StockUse,
+  named: boolean,
+  project: Project,
+  texts: SheetTexts,
+): string {
   const length = formatLength(usedLength, project.output.lengths);
-  const where = named ? ` of ${stockId}` : "";
-  if (bound === null) return `The pieces take ${length}${where}.`;
+  const where = named ? stockId : "";
+  if (bound === null) return texts.used(length, where);
   const gap = (usedLength - bound) / bound;
-  if (gap < 1e-9) return `The pieces take ${length}${where}: proven, no plan is shorter.`;
+  if (gap < 1e-9) return texts.usedProven(length, where);
   const least = formatLength(bound, project.output.lengths);
-  return `The pieces take ${length}${where}; no plan can be shorter than ${least} (gap ${(100 * gap).toFixed(1)} %).`;
+  return texts.usedBound(length, where, least, (100 * gap).toFixed(1));
 }
 
-function buyingWords(material: Material, { buyLength, toPay }: Purchase, project: Project): string[] {
+function buyingWords(
+  material: Material,
+  { buyLength, toPay }: Purchase,
+  project: Project,
+  texts: SheetTexts,
+): string[] {
   if (buyLength === 0) return [];
-  const cost = toPay === null ? "" : `, ${money(toPay, project)}`;
-  return [`Buy ${shopLength(buyLength, material.price)}${cost}.`];
+  const buy = texts.buy(shopLength(buyLength, material.price), toPay === null ? "" : money(toPay, project));
+  if (material.repeat === null || material.repeat === 0) return [buy];
+  return [buy, texts.repeat(formatLength(material.repeat, project.output.lengths))];
 }
 
 /** An amount in the project's currency. */
@@ -46,10 +61,10 @@ export function money(amount: number, { currency }: Project): string {
   return `${amount.toFixed(2)} ${currency}`.trim();
 }
 
-function offcutWords(stocks: readonly StockOffcuts[], project: Project): string[] {
+function offcutWords(stocks: readonly StockOffcuts[], project: Project, texts: SheetTexts): string[] {
   const all = stocks.flatMap(({ offcuts }) => offcuts).sort((a, b) => b.along * b.across - a.along * a.across);
   if (all.length === 0) return [];
   const size = (mm: number): string => formatLength(Math.floor(mm), project.output.lengths);
   const shown = all.slice(0, 3).map(({ along, across }) => `${size(along)} × ${size(across)}`);
-  return [`Useful offcuts: ${shown.join(", ")}${all.length > 3 ? ` and ${all.length - 3} smaller` : ""}.`];
+  return [texts.offcuts(shown.join(", "), Math.max(0, all.length - 3))];
 }

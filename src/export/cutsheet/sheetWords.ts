@@ -4,7 +4,10 @@ import { strapPictures } from "../../core/drawing/strapPictures.ts";
 import type { Project } from "../../core/project/project.ts";
 import { phraseText } from "../../core/straps/phrase.ts";
 import type { StrapResult } from "../../core/straps/strapResult.ts";
+import type { ConsumableCode, StrapWords } from "../../core/straps/words/strapWords.ts";
+import { STRAP_WORDS } from "../../core/straps/words/strapWordTables.ts";
 import { formatLength } from "../../core/units/formatLength.ts";
+import type { Language } from "../../core/units/language.ts";
 import type { Amount, CutSheetInput } from "./cutSheet.ts";
 import { type LaidCloth, layWords, money } from "./layWords.ts";
 
@@ -15,22 +18,27 @@ export function sheetWords(
   project: Project,
   straps: readonly StrapResult[],
   lays: readonly LaidCloth[],
+  language: Language,
 ): SheetWords {
   const write = (mm: number): string => formatLength(mm, project.output.lengths);
+  const words = STRAP_WORDS[language];
   return {
-    lay: new Map(lays.map((cloth) => [cloth.material.id, layWords(cloth, project)])),
+    lay: new Map(lays.map((cloth) => [cloth.material.id, layWords(cloth, project, language)])),
     purchase: lays.flatMap((cloth) => purchaseRow(cloth, project)),
-    consumables: consumables(straps, project),
+    consumables: consumables(straps, project, words),
     work: straps.map((strap) => ({
       title: strap.wish.name,
-      steps: strap.steps.map((step) => phraseText(step, write)),
+      steps: strap.steps.map((step) => phraseText(step, write, words)),
     })),
-    cautions: straps.flatMap((strap) => [
-      ...strap.warnings.map((warning) => `${strap.wish.name}: ${phraseText(warning, write)}`),
-      ...strap.cautions,
-    ]),
+    mind: straps.flatMap((strap) =>
+      strap.warnings.map((warning) => `${strap.wish.name}: ${phraseText(warning, write, words)}`),
+    ),
+    cautions: straps.flatMap((strap) => strap.cautions),
     pictures: straps.flatMap((strap) =>
-      strapPictures(strap).map(({ caption, drawing }) => ({ title: `${strap.wish.name}: ${caption}`, drawing })),
+      strapPictures(strap, words).map(({ caption, drawing }) => ({
+        title: `${strap.wish.name}: ${caption}`,
+        drawing,
+      })),
     ),
   };
 }
@@ -43,11 +51,14 @@ function purchaseRow({ material, plan }: LaidCloth, project: Project): Amount[] 
 }
 
 /** Tape, thread, cord and the like for all bags, equal ones added up. */
-function consumables(straps: readonly StrapResult[], project: Project): Amount[] {
-  const sums = new Map<string, number>();
-  for (const { label, mm } of straps.flatMap((strap) => strap.consumables))
-    sums.set(label, (sums.get(label) ?? 0) + mm * project.bags);
+function consumables(straps: readonly StrapResult[], project: Project, words: StrapWords): Amount[] {
+  const sums = new Map<ConsumableCode, number>();
+  for (const { code, mm } of straps.flatMap((strap) => strap.consumables))
+    sums.set(code, (sums.get(code) ?? 0) + mm * project.bags);
   // Bought by the metre or the yard, whatever the pieces are measured in.
   const style = project.output.lengths.startsWith("in") ? "yd/8" : "m";
-  return [...sums].map(([what, mm]) => ({ what, amount: formatLength(Math.ceil(mm / 10) * 10, style) }));
+  return [...sums].map(([code, mm]) => ({
+    what: words.consumables[code],
+    amount: formatLength(Math.ceil(mm / 10) * 10, style),
+  }));
 }

@@ -7,7 +7,7 @@ import { LayPlace } from "../places/lay/LayPlace.tsx";
 import { TablePlace } from "../places/table/TablePlace.tsx";
 import { useStore } from "../state/store.ts";
 import { unitsOf, useProject, useWorkbench, type Workbench, WorkbenchContext } from "../state/workbench.ts";
-import { CATALOGUES, TextsContext, useTexts } from "../texts/texts.ts";
+import { CATALOGUES, LanguageContext, TextsContext, useTexts } from "../texts/texts.ts";
 import { Headline } from "./Headline.tsx";
 import { useShortcuts } from "./shortcuts.ts";
 import { Told } from "./Told.tsx";
@@ -17,9 +17,11 @@ export function App({ bench }: { bench: Workbench }) {
   const language = useStore(bench.settings, (settings) => settings.language);
   return (
     <WorkbenchContext.Provider value={bench}>
-      <TextsContext.Provider value={CATALOGUES[language]}>
-        <Page />
-      </TextsContext.Provider>
+      <LanguageContext.Provider value={language}>
+        <TextsContext.Provider value={CATALOGUES[language]}>
+          <Page />
+        </TextsContext.Provider>
+      </LanguageContext.Provider>
     </WorkbenchContext.Provider>
   );
 }

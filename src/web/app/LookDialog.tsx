@@ -1,7 +1,8 @@
 import type { LengthStyle } from "../../core/units/formatLength.ts";
+import type { Language } from "../../core/units/language.ts";
 import { ChoiceBlank } from "../fields/blanks.tsx";
 import { Dialog } from "../parts/Dialog.tsx";
-import type { Language, Settings } from "../state/settings.ts";
+import type { Settings } from "../state/settings.ts";
 import { useStore } from "../state/store.ts";
 import { useChange, useProject, useWorkbench, withUnits } from "../state/workbench.ts";
 import { LANGUAGE_NAMES, useTexts } from "../texts/texts.ts";

@@ -22,8 +22,8 @@ export async function answer(ask: Ask): Promise<Answers[Ask["kind"]]> {
   if (ask.kind === "papers") return paperCounts(ask);
   if (ask.kind === "ruler") return rulerStacks(ask);
   if (ask.kind === "mats") return matStack(ask);
-  const { project, pieces, straps, lays } = ask;
-  return planFiles({ project, pieces, straps, lays, fonts: await fontBytes() });
+  const { project, pieces, straps, lays, language } = ask;
+  return planFiles({ project, pieces, straps, lays, language, fonts: await fontBytes() });
 }
 
 function paperStacks({ project, pieces, lay }: Extract<Ask, { kind: "paper" }>): readonly PaperStack[] {

@@ -3,6 +3,7 @@ import type { Page } from "../../core/drawing/page.ts";
 import type { CutPiece } from "../../core/materials/cutPiece.ts";
 import type { Project } from "../../core/project/project.ts";
 import type { StrapResult } from "../../core/straps/strapResult.ts";
+import type { Language } from "../../core/units/language.ts";
 import type { LaidMaterial, PlanFile } from "../../export/planFiles.ts";
 
 /** How many sheets a paper takes. */
@@ -81,6 +82,7 @@ export type Ask =
       readonly pieces: readonly CutPiece[];
       /** For what the cut sheet says of their making. */
       readonly straps: readonly StrapResult[];
+      readonly language: Language;
       readonly lays: readonly LaidMaterial[];
     }
   | {

@@ -1,7 +1,8 @@
-import { useContext, useId, useLayoutEffect, useRef, useState } from "preact/hooks";
+import { useId, useLayoutEffect, useRef, useState } from "preact/hooks";
 import { describeProblem } from "../../core/problems/describeProblem.ts";
 import type { Problem, Result } from "../../core/problems/problem.ts";
-import { SentencesContext } from "../texts/sentences.ts";
+import { SENTENCES } from "../../core/problems/sentenceTables.ts";
+import { useLanguage } from "../texts/texts.ts";
 
 /** What every blank has. `label` names it for screen readers and, when `labelled`, above the box. */
 export interface BlankProps {
@@ -114,7 +115,7 @@ export function TypedBlank<T>(props: TypedProps<T>) {
 
 /** The reasons under a field, each with its next step; announced when they come. */
 export function Refusal({ id, problems }: { id?: string; problems: readonly Problem[] }) {
-  const sentences = useContext(SentencesContext);
+  const sentences = SENTENCES[useLanguage()];
   return (
     <span id={id} role="status">
       {problems.map((problem) => {

@@ -1,3 +1,4 @@
+import type { Language } from "../../core/units/language.ts";
 import { createStore, type Store } from "./store.ts";
 
 /** What this window looks like; kept on the device, not in the project. */
@@ -7,9 +8,6 @@ export interface Settings {
   /** The project that was open last. */
   readonly projectId: string | null;
 }
-
-/** Languages that the page speaks. */
-export type Language = "en" | "de";
 
 const PLACE = "laywright";
 

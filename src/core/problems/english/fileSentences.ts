@@ -1,7 +1,7 @@
 import { formatLength } from "../../units/formatLength.ts";
 import type { Expected, FileProblem, JsonFaultReason } from "../fileProblems.ts";
+import { quoted } from "../quoted.ts";
 import type { SentenceTable } from "../sentence.ts";
-import { quoted } from "./quoted.ts";
 
 const mm = (value: number): string => formatLength(value, "mm");
 const listed = (names: readonly string[]): string => names.slice(0, 12).map(quoted).join(", ");

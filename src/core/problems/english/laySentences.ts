@@ -1,6 +1,6 @@
 import type { CopyName, LayProblemFinding } from "../layProblems.ts";
+import { quoted } from "../quoted.ts";
 import type { SentenceTable } from "../sentence.ts";
-import { quoted } from "./quoted.ts";
 
 const copyOf = ({ pieceId, copy }: CopyName): string => `${quoted(pieceId)} no. ${copy + 1}`;
 const mm = (value: number): string => `${Number(value.toPrecision(4))} mm`;

@@ -1,7 +1,7 @@
 import { formatLength } from "../../units/formatLength.ts";
 import type { LengthProblem } from "../../units/lengthProblem.ts";
+import { quoted } from "../quoted.ts";
 import type { SentenceTable } from "../sentence.ts";
-import { quoted } from "./quoted.ts";
 
 const EXAMPLES = 'Write it like "3 7/8 in", "98.4 mm", "12 cm", "1 m 20" or "1 yd 4 in".';
 

@@ -25,8 +25,6 @@ const layersOf = (choices: FoldChoices): number => choices.layers ?? 2;
 
 export const bonded: Construction = {
   id: "bonded",
-  title: "Bonded, raw edges (1 to 3 layers)",
-  rule: "width of each layer, plus what is trimmed after bonding",
   layers: layersOf,
   thickestLayer: 6,
   needs: [],
@@ -39,19 +37,10 @@ export const bonded: Construction = {
   rows: (_, fromEdge) => bothEdges(fromEdge),
   steps: (facts) => [
     cutStep(facts),
-    ...(layersOf(facts.choices) > 1
-      ? [phrase("Bond the layers wrong sides together, press them and let the adhesive cure.")]
-      : []),
-    topstitchStep(
-      facts,
-      layersOf(facts.choices) > 1
-        ? "Stitch along both edges as well: a bond alone can part with flexing"
-        : "Stitch along both edges",
-    ),
-    ...((facts.choices.trim ?? 0) > 0
-      ? [phrase("Trim both edges true to {width} with a sharp blade and a ruler.", { width: facts.finishedWidth })]
-      : []),
-    phrase("Sand or bevel the edges, then paint or burnish them in thin coats."),
+    ...(layersOf(facts.choices) > 1 ? [phrase("bonded-bond")] : []),
+    topstitchStep(facts, layersOf(facts.choices) > 1 ? "bonded-stitch-layers" : "bonded-stitch"),
+    ...((facts.choices.trim ?? 0) > 0 ? [phrase("bonded-trim", { width: facts.finishedWidth })] : []),
+    phrase("bonded-finish"),
   ],
-  cautions: ["A raw edge of woven cloth frays: use this for vinyl, leather, cork or felt, or bind the edge."],
+  cautions: ["raw-edge-frays"],
 };

@@ -5,8 +5,6 @@ import { cutStep } from "../stepPhrases.ts";
 /** A strip wrapped round a cord, with flat ends; its section is a ring, not a stack: see `wrappedSection.ts`. */
 export const corded: Construction = {
   id: "corded",
-  title: "Corded handle with flat ends (1 layer round the cord, 2 at the seam)",
-  rule: "π × cord + 2 × seam allowance",
   layers: () => 1,
   thickestLayer: 2.5,
   needs: ["cord"],
@@ -21,15 +19,13 @@ export const corded: Construction = {
   rows: (choices) => [{ kind: "construction", from: "left", mm: choices.seamAllowance ?? TRADE.seamAllowance }],
   steps: (facts) => [
     cutStep(facts),
-    phrase(
-      "Wrap a piece of this very material round this very cord and measure it before cutting; trust the wrap over any formula.",
-    ),
-    phrase("Double the flat ends back on themselves, bond and stitch them."),
-    phrase("Lay the cord on the middle of the strip between the flat ends, wrap, and clip the edges together."),
-    phrase("Stitch close against the cord, {allowance} from the raw edges, by hand or with a narrow foot.", {
+    phrase("corded-measure"),
+    phrase("corded-ends"),
+    phrase("corded-wrap"),
+    phrase("corded-stitch", {
       allowance: facts.choices.seamAllowance ?? TRADE.seamAllowance,
     }),
-    phrase("Trim the fin and finish its edges."),
+    phrase("corded-trim"),
   ],
   cautions: [],
 };

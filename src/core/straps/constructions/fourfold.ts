@@ -24,8 +24,6 @@ export function fourfoldPlan({ outer, clearance, choices }: SectionInput): Secti
 
 export const fourfold: Construction = {
   id: "fourfold",
-  title: "Fourfold strap (4 layers)",
-  rule: "4 × width",
   layers: () => 4,
   thickestLayer: 2,
   needs: [],
@@ -39,14 +37,14 @@ export const fourfold: Construction = {
   steps: (facts) => [
     cutStep(facts),
     ...interfaceStep(facts),
-    phrase("Crease or draw the centre line, wrong sides together, and open it again."),
-    ...creaseAndTape(facts, "Fold both long edges in; each raw edge stops {setback} short of the centre line", {
+    phrase("fourfold-centre"),
+    ...creaseAndTape(facts, "fourfold-edges", {
       setback: facts.setback,
     }),
-    phrase("Fold in half along the centre line and clip; the strap should measure {width}.", {
+    phrase("fourfold-halve", {
       width: facts.finishedWidth,
     }),
-    topstitchStep(facts, "Topstitch the open edge first, then the folded one"),
+    topstitchStep(facts, "fourfold-topstitch"),
   ],
   cautions: [],
 };

@@ -64,8 +64,6 @@ function plan({ outer, facing, padding, choices }: SectionInput): SectionPlan {
 
 export const sewnTurned: Construction = {
   id: "sewn-turned",
-  title: "Two strips sewn and turned (2 layers, 4 at the edges)",
-  rule: "width + 2 × seam allowance of each strip",
   layers: () => 2,
   thickestLayer: 1.5,
   needs: [],
@@ -86,19 +84,14 @@ export const sewnTurned: Construction = {
   steps: (facts) => [
     cutStep(facts),
     ...interfaceStep(facts),
-    phrase(
-      "Sew both strips right sides together along both long edges, {allowance} from the raw edges; leave a gap to turn through if both ends are closed.",
-      {
-        allowance: facts.choices.seamAllowance ?? TRADE.seamAllowance,
-      },
-    ),
-    phrase("Turn right side out and roll the seams to the very edge; the strap should measure {width}.", {
+    phrase("turned-sew", {
+      allowance: facts.choices.seamAllowance ?? TRADE.seamAllowance,
+    }),
+    phrase("turned-turn", {
       width: facts.finishedWidth,
     }),
-    ...(facts.padded
-      ? [phrase("Pull the padding in with a cord or a turning tool before the last end is closed.")]
-      : []),
-    topstitchStep(facts, "Topstitch both edges"),
+    ...(facts.padded ? [phrase("turned-pad")] : []),
+    topstitchStep(facts, "topstitch-both"),
   ],
   cautions: [],
 };

@@ -5,8 +5,6 @@ import { fourfold, fourfoldPlan } from "./fourfold.ts";
 /** A short strap folded over a ring or connector: fourfold, or flat layers when the maker asks for 1 to 3. */
 export const tab: Construction = {
   id: "tab",
-  title: "Ring tab or connector (4 layers, or 1 to 3 flat)",
-  rule: "4 × width, cut 3 in long for a 1 in leg",
   layers: (choices) => choices.layers ?? 4,
   thickestLayer: 2,
   needs: [],
@@ -19,5 +17,5 @@ export const tab: Construction = {
     section.strips.length === 1 && section.strips[0]!.plan.levels.length === 4 ? edgeToSecondFold(section) : 0,
   rows: (_, fromEdge) => bothEdges(fromEdge),
   steps: (facts) => (facts.choices.layers === undefined ? fourfold.steps(facts) : bonded.steps(facts)),
-  cautions: ["The folded tab doubles every layer at the ring: turn the wheel by hand over the hump."],
+  cautions: ["tab-hump"],
 };

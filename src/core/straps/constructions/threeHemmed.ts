@@ -50,8 +50,6 @@ function plan({ outer, clearance, padding, choices }: SectionInput): SectionPlan
 
 export const threeHemmed: Construction = {
   id: "three-hemmed",
-  title: "Folded in three, hemmed edge (3 layers, 4 at the hem)",
-  rule: "3 × width",
   layers: () => 3,
   thickestLayer: 1.5,
   needs: [],
@@ -68,17 +66,17 @@ export const threeHemmed: Construction = {
   steps: (facts) => [
     cutStep(facts),
     ...interfaceStep(facts),
-    ...creaseAndTape(facts, "Turn the long edge that will show under by {hem} and press or tape it", {
+    ...creaseAndTape(facts, "hemmed-hem", {
       hem: facts.choices.hem ?? TRADE.hem,
     }),
-    ...(facts.padded ? [phrase("Lay the padding on the middle third.")] : []),
-    phrase("Fold the raw long edge over, then the hemmed edge over it; the strap should measure {width}.", {
+    ...(facts.padded ? [phrase("hemmed-pad")] : []),
+    phrase("hemmed-fold", {
       width: facts.finishedWidth,
     }),
-    phrase("The hemmed edge stops {setback} short of the opposite fold.", {
+    phrase("hemmed-setback", {
       setback: facts.setback,
     }),
-    topstitchStep(facts, "Topstitch along the hemmed edge, then along the fold"),
+    topstitchStep(facts, "hemmed-topstitch"),
   ],
-  cautions: ["Stitch the hem slowly: it is one layer more than the rest of the strap."],
+  cautions: ["slow-hem"],
 };

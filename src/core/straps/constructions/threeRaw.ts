@@ -42,8 +42,6 @@ function plan({ outer, clearance, choices }: SectionInput): SectionPlan {
 
 export const threeRaw: Construction = {
   id: "three-raw",
-  title: "Folded in three, raw edge (3 layers)",
-  rule: "3 × width",
   layers: () => 3,
   thickestLayer: 2.5,
   needs: [],
@@ -60,18 +58,15 @@ export const threeRaw: Construction = {
   steps: (facts) => [
     cutStep(facts),
     ...interfaceStep(facts),
-    phrase("Colour or paint the long edge that will show before folding, and let it dry."),
-    ...creaseAndTape(facts, "Fold the other long edge over by a third and press the fold down"),
-    phrase(
-      "Wrap the last third over the raw edge; the strap should measure {width} and the edge that shows stop {setback} short of the opposite fold.",
-      {
-        width: facts.finishedWidth,
-        setback: facts.setback,
-      },
-    ),
-    phrase("Topstitch from the side with the raw edge, {topstitch} from it, then {topstitch} from the fold.", {
+    phrase("three-colour"),
+    ...creaseAndTape(facts, "three-first"),
+    phrase("three-wrap", {
+      width: facts.finishedWidth,
+      setback: facts.setback,
+    }),
+    phrase("three-topstitch", {
       topstitch: facts.topstitch,
     }),
   ],
-  cautions: ["A raw edge of woven cloth frays: use this for vinyl, leather, cork or felt, or bind the edge."],
+  cautions: ["raw-edge-frays"],
 };

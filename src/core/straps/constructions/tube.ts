@@ -35,8 +35,6 @@ function plan({ outer, choices }: SectionInput): SectionPlan {
 
 export const tube: Construction = {
   id: "tube",
-  title: "Turned tube (2 layers, 4 at the seam)",
-  rule: "2 × width + 2 × seam allowance",
   layers: () => 2,
   thickestLayer: 1.2,
   needs: [],
@@ -53,16 +51,13 @@ export const tube: Construction = {
   steps: (facts) => [
     cutStep(facts),
     ...interfaceStep(facts),
-    phrase("Fold in half lengthwise, right sides together, and sew {allowance} from the raw edges.", {
+    phrase("tube-sew", {
       allowance: facts.choices.seamAllowance ?? TRADE.seamAllowance,
     }),
-    phrase(
-      "Turn right side out and press or finger-press with the seam on one edge; the tube should measure {width}.",
-      {
-        width: facts.finishedWidth,
-      },
-    ),
-    topstitchStep(facts, "Topstitch both edges"),
+    phrase("tube-turn", {
+      width: facts.finishedWidth,
+    }),
+    topstitchStep(facts, "topstitch-both"),
   ],
-  cautions: ["Sew a narrow tube some 7 % longer than needed and trim it: the ends suffer in turning."],
+  cautions: ["tube-ends"],
 };

@@ -38,8 +38,6 @@ function plan({ outer, facing, clearance, choices }: SectionInput): SectionPlan 
 
 export const twoLayer: Construction = {
   id: "two-layer",
-  title: "Two strips with turned edges, accent facing (2 + 2 layers)",
-  rule: "2 × width of the outer, 2 × width of the narrower facing",
   layers: () => 4,
   thickestLayer: 2,
   needs: [],
@@ -53,14 +51,11 @@ export const twoLayer: Construction = {
   steps: (facts) => [
     cutStep(facts),
     ...interfaceStep(facts, "facing"),
-    ...creaseAndTape(facts, "Fold both long edges of each strip to its middle; the raw edges must not overlap"),
-    phrase(
-      "Lay the facing on the outer strip, wrong sides together, {reveal} in from each edge, and tape or clip it.",
-      {
-        reveal: facts.choices.reveal ?? TRADE.reveal,
-      },
-    ),
-    topstitchStep(facts, "Topstitch from the facing side, from its edges"),
+    ...creaseAndTape(facts, "two-layer-edges"),
+    phrase("two-layer-lay", {
+      reveal: facts.choices.reveal ?? TRADE.reveal,
+    }),
+    topstitchStep(facts, "two-layer-topstitch"),
   ],
   cautions: [],
 };

@@ -34,8 +34,6 @@ function plan({ outer, webbingThickness, choices }: SectionInput): SectionPlan {
 
 export const webbingOverlay: Construction = {
   id: "webbing-overlay",
-  title: "Webbing with a cloth overlay (1 layer on the webbing, 2 at its edges)",
-  rule: "webbing − 2 × margin + 2 × turn",
   layers: () => 1,
   thickestLayer: 1.5,
   needs: ["webbing"],
@@ -48,13 +46,13 @@ export const webbingOverlay: Construction = {
   rows: (choices, fromEdge) => bothEdges((choices.margin ?? TRADE.overlayMargin) + fromEdge),
   steps: (facts) => [
     cutStep(facts),
-    ...creaseAndTape(facts, "Turn both long edges under by {turn} and press or tape them", {
+    ...creaseAndTape(facts, "overlay-edges", {
       turn: facts.choices.turn ?? TRADE.overlayTurn,
     }),
-    phrase("Lay the strip on the webbing, {margin} in from each edge, and tape or clip it.", {
+    phrase("overlay-lay", {
       margin: facts.choices.margin ?? TRADE.overlayMargin,
     }),
-    topstitchStep(facts, "Topstitch the overlay from its edges, both rows in the same direction"),
+    topstitchStep(facts, "overlay-topstitch"),
   ],
-  cautions: ["Seal cut ends of synthetic webbing so that they do not fray; molten webbing burns skin."],
+  cautions: ["webbing-ends"],
 };

@@ -74,8 +74,6 @@ function sleevePlan({ outer, webbingThickness, clearance }: SectionInput): Secti
 
 export const webbingSleeve: Construction = {
   id: "webbing-sleeve",
-  title: "Webbing in a cloth sleeve (4 layers of cloth round it, or 1 on request)",
-  rule: "4 × webbing + 2 × its thickness (a single cover: 2 × webbing + 2 × turn)",
   layers: (choices) => choices.layers ?? 4,
   thickestLayer: 1.2,
   needs: ["webbing"],
@@ -93,22 +91,14 @@ export const webbingSleeve: Construction = {
     cutStep(facts),
     ...interfaceStep(facts),
     ...(facts.choices.layers === undefined
-      ? [
-          ...creaseAndTape(facts, "Fold both long edges to the centre line; the raw edges must not overlap"),
-          phrase(
-            "Lay the webbing against the centre line, wrap the sleeve round it and clip; wrap a hand's length first to test the fit.",
-          ),
-          topstitchStep(facts, "Topstitch the open edge through the webbing first, then the folded one"),
-        ]
+      ? [...creaseAndTape(facts, "sleeve-edges"), phrase("sleeve-wrap"), topstitchStep(facts, "sleeve-topstitch")]
       : [
-          ...creaseAndTape(facts, "Turn both long edges under by {turn}", {
+          ...creaseAndTape(facts, "cover-edges", {
             turn: facts.choices.turn ?? TRADE.coverTurn,
           }),
-          phrase(
-            "Wrap the cover round the webbing so that its edges meet in the middle of the back, and slip-stitch or zigzag them together.",
-          ),
-          topstitchStep(facts, "Topstitch both edges through the webbing"),
+          phrase("cover-wrap"),
+          topstitchStep(facts, "cover-topstitch"),
         ]),
   ],
-  cautions: ["Seal cut ends of synthetic webbing so that they do not fray; molten webbing burns skin."],
+  cautions: ["webbing-ends"],
 };

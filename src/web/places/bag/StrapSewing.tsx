@@ -1,21 +1,26 @@
+import { cautionText } from "../../../core/materials/cautions/caution.ts";
+import { CAUTION_TABLES } from "../../../core/materials/cautions/cautionTables.ts";
 import { phraseText } from "../../../core/straps/phrase.ts";
 import type { StrapWish } from "../../../core/straps/strapWish.ts";
+import { STRAP_WORDS } from "../../../core/straps/words/strapWordTables.ts";
 import { useLengths } from "../../fields/units.ts";
 import { strapOf } from "../../state/derived.ts";
 import { useProject } from "../../state/workbench.ts";
-import { useTexts } from "../../texts/texts.ts";
+import { useLanguage, useTexts } from "../../texts/texts.ts";
 
 /** What to mind, what to have ready, and how the strap is made, step by step, with its cautions. */
 export function StrapSewing({ strap }: { strap: StrapWish }) {
   const words = useTexts().bag.strap;
+  const language = useLanguage();
+  const core = STRAP_WORDS[language];
   const lengths = useLengths();
   const result = strapOf(useProject(), strap.id);
   if (result === null) return null;
   return (
     <>
       {result.warnings.map((warning) => (
-        <p class="caution mind" key={warning.code + warning.text}>
-          {phraseText(warning, lengths.size)}
+        <p class="caution mind" key={warning.code}>
+          {phraseText(warning, lengths.size, core)}
         </p>
       ))}
       <details class="more">
@@ -26,8 +31,8 @@ export function StrapSewing({ strap }: { strap: StrapWish }) {
               <h3>{words.ready}</h3>
               <ul>
                 {result.consumables.map((each) => (
-                  <li key={each.kind + each.label}>
-                    {each.label}: {lengths.cloth(each.mm)}
+                  <li key={each.code}>
+                    {core.consumables[each.code]}: {lengths.cloth(each.mm)}
                   </li>
                 ))}
               </ul>
@@ -36,12 +41,12 @@ export function StrapSewing({ strap }: { strap: StrapWish }) {
           <h3>{words.steps}</h3>
           <ol>
             {result.steps.map((step) => (
-              <li key={step.text}>{phraseText(step, lengths.size)}</li>
+              <li key={step.parts.join()}>{phraseText(step, lengths.size, core)}</li>
             ))}
           </ol>
           {result.cautions.map((caution) => (
-            <p class="caution" key={caution}>
-              {caution}
+            <p class="caution" key={caution.code}>
+              {cautionText(caution, CAUTION_TABLES[language])}
             </p>
           ))}
         </div>

@@ -2,7 +2,7 @@ import { useState } from "preact/hooks";
 import type { PlanFile } from "../../../export/planFiles.ts";
 import { askExport } from "../../exports/askExport.ts";
 import { derivedOf } from "../../state/derived.ts";
-import { useTexts } from "../../texts/texts.ts";
+import { useLanguage, useTexts } from "../../texts/texts.ts";
 import { type StackInput, savePlanFile } from "./tableParts.ts";
 
 /** One button for a kind of file: works the files out and saves those that `wanted` picks. */
@@ -13,6 +13,7 @@ export function SaveFiles(props: {
   wanted: (file: PlanFile) => boolean;
 }) {
   const texts = useTexts();
+  const language = useLanguage();
   const [state, setState] = useState<"idle" | "working" | "failed" | readonly string[]>("idle");
   const { input } = props;
   const save = async () => {
@@ -24,6 +25,7 @@ export function SaveFiles(props: {
         pieces: input.pieces,
         straps: [...derivedOf(input.project).straps.values()],
         lays: input.lays,
+        language,
       });
       const chosen = files.filter(props.wanted);
       for (const file of chosen) savePlanFile(input.project, file);

@@ -1,0 +1,28 @@
+import type { CautionTable } from "./caution.ts";
+
+/** Cautions in English. */
+export const english: CautionTable = {
+  "laser-pvc": ({ materials }) =>
+    `Never cut ${materials.length === 0 ? "vinyl" : materials.join(", ")} with a laser: PVC gives off hydrogen chloride. Cloth of unknown coating counts as PVC until its supplier names the polymer.`,
+  "rotary-cutter": () =>
+    "Rotary cutter: close the blade after every cut, change a blunt blade, cut away from yourself, keep fingers off the ruler's edge, wear shoes.",
+  "thick-stack": () =>
+    "Thick stacks bend and break needles: protect your eyes, sew slowly, turn the wheel by hand over humps and keep the foot level with a folded shim.",
+  "hot-iron": () => "Irons and freshly pressed folds burn: press with a tool or a cloth, not with the fingers.",
+  "iron-melts": () =>
+    "Coated cloth and vinyl melt under an iron: press from the back through a cloth, low heat, no steam, and try a scrap first.",
+  solvents: () =>
+    "Solvents, contact cements and edge finishes: open windows, gloves, closed tins, no flame, iron or heater near; read the tin and test on the coating first.",
+  "webbing-ends": () => "Seal cut ends of synthetic webbing so that they do not fray; molten webbing burns skin.",
+  "not-load-rated": () =>
+    "Straps are not load rated: never use them for lifting or climbing, or to hold animals, children or people.",
+  "small-children": () => "Long straps and cords are a strangulation risk for small children.",
+  "tape-gums": () => "Ordinary double-sided tape gums needles: use a kind meant for sewing, off the stitch line.",
+  "raw-edge-frays": () =>
+    "A raw edge of woven cloth frays: use this for vinyl, leather, cork or felt, or bind the edge.",
+  "cork-cracks": () => "Do not crease cork sharply: it cracks. Roll the folds.",
+  "slow-hem": () => "Stitch the hem slowly: it is one layer more than the rest of the strap.",
+  "tube-ends": () => "Sew a narrow tube some 7 % longer than needed and trim it: the ends suffer in turning.",
+  "tab-hump": () => "The folded tab doubles every layer at the ring: turn the wheel by hand over the hump.",
+  "local-rules": () => "Local rules and the makers' own instructions for tools and materials come first.",
+};

@@ -1,0 +1,8 @@
+import type { Sentences } from "../sentence.ts";
+import { fileSentences } from "./fileSentences.ts";
+import { laySentences } from "./laySentences.ts";
+import { lengthSentences } from "./lengthSentences.ts";
+import { strapSentences } from "./strapSentences.ts";
+
+/** Every problem in German. */
+export const german: Sentences = { ...lengthSentences, ...fileSentences, ...strapSentences, ...laySentences };

@@ -1,0 +1,117 @@
+import { germanPhrases } from "./germanPhrases.ts";
+import type { LineWord, StrapWords } from "./strapWords.ts";
+
+const LINES: Readonly<Record<LineWord, string>> = {
+  fold: "Falte",
+  tape: "Klebeband",
+  stitch: "Naht",
+  mark: "Marke",
+  seam: "Naht",
+  topstitch: "Steppnaht",
+  trim: "Beschnitt",
+  notch: "Knips",
+};
+
+/** Words about straps in German. */
+export const german: StrapWords = {
+  phrases: germanPhrases,
+  constructions: {
+    fourfold: { title: "Vierfach gefaltet (4 Lagen)", rule: "4 × Breite" },
+    "three-raw": { title: "In drei gefaltet, offene Kante (3 Lagen)", rule: "3 × Breite" },
+    "three-hemmed": {
+      title: "In drei gefaltet, eingeschlagene Kante (3 Lagen, 4 am Umbug)",
+      rule: "3 × Breite",
+    },
+    "two-layer": {
+      title: "Zwei Streifen mit eingeschlagenen Kanten, schmalere Gegenseite (2 + 2 Lagen)",
+      rule: "2 × Breite außen, 2 × Breite der schmaleren Gegenseite",
+    },
+    "sewn-turned": {
+      title: "Zwei Streifen genäht und gewendet (2 Lagen, 4 an den Kanten)",
+      rule: "Breite + 2 × Nahtzugabe je Streifen",
+    },
+    tube: { title: "Gewendeter Schlauch (2 Lagen, 4 an der Naht)", rule: "2 × Breite + 2 × Nahtzugabe" },
+    bonded: {
+      title: "Verklebt, offene Kanten (1 bis 3 Lagen)",
+      rule: "Breite je Lage und was nach dem Kleben beschnitten wird",
+    },
+    "webbing-overlay": {
+      title: "Gurtband mit Auflage aus Stoff (1 Lage auf dem Gurtband, 2 an seinen Kanten)",
+      rule: "Gurtband − 2 × Rand + 2 × Einschlag",
+    },
+    "webbing-sleeve": {
+      title: "Gurtband in einer Stoffhülle (4 Lagen Stoff darum, auf Wunsch 1)",
+      rule: "4 × Gurtband + 2 × seine Dicke (einfacher Bezug: 2 × Gurtband + 2 × Einschlag)",
+    },
+    corded: {
+      title: "Kordelgriff mit flachen Enden (1 Lage um die Kordel, 2 an der Naht)",
+      rule: "π × Kordel + 2 × Nahtzugabe",
+    },
+    tab: {
+      title: "Ringlasche oder Verbinder (4 Lagen, oder 1 bis 3 flach)",
+      rule: "4 × Breite, 3 in lang für einen Schenkel von 1 in",
+    },
+  },
+  lengthItems: {
+    finished: "fertiger Riemen",
+    "drop-twice": "zweimal die Fallhöhe",
+    "over-shoulder": "über die Schulter",
+    "worn-longest": "am längsten getragen",
+    "worn-longest-less-short": "am längsten getragen, ohne den kurzen Teil",
+    "doubled-at-slider": "auch dann doppelt am Schieber",
+    "end-raw": "abgeschnitten, wie es ist",
+    "end-seam": "in der Naht gefasst",
+    "end-tucked": "eingeschlagen",
+    "end-fold-back": "um Metallteil gelegt",
+    "end-doubled": "flaches Ende zurückgelegt",
+  },
+  consumables: {
+    tape: "schmales doppelseitiges Klebeband, auswaschbar oder neben der Nahtlinie",
+    "topstitch-thread": "Steppgarn",
+    "topstitch-thread-bobbin": "Steppgarn, die Hälfte auf der Spule",
+    "construction-thread": "Nähgarn",
+    "construction-thread-bobbin": "Nähgarn, die Hälfte auf der Spule",
+    "edge-paint": "Kante zu färben, je Schicht",
+    webbing: "Gurtband",
+    cord: "Kordel",
+  },
+  needle: {
+    along: "entlang des Riemens",
+    "doubled-ends": "an den doppelten Enden",
+    "fold-back": "wo ein Ende zurückgelegt ist",
+    tucked: "wo ein Ende eingeschlagen ist",
+    "straight-join": "an einem geraden Ansatz",
+    "tab-ring": "wo die Lasche um ihren Ring liegt",
+  },
+  parts: {
+    outer: "außen",
+    facing: "Gegenseite",
+    interfacing: "Einlage",
+    padding: "Polster",
+    shortPart: "kurzer Teil",
+    longPart: "langer Teil",
+    lengthOf: (number, of) => `Länge ${number} von ${of}`,
+  },
+  picture: {
+    cutWidth: (size) => `Schnittbreite ${size}`,
+    cutLength: (size) => `Schnittlänge ${size}`,
+    flat: (percent) =>
+      `flach, linke Seite oben, ${percent === null ? "Breite wahr" : `Breite auf ${percent} % gezeichnet`}, Länge abgebrochen`,
+    magnified: (times, cut) => `${times}-fach vergrößert; Schnittbreite ${cut}`,
+    rawEdgeHeld: (by) => `offene Kante ${by} zurück`,
+    hemHeld: (by) => `Umbug ${by} zurück`,
+    rawEdge: "offene Kante",
+    stitch: "Stich",
+    layers: {
+      outer: "außen",
+      facing: "Gegenseite",
+      "own-facing": "Gegenseite, gleiches Material",
+      interfacing: "Einlage",
+      padding: "Polster, gedrückt",
+      webbing: "Gurtband",
+      cord: "Kordel",
+    },
+  },
+  lineAt: (line, at) => `${LINES[line]} bei ${at}`,
+  laidFlat: (part) => (part === "" ? "flach gelegt" : `${part}, flach gelegt`),
+};

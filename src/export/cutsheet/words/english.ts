@@ -1,0 +1,46 @@
+import type { PieceLine } from "../../../core/materials/cutPiece.ts";
+import type { SheetTexts } from "./sheetTexts.ts";
+
+const LINES: Readonly<Record<PieceLine["role"], string>> = {
+  fold: "Fold",
+  tape: "Tape",
+  stitch: "Stitch",
+  mark: "Mark",
+};
+
+const of = (stock: string): string => (stock === "" ? "" : ` of ${stock}`);
+
+/** The cut sheet in English. */
+export const english: SheetTexts = {
+  title: "Cut sheet",
+  forBags: (bags) => (bags === 1 ? "For 1 bag." : `For ${bags} bags; counts are for all of them.`),
+  columns: {
+    number: "no.",
+    cut: "cut",
+    piece: "piece",
+    size: "along × across",
+    inches: "in inches",
+    grain: "grain",
+  },
+  toBuy: "To buy",
+  alsoNeeded: "Also needed",
+  pictures: "Pictures",
+  takeCare: "Take care",
+  grains: { lengthwise: "lengthwise", crosswise: "crosswise", either: "either grain", free: "any direction" },
+  counted: (count, mirrored) => (mirrored > 0 ? `${count} + ${mirrored} mirrored` : String(count)),
+  asDrawn: (count, mirrored) => `${count} as drawn, ${mirrored} mirrored`,
+  copy: (number, all) => `${number} of ${all}`,
+  mirroredCopy: (number, all) => `mirrored ${number} of ${all}`,
+  labelNumber: (number) => `No. ${number}`,
+  page: (number, all) => `${number} of ${all}`,
+  linesAt: (role, mm, inches) => `${LINES[role]} at ${mm} mm (${inches} in) from a long edge`,
+  nothingLaid: "Nothing was laid.",
+  used: (length, stock) => `The pieces take ${length}${of(stock)}.`,
+  usedProven: (length, stock) => `The pieces take ${length}${of(stock)}: proven, no plan is shorter.`,
+  usedBound: (length, stock, least, gap) =>
+    `The pieces take ${length}${of(stock)}; no plan can be shorter than ${least} (gap ${gap} %).`,
+  buy: (length, cost) => `Buy ${length}${cost === "" ? "" : `, ${cost}`}.`,
+  offcuts: (sizes, smaller) => `Useful offcuts: ${sizes}${smaller > 0 ? ` and ${smaller} smaller` : ""}.`,
+  repeat: (repeat) =>
+    `The pattern repeats every ${repeat}. The plan does not match it: shift the pieces by eye; one repeat more is in the length to buy.`,
+};

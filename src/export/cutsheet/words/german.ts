@@ -1,0 +1,46 @@
+import type { PieceLine } from "../../../core/materials/cutPiece.ts";
+import type { SheetTexts } from "./sheetTexts.ts";
+
+const LINES: Readonly<Record<PieceLine["role"], string>> = {
+  fold: "Falten",
+  tape: "Kleben",
+  stitch: "Nähen",
+  mark: "Marke",
+};
+
+const of = (stock: string): string => (stock === "" ? "" : ` von ${stock}`);
+
+/** The cut sheet in German. */
+export const german: SheetTexts = {
+  title: "Zuschnittblatt",
+  forBags: (bags) => (bags === 1 ? "Für 1 Tasche." : `Für ${bags} Taschen; die Zahlen gelten für alle zusammen.`),
+  columns: {
+    number: "Nr.",
+    cut: "Zahl",
+    piece: "Teil",
+    size: "längs × quer",
+    inches: "in Zoll",
+    grain: "Fadenlauf",
+  },
+  toBuy: "Zu kaufen",
+  alsoNeeded: "Außerdem nötig",
+  pictures: "Bilder",
+  takeCare: "Vorsicht",
+  grains: { lengthwise: "längs", crosswise: "quer", either: "längs oder quer", free: "beliebig" },
+  counted: (count, mirrored) => (mirrored > 0 ? `${count} + ${mirrored} gespiegelt` : String(count)),
+  asDrawn: (count, mirrored) => `${count} wie gezeichnet, ${mirrored} gespiegelt`,
+  copy: (number, all) => `${number} von ${all}`,
+  mirroredCopy: (number, all) => `gespiegelt ${number} von ${all}`,
+  labelNumber: (number) => `Nr. ${number}`,
+  page: (number, all) => `${number} von ${all}`,
+  linesAt: (role, mm, inches) => `${LINES[role]} bei ${mm} mm (${inches} in) von einer Längskante`,
+  nothingLaid: "Es wurde nichts gelegt.",
+  used: (length, stock) => `Die Teile brauchen ${length}${of(stock)}.`,
+  usedProven: (length, stock) => `Die Teile brauchen ${length}${of(stock)}: bewiesen, kein Plan ist kürzer.`,
+  usedBound: (length, stock, least, gap) =>
+    `Die Teile brauchen ${length}${of(stock)}; kein Plan kann kürzer sein als ${least} (Abstand ${gap} %).`,
+  buy: (length, cost) => `${length} kaufen${cost === "" ? "" : `, ${cost}`}.`,
+  offcuts: (sizes, smaller) => `Brauchbare Reste: ${sizes}${smaller > 0 ? ` und ${smaller} kleinere` : ""}.`,
+  repeat: (repeat) =>
+    `Das Muster wiederholt sich alle ${repeat}. Der Plan passt es nicht an: die Teile nach Augenmaß verschieben; ein Rapport mehr ist in der Kauflänge.`,
+};

@@ -1,0 +1,37 @@
+import type { PieceGrain, PieceLine } from "../../../core/materials/cutPiece.ts";
+
+/** Every word of the cut sheet and its labels in one language; a language that lacks one does not compile. */
+export interface SheetTexts {
+  readonly title: string;
+  readonly forBags: (bags: number) => string;
+  readonly columns: {
+    readonly number: string;
+    readonly cut: string;
+    readonly piece: string;
+    readonly size: string;
+    readonly inches: string;
+    readonly grain: string;
+  };
+  readonly toBuy: string;
+  readonly alsoNeeded: string;
+  readonly pictures: string;
+  readonly takeCare: string;
+  readonly grains: Readonly<Record<PieceGrain, string>>;
+  readonly counted: (count: number, mirrored: number) => string;
+  readonly asDrawn: (count: number, mirrored: number) => string;
+  readonly copy: (number: number, of: number) => string;
+  readonly mirroredCopy: (number: number, of: number) => string;
+  readonly labelNumber: (number: number) => string;
+  readonly page: (number: number, of: number) => string;
+  /** Where lines along a strip lie, from its long edge; lists of numbers in mm and in inches. */
+  readonly linesAt: (role: PieceLine["role"], mm: string, inches: string) => string;
+  readonly nothingLaid: string;
+  /** `stock` is empty where there is only one. */
+  readonly used: (length: string, stock: string) => string;
+  readonly usedProven: (length: string, stock: string) => string;
+  readonly usedBound: (length: string, stock: string, least: string, gap: string) => string;
+  readonly buy: (length: string, cost: string) => string;
+  readonly offcuts: (sizes: string, smaller: number) => string;
+  /** How much cloth was bought more than the pieces take, so that a pattern can be matched. */
+  readonly repeat: (repeat: string) => string;
+}
