@@ -23,6 +23,10 @@ const BOUND_SHARE = 0.1;
 /** What sweeps may spend after every turn. */
 const SWEEP_SHARE = 0.6;
 
+/** Ends of hollows that a proving beam tries in every state at most, and the work to list them (some milliseconds). */
+const MOST_HOLLOWS = 4_000;
+const MOST_LISTING = 4_000_000;
+
 /** What the portfolio shares with the engine that drives it. */
 export interface PortfolioContext {
   readonly tables: SearchTables;
@@ -142,9 +146,10 @@ function beamRunner(context: PortfolioContext): BeamRunner {
       // From the side only when hardly any waste is allowed: then every corner must be filled anyway.
       const tight = cap * tables.width - tables.area < 0.002 * tables.area;
       const transposed = run % 2 === 1 && tight;
-      const proving = tables.sizes <= 4 && run % 3 === 2;
+      const hollows = tables.sizes <= 4 && run % 3 === 2 ? hollowsOf(transposed) : null;
+      const proving = hollows !== null;
       const blocks = turns && duplicates >= 1.5 && run % 2 === 0 && !proving;
-      const guide = guideOf(run, rng, blocks, proving ? hollowsOf(transposed) : null);
+      const guide = guideOf(run, rng, blocks, hollows);
       const share = run % 2 === 0 ? 0.5 : 0.2;
       run++;
       const width = Math.min(widest, Math.max(16, 2 ** Math.round(Math.log2((share * looks) / looksPerState))));
@@ -163,12 +168,16 @@ function beamRunner(context: PortfolioContext): BeamRunner {
     }
   }
 
-  /** Where a hollow may end: sums of extents across (along, when transposed). */
-  function hollowsOf(transposed: boolean): Int32Array {
-    const sums = transposed
-      ? reachableLengths(tables, incumbent.end)
-      : reachableLengths(transposedTables(tables, incumbent.end), tables.width);
-    return sums.list(transposed ? incumbent.end : tables.width);
+  /**
+   * Where a hollow may end: sums of extents across (along, when transposed). Null when they are too many to try each
+   * in every state, or to list within a turn: nothing would be proven.
+   */
+  function hollowsOf(transposed: boolean): Int32Array | null {
+    const longest = transposed ? incumbent.end : tables.width;
+    if (longest * tables.ways > MOST_LISTING) return null;
+    const sums = reachableLengths(transposed ? tables : transposedTables(tables, incumbent.end), longest);
+    const hollows = sums.list(longest);
+    return hollows.length > MOST_HOLLOWS ? null : hollows;
   }
 
   function* runBeam(beam: BeamSearch, cap: number, transposed: boolean): Generator<number, void, void> {
