@@ -35,13 +35,14 @@ export type Arrangement = Generator<ArrangeStep, LayPlan, LayPlan | undefined>;
 /** Engines that are to race on a region; at least one. */
 export type ChooseEngines = (job: RegionJob) => readonly Engine[];
 
-/** Evaluations of the first round over several stocks; each round has twice as many on each stock. */
+/** Evaluations of the first full round over several stocks; each round has twice as many on each stock. */
 const FIRST_ROUND = 200_000;
 
 /**
  * Lays a whole problem: leftovers and limited rolls first, in their order, each filled with as much piece area as it
  * takes; what is left goes on the open roll, as short as can be. One stock is searched in one go; several are
- * searched in rounds of growing effort, and the best round counts. Yields at least every 20 ms, returns when the
+ * laid once with the first plan that comes for each, then searched in rounds of growing effort, and the best round
+ * counts. Yields at least every 20 ms, returns when the
  * budget is spent or nothing can be better; the result depends on the arguments alone.
  */
 export function* arrange(
@@ -56,8 +57,8 @@ export function* arrange(
   if (problem.stocks.length === 1) return yield* arrangeOne(desk, enough);
   let best: LayPlan | null = null;
   let evaluations = 0;
-  for (let round = 0; ; round++) {
-    const slice = Math.min(FIRST_ROUND * 2 ** round, Math.max(0, enough.evaluations - evaluations));
+  for (let round = FIRST_LOOK; ; round++) {
+    const slice = Math.min(FIRST_ROUND * 2 ** Math.max(0, round), Math.max(0, enough.evaluations - evaluations));
     const turn = arrangeRound(desk, slice, round, evaluations);
     for (let step = turn.next(); ; step = turn.next()) {
       if (!step.done) evaluations = step.value.evaluations;
@@ -73,6 +74,9 @@ export function* arrange(
     }
   }
 }
+
+/** The round before the first: whoever waits for a plan gets the first that comes. */
+const FIRST_LOOK = -1;
 
 /** What every part of an arrangement needs. */
 interface LayingDesk {
@@ -173,15 +177,23 @@ function* arrangeRound(
     const seed = desk.seed + 1013 * round + 31 * index;
     const search = searchOf(desk, job, { evaluations: slice }, seed);
     let bound = lowest(desk, job);
-    let turn = search.next();
-    for (; !turn.done; turn = search.next()) {
+    let plan: RegionPlan | null = null;
+    for (let turn = search.next(); ; turn = search.next()) {
+      if (turn.done) {
+        plan = turn.value;
+        break;
+      }
       evaluations = before + turn.value.evaluations;
       bound = higher(bound, turn.value.bound);
       yield { evaluations, plan: null };
+      plan = turn.value.plan ?? plan;
+      if (round !== FIRST_LOOK || plan === null) continue;
+      exhausted = false;
+      break;
     }
     if (evaluations - before >= slice) exhausted = false;
-    laid.push({ job, plan: turn.value, bound });
-    takeAway(desk.problem, free, placementsOf(desk.problem, job, turn.value));
+    laid.push({ job, plan, bound });
+    takeAway(desk.problem, free, placementsOf(desk.problem, job, plan));
   }
   return { plan: composedPlan(desk, laid, evaluations), exhausted };
 }
