@@ -33,7 +33,7 @@ export interface LayBoard {
   follow(project: Project): void;
   /** The material that is looked at: it is searched first and longest. */
   attend(materialId: string | null): void;
-  /** While hushed, only materials without a plan are searched, and just for a first one: plans stay as they are. */
+  /** While hushed, only first plans are looked for: those that are there stay as they are. */
   hush(isHushed: boolean): void;
   pause(materialId: string): void;
   resume(materialId: string): void;
@@ -44,13 +44,23 @@ export interface LayBoard {
 /** After this long without a better plan a search rests, ms; the one that is looked at gets the longer time. */
 const PATIENCE = { looked: 12_000, other: 2_500 };
 
-/** A search gives way to a material that has no plan yet, or that is looked at, after this long, ms. */
+/** A search gives way to a material that is looked at after this long, ms. */
 const TURN = 1_200;
 
-/** A board that searches with the given workers; `newPool` is asked once, when there is something to search. */
-export function createLayBoard(newPool: () => SearchPool, now: () => number): LayBoard {
+/**
+ * The workers of a board. `first` does nothing but first plans, so that an edit never waits for the end of a turn of
+ * a search that it made pointless; `more` looks for better ones.
+ */
+export interface LayPools {
+  readonly first: SearchPool;
+  readonly more: SearchPool;
+}
+
+/** A board that searches with the given workers; they are asked for once, when there is something to search. */
+export function createLayBoard(newPools: () => LayPools, now: () => number): LayBoard {
   const lays = createStore<Lays>(new Map());
-  let pool: SearchPool | null = null;
+  let pools: LayPools | null = null;
+  let hurrying: { readonly problem: LayProblem; stop(): void } | null = null;
   let running: { id: string; search: RunningSearch; startedAt: number; betterAt: number } | null = null;
   let attended: string | null = null;
   let hushed = false;
@@ -65,23 +75,53 @@ export function createLayBoard(newPool: () => SearchPool, now: () => number): La
     running = null;
     stopped?.search.stop();
   };
+  const isLooked = ([id]: readonly [string, LayState]) => id === attended;
+  const isWaiting = ([, { finding }]: readonly [string, LayState]) => finding === "waiting";
+  /** First plans first; better ones once every material has one. */
   const next = () => {
-    if (running !== null) return;
-    const all = [...lays.get().entries()].filter(([, { finding }]) => finding === "waiting");
-    const bare = all.filter(([, { plan }]) => plan === null);
-    const isLooked = ([id]: readonly [string, LayState]) => id === attended;
-    const more = hushed ? undefined : (all.find(isLooked) ?? all[0]);
-    const chosen = bare.find(isLooked) ?? bare[0] ?? more;
-    if (chosen !== undefined) start(chosen[0], chosen[1]);
+    if (hurrying !== null) return;
+    const waiting = [...lays.get()].filter(isWaiting);
+    const bare = waiting.filter(([, { plan }]) => plan === null);
+    const first = bare.find(isLooked) ?? bare[0];
+    if (first !== undefined) hurry(first[0], first[1].job.problem);
+    else if (running === null && !hushed) {
+      const chosen = waiting.find(isLooked) ?? waiting[0];
+      if (chosen !== undefined) start(chosen[0], chosen[1]);
+    }
+  };
+  const hurry = (id: string, problem: LayProblem) => {
+    pools ??= newPools();
+    const over = () => {
+      if (hurrying !== mine) return;
+      hurrying = null;
+      next();
+    };
+    const mine = { problem, stop: () => search.stop() };
+    hurrying = mine;
+    const search = pools.first.search(
+      { problem, mode: "free", seed: 1, evaluations: Infinity },
+      ({ plan, evaluations }) => {
+        if (hurrying !== mine) return;
+        take(id, problem, plan, evaluations);
+        if (isSettled(problem, plan)) patch(id, { finding: "proven" });
+        search.stop();
+        over();
+      },
+    );
+    search.result.then(over, (error: unknown) => {
+      console.error(error);
+      if (lays.get().get(id)?.job.problem === problem) patch(id, { finding: "failed" });
+      over();
+    });
   };
   const start = (id: string, state: LayState) => {
     const { problem } = state.job;
-    pool ??= newPool();
+    pools ??= newPools();
     const before = state.evaluations;
     const mine = { id, startedAt: now(), betterAt: now(), search: undefined as unknown as RunningSearch };
     running = mine;
     patch(id, { finding: "finding" });
-    mine.search = pool.search(
+    mine.search = pools.more.search(
       { problem, mode: "free", seed: seed++, evaluations: Infinity },
       ({ plan, evaluations }) => {
         if (running !== mine) return;
@@ -122,12 +162,10 @@ export function createLayBoard(newPool: () => SearchPool, now: () => number): La
   setInterval(() => {
     const state = running === null ? undefined : lays.get().get(running.id);
     if (running === null || state === undefined || state.plan === null) return;
-    const waiting = [...lays.get()].filter(([, { finding }]) => finding === "waiting");
-    const isBareWaiting = waiting.some(([, { plan }]) => plan === null);
-    const isLookedWaiting = running.id !== attended && waiting.some(([id]) => id === attended);
+    const isLookedWaiting = running.id !== attended && [...lays.get()].filter(isWaiting).some(isLooked);
     const patience = running.id === attended ? PATIENCE.looked : PATIENCE.other;
     if (hushed) giveWay("waiting");
-    else if ((isBareWaiting || isLookedWaiting) && now() - running.startedAt > TURN) giveWay("waiting");
+    else if (isLookedWaiting && now() - running.startedAt > TURN) giveWay("waiting");
     else if (now() - running.betterAt > patience) giveWay("rested");
   }, 300);
 
@@ -149,6 +187,12 @@ export function createLayBoard(newPool: () => SearchPool, now: () => number): La
       }
       if (running !== null && !fresh.has(running.id)) stop();
       lays.set(fresh);
+      const stillWanted = [...fresh.values()].some(({ job }) => job.problem === hurrying?.problem);
+      if (hurrying !== null && !stillWanted) {
+        const stale = hurrying;
+        hurrying = null;
+        stale.stop();
+      }
       next();
     },
     attend: (materialId) => {

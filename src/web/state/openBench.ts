@@ -45,7 +45,10 @@ export async function openBench(): Promise<Workbench> {
     if (keeping !== "kept" && history.steps.length > 1) event.preventDefault();
   });
   const board = createLayBoard(
-    () => browserPool(Math.min(MOST_WORKERS, Math.max(1, navigator.hardwareConcurrency - 1))),
+    () => ({
+      first: browserPool(1),
+      more: browserPool(Math.min(MOST_WORKERS, Math.max(1, navigator.hardwareConcurrency - 1))),
+    }),
     () => performance.now(),
   );
   const follow = () => board.follow(present(session.state.get().history));
