@@ -13,10 +13,12 @@ import { barePage, projectionStyles, rollPages } from "../core/drawing/sheetPage
 import { singleCuts } from "../core/drawing/singleCuts.ts";
 import { type SheetTitle, tilePages } from "../core/drawing/tilePages.ts";
 import { tilePieces } from "../core/drawing/tiling.ts";
+import { RULER_TEXTS } from "../core/lay/ruler/words/rulerTextTables.ts";
 import type { Stock } from "../core/lay/types.ts";
 import type { Material } from "../core/materials/material.ts";
 import type { OutputSettings, Project } from "../core/project/project.ts";
 import { formatLength } from "../core/units/formatLength.ts";
+import type { Language } from "../core/units/language.ts";
 import type { CutSheet } from "./cutsheet/cutSheet.ts";
 import { cutSheetCsv } from "./cutsheet/cutSheetCsv.ts";
 import { cutSheetPages } from "./cutsheet/cutSheetPages.ts";
@@ -185,7 +187,7 @@ async function stockFiles(
       data: await pdf(name, [barePage(sheet)], { styles: projectionStyles(ROLE_STYLES), background: "#000000" }),
       about: "thick bright lines for a projector",
     },
-    ...(await rulerFiles(project, laid, sheet, title, stem, pdf)),
+    ...(await rulerFiles(project, laid, sheet, title, stem, pdf, input.language ?? "en")),
   ];
 }
 
@@ -200,12 +202,13 @@ async function rulerFiles(
   title: SheetTitle,
   stem: string,
   pdf: PdfMaker,
+  language: Language,
 ): Promise<PlanFile[]> {
   if (stock.kind !== "roll" || stock.flaws.length > 0) return [];
-  const plan = rulerPlan(sheet, stock.width, problem.gap, problem.margin);
+  const plan = rulerPlan(sheet, stock.width, problem.gap, problem.margin, RULER_TEXTS[language]);
   if (!plan || plan.sequence.cuts > MOST_CUTS) return [];
   const write = (mm: number): string => formatLength(mm, project.output.lengths);
-  const pages = rulerPages(plan, knownPaper(project.output), title, write);
+  const pages = rulerPages(plan, knownPaper(project.output), title, write, language);
   const data = await pdf(`${title.project}: ${title.material}`, pages);
   return [{ name: `${stem}-ruler.pdf`, data, about: `${plan.sequence.cuts} ruler cuts in order, each drawn` }];
 }

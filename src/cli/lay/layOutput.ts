@@ -45,18 +45,25 @@ export async function layFiles(
     straps: read.cutList.straps,
     language,
   });
-  return { ...made, files: [...made.files, ...rulerFiles(read, laid)] };
+  return { ...made, files: [...made.files, ...rulerFiles(read, laid, language)] };
 }
 
 /** The list of ruler cuts of every cloth that can be cut edge to edge. */
-function rulerFiles({ project, cutList }: ReadProject, laid: readonly LaidCloth[]): PlanFile[] {
+function rulerFiles({ project, cutList }: ReadProject, laid: readonly LaidCloth[], language: Language): PlanFile[] {
   const stems = distinctStems(
     laid.map(({ material }) => material.name),
     "cloth",
   );
   return laid.flatMap(({ material, problem, plan }, i) => {
-    const title = `${project.name}: ruler cuts in ${material.name}`;
-    const data = rulerText(title, problem, plan, cutList.pieces, project.output.lengths);
+    const data = rulerText(
+      project.name,
+      material.name,
+      problem,
+      plan,
+      cutList.pieces,
+      project.output.lengths,
+      language,
+    );
     return data === null ? [] : [{ name: `${stems[i]}-ruler-cuts.txt`, data, about: "ruler cuts in order" }];
   });
 }

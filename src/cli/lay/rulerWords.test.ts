@@ -38,7 +38,7 @@ const plan: LayPlan = {
 };
 
 test("the list of ruler cuts: no cut for the gaps, equal settings named as such, every piece once", () => {
-  const text = rulerText("Canvas", problem, plan, [], "mm")!;
+  const text = rulerText("Pier pouch", "Canvas", problem, plan, [], "mm")!;
   const steps = text.split("\n").filter((line) => /^ +\d+\. /u.test(line));
   expect(steps.map((line) => line.trim())).toEqual([
     "1. Straighten the cut end, square to the selvedge, 5 mm in, and trim one long edge as much.",
@@ -55,7 +55,7 @@ test("the list of ruler cuts: no cut for the gaps, equal settings named as such,
 
 test("no list for a plan that straight cuts do not part", () => {
   const crossing = [at("strap", 0, 0, 0), at("strap", 1, 600, 50)];
-  expect(rulerText("Canvas", problem, { ...plan, placements: crossing }, [], "mm")).toBeNull();
+  expect(rulerText("Pier pouch", "Canvas", problem, { ...plan, placements: crossing }, [], "mm")).toBeNull();
 });
 
 test("choices tell length, price, ruler cuts and offcut", () => {

@@ -2,6 +2,12 @@ import { rectangleContour, segmentContour } from "../geometry/contourShapes.ts";
 import { isRectangle, ringBox } from "../geometry/ring.ts";
 import { type CutPart, type CutSequence, type CutStep, cutSequence, tableAfter } from "../lay/ruler/cutSequence.ts";
 import { type CutBox, type CutTree, cutTreeOf } from "../lay/ruler/cutTree.ts";
+import { english } from "../lay/ruler/words/english.ts";
+import type { RulerTexts } from "../lay/ruler/words/rulerTexts.ts";
+import { RULER_TEXTS } from "../lay/ruler/words/rulerTextTables.ts";
+import { cautionText } from "../materials/cautions/caution.ts";
+import { CAUTION_TABLES } from "../materials/cautions/cautionTables.ts";
+import type { Language } from "../units/language.ts";
 import type { DrawingItem } from "./drawing.ts";
 import { drawArea, drawLine, drawText } from "./items.ts";
 import type { LaySheet } from "./layDrawing.ts";
@@ -23,7 +29,13 @@ const TOLERANCE = 0.01;
  * The ruler cuts that part a lay on a roll, or null when its pieces (their boxes, for curved ones) cannot be parted
  * edge to edge. A ruler takes no kerf: gaps between pieces are closed up and come off as one offcut at the end.
  */
-export function rulerPlan(sheet: LaySheet, width: number, gap: number, margin: number): RulerPlan | null {
+export function rulerPlan(
+  sheet: LaySheet,
+  width: number,
+  gap: number,
+  margin: number,
+  texts: RulerTexts = english,
+): RulerPlan | null {
   if (sheet.copies.length === 0) return null;
   const boxes = sheet.copies.map(({ outline }): CutBox => {
     const { minX, minY, maxX, maxY } = ringBox(outline.outer);
@@ -35,7 +47,7 @@ export function rulerPlan(sheet: LaySheet, width: number, gap: number, margin: n
   if (!tree) return null;
   return {
     sequence: cutSequence(gap === 0 ? tree : closedUp(tree, gap), true),
-    names: sheet.copies.map(({ name, outline }) => (isRectangle(outline.outer, 0.05) ? name : `${name}, its box`)),
+    names: sheet.copies.map(({ name, outline }) => (isRectangle(outline.outer, 0.05) ? name : texts.boxOf(name))),
   };
 }
 
@@ -76,7 +88,7 @@ function placed(tree: CutTree, x: number, y: number, dx: number, dy: number, gap
 export type WriteLength = (mm: number) => string;
 
 const MARGIN = 12;
-const HEAD = 26;
+const HEAD = 37;
 const FOOT = 8;
 const GUTTER = 8;
 
@@ -86,7 +98,10 @@ export function rulerPages(
   paper: { readonly width: number; readonly height: number },
   title: SheetTitle,
   write: WriteLength,
+  language: Language = "en",
 ): Page[] {
+  const texts = RULER_TEXTS[language];
+  const care = `${texts.measure} ${texts.curved} ${cautionText({ code: "rotary-cutter" }, CAUTION_TABLES[language])}`;
   const columns = 2;
   const rows = 4;
   const width = (paper.width - 2 * MARGIN - GUTTER) / columns;
@@ -95,12 +110,18 @@ export function rulerPages(
   const perPage = columns * rows;
   const count = Math.ceil(steps.length / perPage);
   return Array.from({ length: count }, (_, page) => {
-    const items: DrawingItem[] = pageHead(title, cuts, settings, paper, page, count);
+    const items: DrawingItem[] = pageHead(
+      title,
+      `${texts.byRuler}. ${texts.counts(cuts, settings)}.`,
+      care,
+      texts.page(page + 1, count),
+      paper,
+    );
     const parts: PagePart[] = [];
     steps.slice(page * perPage, (page + 1) * perPage).forEach((step, i) => {
       const left = MARGIN + (i % columns) * (width + GUTTER);
       const top = paper.height - MARGIN - HEAD - Math.floor(i / columns) * height;
-      const words = stepWords(step, plan, write);
+      const words = stepWords(step, plan, write, texts);
       items.push(
         ...words.map((line, k) =>
           drawText(fitText(line, k === 0 ? 3.6 : 3, width, k === 0), left, top - 4 - k * 4.2, k === 0 ? 3.6 : 3, {
@@ -123,43 +144,39 @@ export function rulerPages(
 
 function pageHead(
   title: SheetTitle,
-  cuts: number,
-  settings: number,
+  counts: string,
+  care: string,
+  page: string,
   paper: { readonly width: number; readonly height: number },
-  page: number,
-  count: number,
 ): DrawingItem[] {
   const room = paper.width - 2 * MARGIN;
   const top = paper.height - MARGIN;
-  const counts = `${cuts} cuts, ruler set ${settings} times. Measure from the last fresh edge each time.`;
-  const care =
-    "A piece “its box” is cut square first, its curve by hand after. Close the rotary cutter after every cut; fingers off the ruler's edge; cut away from yourself.";
   return [
     drawText(fitText(plainLine(`${title.project}: ${title.material}`), 6, room, true), MARGIN, top - 6, 6, {
       bold: true,
     }),
-    drawText(fitText(plainLine(`By ruler. ${counts}`), 3.2, room), MARGIN, top - 12, 3.2),
+    drawText(fitText(plainLine(counts), 3.2, room), MARGIN, top - 12, 3.2),
     ...wrapText(care, 3.2, room).map((line, i) => drawText(line, MARGIN, top - 17 - i * 4.2, 3.2)),
-    drawText(`${page + 1} of ${count}`, paper.width - MARGIN, MARGIN, 2.6, { role: "sheet", anchor: "end" }),
+    drawText(page, paper.width - MARGIN, MARGIN, 2.6, { role: "sheet", anchor: "end" }),
   ];
 }
 
 /** What to do, and what comes off. */
-function stepWords(step: CutStep, plan: RulerPlan, write: WriteLength): string[] {
+function stepWords(step: CutStep, plan: RulerPlan, write: WriteLength, texts: RulerTexts): string[] {
   const { number, kind, setting, sameSetting, off, cloth } = step;
-  if (kind === "straighten") return [`${number}  Straighten the end`, "square to the selvedge, a hair inside it"];
-  const set = sameSetting ? "ruler as it stands" : "set the ruler";
-  const what = kind === "crosscut" ? "Cut across" : "Cut along";
-  const from = cloth.kind === "cloth" && cloth.name !== "" ? ` ${cloth.name}` : "";
+  if (kind === "straighten") return [`${number}  ${texts.straighten("")}`];
+  const set = sameSetting ? texts.rulerStands : texts.setRuler;
+  const cut = kind === "crosscut" ? texts.crosscut : texts.rip;
+  const from = cloth.kind === "cloth" && cloth.name !== "" ? cloth.name : texts.wholeCloth;
   return [
-    `${number}  ${what}${from} at ${write(setting)}`,
-    `${set}; off comes ${off ? partWords(off, plan) : "nothing"}`,
+    `${number}  ${cut(from, write(setting))}`,
+    `${set}${off ? `; ${texts.comesOff(partWords(off, plan, texts))}` : ""}`,
   ];
 }
 
-function partWords(part: CutPart, plan: RulerPlan): string {
+function partWords(part: CutPart, plan: RulerPlan, texts: RulerTexts): string {
   if (part.kind === "piece") return plan.names[part.piece]!;
-  return part.kind === "offcut" ? "an offcut" : `${part.name}, to be cut further`;
+  return part.kind === "offcut" ? texts.offcut : texts.cutFurther(part.name);
 }
 
 interface Frame {

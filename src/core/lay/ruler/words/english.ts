@@ -1,0 +1,27 @@
+import type { RulerTexts } from "./rulerTexts.ts";
+
+/** Ruler cuts in English. */
+export const english: RulerTexts = {
+  title: (project, cloth) => `${project}: ruler cuts in ${cloth}`,
+  byRuler: "By ruler",
+  counts: (cuts, settings) => `${cuts} cuts, ${settings} ruler settings`,
+  measure: "Every cut runs from edge to edge of the cloth named. Measure from the fresh edge, along the grain.",
+  naming:
+    "Lengths are A, B, C from the cut end; A1 is the first strip of length A, A1B the second part of that strip.",
+  curved:
+    "A piece with other than straight, square edges comes off as a rectangle, “its box”; cut its outline after.",
+  boxOf: (name) => `${name}, its box`,
+  wholeCloth: "the cloth",
+  straighten: (margin) =>
+    `Straighten the cut end, square to the selvedge${margin === "" ? "" : `, ${margin} in, and trim one long edge as much`}`,
+  crosscut: (cloth, at) => `Crosscut ${cloth} at ${at}`,
+  rip: (cloth, at) => `Rip ${cloth} at ${at}`,
+  again: (at) => `${at} again`,
+  setRuler: "set the ruler",
+  rulerStands: "ruler as it stands",
+  comesOff: (what) => `off comes ${what}`,
+  remains: (what) => `what remains is ${what}`,
+  offcut: "offcut",
+  cutFurther: (name) => `${name}, to be cut further`,
+  page: (number, all) => `${number} of ${all}`,
+};

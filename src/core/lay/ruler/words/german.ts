@@ -1,0 +1,28 @@
+import type { RulerTexts } from "./rulerTexts.ts";
+
+/** Ruler cuts in German. */
+export const german: RulerTexts = {
+  title: (project, cloth) => `${project}: Linealschnitte in ${cloth}`,
+  byRuler: "Mit dem Lineal",
+  counts: (cuts, settings) => `${cuts} Schnitte, ${settings} Einstellungen des Lineals`,
+  measure:
+    "Jeder Schnitt geht von Kante zu Kante des genannten Stoffs. Gemessen wird von der frischen Kante, im Fadenlauf.",
+  naming:
+    "Längen heißen A, B, C vom geschnittenen Ende her; A1 ist der erste Streifen der Länge A, A1B der zweite Teil dieses Streifens.",
+  curved:
+    "Ein Teil mit anderen als geraden, rechtwinkligen Kanten fällt als Rechteck ab, „sein Kasten“; den Umriss danach schneiden.",
+  boxOf: (name) => `${name}, sein Kasten`,
+  wholeCloth: "der Stoff",
+  straighten: (margin) =>
+    `Das Schnittende gerade schneiden, rechtwinklig zur Webkante${margin === "" ? "" : `, ${margin} weit innen, und eine Längskante ebenso beschneiden`}`,
+  crosscut: (cloth, at) => `${cloth} quer schneiden bei ${at}`,
+  rip: (cloth, at) => `${cloth} längs schneiden bei ${at}`,
+  again: (at) => `wieder ${at}`,
+  setRuler: "Lineal einstellen",
+  rulerStands: "Lineal wie es steht",
+  comesOff: (what) => `ab fällt ${what}`,
+  remains: (what) => `übrig bleibt ${what}`,
+  offcut: "Rest",
+  cutFurther: (name) => `${name}, wird weiter geschnitten`,
+  page: (number, all) => `${number} von ${all}`,
+};
