@@ -60,8 +60,8 @@ export interface OrderSearch {
 const START_TEMPERATURE = 0.1;
 
 /**
- * Order search seeded with `order`. A round anneals from 0.1 mean piece areas down to nothing; the next round
- * starts from the best order so far.
+ * Order search seeded with `order`. A round anneals from 0.1 mean piece areas down to nothing; the next starts, by
+ * turns, where it ended and from the best order so far with a tenth of it shaken up (from the best itself is a rut).
  */
 export function orderSearch(tables: SearchTables, order: Int32Array, rng: Rng): OrderSearch {
   const buffers = decodeBuffers(tables);
@@ -76,6 +76,7 @@ export function orderSearch(tables: SearchTables, order: Int32Array, rng: Rng): 
   let spent = 0;
   let value = Infinity;
   let least = Infinity;
+  let rounds = 0;
 
   const decode = (candidate: Int32Array): number => {
     const areaLeft = decodeOrder(tables, candidate, cap, buffers);
@@ -100,13 +101,33 @@ export function orderSearch(tables: SearchTables, order: Int32Array, rng: Rng): 
     }
   };
 
+  /** Swaps a tenth of the pieces of `current`. */
+  const shake = (): void => {
+    for (let swaps = Math.ceil(n / 10); swaps > 0; swaps--) {
+      const i = rng.below(n);
+      const j = rng.below(n);
+      const held = current[i]!;
+      current[i] = current[j]!;
+      current[j] = held;
+    }
+  };
+
   const begin = (newCap: number, looks: number): void => {
     cap = newCap;
     roundLooks = looks;
     roundSpent = 0;
-    current.set(best);
+    least = decode(best);
+    const fromBest = rounds % 2 === 0;
+    rounds++;
+    if (fromBest || least === 0) current.set(best);
+    value = least;
+    if (rounds === 1 || least === 0) return;
+    if (fromBest) shake();
     value = decode(current);
-    least = value;
+    if (value < least) {
+      least = value;
+      best.set(current);
+    }
   };
 
   const advance = (looks: number): "found" | "more" | "over" => {

@@ -17,6 +17,10 @@ export const SLICE = 300_000;
 /** First turn of each search; turns then grow by `GROWTH` from round to round. */
 const FIRST_TURN = 2_000_000;
 const GROWTH = 1.5;
+/** Factor on the share of beams when hardly any waste is allowed. */
+const TIGHT_BEAM_SHARE = 0.4;
+/** Shortest annealing round of the order search. */
+const ROUND = 3_000_000;
 /** What the joint bound may spend at once, and of every later turn. */
 const FIRST_BOUND_TURN = 3_000_000;
 const BOUND_SHARE = 0.1;
@@ -49,11 +53,13 @@ export function* shorten(context: PortfolioContext): Generator<number, void, voi
   const orders = orderSearch(tables, context.order, context.rng);
   const beams = beamRunner(context);
   let turn = FIRST_TURN;
-  const beamShare = beams.share;
   const bounds = boundTurns(context);
   const sweeps = sweepTurns(tables, reachable, bound, () => incumbent.end);
   yield* bounds(FIRST_BOUND_TURN);
   while (incumbent.end > bound.value) {
+    // With hardly any waste allowed and pieces all different, beams fill up with near twins; orders find more.
+    const tight = tables.pieces < 1.5 * tables.sizes && isTight(tables, nextTarget(context));
+    const beamShare = tight ? TIGHT_BEAM_SHARE * beams.share : beams.share;
     yield* orderTurn(context, orders, turn * (1 - beamShare) * 2);
     if (incumbent.end <= bound.value) return;
     if (beamShare > 0) yield* beams.turn(turn * beamShare * 2);
@@ -99,13 +105,17 @@ function nextTarget({ incumbent, reachable, bound }: PortfolioContext): number {
   return Math.max(bound.value, reachable.atMost(incumbent.end - step));
 }
 
+function isTight(tables: SearchTables, cap: number): boolean {
+  return cap * tables.width - tables.area < 0.002 * tables.area;
+}
+
 function* orderTurn(context: PortfolioContext, orders: OrderSearch, looks: number): Generator<number, void, void> {
   const { tables, incumbent, bound } = context;
   let left = looks;
   while (left > 0 && incumbent.end > bound.value) {
     const cap = nextTarget(context);
     let before = orders.spent();
-    orders.begin(cap, left);
+    orders.begin(cap, Math.min(left, Math.max(ROUND, looks / 4)));
     for (let state = "more"; state === "more"; ) {
       state = orders.advance(SLICE);
       const spent = orders.spent() - before;
@@ -144,8 +154,7 @@ function beamRunner(context: PortfolioContext): BeamRunner {
     while (left > 0 && incumbent.end > bound.value) {
       const cap = nextTarget(context);
       // From the side only when hardly any waste is allowed: then every corner must be filled anyway.
-      const tight = cap * tables.width - tables.area < 0.002 * tables.area;
-      const transposed = run % 2 === 1 && tight;
+      const transposed = run % 2 === 1 && isTight(tables, cap);
       const hollows = tables.sizes <= 4 && run % 3 === 2 ? hollowsOf(transposed) : null;
       const proving = hollows !== null;
       const blocks = turns && duplicates >= 1.5 && run % 2 === 0 && !proving;
