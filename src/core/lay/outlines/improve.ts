@@ -1,5 +1,6 @@
 import type { Rng } from "../rng.ts";
 import { byFallingArea } from "./bottomLeft.ts";
+import { CloseUp } from "./closeUp.ts";
 import { copySpots, emptySpots, type LayState, type Spots } from "./layState.ts";
 import type { Separator } from "./separate.ts";
 
@@ -77,6 +78,7 @@ export class Improver {
   private gravityTurn = 0;
   private readonly isMixed: boolean;
   private readonly leastEnd: number;
+  private readonly closeUp: CloseUp;
 
   constructor(state: LayState, separator: Separator, rng: Rng, tuning: ImproveTuning, leastEnd: number) {
     this.state = state;
@@ -86,6 +88,7 @@ export class Improver {
     this.best = emptySpots(state.count);
     copySpots(state.spots, this.best);
     this.leastEnd = leastEnd;
+    this.closeUp = new CloseUp(state, rng);
     this.bySize = byFallingArea(state);
     this.isMixed = state.areaSpread() > tuning.mixedSizes;
   }
@@ -216,8 +219,24 @@ export class Improver {
     yield* this.separator.measureAll();
     const done = yield* this.separator.run(patience);
     if (done) this.keepBest();
-    else this.gravityTurn++; // success stays with a way of weighing, failure moves on
-    return done;
+    const closed = yield* this.close(done);
+    if (!done && !closed) this.gravityTurn++; // success stays with a way of weighing, failure moves on
+    return done || closed;
+  }
+
+  /** Closes up the end of an attempt, or what overlapped least in it; true when that gave a new best layout. */
+  private *close(done: boolean): Generator<void, boolean> {
+    const { state, separator } = this;
+    if (!done) copySpots(separator.leastSpots, state.spots);
+    if (!(yield* this.closeUp.run(this.leastEnd))) return false;
+    const end = state.end();
+    if (end >= this.best.maxX) return false;
+    state.maxX = Math.max(end, state.leastEnd());
+    yield* separator.measureAll();
+    if (separator.total() > 0) return false;
+    state.spots.maxX = end;
+    this.keepBest();
+    return true;
   }
 
   private *explore(): Generator<void, void> {

@@ -13,9 +13,9 @@ export interface SeparationTuning {
 }
 
 export const SEPARATION_TUNING: SeparationTuning = {
-  leastGrowth: 1.2,
-  mostGrowth: 2,
-  decay: 0.95,
+  leastGrowth: 1.1,
+  mostGrowth: 1.5,
+  decay: 0.97,
   spot: SPOT_TUNING,
 };
 
