@@ -6,6 +6,7 @@ import { type BenchLine, benchLine } from "./bench/benchLine.ts";
 import { benchProblem } from "./bench/benchProblem.ts";
 import { type BenchRow, benchTable, scaleTable, seedTable } from "./bench/benchTable.ts";
 import { type Instance, readDataset } from "./bench/dataset.ts";
+import { familyTable } from "./bench/familyTable.ts";
 import { benchModule, instancesAt } from "./bench/instancesAt.ts";
 import { verifyLine } from "./bench/verifyLine.ts";
 import { type Command, EXIT, type ExitCode, type Io, JSON_OPTION, type ParsedArgs, UsageError } from "./command.ts";
@@ -72,6 +73,9 @@ async function runBench(args: ParsedArgs, io: Io): Promise<ExitCode> {
   }
   io.progress("");
   io.err(scale ? scaleTable(rows) : seeds.length > 1 ? seedTable(rows, seeds) : benchTable(rows));
+  const lines = rows.map(({ line }) => line).filter(({ kind }) => kind === "rect-strip");
+  const families = scale ? "" : familyTable(lines, mode === "free" && !quarterTurns);
+  if (families !== "") io.err(`\n${families}\n`);
   io.err(faults === 0 ? `All ${rows.length} plans verified.\n` : `${faults} faults found.\n`);
   return faults === 0 ? EXIT.done : EXIT.bug;
 }

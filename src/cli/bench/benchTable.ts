@@ -1,4 +1,5 @@
 import type { AgainstLine } from "./against.ts";
+import { alignedRows } from "./alignedRows.ts";
 import type { BenchLine } from "./benchLine.ts";
 
 /** One instance's results for the tables. */
@@ -89,14 +90,6 @@ export function seedTable(rows: readonly BenchRow[], seeds: readonly number[]): 
 
 function mean(values: readonly number[]): number {
   return values.reduce((sum, value) => sum + value, 0) / values.length;
-}
-
-/** Rows in columns: the first to the left, numbers to the right. */
-function alignedRows(rows: readonly (readonly string[])[]): string {
-  const widths = rows[0]!.map((_, column) => Math.max(...rows.map((row) => row[column]!.length)));
-  return rows
-    .map((row) => row.map((cell, i) => (i === 0 ? cell.padEnd(widths[i]!) : cell.padStart(widths[i]!))).join("  "))
-    .join("\n");
 }
 
 function percent(share: number): string {
