@@ -1,4 +1,5 @@
 import { ringBox } from "../core/geometry/ring.ts";
+import { type StripsPerMetre, strapsPerMetre } from "../core/lay/yield/strapsPerMetre.ts";
 import type { CutPiece } from "../core/materials/cutPiece.ts";
 import { problemLine } from "../core/problems/describeProblem.ts";
 import { SENTENCES } from "../core/problems/sentenceTables.ts";
@@ -12,7 +13,6 @@ import { choiceWords } from "./lay/choiceWords.ts";
 import { costWords } from "./lay/costWords.ts";
 import { type LaidCloth, layProject } from "./lay/laidProject.ts";
 import { layDocument, layFiles } from "./lay/layOutput.ts";
-import { type StripsPerMetre, strapsPerMetre } from "./lay/strapsPerMetre.ts";
 import { numberOption } from "./optionValues.ts";
 import { readInput } from "./readInput.ts";
 import { type ReadProject, readProjectFile } from "./readProjectFile.ts";

@@ -126,6 +126,26 @@ test("fingers drag a piece and pinch the view", async () => {
   await context.close();
 });
 
+test("another plan or another way is one tap away, and one undo back", async () => {
+  const context = await stage.person();
+  const page = await openPage(context, stage.url);
+  await openMany(page, 12);
+  await page.waitForSelector("text=/A metre of the roll gives|Plans to choose from/");
+  const choice = page.locator(".choice").first();
+  await choice.locator("button").click();
+  await expect.poll(() => page.locator(".piece.pinned").count()).toBe(12);
+  await page.keyboard.press("Control+z");
+  await expect.poll(() => page.locator(".piece.pinned").count()).toBe(0);
+  const way = page.locator(".way").first();
+  const words = (await way.textContent()) ?? "";
+  expect(words).toMatch(/(more|less) than now/);
+  await way.click();
+  await page.waitForSelector(`[aria-label^="Undo: "]:not([aria-label="Undo: another plan"])`);
+  const undo = (await page.locator('[aria-label^="Undo: "]').getAttribute("aria-label")) ?? "";
+  expect(words).toContain(undo.replace("Undo: ", ""));
+  await context.close();
+});
+
 test("the whole job by keyboard alone", async () => {
   const context = await stage.person({ acceptDownloads: true });
   const page = await openPage(context, stage.url);

@@ -1,11 +1,12 @@
 /// <reference lib="webworker" />
 // Works out pages and files away from the page's own thread, and carries the export code with it.
+import type { Answered, Asked } from "../asking/protocol.ts";
 import { answer } from "./answer.ts";
-import type { Answered, Asked } from "./protocol.ts";
+import type { Ask } from "./protocol.ts";
 
 const worker = globalThis as unknown as DedicatedWorkerGlobalScope;
 
-worker.onmessage = async (event: MessageEvent<Asked>) => {
+worker.onmessage = async (event: MessageEvent<Asked<Ask>>) => {
   const { id, ask } = event.data;
   let answered: Answered;
   try {

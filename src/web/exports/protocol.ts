@@ -101,14 +101,3 @@ export interface Answers {
   readonly files: { readonly files: readonly PlanFile[]; readonly missingGlyphs: readonly string[] };
   readonly mats: MatStack;
 }
-
-/** A question with its number. */
-export interface Asked {
-  readonly id: number;
-  readonly ask: Ask;
-}
-
-/** An answer, or what went wrong in our code. */
-export type Answered =
-  | { readonly id: number; readonly ok: true; readonly value: Answers[Ask["kind"]] }
-  | { readonly id: number; readonly ok: false; readonly reason: string };

@@ -463,6 +463,40 @@ export const de: Texts = {
     keepLooking: "Weiter suchen",
     buy: (length, cost) => `Kaufen Sie ${length}${cost === null ? "" : `, ${cost}`}.`,
     offcuts: (sizes) => `Es bleiben: ${sizes}.`,
+    strips: "Ein Meter der Rolle gibt",
+    stripsOf: (name, count, proven) =>
+      count === 0
+        ? `kein ${name}, es ist länger als ein Meter`
+        : `${count} × ${name}${proven ? " (bewiesen am meisten)" : ""}`,
+    ways: {
+      couldBe: "Es ginge auch, auf einen kurzen Blick:",
+      working: "Andere Wege werden abgewogen …",
+      grain: {
+        either: "wenn Teile längs oder quer liegen dürfen",
+        lengthwise: "wenn Teile nur längs liegen",
+        crosswise: "wenn Teile nur quer liegen",
+      },
+      width: (width) => `von einer ${width} breiten Rolle`,
+      construction: (strap, construction) => `mit ${strap} ${construction}`,
+      same: "so lang wie jetzt",
+      more: (length) => `${length} mehr als jetzt`,
+      less: (length) => `${length} weniger als jetzt`,
+    },
+    choices: {
+      heading: "Pläne zur Wahl",
+      working: "Andere Pläne werden abgewogen …",
+      best: {
+        shortest: "Am kürzesten",
+        easiest: "Am leichtesten mit dem Lineal",
+        offcut: "Größter Rest",
+      },
+      other: "Auf einen kurzen Blick gefunden",
+      ruler: (cuts, settings) => `${cuts} Linealschnitte, Lineal ${settings}-mal eingestellt.`,
+      noRuler: "Nicht für das Lineal: nach Papier oder Linien schneiden.",
+      offcut: (size) => `Lässt ${size} in einem Stück.`,
+      take: "So legen",
+      took: "anderer Plan",
+    },
   },
   table: {
     stacks: "Was an den Tisch kommt",

@@ -492,6 +492,40 @@ const lay = {
   keepLooking: say("Keep looking"),
   buy: (length: string, cost: string | null) => `Buy ${length}${cost === null ? "" : `, ${cost}`}.`,
   offcuts: (sizes: string) => `Left over: ${sizes}.`,
+  strips: say("A metre of the roll gives"),
+  stripsOf: (name: string, count: number, proven: boolean) =>
+    count === 0
+      ? `no ${name}, which is longer than a metre`
+      : `${count} × ${name}${proven ? " (proven most)" : ""}`,
+  ways: {
+    couldBe: say("Could be, at a quick look:"),
+    working: say("Weighing other ways …"),
+    grain: {
+      either: say("if pieces may lie lengthwise or crosswise"),
+      lengthwise: say("if pieces lie lengthwise only"),
+      crosswise: say("if pieces lie crosswise only"),
+    },
+    width: (width: string) => `of a roll ${width} wide`,
+    construction: (strap: string, construction: string) => `with ${strap} ${construction}`,
+    same: say("as long as now"),
+    more: (length: string) => `${length} more than now`,
+    less: (length: string) => `${length} less than now`,
+  },
+  choices: {
+    heading: say("Plans to choose from"),
+    working: say("Weighing other plans …"),
+    best: {
+      shortest: say("Shortest"),
+      easiest: say("Easiest to cut with a ruler"),
+      offcut: say("Largest leftover"),
+    },
+    other: say("Found at a quick look"),
+    ruler: (cuts: number, settings: number) => `${cuts} ruler cuts, ruler set ${settings} times.`,
+    noRuler: say("Not for the ruler: cut along paper or drawn lines."),
+    offcut: (size: string) => `Leaves ${size} in one piece.`,
+    take: say("Lay it this way"),
+    took: say("another plan"),
+  },
 };
 
 const table = {

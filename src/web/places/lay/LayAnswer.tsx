@@ -12,6 +12,8 @@ import { derivedOf } from "../../state/derived.ts";
 import type { LayState } from "../../state/lays.ts";
 import { useWorkbench } from "../../state/workbench.ts";
 import { useTexts } from "../../texts/texts.ts";
+import { useWeighed } from "../../weigh/useWeighed.ts";
+import { OtherWays } from "./OtherWays.tsx";
 
 /** The sentence that answers: how much, how good, what is left; and the search's own word. */
 export function LayAnswer({ lay, project }: { lay: LayState; project: Project }) {
@@ -65,6 +67,7 @@ export function LayAnswer({ lay, project }: { lay: LayState; project: Project })
             <p class="soft">
               <Term id="utilisation" word={texts.lay.utilisation(percent(utilisation(job.problem, plan)))} />
             </p>
+            <StripsPerMetre lay={lay} project={project} />
             {unplaced > 0 && (
               <ul class="unplaced">
                 {plan.unplaced.map(({ pieceId, count, reason }) => (
@@ -91,7 +94,24 @@ export function LayAnswer({ lay, project }: { lay: LayState; project: Project })
           )
         )}
       </div>
+      <OtherWays key={id} lay={lay} project={project} />
     </div>
+  );
+}
+
+/** How many strips of each strap a metre (or a yard) of the roll gives. */
+function StripsPerMetre({ lay, project }: { lay: LayState; project: Project }) {
+  const texts = useTexts();
+  const { problem } = lay.job;
+  const { pieces } = derivedOf(project);
+  const { value } = useWeighed({ kind: "strips", pieces, problem }, lay.signature);
+  if (value === null || value.length === 0) return null;
+  return (
+    <p class="soft">
+      {texts.lay.strips}{" "}
+      {value.map(({ piece, yield: { count, proven } }) => texts.lay.stripsOf(piece.name, count, proven)).join(", ")}
+      .
+    </p>
   );
 }
 

@@ -5,6 +5,7 @@ import { useProject, useWorkbench } from "../../state/workbench.ts";
 import { useTexts } from "../../texts/texts.ts";
 import { PartTroubles } from "../bag/PartTroubles.tsx";
 import { LayAnswer } from "./LayAnswer.tsx";
+import { LayChoices } from "./LayChoices.tsx";
 import { LayTable } from "./LayTable.tsx";
 
 /** The plan of one material, to scale; the others one tap away. */
@@ -31,23 +32,26 @@ export function LayPlace({ open }: { open: string | null }) {
       </div>
     );
   return (
-    <div class="lay">
-      {lays.size > 1 && (
-        <nav class="row lay-materials" aria-label={texts.cloth.swatches}>
-          {[...lays.values()].map(({ job: { material } }) => (
-            <a
-              key={material.id}
-              class="press"
-              href={routeHash("lay", material.id)}
-              aria-current={material.id === id ? "true" : undefined}
-            >
-              {material.name}
-            </a>
-          ))}
-        </nav>
-      )}
-      <LayTable key={id} lay={chosen} project={project} />
-      <LayAnswer lay={chosen} project={project} />
-    </div>
+    <>
+      <div class="lay">
+        {lays.size > 1 && (
+          <nav class="row lay-materials" aria-label={texts.cloth.swatches}>
+            {[...lays.values()].map(({ job: { material } }) => (
+              <a
+                key={material.id}
+                class="press"
+                href={routeHash("lay", material.id)}
+                aria-current={material.id === id ? "true" : undefined}
+              >
+                {material.name}
+              </a>
+            ))}
+          </nav>
+        )}
+        <LayTable key={id} lay={chosen} project={project} />
+        <LayAnswer lay={chosen} project={project} />
+      </div>
+      <LayChoices key={`choices ${id}`} lay={chosen} project={project} />
+    </>
   );
 }

@@ -1,10 +1,8 @@
 import { useEffect, useMemo, useRef, useState } from "preact/hooks";
-import { pieceArt } from "../../../core/drawing/pieceArt.ts";
 import type { LayProblem, StockPlacement } from "../../../core/lay/types.ts";
 import type { Project } from "../../../core/project/project.ts";
 import { useLengths } from "../../fields/units.ts";
 import { Icon } from "../../parts/Icon.tsx";
-import { derivedOf } from "../../state/derived.ts";
 import type { LayState } from "../../state/lays.ts";
 import { useStore } from "../../state/store.ts";
 import type { Texts } from "../../texts/catalogue.ts";
@@ -12,7 +10,7 @@ import { useTexts } from "../../texts/texts.ts";
 import { type Frame, fitFrame, panFrame, zoomFrame } from "./frame.ts";
 import { listenToHands } from "./gestures.ts";
 import { keyOf } from "./moves.ts";
-import { type PieceKind, pieceKind } from "./pieceKind.ts";
+import { kindsOf, type PieceKind } from "./pieceKind.ts";
 import { PlanCanvas } from "./planCanvas.ts";
 import { SelectedPiece } from "./SelectedPiece.tsx";
 import { stockLayout, tableBox } from "./stockLayout.ts";
@@ -171,11 +169,6 @@ function pieceNames(kinds: ReadonlyMap<string, PieceKind>, problem: LayProblem, 
     const number = kind.count > 1 ? texts.lay.numberOf(placement.copy + 1, kind.count) : "";
     return texts.lay.pieceName(`${kind.name}${number}`, kind.detail, pinned.has(keyOf(placement)));
   };
-}
-
-function kindsOf(project: Project): ReadonlyMap<string, PieceKind> {
-  const art = pieceArt(derivedOf(project).pieces, project.output.lengths);
-  return new Map([...art].map(([id, each]) => [id, pieceKind(each)]));
 }
 
 function sizeOf(element: HTMLElement | null): { width: number; height: number } {

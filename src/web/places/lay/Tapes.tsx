@@ -5,6 +5,8 @@ import { tapeTicks } from "./tapeTicks.ts";
 
 /** How wide a tape is, px. */
 const WIDE = 26;
+/** Room for the unit at the end of the tape, px. */
+const UNIT = 64;
 const LONG = { long: 14, middle: 9, short: 5 } as const;
 
 /** Two tape measures along the edges of the view: one along the cloth, one across it. */
@@ -38,7 +40,7 @@ export function Tapes(props: { frame: Frame; host: RefObject<HTMLElement | null>
         {tapeTicks(system, level[0]!, level[1]!, frame.scale).map(({ mm, rank, text }) => (
           <g key={mm} transform={`translate(${levelAt(mm)} 0)`}>
             <path d={`M0 0V${LONG[rank]}`} />
-            {text !== null && (
+            {text !== null && levelAt(mm) < size.width - UNIT && (
               <text x="3" y={WIDE - 5}>
                 {text}
               </text>

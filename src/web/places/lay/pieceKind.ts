@@ -1,6 +1,9 @@
 import type { PieceArt } from "../../../core/drawing/layDrawing.ts";
+import { pieceArt } from "../../../core/drawing/pieceArt.ts";
 import { ringBox } from "../../../core/geometry/ring.ts";
+import type { Project } from "../../../core/project/project.ts";
 import { contourPath, ringPath } from "../../parts/screenPath.ts";
+import { derivedOf } from "../../state/derived.ts";
 
 /** What the screen draws of a kind of piece, once for all its copies, in the piece's own frame. */
 export interface PieceKind {
@@ -20,8 +23,14 @@ export interface PieceKind {
   readonly room: number;
 }
 
+/** All kinds of a project, by piece id. */
+export function kindsOf(project: Project): ReadonlyMap<string, PieceKind> {
+  const art = pieceArt(derivedOf(project).pieces, project.output.lengths);
+  return new Map([...art].map(([id, each]) => [id, pieceKind(each)]));
+}
+
 /** The screen's drawing of a piece. Cost O(points). */
-export function pieceKind(art: PieceArt): PieceKind {
+function pieceKind(art: PieceArt): PieceKind {
   const box = ringBox(art.outline.outer);
   const along = box.maxX - box.minX;
   const across = box.maxY - box.minY;

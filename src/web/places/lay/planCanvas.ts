@@ -25,9 +25,9 @@ const LEAST_LETTERS = 7.5;
 interface Shown {
   readonly group: G;
   readonly label: G;
-  readonly pieceId: string;
   readonly look: string;
   readonly labelSize: number;
+  placement: StockPlacement;
   pose: string;
   /** Name, pinned and selected as they were drawn last. */
   state: string;
@@ -106,6 +106,7 @@ export class PlanCanvas {
     const pose = poseMatrix(placement, this.offsets.get(placement.stockId) ?? 0);
     if (shown.pose === pose) return;
     shown.pose = pose;
+    shown.placement = placement;
     shown.group.node.setAttribute("transform", pose);
     shown.label.node.setAttribute("transform", labelMatrix(placement, kind, this.upright));
   }
@@ -143,9 +144,9 @@ export class PlanCanvas {
     this.upright = frame.upright;
     for (const shown of this.shown.values()) {
       this.fitLabel(shown);
-      if (!turned) continue;
-      if (this.kinds?.get(shown.pieceId)) shown.label.node.removeAttribute("transform");
-      shown.pose = "";
+      const kind = this.kinds?.get(shown.placement.pieceId);
+      if (turned && kind !== undefined)
+        shown.label.node.setAttribute("transform", labelMatrix(shown.placement, kind, frame.upright));
     }
   }
 
@@ -188,8 +189,7 @@ export class PlanCanvas {
     const pin = group.group().addClass("pin-head");
     pin.node.setAttribute("transform", `translate(${kind.middleX} ${kind.middleY})`);
     pin.circle(2).center(0, 0);
-    const { pieceId } = placement;
-    const shown: Shown = { group, label, pieceId, look, labelSize: size, pose: "", state: "", isSmall: false };
+    const shown: Shown = { group, label, look, labelSize: size, placement, pose: "", state: "", isSmall: false };
     this.fitLabel(shown);
     this.shown.set(key, shown);
     return shown;
@@ -228,7 +228,7 @@ export class PlanCanvas {
 }
 
 /** SVG matrix of a pose on the table: mirrored in its own y axis, turned, moved. */
-function poseMatrix(pose: Pose, offsetY: number): string {
+export function poseMatrix(pose: Pose, offsetY: number): string {
   const [c, s] = turnCosSin(pose.turnDeg);
   const flip = pose.mirrored ? -1 : 1;
   return `matrix(${flip * c} ${flip * s} ${-s} ${c} ${pose.x} ${pose.y + offsetY})`;

@@ -1,7 +1,7 @@
-import { ringBox } from "../../core/geometry/ring.ts";
-import type { LayPiece, LayProblem } from "../../core/lay/types.ts";
-import { type StrapYield, strapYield } from "../../core/lay/yield/strapYield.ts";
-import type { CutPiece } from "../../core/materials/cutPiece.ts";
+import { ringBox } from "../../geometry/ring.ts";
+import type { CutPiece } from "../../materials/cutPiece.ts";
+import type { LayPiece, LayProblem } from "../types.ts";
+import { type StrapYield, strapYield } from "./strapYield.ts";
 
 const METRE = 1000;
 

@@ -1,0 +1,35 @@
+import type { Answered, Asked } from "./protocol.ts";
+
+/**
+ * Asks a worker that is opened with the first question. Rejects on a fault of ours; a question that the worker
+ * dropped for a newer one is never answered.
+ */
+export function askWorker<A>(open: () => Worker): (ask: A) => Promise<unknown> {
+  const waiting = new Map<number, { resolve: (value: unknown) => void; reject: (reason: Error) => void }>();
+  let worker: Worker | null = null;
+  let asked = 0;
+  const opened = (): Worker => {
+    const fresh = open();
+    fresh.onmessage = (event: MessageEvent<Answered>) => {
+      const { data } = event;
+      const waiter = waiting.get(data.id);
+      waiting.delete(data.id);
+      if (data.ok) waiter?.resolve(data.value);
+      else waiter?.reject(new Error(data.reason));
+    };
+    fresh.onerror = (event) => {
+      for (const { reject } of waiting.values()) reject(new Error(event.message));
+      waiting.clear();
+      worker = null;
+    };
+    return fresh;
+  };
+  return (ask) => {
+    worker ??= opened();
+    const id = ++asked;
+    return new Promise((resolve, reject) => {
+      waiting.set(id, { resolve, reject });
+      worker?.postMessage({ id, ask } satisfies Asked<A>);
+    });
+  };
+}

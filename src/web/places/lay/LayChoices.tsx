@@ -1,0 +1,99 @@
+import { useMemo } from "preact/hooks";
+import { clothUsed } from "../../../core/lay/choices/clothUsed.ts";
+import type { LayChoice } from "../../../core/lay/choices/searchChoices.ts";
+import type { Project } from "../../../core/project/project.ts";
+import { useLengths } from "../../fields/units.ts";
+import type { LayState } from "../../state/lays.ts";
+import { useChange, useWorkbench } from "../../state/workbench.ts";
+import { useTexts } from "../../texts/texts.ts";
+import { useWeighed } from "../../weigh/useWeighed.ts";
+import { PlanMiniature } from "./PlanMiniature.tsx";
+import { kindsOf } from "./pieceKind.ts";
+
+/** Up to three plans side by side: the shortest, the easiest to cut, the one with the largest leftover. */
+export function LayChoices({ lay, project }: { lay: LayState; project: Project }) {
+  const texts = useTexts();
+  const words = texts.lay.choices;
+  const { problem } = lay.job;
+  const asked = lay.plan === null ? null : ({ kind: "choices", problem } as const);
+  const answer = useWeighed(asked, asked === null ? null : lay.signature);
+  const kinds = useMemo(() => kindsOf(project), [project]);
+  const choices = answer.value;
+  // Plans of an older problem are not shown: their pieces may be gone.
+  const isOld = answer.state !== "ready";
+  const now = lay.plan === null ? 0 : clothUsed(problem, lay.plan);
+  return (
+    <section class="sheet stack lay-choices" aria-label={words.heading} aria-busy={isOld}>
+      <h2>{words.heading}</h2>
+      {answer.state === "failed" && <p class="caution">{texts.table.failed}</p>}
+      {answer.state === "working" && <p class="soft">{words.working}</p>}
+      {!isOld && choices !== null && (
+        <ul class="choices">
+          {choices.map((choice) => (
+            <Choice key={choice.best.join()} choice={choice} lay={lay} now={now} kinds={kinds} />
+          ))}
+        </ul>
+      )}
+    </section>
+  );
+}
+
+function Choice(props: { choice: LayChoice; lay: LayState; now: number; kinds: ReturnType<typeof kindsOf> }) {
+  const { board } = useWorkbench();
+  const change = useChange();
+  const texts = useTexts();
+  const lengths = useLengths();
+  const words = texts.lay.choices;
+  const { lay, now, kinds } = props;
+  const { best, plan, figures } = props.choice;
+  const length = clothUsed(lay.job.problem, plan);
+  const { id, name } = lay.job.material;
+  // The search had longer for the plan on the table: it may be shorter than the shortest found here.
+  const named = best.filter((what) => what !== "shortest" || length <= now + 0.5);
+  const heading = named.length === 0 ? words.other : named.map((what) => words.best[what]).join(" · ");
+  const take = () => {
+    board.showMoved(id, plan);
+    const pins = plan.placements.map((placement) => ({ materialId: id, ...placement }));
+    change(
+      (project) => ({
+        ...project,
+        pins: [...project.pins.filter(({ materialId }) => materialId !== id), ...pins],
+      }),
+      words.took,
+    );
+  };
+  const { ruler, offcut } = figures;
+  return (
+    <li class="stack choice">
+      <h3>{heading}</h3>
+      <PlanMiniature
+        problem={lay.job.problem}
+        plan={plan}
+        offcut={offcut}
+        kinds={kinds}
+        name={texts.lay.plan(name)}
+      />
+      <p>
+        <strong>{lengths.cloth(length)}</strong>{" "}
+        <span class="soft">{differenceWords(length - now, texts.lay.ways, lengths.size)}</span>
+      </p>
+      <p class="small">
+        {ruler === null ? words.noRuler : words.ruler(ruler.cuts, ruler.settings)}{" "}
+        {offcut !== null && words.offcut(lengths.box(offcut.box.dx, offcut.box.dy))}
+      </p>
+      <button type="button" class="press" onClick={take}>
+        {words.take}
+      </button>
+    </li>
+  );
+}
+
+/** More or less cloth than now, in words. */
+export function differenceWords(
+  mm: number,
+  words: { same: string; more(length: string): string; less(length: string): string },
+  size: (mm: number) => string,
+): string {
+  if (Math.abs(mm) < 0.5) return words.same;
+  return mm > 0 ? words.more(size(mm)) : words.less(size(-mm));
+}

@@ -1,0 +1,60 @@
+import { clothUsed } from "../../../core/lay/choices/clothUsed.ts";
+import { inOtherWay, type OtherWay } from "../../../core/lay/choices/otherWays.ts";
+import type { Project } from "../../../core/project/project.ts";
+import { useLengths } from "../../fields/units.ts";
+import type { LayState } from "../../state/lays.ts";
+import { useChange } from "../../state/workbench.ts";
+import { useTexts } from "../../texts/texts.ts";
+import { useWeighed } from "../../weigh/useWeighed.ts";
+import { differenceWords } from "./LayChoices.tsx";
+
+/** Ways shown at most; the thriftiest first. */
+const MOST = 6;
+/** Nobody decides otherwise for less cloth than this, mm. */
+const SAME = 1;
+
+/** What could be decided otherwise, each with the cloth it takes and one tap away. */
+export function OtherWays({ lay, project }: { lay: LayState; project: Project }) {
+  const texts = useTexts();
+  const lengths = useLengths();
+  const change = useChange();
+  const words = texts.lay.ways;
+  const { id } = lay.job.material;
+  const asked = lay.plan === null ? null : ({ kind: "ways", project, materialId: id } as const);
+  const { state, value } = useWeighed(asked, asked === null ? null : `${id} ${lay.signature}`);
+  const now = lay.plan === null ? 0 : clothUsed(lay.job.problem, lay.plan);
+  if (state !== "ready")
+    return <p class="soft small">{state === "working" ? words.working : texts.table.failed}</p>;
+  const ways = value
+    .filter(({ length }) => Math.abs(length - now) >= SAME)
+    .sort((a, b) => a.length - b.length)
+    .slice(0, MOST);
+  if (ways.length === 0) return null;
+  const nameOf = (way: OtherWay): string => {
+    if (way.kind === "grain") return words.grain[way.grain];
+    if (way.kind === "width") return words.width(lengths.size(way.width));
+    const strap = project.straps.find((each) => each.id === way.strapId);
+    return words.construction(strap?.name ?? way.strapId, texts.constructions[way.construction].name);
+  };
+  return (
+    <div class="other-ways">
+      <span id="other-ways">{words.couldBe}</span>
+      <ul class="row" aria-labelledby="other-ways">
+        {ways.map(({ way, length }) => (
+          <li key={JSON.stringify(way)}>
+            <button
+              type="button"
+              class="press way"
+              onClick={() => change((current) => inOtherWay(current, id, way), nameOf(way))}
+            >
+              <span>
+                <strong>{lengths.cloth(length)}</strong> {nameOf(way)}
+              </span>
+              <span class="soft small">{differenceWords(length - now, words, lengths.size)}</span>
+            </button>
+          </li>
+        ))}
+      </ul>
+    </div>
+  );
+}

@@ -1,0 +1,26 @@
+import type { OtherWay } from "../../core/lay/choices/otherWays.ts";
+import type { LayChoice } from "../../core/lay/choices/searchChoices.ts";
+import type { LayProblem } from "../../core/lay/types.ts";
+import type { StripsPerMetre } from "../../core/lay/yield/strapsPerMetre.ts";
+import type { CutPiece } from "../../core/materials/cutPiece.ts";
+import type { Project } from "../../core/project/project.ts";
+
+/** Another way, and the cloth it takes off rolls, mm. */
+export interface WeighedWay {
+  readonly way: OtherWay;
+  readonly length: number;
+}
+
+/** What the page asks the weighing worker about one material. */
+export type Weighing =
+  | { readonly kind: "strips"; readonly pieces: readonly CutPiece[]; readonly problem: LayProblem }
+  | { readonly kind: "choices"; readonly problem: LayProblem }
+  | { readonly kind: "ways"; readonly project: Project; readonly materialId: string };
+
+/** What comes back, by what was asked. */
+export interface Weighed {
+  readonly strips: readonly StripsPerMetre[];
+  readonly choices: readonly LayChoice[];
+  /** Only ways in which everything finds a place. */
+  readonly ways: readonly WeighedWay[];
+}

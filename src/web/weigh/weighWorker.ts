@@ -1,0 +1,39 @@
+/// <reference lib="webworker" />
+// Weighs other plans and other ways beside the search, a little at a time; a newer question of a kind ends the older.
+import type { Answered, Asked } from "../asking/protocol.ts";
+import type { Weighing } from "./protocol.ts";
+import { weigh } from "./weigh.ts";
+
+const worker = globalThis as unknown as DedicatedWorkerGlobalScope;
+/** Between two looks at what was asked meanwhile, ms. */
+const SPELL = 30;
+
+const newest = new Map<Weighing["kind"], number>();
+let queue: Promise<void> = Promise.resolve();
+
+worker.onmessage = (event: MessageEvent<Asked<Weighing>>) => {
+  const { id, ask } = event.data;
+  newest.set(ask.kind, id);
+  queue = queue.then(() => take(id, ask));
+};
+
+async function take(id: number, ask: Weighing): Promise<void> {
+  const isStale = () => newest.get(ask.kind) !== id;
+  try {
+    const weighing = weigh(ask);
+    for (let until = performance.now() + SPELL; ; ) {
+      if (isStale()) return;
+      const step = weighing.next();
+      if (step.done === true) {
+        worker.postMessage({ id, ok: true, value: step.value } satisfies Answered);
+        return;
+      }
+      if (performance.now() < until) continue;
+      await new Promise((resolve) => setTimeout(resolve));
+      until = performance.now() + SPELL;
+    }
+  } catch (error) {
+    const reason = error instanceof Error ? `${error.stack}` : String(error);
+    worker.postMessage({ id, ok: false, reason } satisfies Answered);
+  }
+}
