@@ -115,7 +115,12 @@ function summary(
   const { project, cutList, problems } = read;
   const lines = [`${project.name}, ${project.bags} ${project.bags === 1 ? "bag" : "bags"}`];
   for (const cloth of laid)
-    lines.push("", cloth.material.name, ...layWords(cloth, project, language).map((line) => `  ${line}`));
+    lines.push(
+      "",
+      cloth.material.name,
+      ...layWords(cloth, project, language).map((line) => `  ${line}`),
+      ...(cloth.note === null ? [] : [`  ${cloth.note}`]),
+    );
   if (cutList.heldLengthwise.length > 0)
     lines.push(
       "",

@@ -6,10 +6,12 @@ import type { LayPlan, LayProblem } from "../../core/lay/types.ts";
 import { whyUnplaced } from "../../core/lay/whyUnplaced.ts";
 import type { Material } from "../../core/materials/material.ts";
 import type { LayFinding, LeftOut } from "../../core/problems/layProblems.ts";
+import type { Language } from "../../core/units/language.ts";
 import type { SearchPool } from "../../worker/searchPool.ts";
 import type { Io } from "../command.ts";
 import type { ReadProject } from "../readProjectFile.ts";
 import { timedSearch } from "../timedSearch.ts";
+import { modeNote } from "./modeNote.ts";
 
 /** One material laid, checked and priced. */
 export interface LaidCloth {
@@ -21,6 +23,8 @@ export interface LaidCloth {
   readonly leftOut: readonly LeftOut[];
   readonly purchase: Purchase;
   readonly offcuts: readonly StockOffcuts[];
+  /** What the plan did not keep of the way of cutting that was asked for. */
+  readonly note: string | null;
 }
 
 /** How long and how to lay a project. */
@@ -49,13 +53,19 @@ export async function layProject(
     show(null);
     const wish = { problem, mode, seed, evaluations };
     const { plan } = await timedSearch(pool, wish, seconds, (found) => show(found.plan));
-    laid.push(finishedCloth(material, problem, plan, mode));
+    laid.push(finishedCloth(material, problem, plan, mode, io.language));
   }
   io.progress("");
   return laid;
 }
 
-function finishedCloth(material: Material, problem: LayProblem, plan: LayPlan, mode: CutMode): LaidCloth {
+function finishedCloth(
+  material: Material,
+  problem: LayProblem,
+  plan: LayPlan,
+  mode: CutMode,
+  language: Language,
+): LaidCloth {
   const purchase = purchaseOf(material, plan);
   return {
     material,
@@ -65,6 +75,7 @@ function finishedCloth(material: Material, problem: LayProblem, plan: LayPlan, m
     leftOut: whyUnplaced(problem, plan, (job) => chooseEngines(job, mode)),
     purchase,
     offcuts: planOffcuts(material, problem, plan, purchase),
+    note: modeNote(problem, plan, mode, language),
   };
 }
 

@@ -42,7 +42,7 @@ export function rulerText(
 }
 
 function stockBlock(
-  { stockId, margin, sequence, placements }: RulerCuts,
+  { stockId, margin, bare, sequence, placements }: RulerCuts,
   names: ReadonlyMap<string, string>,
   style: LengthStyle,
   texts: RulerTexts,
@@ -56,6 +56,7 @@ function stockBlock(
   };
   return [
     `${stockId}: ${texts.counts(sequence.cuts, sequence.settings)}`,
+    ...(bare ? [texts.skinFirst] : []),
     ...sequence.steps.map(
       (step) => `${String(step.number).padStart(4)}. ${stepWords(step, nameOf, show, margin, texts)}`,
     ),

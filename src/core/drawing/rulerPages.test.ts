@@ -1,7 +1,9 @@
 import { expect, test } from "vitest";
-import { rectangleRing, solid } from "../geometry/ring.ts";
+import { rectangleRing, ringBox, solid } from "../geometry/ring.ts";
+import { rulerCuts } from "../lay/choices/layFigures.ts";
+import type { LayPiece } from "../lay/types.ts";
 import type { LaySheet } from "./layDrawing.ts";
-import { rulerPages, rulerPlan } from "./rulerPages.ts";
+import { type RulerPlan, rulerPages, rulerPlan } from "./rulerPages.ts";
 
 /** Two straps side by side and a tab after them, `gap` apart, `margin` from the edges of a roll. */
 function sheetOf(gap: number, margin: number): LaySheet {
@@ -24,8 +26,28 @@ function sheetOf(gap: number, margin: number): LaySheet {
   };
 }
 
+function planOf(gap: number, margin: number): RulerPlan {
+  const sheet = sheetOf(gap, margin);
+  const pieces = ["Strap", "Tab"].map((id): LayPiece => {
+    const own = sheet.copies.filter(({ pieceId }) => pieceId === id);
+    const { minX, minY, maxX, maxY } = ringBox(own[0]!.outline.outer);
+    const outline = solid(rectangleRing(0, 0, maxX - minX, maxY - minY));
+    const orientations = [{ turnDeg: 0, mirrored: false }];
+    return { id, outline, count: 3, orientations, freeTurn: false };
+  });
+  const stocks = [{ kind: "roll", id: "roll", width: 300, length: null, flaws: [] } as const];
+  const placements = sheet.copies.map(({ pieceId, copy, outline }) => {
+    const { minX: x, minY: y } = ringBox(outline.outer);
+    return { pieceId, copy, stockId: "roll", x, y, turnDeg: 0, mirrored: false };
+  });
+  const uses = [{ stockId: "roll", usedLength: sheet.usedLength, bound: null }];
+  const problem = { materialId: "m", pieces, stocks, gap, margin, pinned: [] };
+  const plan = { materialId: "m", placements, unplaced: [], uses, evaluations: 0, seed: 1 };
+  return rulerPlan(rulerCuts(problem, plan)![0]!, sheet);
+}
+
 test("pieces that touch: straighten, two lengths, their rips, the tab's crosscut is its length", () => {
-  const { sequence } = rulerPlan(sheetOf(0, 0), 300, 0, 0)!;
+  const { sequence } = planOf(0, 0);
   const said = sequence.steps.map(({ kind, setting, off }) => [kind, setting, off?.kind === "piece"]);
   expect(said).toEqual([
     ["straighten", 0, false],
@@ -38,32 +60,14 @@ test("pieces that touch: straighten, two lengths, their rips, the tab's crosscut
 });
 
 test("gaps are closed up: every piece is cut at its own size, not with its gap", () => {
-  const { sequence } = rulerPlan(sheetOf(2, 5), 300, 2, 5)!;
+  const { sequence } = planOf(2, 5);
   const settings = sequence.steps.filter(({ off }) => off?.kind === "piece").map(({ setting }) => setting);
   expect(settings).toEqual([100, 100, 40]);
   expect(sequence.steps.find(({ kind }) => kind === "crosscut")!.setting).toBe(700);
 });
 
-test("a lay that no ruler can part has no ruler pages", () => {
-  const boxes: [number, number, number, number][] = [
-    [0, 0, 20, 10],
-    [20, 0, 10, 20],
-    [10, 20, 20, 10],
-    [0, 10, 10, 20],
-    [10, 10, 10, 10],
-  ];
-  const copies = boxes.map(([x, y, w, h], copy) => ({
-    key: `p#${copy}`,
-    pieceId: "p",
-    copy,
-    name: "p",
-    outline: solid(rectangleRing(x, y, w, h)),
-  }));
-  expect(rulerPlan({ ...sheetOf(0, 0), copies }, 30, 0, 0)).toBeNull();
-});
-
 test("every cut has its picture, eight a page", () => {
-  const plan = rulerPlan(sheetOf(2, 5), 300, 2, 5)!;
+  const plan = planOf(2, 5);
   const title = { project: "p", material: "m", stock: "" };
   const pages = rulerPages(plan, { width: 210, height: 297 }, title, (mm) => `${mm} mm`);
   expect(pages).toHaveLength(Math.ceil(plan.sequence.steps.length / 8));

@@ -1,7 +1,7 @@
 import { rectangleContour, segmentContour } from "../geometry/contourShapes.ts";
-import { isRectangle, ringBox } from "../geometry/ring.ts";
-import { type CutPart, type CutSequence, type CutStep, cutSequence, tableAfter } from "../lay/ruler/cutSequence.ts";
-import { type CutBox, type CutTree, cutTreeOf } from "../lay/ruler/cutTree.ts";
+import { isRectangle } from "../geometry/ring.ts";
+import type { RulerCuts } from "../lay/choices/layFigures.ts";
+import { type CutPart, type CutSequence, type CutStep, tableAfter } from "../lay/ruler/cutSequence.ts";
 import { english } from "../lay/ruler/words/english.ts";
 import type { RulerTexts } from "../lay/ruler/words/rulerTexts.ts";
 import { RULER_TEXTS } from "../lay/ruler/words/rulerTextTables.ts";
@@ -20,68 +20,23 @@ export interface RulerPlan {
   readonly sequence: CutSequence;
   /** Names of the pieces, by the number the sequence knows them by. */
   readonly names: readonly string[];
+  /** Edge that is cut off first, mm. */
+  readonly margin: number;
 }
 
-/** Distance that counts as none, mm. */
-const TOLERANCE = 0.01;
-
-/**
- * The ruler cuts that part a lay on a roll, or null when its pieces (their boxes, for curved ones) cannot be parted
- * edge to edge. A ruler takes no kerf: gaps between pieces are closed up and come off as one offcut at the end.
- */
+/** The ruler cuts of one stock with the names of its pieces as its sheet has them; a curved one's box is named so. */
 export function rulerPlan(
+  { sequence, placements, margin }: RulerCuts,
   sheet: LaySheet,
-  width: number,
-  gap: number,
-  margin: number,
   texts: RulerTexts = english,
-): RulerPlan | null {
-  if (sheet.copies.length === 0) return null;
-  const boxes = sheet.copies.map(({ outline }): CutBox => {
-    const { minX, minY, maxX, maxY } = ringBox(outline.outer);
-    return { x: minX, y: minY, dx: maxX - minX + gap, dy: maxY - minY + gap };
+): RulerPlan {
+  const copies = new Map(sheet.copies.map((copy) => [`${copy.copy} ${copy.pieceId}`, copy]));
+  const names = placements.map(({ pieceId, copy }) => {
+    const found = copies.get(`${copy} ${pieceId}`);
+    if (!found) return pieceId;
+    return isRectangle(found.outline.outer, 0.05) ? found.name : texts.boxOf(found.name);
   });
-  const far = Math.max(...boxes.map((box) => box.x + box.dx));
-  const whole = { x: margin, y: 0, dx: far - margin, dy: width + gap };
-  const tree = cutTreeOf(whole, boxes, TOLERANCE);
-  if (!tree) return null;
-  return {
-    sequence: cutSequence(gap === 0 ? tree : closedUp(tree, gap), true),
-    names: sheet.copies.map(({ name, outline }) => (isRectangle(outline.outer, 0.05) ? name : texts.boxOf(name))),
-  };
-}
-
-/** The tree with every part as large as what it holds, `gap` less each way; the rest goes to an offcut at the end. */
-function closedUp(tree: CutTree, gap: number): CutTree {
-  return placed(tree, tree.box.x, tree.box.y, tree.box.dx - gap, tree.box.dy - gap, gap);
-}
-
-function placed(tree: CutTree, x: number, y: number, dx: number, dy: number, gap: number): CutTree {
-  const box = { x, y, dx, dy };
-  if (tree.kind !== "parts") return { ...tree, box };
-  const crosscut = tree.direction === "crosscut";
-  const room = crosscut ? dx : dy;
-  const parts: CutTree[] = [];
-  let at = 0;
-  let left = 0;
-  tree.parts.forEach((part, i) => {
-    const extent = crosscut ? part.box.dx : part.box.dy;
-    // An offcut before a piece is the margin and stays; one after all pieces takes up what the gaps leave.
-    const last = i === tree.parts.length - 1;
-    if (part.kind === "offcut" && last) {
-      left = room - at;
-      return;
-    }
-    const size = part.kind === "offcut" ? extent : extent - gap;
-    parts.push(crosscut ? placed(part, x + at, y, size, dy, gap) : placed(part, x, y + at, dx, size, gap));
-    at += size;
-    left = room - at;
-  });
-  if (left > TOLERANCE) {
-    const rest = crosscut ? { x: x + at, y, dx: left, dy } : { x, y: y + at, dx, dy: left };
-    parts.push({ kind: "offcut", box: rest });
-  }
-  return { ...tree, box, parts };
+  return { sequence, names, margin };
 }
 
 /** What is written of a length. */
@@ -164,7 +119,7 @@ function pageHead(
 /** What to do, and what comes off. */
 function stepWords(step: CutStep, plan: RulerPlan, write: WriteLength, texts: RulerTexts): string[] {
   const { number, kind, setting, sameSetting, off, cloth } = step;
-  if (kind === "straighten") return [`${number}  ${texts.straighten("")}`];
+  if (kind === "straighten") return [`${number}  ${texts.straighten(plan.margin > 0 ? write(plan.margin) : "")}`];
   const set = sameSetting ? texts.rulerStands : texts.setRuler;
   const cut = kind === "crosscut" ? texts.crosscut : texts.rip;
   const from = cloth.kind === "cloth" && cloth.name !== "" ? cloth.name : texts.wholeCloth;

@@ -2,6 +2,7 @@ import { isRectangle } from "../geometry/ring.ts";
 import { boxEngine } from "./boxEngine.ts";
 import { outlineEngine } from "./outlines/outlineEngine.ts";
 import { rectangleEngine } from "./rectangles/rectangleEngine.ts";
+import { partedEngine } from "./ruler/parted/partedEngine.ts";
 import { fewStagesEngine, rulerEngine } from "./ruler/rulerEngine.ts";
 import type { Engine, RegionJob } from "./types.ts";
 import { oneStrapEngine } from "./yield/oneStrapEngine.ts";
@@ -13,14 +14,24 @@ export type CutMode = (typeof CUT_MODES)[number];
 
 const TOLERANCE = 1e-6;
 const boxes = boxEngine(rectangleEngine);
-const BY_RULER = {
-  ruler: [rulerEngine, boxEngine(rulerEngine)],
-  "few-stages": [fewStagesEngine, boxEngine(fewStagesEngine)],
-} as const;
+const parted = partedEngine(rulerEngine, rulerEngine);
+const partedFewStages = partedEngine(rulerEngine, fewStagesEngine);
+/** In this order. Closed cloth and cloth with flaws is not laid in few stages, but still by ruler. */
+const BY_RULER: Readonly<Record<Exclude<CutMode, "free">, readonly Engine[]>> = {
+  ruler: [rulerEngine, boxEngine(rulerEngine), parted, boxEngine(parted)],
+  "few-stages": [
+    fewStagesEngine,
+    boxEngine(fewStagesEngine),
+    rulerEngine,
+    boxEngine(rulerEngine),
+    partedFewStages,
+    boxEngine(partedFewStages),
+  ],
+};
 
 /**
- * Engines that are to race on a job. Curved pieces are cut out of boxes in the ruler modes; a region that no ruler
- * engine can take (a skin, a remnant of any outline) is laid freely.
+ * Engines that are to race on a job. Curved pieces are cut out of boxes in the ruler modes; what no ruler engine can
+ * take (pinned pieces that straight cuts do not part, pieces that lie aslant) is laid freely.
  */
 export function chooseEngines(job: RegionJob, mode: CutMode): readonly Engine[] {
   if (mode !== "free") {

@@ -17,6 +17,8 @@ export interface RulerCuts {
   readonly stockId: string;
   /** Edge that is cut off first at the end and along one side, mm. */
   readonly margin: number;
+  /** The cloth has no straight edge to measure from. */
+  readonly bare: boolean;
   readonly tree: CutTree;
   readonly sequence: CutSequence;
   /** What each number in the tree stands for. */
@@ -66,14 +68,23 @@ export function rulerCuts(problem: LayProblem, plan: LayPlan): readonly RulerCut
     const placements = plan.placements.filter(({ stockId }) => stockId === stock.id);
     if (placements.length === 0) continue;
     const used = usedBox(stock, plan);
-    if (used === null || stock.flaws.length > 0) return null;
+    // Pieces must not come to lie on a flaw, beside cloth that is missing or off their pins.
+    const stays =
+      stock.flaws.length > 0 || !isStraight(stock) || problem.pinned.some(({ stockId }) => stockId === stock.id);
     const goesOn = stock.kind === "roll" && (stock.length === null || stock.length > used.dx - margin + TOLERANCE);
     const beyond = goesOn ? 2 * margin : margin;
     const box = { x: used.x + margin, y: used.y + margin, dx: used.dx - beyond, dy: used.dy - margin };
     const tree = cutTreeOf(box, boxesOf(problem, placements), TOLERANCE);
     if (tree === null) return null;
-    const tidy = tidyTree(tree, TOLERANCE);
-    all.push({ stockId: stock.id, margin, tree: tidy, sequence: cutSequence(tidy, goesOn), placements });
+    const tidy = stays ? tree : tidyTree(tree, TOLERANCE);
+    all.push({
+      stockId: stock.id,
+      margin,
+      bare: !isStraight(stock),
+      tree: tidy,
+      sequence: cutSequence(tidy, goesOn),
+      placements,
+    });
   }
   return all;
 }
@@ -82,7 +93,7 @@ function largestOffcut(problem: LayProblem, plan: LayPlan): LayFigures["offcut"]
   let best: LayFigures["offcut"] = null;
   for (const stock of problem.stocks) {
     const box = usedBox(stock, plan);
-    if (box === null || box.dx <= 0) continue;
+    if (box.dx <= 0 || !isStraight(stock)) continue;
     const laid = plan.placements.filter(({ stockId }) => stockId === stock.id);
     const flaws = stock.flaws.map(({ outer }) => boxOf(ringBox(outer)));
     const free = largestFreeBox(box, [...boxesOf(problem, laid), ...flaws], LEAST_OFFCUT);
@@ -92,15 +103,19 @@ function largestOffcut(problem: LayProblem, plan: LayPlan): LayFigures["offcut"]
   return best;
 }
 
-/** The rectangle of a stock that a plan uses up; null for cloth of any other outline. */
-function usedBox(stock: Stock, plan: LayPlan): CutBox | null {
+/** The rectangle of a stock that a plan uses up: the length of a roll, the box round any other cloth. */
+function usedBox(stock: Stock, plan: LayPlan): CutBox {
   if (stock.kind === "roll") {
     const used = plan.uses.find(({ stockId }) => stockId === stock.id)?.usedLength ?? 0;
     return { x: 0, y: 0, dx: used, dy: stock.width };
   }
-  const { outline } = stock;
-  if (outline.holes.length > 0 || !isRectangle(outline.outer, TOLERANCE)) return null;
-  return boxOf(ringBox(outline.outer));
+  return boxOf(ringBox(stock.outline.outer));
+}
+
+/** Whether a stock is a whole rectangle. */
+function isStraight(stock: Stock): boolean {
+  if (stock.kind === "roll") return true;
+  return stock.outline.holes.length === 0 && isRectangle(stock.outline.outer, TOLERANCE);
 }
 
 function boxesOf(problem: LayProblem, placements: readonly StockPlacement[]): CutBox[] {

@@ -23,5 +23,12 @@ export const english: RulerTexts = {
   remains: (what) => `what remains is ${what}`,
   offcut: "offcut",
   cutFurther: (name) => `${name}, to be cut further`,
+  freePinned:
+    "Laid freely: straight cuts from edge to edge do not part the pinned pieces. Unpin them, or pin them in rows.",
+  freeAslant: "Laid freely: some pieces may only lie aslant, where no ruler parts them.",
+  moreStages: (stages) =>
+    `Cloth of limited length, with flaws or with pinned pieces is not laid in few stages: this plan takes ${stages}.`,
+  skinFirst:
+    "This cloth has no straight edge: draw its lengthwise grain, and measure from its outermost points, along and across.",
   page: (number, all) => `${number} of ${all}`,
 };

@@ -24,5 +24,12 @@ export const german: RulerTexts = {
   remains: (what) => `übrig bleibt ${what}`,
   offcut: "Rest",
   cutFurther: (name) => `${name}, wird weiter geschnitten`,
+  freePinned:
+    "Frei gelegt: gerade Schnitte von Kante zu Kante trennen die festgesteckten Teile nicht. Lösen Sie sie, oder stecken Sie sie in Reihen fest.",
+  freeAslant: "Frei gelegt: manche Teile dürfen nur schräg liegen, wo kein Lineal sie trennt.",
+  moreStages: (stages) =>
+    `Stoff von begrenzter Länge, mit Fehlern oder festgesteckten Teilen wird nicht in wenigen Stufen gelegt: dieser Plan braucht ${stages}.`,
+  skinFirst:
+    "Dieser Stoff hat keine gerade Kante: den Fadenlauf einzeichnen und von den äußersten Punkten messen, längs und quer.",
   page: (number, all) => `${number} von ${all}`,
 };

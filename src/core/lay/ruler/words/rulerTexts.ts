@@ -21,5 +21,12 @@ export interface RulerTexts {
   readonly remains: (what: string) => string;
   readonly offcut: string;
   readonly cutFurther: (name: string) => string;
+  /** Why cloth was laid freely though a ruler was asked for. */
+  readonly freePinned: string;
+  readonly freeAslant: string;
+  /** Few turns of the cloth were asked for, and it takes more. */
+  readonly moreStages: (stages: number) => string;
+  /** The first cuts in cloth that has no straight edge to measure from. */
+  readonly skinFirst: string;
   readonly page: (number: number, of: number) => string;
 }

@@ -1,0 +1,17 @@
+import { layFigures } from "../../core/lay/choices/layFigures.ts";
+import type { CutMode } from "../../core/lay/chooseEngines.ts";
+import { RULER_TEXTS } from "../../core/lay/ruler/words/rulerTextTables.ts";
+import type { LayPlan, LayProblem } from "../../core/lay/types.ts";
+import type { Language } from "../../core/units/language.ts";
+
+/** Crosscut, rip, crosscut and a trim. */
+const FEW_STAGES = 4;
+
+/** What a plan did not keep of the way of cutting that was asked for; null when it kept it. */
+export function modeNote(problem: LayProblem, plan: LayPlan, mode: CutMode, language: Language): string | null {
+  if (mode === "free" || plan.placements.length === 0) return null;
+  const texts = RULER_TEXTS[language];
+  const { ruler } = layFigures(problem, plan);
+  if (ruler === null) return problem.pinned.length > 0 ? texts.freePinned : texts.freeAslant;
+  return mode === "few-stages" && ruler.stages > FEW_STAGES ? texts.moreStages(ruler.stages) : null;
+}
