@@ -8,6 +8,7 @@ import type { Engine, RegionJob, Search } from "./types.ts";
 export function boxEngine(rectangles: Engine): Engine {
   return {
     id: `${rectangles.id}-of-boxes`,
+    isStart: true,
     accepts: (job) => rectangles.accepts(boxedJob(job)),
     *search(job, budget, seed): Search {
       const inner = rectangles.search(boxedJob(job), budget, seed);

@@ -3,9 +3,12 @@ import type { Engine, RegionJob, RegionPlan, Search, SearchBudget } from "./type
 
 /** Turns of the engine that holds the best plan for each turn of another. */
 const LEADER_TURNS = 3;
+/** Rounds for each turn of an engine that is a start only and has been beaten. */
+const REST_ROUNDS = 32;
 
 interface Runner {
   readonly search: Search;
+  readonly isStart: boolean;
   evaluations: number;
   /** A plan of another that this one has not been told of. */
   news: RegionPlan | undefined;
@@ -13,7 +16,7 @@ interface Runner {
 
 /**
  * Searches one region with several engines by turns, each told of the others' better plans; the one that holds the
- * best plan gets more turns. Turns are counted, not timed, so the result depends on the arguments alone. Never
+ * best plan gets more turns, and one that is a start only hardly any once it is beaten. Turns are counted, not timed, so the result depends on the arguments alone. Never
  * worse than the best of them within its share of the budget. Throws RangeError without an engine.
  */
 export function* raceEngines(
@@ -25,7 +28,8 @@ export function* raceEngines(
   if (engines.length === 0) throw new RangeError("raceEngines: expected at least one engine");
   if (engines.length === 1) return yield* engines[0]!.search(job, budget, seed);
   const runners = engines.map((engine): Runner => {
-    return { search: engine.search(job, budget, seed), evaluations: 0, news: undefined };
+    const search = engine.search(job, budget, seed);
+    return { search, isStart: engine.isStart === true, evaluations: 0, news: undefined };
   });
   let running = runners;
   let best: RegionPlan | null = null;
@@ -39,9 +43,20 @@ export function* raceEngines(
     for (const other of runners) if (other !== runner) other.news = plan;
     return true;
   };
-  while (running.length > 0) {
+  const hear = (told: RegionPlan): void => {
+    if (!isBetterRegionPlan(job.pieces, told, best)) return;
+    best = told;
+    for (const other of runners) other.news = told;
+    if (leader?.isStart) leader = null;
+  };
+  const turnsOf = (runner: Runner, round: number): number => {
+    if (running.length === 1) return 1;
+    if (runner.isStart) return runner === leader || round % REST_ROUNDS === 0 ? 1 : 0;
+    return runner === leader || leader?.isStart ? LEADER_TURNS : 1;
+  };
+  for (let round = 0; running.length > 0; round++) {
     for (const runner of running) {
-      const turns: number = runner === leader ? LEADER_TURNS : 1;
+      const turns = turnsOf(runner, round);
       for (let turn = 0; turn < turns; turn++) {
         const { news } = runner;
         runner.news = undefined;
@@ -55,10 +70,7 @@ export function* raceEngines(
         if (value.bound !== null) bound = Math.max(bound ?? value.bound, value.bound);
         const improved = value.plan !== null && take(runner, value.plan);
         const told: RegionPlan | undefined = yield { evaluations: spent(), plan: improved ? best : null, bound };
-        if (told && isBetterRegionPlan(job.pieces, told, best)) {
-          best = told;
-          for (const other of runners) other.news = told;
-        }
+        if (told) hear(told);
         if (spent() >= budget.evaluations || isProven(job, best, bound)) return best!;
       }
     }

@@ -139,6 +139,8 @@ export interface SearchStep {
  */
 export interface Engine {
   readonly id: string;
+  /** Whether its plans are only a start for the others: once beaten it hardly gets turns in a race. */
+  readonly isStart?: boolean;
   /** Whether the engine can take the job at all (e.g. rectangles only). */
   accepts(job: RegionJob): boolean;
   search(job: RegionJob, budget: SearchBudget, seed: number): Search;
