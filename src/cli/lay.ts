@@ -1,4 +1,7 @@
 import { ringBox } from "../core/geometry/ring.ts";
+import { checkPlan } from "../core/lay/checkPlan.ts";
+import { CHOICES, type LayChoice } from "../core/lay/choices/searchChoices.ts";
+import type { LayProblem } from "../core/lay/types.ts";
 import { type StripsPerMetre, strapsPerMetre } from "../core/lay/yield/strapsPerMetre.ts";
 import type { CutPiece } from "../core/materials/cutPiece.ts";
 import { problemLine } from "../core/problems/describeProblem.ts";
@@ -8,12 +11,15 @@ import { formatLength } from "../core/units/formatLength.ts";
 import type { Language } from "../core/units/language.ts";
 import { layWords } from "../export/cutsheet/layWords.ts";
 import { nodePool } from "../worker/nodePool.ts";
+import type { SearchPool } from "../worker/searchPool.ts";
 import { type Command, EXIT, type ExitCode, type Io, JSON_OPTION, type ParsedArgs, UsageError } from "./command.ts";
 import { choiceWords } from "./lay/choiceWords.ts";
 import { costWords } from "./lay/costWords.ts";
 import { type LaidCloth, layProject } from "./lay/laidProject.ts";
+import { type ChoiceEffort, layChoices } from "./lay/layChoices.ts";
 import { layDocument, layFiles } from "./lay/layOutput.ts";
-import { numberOption } from "./optionValues.ts";
+import { materialPlan } from "./lay/planDocument.ts";
+import { numberOption, wordOption } from "./optionValues.ts";
 import { readInput } from "./readInput.ts";
 import { type ReadProject, readProjectFile } from "./readProjectFile.ts";
 import { CUT_OPTION, cutMode, SEARCH_OPTIONS, searchSettings } from "./searchSettings.ts";
@@ -36,6 +42,7 @@ export const layCommand: Command = {
     { name: "effort", value: "N", help: "search each cloth with N million evaluations: the same plan every time" },
     CUT_OPTION,
     { name: "choices", help: "instead of a plan: shortest, easiest to cut, largest offcut, each with its figures" },
+    { name: "choose", value: "WHICH", help: `the plan to take of these three: ${CHOICES.join(", ")}` },
     JSON_OPTION,
   ],
   operands: [1, 1],
@@ -49,31 +56,65 @@ async function runLay(args: ParsedArgs, io: Io): Promise<ExitCode> {
   const evaluations = effort === null ? Infinity : effort * EVALUATIONS_PER_EFFORT;
   const mode = cutMode(args);
   const read = readProjectFile(readInput(args.operands[0]!), io.language);
-  if (args.switches.has("choices")) return tellChoices(args, io, read, seconds, seed);
+  const choose = args.values.has("choose") ? wordOption(args, "choose", CHOICES, "shortest") : null;
+  if (choose !== null && args.values.has("cut"))
+    throw new UsageError("--choose looks at every way of cutting; it does not go with --cut");
+  if (choose !== null && args.switches.has("choices"))
+    throw new UsageError("give either --choices, to compare, or --choose, to take one");
   const pool = nodePool(threads);
+  if (args.switches.has("choices")) {
+    try {
+      return await tellChoices(args, io, read, pool, { seconds, evaluations, seed, threads });
+    } finally {
+      pool.close();
+    }
+  }
   let laid: LaidCloth[];
   try {
-    laid = await layProject(read, pool, { seconds, evaluations, seed, mode }, io);
+    laid = await layProject(read, pool, { seconds, evaluations, seed, mode, choose, threads }, io);
   } finally {
     pool.close();
   }
   return tellAndWrite(args, io, read, laid, seed);
 }
 
-/** Three plans for every cloth side by side; the seconds are shared among the cloths. */
-function tellChoices(args: ParsedArgs, io: Io, read: ReadProject, seconds: number, seed: number): ExitCode {
-  for (const other of ["out", "effort", "cut"])
-    if (args.values.has(other)) throw new UsageError(`--choices compares plans; it does not go with --${other}`);
-  if (args.switches.has("json")) throw new UsageError("--choices does not go with --json");
-  const { project, problems } = read;
+/** Three plans for every cloth side by side; seconds and effort are shared among the cloths. */
+async function tellChoices(
+  args: ParsedArgs,
+  io: Io,
+  { project, problems }: ReadProject,
+  pool: SearchPool,
+  effort: ChoiceEffort,
+): Promise<ExitCode> {
+  for (const other of ["out", "cut"])
+    if (args.values.has(other))
+      throw new UsageError(`--choices compares plans; it does not go with --${other} (--choose takes one of them)`);
+  const json = args.switches.has("json");
+  const materials: object[] = [];
   for (const problem of problems) {
-    const material = project.materials.find(({ id }) => id === problem.materialId)!;
-    io.progress(`${material.name}: three plans`);
-    const words = choiceWords(problem, seconds / problems.length, seed, project.output.lengths);
-    io.out(`${[material.name, ...words.map((line) => `  ${line}`)].join("\n")}\n`);
+    const { id, name } = project.materials.find((material) => material.id === problem.materialId)!;
+    io.progress(`${name}: three plans`);
+    const choices = await layChoices(problem, pool, { ...effort, seconds: effort.seconds / problems.length });
+    for (const { plan } of choices) {
+      const faults = checkPlan(problem, plan);
+      if (faults.length > 0) throw new Error(faults.map((fault) => problemLine(fault)).join("\n"));
+    }
+    const words = choices.map((choice) => `  ${choiceWords(choice, project.output.lengths)}`);
+    if (json)
+      materials.push({ materialId: id, name, choices: choices.map((choice) => choiceData(name, problem, choice)) });
+    else io.out(`${[name, ...words].join("\n")}\n`);
   }
   io.progress("");
+  if (json) io.out(`${JSON.stringify({ project: project.name, seed: effort.seed, materials })}\n`);
   return EXIT.done;
+}
+
+/** A choice as data; lengths in mm. */
+function choiceData(name: string, problem: LayProblem, { best, plan, figures, extraLength }: LayChoice): object {
+  const { length, ruler, offcut } = figures;
+  const box = offcut && { stockId: offcut.stockId, alongMm: offcut.box.dx, acrossMm: offcut.box.dy };
+  const lay = materialPlan(name, problem, plan, []);
+  return { best, lengthMm: length, extraLengthMm: extraLength, ruler, offcut: box, plan: lay };
 }
 
 async function tellAndWrite(

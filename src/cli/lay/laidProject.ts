@@ -1,6 +1,7 @@
 import { planOffcuts, type StockOffcuts } from "../../core/buying/planOffcuts.ts";
 import { type Purchase, purchaseOf } from "../../core/buying/purchase.ts";
 import { checkPlan } from "../../core/lay/checkPlan.ts";
+import type { ChoiceFor, LayChoice } from "../../core/lay/choices/searchChoices.ts";
 import { type CutMode, chooseEngines } from "../../core/lay/chooseEngines.ts";
 import type { LayPlan, LayProblem } from "../../core/lay/types.ts";
 import { whyUnplaced } from "../../core/lay/whyUnplaced.ts";
@@ -11,6 +12,7 @@ import type { SearchPool } from "../../worker/searchPool.ts";
 import type { Io } from "../command.ts";
 import type { ReadProject } from "../readProjectFile.ts";
 import { timedSearch } from "../timedSearch.ts";
+import { layChoices } from "./layChoices.ts";
 import { modeNote } from "./modeNote.ts";
 
 /** One material laid, checked and priced. */
@@ -34,6 +36,9 @@ export interface LayEffort {
   readonly evaluations: number;
   readonly seed: number;
   readonly mode: CutMode;
+  /** Which of three plans to take; null to search for the shortest alone. */
+  readonly choose: ChoiceFor | null;
+  readonly threads: number;
 }
 
 /** Lays every material of a project in turn; what one leaves of the seconds goes to the next ones. */
@@ -43,7 +48,7 @@ export async function layProject(
   effort: LayEffort,
   io: Io,
 ): Promise<LaidCloth[]> {
-  const { seed, mode, evaluations } = effort;
+  const { seed, mode, evaluations, choose, threads } = effort;
   const end = performance.now() + effort.seconds * 1000;
   const laid: LaidCloth[] = [];
   for (const [index, problem] of problems.entries()) {
@@ -51,12 +56,19 @@ export async function layProject(
     const seconds = Math.max(0, end - performance.now()) / 1000 / (problems.length - index);
     const show = (plan: LayPlan | null): void => io.progress(progressLine(material, problem, plan));
     show(null);
-    const wish = { problem, mode, seed, evaluations };
-    const { plan } = await timedSearch(pool, wish, seconds, (found) => show(found.plan));
-    laid.push(finishedCloth(material, problem, plan, mode, io.language));
+    const plan =
+      choose === null
+        ? (await timedSearch(pool, { problem, mode, seed, evaluations }, seconds, (found) => show(found.plan))).plan
+        : chosenPlan(await layChoices(problem, pool, { seconds, evaluations, seed, threads }), choose);
+    laid.push(finishedCloth(material, problem, plan, choose === "easiest" ? "ruler" : mode, io.language));
   }
   io.progress("");
   return laid;
+}
+
+/** The plan chosen for something; the shortest where none can be cut by ruler. */
+function chosenPlan(choices: readonly LayChoice[], choose: ChoiceFor): LayPlan {
+  return (choices.find(({ best }) => best.includes(choose)) ?? choices[0]!).plan;
 }
 
 function finishedCloth(

@@ -12,6 +12,12 @@ export function modeNote(problem: LayProblem, plan: LayPlan, mode: CutMode, lang
   if (mode === "free" || plan.placements.length === 0) return null;
   const texts = RULER_TEXTS[language];
   const { ruler } = layFigures(problem, plan);
-  if (ruler === null) return problem.pinned.length > 0 ? texts.freePinned : texts.freeAslant;
+  if (ruler === null) {
+    if (problem.pinned.length > 0) return texts.freePinned;
+    const aslant = problem.pieces.some(
+      ({ freeTurn, orientations }) => !freeTurn && orientations.every(({ turnDeg }) => turnDeg % 90 !== 0),
+    );
+    return aslant ? texts.freeAslant : texts.freeCramped;
+  }
   return mode === "few-stages" && ruler.stages > FEW_STAGES ? texts.moreStages(ruler.stages) : null;
 }

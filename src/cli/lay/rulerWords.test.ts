@@ -1,5 +1,6 @@
 import { expect, test } from "vitest";
 import { rectangleRing, solid } from "../../core/geometry/ring.ts";
+import { choicesFrom } from "../../core/lay/choices/searchChoices.ts";
 import type { LayPiece, LayPlan, LayProblem, StockPlacement } from "../../core/lay/types.ts";
 import { choiceWords } from "./choiceWords.ts";
 import { rulerText } from "./rulerWords.ts";
@@ -59,6 +60,6 @@ test("no list for a plan that straight cuts do not part", () => {
 });
 
 test("choices tell length, price, ruler cuts and offcut", () => {
-  const lines = choiceWords(problem, 0.2, 1, "mm");
+  const lines = choicesFrom(problem, [plan]).map((choice) => choiceWords(choice, "mm"));
   expect(lines[0]).toMatch(/^shortest.*710 mm; ruler cuts: 8, ruler settings: 4; largest offcut/u);
 });

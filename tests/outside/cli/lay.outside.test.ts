@@ -131,3 +131,26 @@ test("a folder that cannot be made is told, and nothing is written", async () =>
   expect(run.code).toBe(1);
   expect(run.err).toContain("Nothing was written");
 }, 60_000);
+
+test("--choices --json gives every plan with its figures, --choose writes the files of one", async () => {
+  const compared = await runCli("lay", DEMO, "--choices", "--effort", "0.06", "--json");
+  expect(compared.code).toBe(0);
+  const { materials } = JSON.parse(compared.out);
+  for (const { choices } of materials) {
+    expect(choices.flatMap(({ best }: { best: string[] }) => best)).toContain("shortest");
+    for (const { lengthMm, extraLengthMm, plan } of choices) {
+      expect(plan.lengthUsed).toBeCloseTo(lengthMm, 6);
+      expect(extraLengthMm).toBeGreaterThanOrEqual(-1e-6);
+    }
+  }
+  const [cloth] = materials;
+  const easiest = cloth.choices.find(({ best }: { best: string[] }) => best.includes("easiest"));
+  const out = join(folder, "easiest");
+  const chosen = await runCli("lay", DEMO, "--choose", "easiest", "--effort", "0.06", "--out", out);
+  expect(chosen).toMatchObject({ code: 0, err: "" });
+  const plan = JSON.parse(readFileSync(join(out, "plan.json"), "utf8"));
+  expect(plan.materials[0].placed).toEqual(easiest.plan.placed);
+  expect(existsSync(join(out, "waxed-sailcloth-ruler-cuts.txt"))).toBe(true);
+  expect((await runCli("lay", DEMO, "--choose", "easiest", "--cut", "ruler")).code).toBe(2);
+  expect((await runCli("lay", DEMO, "--choices", "--out", out)).err).toContain("--choose takes one of them");
+}, 120_000);

@@ -5,7 +5,9 @@ import type { LayPlan, LayProblem, SearchBudget } from "../types.ts";
 import { type LayFigures, layFigures } from "./layFigures.ts";
 
 /** What a plan is chosen for. */
-export type ChoiceFor = "shortest" | "easiest" | "offcut";
+export const CHOICES = ["shortest", "easiest", "offcut"] as const;
+
+export type ChoiceFor = (typeof CHOICES)[number];
 
 /** One of the plans offered. */
 export interface LayChoice {
@@ -48,7 +50,7 @@ export function* searchChoices(
     return { mode, search: arrange(problem, (job) => chooseEngines(job, mode), effort, seed), spent: 0 };
   });
   const pool: Pooled[] = [];
-  const width = Math.max(0, ...problem.stocks.map((stock) => (stock.kind === "roll" ? stock.width : 0)));
+  const width = widthOf(problem);
   let done = 0;
   let choices: readonly LayChoice[] = [];
   while (running.length > 0) {
@@ -62,13 +64,32 @@ export function* searchChoices(
     }
     const isNew = plan !== null && !pool.some((pooled) => pooled.plan === plan);
     if (isNew) {
-      pool.push({ plan, figures: layFigures(problem, plan), areaLeft: areaLeftOf(problem, plan) });
+      pool.push(pooledPlan(problem, plan));
       choices = chosen(pool, width);
     }
     const evaluations = done + running.reduce((sum, { spent }) => sum + spent, 0);
     yield { evaluations, choices: isNew ? choices : null };
   }
   return choices;
+}
+
+/** The three choices out of plans that are there already; none out of none. */
+export function choicesFrom(problem: LayProblem, plans: readonly LayPlan[]): readonly LayChoice[] {
+  return plans.length === 0
+    ? []
+    : chosen(
+        plans.map((plan) => pooledPlan(problem, plan)),
+        widthOf(problem),
+      );
+}
+
+function pooledPlan(problem: LayProblem, plan: LayPlan): Pooled {
+  return { plan, figures: layFigures(problem, plan), areaLeft: areaLeftOf(problem, plan) };
+}
+
+/** Width of the cloth that more is used of. */
+function widthOf(problem: LayProblem): number {
+  return Math.max(0, ...problem.stocks.map((stock) => (stock.kind === "roll" ? stock.width : 0)));
 }
 
 /** The three choices out of a pool (`width` of the cloth that more is used of); a plan that is best for several things is told once. */

@@ -26,6 +26,7 @@ export const english: RulerTexts = {
   freePinned:
     "Laid freely: straight cuts from edge to edge do not part the pinned pieces. Unpin them, or pin them in rows.",
   freeAslant: "Laid freely: some pieces may only lie aslant, where no ruler parts them.",
+  freeCramped: "Laid freely: with straight cuts alone not every piece would find room on this cloth.",
   moreStages: (stages) =>
     `Cloth of limited length, with flaws or with pinned pieces is not laid in few stages: this plan takes ${stages}.`,
   skinFirst:

@@ -12,12 +12,12 @@ export const german: RulerTexts = {
   curved:
     "Ein Teil mit anderen als geraden, rechtwinkligen Kanten fällt als Rechteck ab, „sein Kasten“; den Umriss danach schneiden.",
   boxOf: (name) => `${name}, sein Kasten`,
-  wholeCloth: "der Stoff",
+  wholeCloth: "Stoff",
   straighten: (margin) =>
     `Das Schnittende gerade schneiden, rechtwinklig zur Webkante${margin === "" ? "" : `, ${margin} weit innen, und eine Längskante ebenso beschneiden`}`,
   crosscut: (cloth, at) => `${cloth} quer schneiden bei ${at}`,
   rip: (cloth, at) => `${cloth} längs schneiden bei ${at}`,
-  again: (at) => `wieder ${at}`,
+  again: (at) => `${at} wie eben`,
   setRuler: "Lineal einstellen",
   rulerStands: "Lineal wie es steht",
   comesOff: (what) => `ab fällt ${what}`,
@@ -27,6 +27,7 @@ export const german: RulerTexts = {
   freePinned:
     "Frei gelegt: gerade Schnitte von Kante zu Kante trennen die festgesteckten Teile nicht. Lösen Sie sie, oder stecken Sie sie in Reihen fest.",
   freeAslant: "Frei gelegt: manche Teile dürfen nur schräg liegen, wo kein Lineal sie trennt.",
+  freeCramped: "Frei gelegt: mit geraden Schnitten allein fände nicht jedes Teil auf diesem Stoff Platz.",
   moreStages: (stages) =>
     `Stoff von begrenzter Länge, mit Fehlern oder festgesteckten Teilen wird nicht in wenigen Stufen gelegt: dieser Plan braucht ${stages}.`,
   skinFirst:

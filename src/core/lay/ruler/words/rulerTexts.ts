@@ -24,6 +24,7 @@ export interface RulerTexts {
   /** Why cloth was laid freely though a ruler was asked for. */
   readonly freePinned: string;
   readonly freeAslant: string;
+  readonly freeCramped: string;
   /** Few turns of the cloth were asked for, and it takes more. */
   readonly moreStages: (stages: number) => string;
   /** The first cuts in cloth that has no straight edge to measure from. */
