@@ -12,7 +12,7 @@ import type { SearchTables } from "./searchTables.ts";
 import { transposedTables } from "./transposed.ts";
 
 /** Looks between two yields: some five milliseconds. */
-export const SLICE = 300_000;
+export const SLICE = 200_000;
 
 /** First turn of each search; turns then grow by `GROWTH` from round to round. */
 const FIRST_TURN = 2_000_000;
@@ -144,7 +144,6 @@ function beamRunner(context: PortfolioContext): BeamRunner {
   const turns = tables.ways > tables.sizes;
   const widest = widestBeam(tables);
   let memory: BeamMemory | null = null;
-  let memoryTransposed = false;
   let run = 0;
   // Looks that a beam one state wide takes, learnt from the runs so far.
   let looksPerState = tables.pieces * Math.min(tables.ways, 30);
@@ -163,11 +162,9 @@ function beamRunner(context: PortfolioContext): BeamRunner {
       run++;
       const width = Math.min(widest, Math.max(16, 2 ** Math.round(Math.log2((share * looks) / looksPerState))));
       const searched = transposed ? transposedTables(tables, cap) : tables;
-      if (memory === null || memory.beamWidth !== width || transposed || memoryTransposed) {
-        memory = beamMemory(searched, width);
-        memoryTransposed = transposed;
-      }
-      const beam = beamSearch(searched, guide, transposed ? tables.width : cap, memory);
+      // Seen from the side the numbers of sizes and ways are the same, so one memory serves both.
+      if (memory === null || memory.beamWidth < width) memory = beamMemory(tables, width);
+      const beam = beamSearch(searched, guide, transposed ? tables.width : cap, { ...memory, beamWidth: width });
       yield* runBeam(beam, cap, transposed);
       if (incumbent.end > cap && proving && beam.isExhausted()) {
         bound.value = Math.max(bound.value, reachable.atLeast(cap + 1));

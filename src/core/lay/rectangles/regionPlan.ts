@@ -1,6 +1,6 @@
 import { poseRing } from "../../geometry/pose.ts";
-import { ringBox } from "../../geometry/ring.ts";
-import type { Placement, RegionPlan } from "../types.ts";
+import { type Box, ringBox } from "../../geometry/ring.ts";
+import type { LayPiece, Placement, RegionPlan } from "../types.ts";
 import type { PlacedRectangle, RectangleJob } from "./rectangleJob.ts";
 
 /**
@@ -16,11 +16,20 @@ export function regionPlanOf(prepared: RectangleJob, placed: readonly PlacedRect
     placements.push(pinned);
     left[job.pieces.findIndex((piece) => piece.id === pinned.pieceId)]!--;
   }
+  let end = placements.reduce((far, pinned) => Math.max(far, farSide(prepared, pinned)), 0);
+  // Thousands of pieces are few kinds in few turns.
+  const boxes = new Map<LayPiece, Box[]>();
   for (const rectangle of placed) {
     const { piece, copy, orientations } = sizes[rectangle.size]!.copies[next[rectangle.size]!++]!;
     const { id, outline } = job.pieces[piece]!;
     const orientation = orientations[rectangle.way]!;
-    const box = ringBox(poseRing(outline.outer, { ...orientation, x: 0, y: 0 }));
+    let turned = boxes.get(job.pieces[piece]!);
+    if (turned === undefined) {
+      turned = orientations.map((one) => ringBox(poseRing(outline.outer, { ...one, x: 0, y: 0 })));
+      boxes.set(job.pieces[piece]!, turned);
+    }
+    const box = turned[rectangle.way]!;
+    end = Math.max(end, prepared.originX + rectangle.along * unit + box.maxX - box.minX);
     placements.push({
       pieceId: id,
       copy,
@@ -31,17 +40,13 @@ export function regionPlanOf(prepared: RectangleJob, placed: readonly PlacedRect
     });
     left[piece]!--;
   }
-  return { placements, left, length: planLength(prepared, placements) };
+  return { placements, left, length: placements.length === 0 ? 0 : end + job.margin };
 }
 
-/** Far side of the furthest piece plus the margin, mm. */
-function planLength(prepared: RectangleJob, placements: readonly Placement[]): number {
-  const outlines = new Map(prepared.job.pieces.map((piece) => [piece.id, piece.outline.outer]));
-  let end = 0;
-  for (const placement of placements) {
-    end = Math.max(end, ringBox(poseRing(outlines.get(placement.pieceId)!, placement)).maxX);
-  }
-  return placements.length === 0 ? 0 : end + prepared.job.margin;
+/** Where a pinned piece ends, mm. */
+function farSide(prepared: RectangleJob, placement: Placement): number {
+  const piece = prepared.job.pieces.find(({ id }) => id === placement.pieceId)!;
+  return ringBox(poseRing(piece.outline.outer, placement)).maxX;
 }
 
 /** Length in mm of a plan whose furthest rectangle ends at `end` units (the gap behind it is not used). */
