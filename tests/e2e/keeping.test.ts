@@ -48,6 +48,28 @@ test("a value that cannot be read stays in its field with the reason, and change
   await context.close();
 });
 
+test("an outline that would cross itself is refused beside the corner, and the one before is kept", async () => {
+  const context = await stage.person();
+  const page = await openPage(context, stage.url);
+  await page.click('.card-add button:has-text("Panel")');
+  await page.selectOption('[data-path="panels[0].shape.kind"]', "outline");
+  await page.click(".outline-desk summary");
+  const field = '[data-path="panels[0].shape.contour[0].y"]';
+  const before = await page.inputValue(field);
+  await page.fill(field, "5 m");
+  await page.press(field, "Enter");
+  await page.waitForSelector(`${field}[aria-invalid="true"]`);
+  const reason = await page.getAttribute(field, "aria-describedby");
+  expect(await page.textContent(`[id="${reason}"]`)).toMatch(/cross/u);
+  expect(await page.locator(".told").count()).toBe(0);
+  await kept(page);
+  await page.reload();
+  await page.click(".card-name");
+  await page.click(".outline-desk summary");
+  expect(await page.inputValue(field)).toBe(before);
+  await context.close();
+});
+
 test("units switch without changing what is stored", async () => {
   const context = await stage.person();
   const page = await openPage(context, stage.url);

@@ -6,11 +6,12 @@ import { useTexts } from "../texts/texts.ts";
 
 /** What the person must hear of: a file that cannot be read, storage that refuses, another window's change. */
 export function Told({ trouble, onUnderstood }: { trouble: FileTrouble | null; onUnderstood: () => void }) {
-  const { session } = useWorkbench();
+  const { session, refused } = useWorkbench();
   const texts = useTexts();
   const project = useProject();
   const keeping = useStore(session.state, (state) => state.keeping);
   const notice = useStore(session.state, (state) => state.notice);
+  const refusals = useStore(refused, (now) => now);
   const isLost = keeping === "full" || keeping === "refused";
   return (
     <div>
@@ -21,6 +22,17 @@ export function Told({ trouble, onUnderstood }: { trouble: FileTrouble | null; o
             <Refusal problems={trouble.problems.slice(0, 6)} />
           </div>
           <button type="button" class="press" onClick={onUnderstood}>
+            {texts.keeping.understood}
+          </button>
+        </div>
+      )}
+      {refusals.length > 0 && (
+        <div class="told" role="alert">
+          <div style="flex: 1 1 20rem">
+            <p>{texts.keeping.refusedChange}</p>
+            <Refusal problems={refusals.slice(0, 3)} />
+          </div>
+          <button type="button" class="press" onClick={() => refused.set([])}>
             {texts.keeping.understood}
           </button>
         </div>

@@ -2,6 +2,7 @@ import { useId, useLayoutEffect, useRef, useState } from "preact/hooks";
 import { describeProblem } from "../../core/problems/describeProblem.ts";
 import type { Problem, Result } from "../../core/problems/problem.ts";
 import { SENTENCES } from "../../core/problems/sentenceTables.ts";
+import { useRefusal } from "../state/workbench.ts";
 import { useLanguage } from "../texts/texts.ts";
 
 /** What every blank has. `label` names it for screen readers and, when `labelled`, above the box. */
@@ -30,8 +31,8 @@ interface TypedProps<T> extends BlankProps {
 let visits = 0;
 
 /**
- * A blank that is typed into. A text that cannot be read stays in the box with the reason under it, and the stored
- * value stays as it was; Escape brings that value back.
+ * A blank that is typed into. A text that cannot be read, or a value that the project cannot have, stays in the box with
+ * the reason under it, and the stored value stays as it was; Escape brings that value back.
  */
 export function TypedBlank<T>(props: TypedProps<T>) {
   const [draft, setDraft] = useState<string | null>(null);
@@ -41,14 +42,16 @@ export function TypedBlank<T>(props: TypedProps<T>) {
   const patience = useRef(0);
   const box = useRef<HTMLInputElement>(null);
   const id = useId();
+  const takeRefusal = useRefusal();
   // At once, so that the first letter typed replaces the old text however fast it comes.
   useLayoutEffect(() => {
     if (focused) box.current?.select();
   }, [focused]);
   const read = (text: string) => {
     const result = props.read(text);
-    if (result.ok) props.onValue(result.value, visit.current);
-    return result.ok ? [] : result.problems;
+    if (!result.ok) return result.problems;
+    props.onValue(result.value, visit.current);
+    return takeRefusal();
   };
   const onInput = (text: string) => {
     setDraft(text);

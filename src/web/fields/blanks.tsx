@@ -1,9 +1,10 @@
-import { useContext, useId } from "preact/hooks";
-import { ok, type Result } from "../../core/problems/problem.ts";
+import { useContext, useId, useState } from "preact/hooks";
+import { ok, type Problem, type Result } from "../../core/problems/problem.ts";
 import { writeLength } from "../../core/units/formatLength.ts";
 import { ANY_LENGTH, type LengthRange, parseLength } from "../../core/units/parseLength.ts";
 import { readCount, readMoney, readShare } from "../../core/units/parseNumber.ts";
-import { type BlankProps, TypedBlank } from "./TypedBlank.tsx";
+import { useRefusal } from "../state/workbench.ts";
+import { type BlankProps, Refusal, TypedBlank } from "./TypedBlank.tsx";
 import { UnitsContext, useLengths } from "./units.ts";
 
 interface ValueProps<T> extends BlankProps {
@@ -104,6 +105,8 @@ export function ChoiceBlank<T extends string>(
   },
 ) {
   const id = useId();
+  const takeRefusal = useRefusal();
+  const [refused, setRefused] = useState<readonly Problem[]>([]);
   return (
     <span class={props.labelled ? "labelled" : "blank"}>
       {props.labelled && <label for={id}>{props.label}</label>}
@@ -112,7 +115,12 @@ export function ChoiceBlank<T extends string>(
         aria-label={props.labelled ? undefined : props.label}
         data-path={props.path}
         value={props.value}
-        onChange={(event) => props.onValue(event.currentTarget.value as T)}
+        aria-invalid={refused.length > 0}
+        aria-describedby={refused.length > 0 ? `${id}-why` : undefined}
+        onChange={(event) => {
+          props.onValue(event.currentTarget.value as T);
+          setRefused(takeRefusal());
+        }}
       >
         {props.options.map(([value, words]) => (
           <option key={value} value={value}>
@@ -120,21 +128,30 @@ export function ChoiceBlank<T extends string>(
           </option>
         ))}
       </select>
+      <Refusal id={`${id}-why`} problems={refused} />
     </span>
   );
 }
 
 /** Yes or no. */
 export function Tick(props: { label: string; path: string; value: boolean; onValue: (value: boolean) => void }) {
+  const takeRefusal = useRefusal();
+  const [refused, setRefused] = useState<readonly Problem[]>([]);
   return (
-    <label class="tick">
-      <input
-        type="checkbox"
-        data-path={props.path}
-        checked={props.value}
-        onChange={(event) => props.onValue(event.currentTarget.checked)}
-      />
-      <span>{props.label}</span>
-    </label>
+    <span class="ticked">
+      <label class="tick">
+        <input
+          type="checkbox"
+          data-path={props.path}
+          checked={props.value}
+          onChange={(event) => {
+            props.onValue(event.currentTarget.checked);
+            setRefused(takeRefusal());
+          }}
+        />
+        <span>{props.label}</span>
+      </label>
+      <Refusal problems={refused} />
+    </span>
   );
 }

@@ -2,8 +2,11 @@ import { useRef, useState } from "preact/hooks";
 import type { Contour } from "../../core/geometry/contour.ts";
 import { type ContourEdge, contourBox, contourEdges } from "../../core/geometry/contourArcs.ts";
 import type { Polygon } from "../../core/geometry/ring.ts";
+import type { Problem } from "../../core/problems/problem.ts";
 import { LengthBlank } from "../fields/blanks.tsx";
+import { Refusal } from "../fields/TypedBlank.tsx";
 import { useLengths } from "../fields/units.ts";
+import { useRefusal } from "../state/workbench.ts";
 import { useTexts } from "../texts/texts.ts";
 import { Icon } from "./Icon.tsx";
 import { addCorner, cornersOf, moveCorner, removeCorner } from "./outlineEdits.ts";
@@ -33,6 +36,12 @@ export function OutlineDesk(props: DeskProps) {
   const lengths = useLengths();
   const svg = useRef<SVGSVGElement>(null);
   const [held, setHeld] = useState<{ index: number; key: string; box: ReturnType<typeof contourBox> } | null>(null);
+  const takeRefusal = useRefusal();
+  const [refused, setRefused] = useState<readonly Problem[]>([]);
+  const shape = (contour: Contour, joinKey: string) => {
+    props.onContour(contour, joinKey);
+    setRefused(takeRefusal());
+  };
   const corners = cornersOf(props.contour);
   const box = held?.box ?? contourBox(props.contour);
   const span = Math.max(box.maxX - box.minX, box.maxY - box.minY, 10);
@@ -48,7 +57,7 @@ export function OutlineDesk(props: DeskProps) {
   const onPointerMove = (event: PointerEvent) => {
     if (held === null) return;
     const [x, y] = pointOf(event);
-    props.onContour(moveCorner(props.contour, held.index, toGrid(x), toGrid(y)), held.key);
+    shape(moveCorner(props.contour, held.index, toGrid(x), toGrid(y)), held.key);
   };
   const onCornerKey = (event: KeyboardEvent, index: number) => {
     const corner = corners[index]!;
@@ -61,12 +70,9 @@ export function OutlineDesk(props: DeskProps) {
     };
     const move = moves[event.key];
     if (move !== undefined)
-      props.onContour(
-        moveCorner(props.contour, index, corner.x + move[0], corner.y + move[1]),
-        `${props.path}-keys`,
-      );
+      shape(moveCorner(props.contour, index, corner.x + move[0], corner.y + move[1]), `${props.path}-keys`);
     else if (event.key === "Delete" && corners.length > 3)
-      props.onContour(removeCorner(props.contour, index), `${props.path}@${++visits}`);
+      shape(removeCorner(props.contour, index), `${props.path}@${++visits}`);
     else return;
     event.preventDefault();
   };
@@ -107,11 +113,11 @@ export function OutlineDesk(props: DeskProps) {
                 tabIndex={0}
                 aria-label={texts.outline.addAfter(i + 1)}
                 transform={`translate(${x} ${y}) scale(${dot})`}
-                onClick={() => props.onContour(addCorner(props.contour, i), `${props.path}@${++visits}`)}
+                onClick={() => shape(addCorner(props.contour, i), `${props.path}@${++visits}`)}
                 onKeyDown={(event) => {
                   if (event.key === "Enter" || event.key === " ") {
                     event.preventDefault();
-                    props.onContour(addCorner(props.contour, i), `${props.path}@${++visits}`);
+                    shape(addCorner(props.contour, i), `${props.path}@${++visits}`);
                   }
                 }}
               >
@@ -144,6 +150,7 @@ export function OutlineDesk(props: DeskProps) {
       <figcaption class="soft small">
         {texts.outline.hint} {props.insideHint}
       </figcaption>
+      <Refusal problems={refused} />
       <details>
         <summary>{texts.outline.type}</summary>
         <ol class="corner-list">
@@ -168,7 +175,7 @@ export function OutlineDesk(props: DeskProps) {
                 class="press plain"
                 disabled={corners.length <= 3}
                 aria-label={texts.outline.removeCorner(i + 1)}
-                onClick={() => props.onContour(removeCorner(props.contour, i), `${props.path}@${++visits}`)}
+                onClick={() => shape(removeCorner(props.contour, i), `${props.path}@${++visits}`)}
               >
                 <Icon name="bin" />
               </button>

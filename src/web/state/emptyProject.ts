@@ -1,5 +1,5 @@
+import { plainMaterial } from "../../core/project/edits.ts";
 import type { Project } from "../../core/project/project.ts";
-import { plainMaterial } from "./edits.ts";
 
 /** A project with nothing but a plain cloth on the table yet, in the units of the page's visitor. */
 export function emptyProject(name: string, clothName: string, system: "metric" | "inches"): Project {

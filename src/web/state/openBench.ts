@@ -1,3 +1,4 @@
+import type { Problem } from "../../core/problems/problem.ts";
 import { browserPool } from "../../worker/browserPool.ts";
 import { openProjectStore } from "../storage/projectStore.ts";
 import { CATALOGUES } from "../texts/texts.ts";
@@ -8,6 +9,7 @@ import { projectCodec } from "./projectCodec.ts";
 import { watchRoute } from "./route.ts";
 import { createSession } from "./session.ts";
 import { openSettings, wearSettings } from "./settings.ts";
+import { createStore } from "./store.ts";
 import type { Workbench } from "./workbench.ts";
 
 /** More workers than this make a small job no faster and a laptop hot. */
@@ -54,5 +56,5 @@ export async function openBench(): Promise<Workbench> {
   const follow = () => board.follow(present(session.state.get().history));
   session.state.subscribe(follow);
   follow();
-  return { session, settings, route: watchRoute(), board };
+  return { session, settings, route: watchRoute(), board, refused: createStore<readonly Problem[]>([]) };
 }

@@ -1,5 +1,7 @@
 import { createContext } from "preact";
 import { useContext } from "preact/hooks";
+import type { Problem } from "../../core/problems/problem.ts";
+import { edited } from "../../core/project/edits.ts";
 import type { Project } from "../../core/project/project.ts";
 import type { Units } from "../fields/units.ts";
 import { present } from "./history.ts";
@@ -15,6 +17,8 @@ export interface Workbench {
   readonly settings: Store<Settings>;
   readonly route: Store<Route>;
   readonly board: LayBoard;
+  /** Why the last change was refused, until a field has told it beside itself or the person has read it. */
+  readonly refused: Store<readonly Problem[]>;
 }
 
 /** The one workbench of the page. */
@@ -32,15 +36,28 @@ export function useProject(): Project {
   return useStore(useWorkbench().session.state, (state) => present(state.history));
 }
 
-/** Changes the open project in one undoable step. */
+/** Changes the open project in one undoable step; a change that could not be kept is refused and told. */
 export type ChangeProject = (change: (project: Project) => Project, label: string, joinKey?: string) => void;
 
 /** Gives the function that changes the open project. */
 export function useChange(): ChangeProject {
-  const { session } = useWorkbench();
+  const { session, refused } = useWorkbench();
   return (change, label, joinKey) => {
-    const now = present(session.state.get().history);
-    session.change(change(now), label, joinKey ?? null);
+    const next = edited(present(session.state.get().history), change);
+    refused.set(next.ok ? NONE : next.problems);
+    if (next.ok) session.change(next.value, label, joinKey ?? null);
+  };
+}
+
+const NONE: readonly Problem[] = [];
+
+/** For a field that has just changed something: takes the reason why it was refused, to tell it beside itself. */
+export function useRefusal(): () => readonly Problem[] {
+  const { refused } = useWorkbench();
+  return () => {
+    const problems = refused.get();
+    refused.set(NONE);
+    return problems;
   };
 }
 

@@ -33,6 +33,7 @@ export const de: Texts = {
       "Dieses Projekt wurde in zwei Fenstern zugleich geändert. Dieses Fenster macht mit einer eigenen Kopie weiter; beide sind gesichert.",
     tryAgain: "Noch einmal versuchen",
     saveFile: "In eine Datei sichern",
+    refusedChange: "Das geht nicht, deshalb wurde nichts geändert:",
     understood: "Verstanden",
   },
   project: {

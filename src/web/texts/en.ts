@@ -39,6 +39,7 @@ const keeping = {
   ),
   tryAgain: say("Try again"),
   saveFile: say("Save to a file"),
+  refusedChange: say("That cannot be, so nothing was changed:"),
   understood: say("Understood"),
 };
 

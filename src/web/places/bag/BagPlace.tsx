@@ -1,9 +1,9 @@
+import { freshId } from "../../../core/project/edits.ts";
 import type { Project } from "../../../core/project/project.ts";
 import { CountBlank } from "../../fields/blanks.tsx";
 import { useLengths } from "../../fields/units.ts";
 import { openDemo } from "../../files/openDemo.ts";
 import { Icon } from "../../parts/Icon.tsx";
-import { freshId } from "../../state/edits.ts";
 import { routeHash } from "../../state/route.ts";
 import { useChange, useProject, useWorkbench } from "../../state/workbench.ts";
 import { useTexts } from "../../texts/texts.ts";

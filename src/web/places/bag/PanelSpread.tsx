@@ -1,6 +1,7 @@
 import { contourBox } from "../../../core/geometry/contourArcs.ts";
 import type { PieceGrain } from "../../../core/materials/cutPiece.ts";
 import type { Panel } from "../../../core/panels/panel.ts";
+import { freshId, withPanel } from "../../../core/project/edits.ts";
 import { ChoiceBlank, CountBlank, LengthBlank, TextBlank } from "../../fields/blanks.tsx";
 import { ShapeWords } from "../../fields/ShapeWords.tsx";
 import { useLengths } from "../../fields/units.ts";
@@ -8,7 +9,6 @@ import { OutlineDesk } from "../../parts/OutlineDesk.tsx";
 import { PiecePicture } from "../../parts/PiecePicture.tsx";
 import { Term } from "../../parts/Term.tsx";
 import { piecesOf } from "../../state/derived.ts";
-import { freshId, withPanel } from "../../state/edits.ts";
 import { routeHash } from "../../state/route.ts";
 import { type ChangeProject, useChange, useProject } from "../../state/workbench.ts";
 import { useTexts } from "../../texts/texts.ts";

@@ -1,7 +1,7 @@
 import type { ComponentChildren } from "preact";
+import { withoutPart } from "../../../core/project/edits.ts";
 import { Icon } from "../../parts/Icon.tsx";
 import { piecesOf } from "../../state/derived.ts";
-import { withoutPart } from "../../state/edits.ts";
 import { routeHash } from "../../state/route.ts";
 import { useChange, useProject } from "../../state/workbench.ts";
 import { useTexts } from "../../texts/texts.ts";

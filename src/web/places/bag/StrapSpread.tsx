@@ -1,7 +1,7 @@
+import { freshId, withStrap } from "../../../core/project/edits.ts";
 import type { ConstructionId, LengthWish, StrapWish, WidthWish } from "../../../core/straps/strapWish.ts";
 import { CONSTRUCTION_IDS } from "../../../core/straps/strapWish.ts";
 import { ChoiceBlank, CountBlank, LengthBlank, TextBlank } from "../../fields/blanks.tsx";
-import { freshId, withStrap } from "../../state/edits.ts";
 import { routeHash } from "../../state/route.ts";
 import { useChange, useProject } from "../../state/workbench.ts";
 import { useTexts } from "../../texts/texts.ts";

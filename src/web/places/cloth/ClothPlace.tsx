@@ -1,10 +1,10 @@
 import type { PieceGrain } from "../../../core/materials/cutPiece.ts";
 import { MATERIAL_KINDS, type Material, type MaterialKind } from "../../../core/materials/material.ts";
+import { plainMaterial, usersOf, withMaterial, withoutMaterial } from "../../../core/project/edits.ts";
 import { ChoiceBlank, LengthBlank, OptionalLengthBlank, TextBlank, Tick } from "../../fields/blanks.tsx";
 import { useLengths } from "../../fields/units.ts";
 import { Icon } from "../../parts/Icon.tsx";
 import { Term } from "../../parts/Term.tsx";
-import { plainMaterial, usersOf, withMaterial, withoutMaterial } from "../../state/edits.ts";
 import { routeHash } from "../../state/route.ts";
 import { useChange, useProject } from "../../state/workbench.ts";
 import { useTexts } from "../../texts/texts.ts";

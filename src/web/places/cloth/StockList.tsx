@@ -1,11 +1,11 @@
 import { shapeContour } from "../../../core/geometry/shape.ts";
 import { type ClothPiece, type ClothRoll, flawPolygon, type MaterialStock } from "../../../core/materials/stock.ts";
+import { freshId } from "../../../core/project/edits.ts";
 import { CountBlank, LengthBlank, OptionalLengthBlank } from "../../fields/blanks.tsx";
 import { ShapeWords } from "../../fields/ShapeWords.tsx";
 import { Icon } from "../../parts/Icon.tsx";
 import { OutlineDesk } from "../../parts/OutlineDesk.tsx";
 import { Term } from "../../parts/Term.tsx";
-import { freshId } from "../../state/edits.ts";
 import { useTexts } from "../../texts/texts.ts";
 import { FlawList } from "./FlawList.tsx";
 import { flawAt } from "./flawAt.ts";

@@ -1,7 +1,21 @@
-import type { Material } from "../../core/materials/material.ts";
-import type { Panel } from "../../core/panels/panel.ts";
-import type { Project } from "../../core/project/project.ts";
-import type { StrapWish } from "../../core/straps/strapWish.ts";
+import type { Material } from "../materials/material.ts";
+import type { Panel } from "../panels/panel.ts";
+import { ok, type Result } from "../problems/problem.ts";
+import type { StrapWish } from "../straps/strapWish.ts";
+import { readProject } from "./file/readProject.ts";
+import { writeProject } from "./file/writeProject.ts";
+import type { Project } from "./project.ts";
+
+/**
+ * The project after an edit, or why the edit is refused: what comes of it must read back from a file, or it would be
+ * lost with the next start. An edit that changes nothing gives the very same project. Cost: a few milliseconds.
+ */
+export function edited(project: Project, edit: (project: Project) => Project): Result<Project> {
+  const next = edit(project);
+  if (next === project) return ok(project);
+  const read = readProject(writeProject(next));
+  return read.ok ? ok(next) : read;
+}
 
 /** First id of the form `strap-3` that nothing in the list has. */
 export function freshId(stem: string, taken: readonly { readonly id: string }[]): string {
