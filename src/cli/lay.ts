@@ -117,7 +117,8 @@ function choiceData(name: string, problem: LayProblem, { best, plan, figures, ex
   return { best, lengthMm: length, extraLengthMm: extraLength, ruler, offcut: box, plan: lay };
 }
 
-async function tellAndWrite(
+/** Tells what was laid and writes it, unless the checker found a fault: then the plan alone is kept. */
+export async function tellAndWrite(
   args: ParsedArgs,
   io: Io,
   read: ReadProject,

@@ -181,3 +181,32 @@ test("a fold test's fit is stored with its material and nothing else changes", a
   const unknown = await strap("--fold-test", ...measured, "--into", file, "--of", "moonstone");
   expect(unknown.code).toBe(1);
 });
+
+test("a cord or webbing that the construction has no place for is refused, not ignored", async () => {
+  const said = await strap(
+    "--construction",
+    "fourfold",
+    "--width",
+    "25 mm",
+    "--length",
+    "600 mm",
+    "--cord",
+    "8 mm",
+    "--webbing",
+    "25 mm",
+  );
+  expect(said.code).toBe(1);
+  expect(said.err).toContain('--cord: A "fourfold" strap has no cord.');
+  expect(said.err).toContain('--webbing: A "fourfold" strap has no webbing.');
+});
+
+test("padding and the short half are as the maker says", async () => {
+  const words = ["--construction", "three-hemmed", "--width", "38 mm", "--length", "600 mm", "--padding", "5 mm"];
+  const soft = JSON.parse((await strap(...words, "--json")).out);
+  const firm = JSON.parse((await strap(...words, "--padding-pressed", "0.8", "--json")).out);
+  // Own arithmetic: 0.8 − 0.4 of 5 mm is 2 mm more in the strap.
+  expect(firm.thicknessMm - soft.thicknessMm).toBeCloseTo(2, 6);
+  const halves = ["--construction", "fourfold", "--width", "25 mm", "--worn", "1200 mm", "--adjust", "two-part"];
+  const { pieces } = JSON.parse((await strap(...halves, "--short-part", "300 mm", "--json")).out);
+  expect(pieces.map((piece: { lengthMm: number }) => piece.lengthMm)).toContain(300);
+});

@@ -26,6 +26,11 @@ export const STRAP_OPTIONS: readonly OptionSpec[] = [
   { name: "interfacing", value: "WHERE", help: "full, reduced (three quarters) or quarter; none by default" },
   { name: "interfacing-thickness", value: "T", help: "thickness of the interfacing (default 0.2 mm)" },
   { name: "padding", value: "T", help: "padding of this loose thickness: three-hemmed, sewn-turned" },
+  {
+    name: "padding-pressed",
+    value: "0..1",
+    help: "what is left of the padding's thickness in the strap (default 0.4)",
+  },
   { name: "webbing", value: "WxT", help: 'webbing as "38 mm x 2 mm", or its width alone' },
   { name: "cord", value: "D", help: "diameter of the cord of a corded handle" },
   {
@@ -34,6 +39,7 @@ export const STRAP_OPTIONS: readonly OptionSpec[] = [
     help: 'raw, seam, tucked, fold-back or doubled, one or two: "seam 1 in, tucked"',
   },
   { name: "adjust", value: "HOW", help: "fixed (default), one-piece or two-part with a slider" },
+  { name: "short-part", value: "L", help: "cut length of the short half of a two-part strap (default 10 in)" },
   { name: "ring", value: "W", help: "inner width of the ring" },
   { name: "clasp", value: "W", help: "inner width of the clasp" },
   { name: "slider", value: "WxH", help: 'inner width and opening of the slider, "38 mm x 16 mm"' },

@@ -11,6 +11,7 @@ import {
   type StrapWish,
   type WidthWish,
 } from "../core/straps/strapWish.ts";
+import { unusedCore } from "../core/straps/unusedCore.ts";
 import { type LengthRange, parseLength } from "../core/units/parseLength.ts";
 import { readThickness } from "../core/units/parseThickness.ts";
 import { type ParsedArgs, UsageError } from "./command.ts";
@@ -199,6 +200,7 @@ export function readStrap(args: ParsedArgs): { wish: StrapWish; materials: Strap
       ? wordOption(args, "grain", ["lengthwise", "crosswise", "either"] as const, "either")
       : undefined,
     adjustment: wordOption(args, "adjust", ["fixed", "one-piece", "two-part"] as const, "fixed"),
+    shortPart: lengths.length("short-part", LENGTHS),
     ends: readEnds(args, lengths),
     interfacing: wordOption(args, "interfacing", ["none", "full", "reduced", "quarter"] as const, "none"),
     core: { webbingWidth, webbingThickness, cordDiameter: lengths.length("cord") },
@@ -218,6 +220,7 @@ export function readStrap(args: ParsedArgs): { wish: StrapWish; materials: Strap
       margin: lengths.length("margin"),
       turn: lengths.length("turn"),
       trim: lengths.length("trim"),
+      paddingPressed: numberOption(args, "padding-pressed", { least: 0.05, most: 1 }, undefined),
       layers: numberOption(args, "layers", { least: 1, most: 3, whole: true }, undefined),
     },
     stitch: {
@@ -233,5 +236,7 @@ export function readStrap(args: ParsedArgs): { wish: StrapWish; materials: Strap
     cutBy: args.switches.has("trade") ? "trade" : "fold",
   };
   lengths.check();
+  const unused = unusedCore(wish, "--cord", "--webbing");
+  if (unused.length > 0) throw inputProblem(unused);
   return { wish, materials };
 }

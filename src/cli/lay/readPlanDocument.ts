@@ -1,6 +1,6 @@
 import type { Polygon, Ring } from "../../core/geometry/ring.ts";
 import type { LayPiece, LayPlan, LayProblem, Stock, StockPlacement, Unplaced } from "../../core/lay/types.ts";
-import { plainProblem } from "../problemReport.ts";
+import { InputProblem } from "../problemReport.ts";
 
 /** One material's problem and plan out of a plan file. */
 export interface ReadPlan {
@@ -16,14 +16,14 @@ export function isPlanDocument(data: unknown): boolean {
 
 /**
  * Problems and plans of a plan file, for the checker. The placed outlines in the file are not read: what is verified
- * is the poses against the pieces. Throws `InputProblem` at the first value that is not what it should be.
+ * is the poses against the pieces. Throws `InputProblem` with every value that is not what it should be.
  */
 export function readPlanDocument(data: unknown, path: string): ReadPlan[] {
   const read = reader(path);
   const document = read.object(data, "");
   if (document["laywrightPlan"] !== 1) read.fail("laywrightPlan", "1");
   const seed = read.number(document["seed"], "seed");
-  return read.list(document["materials"], "materials").map((entry, i) => {
+  const plans = read.list(document["materials"], "materials").map((entry, i) => {
     const at = `materials[${i}]`;
     const material = read.object(entry, at);
     const materialId = read.text(material["materialId"], `${at}.materialId`);
@@ -50,30 +50,51 @@ export function readPlanDocument(data: unknown, path: string): ReadPlan[] {
     };
     return { name: read.text(material["name"], `${at}.name`), problem, plan };
   });
+  read.check();
+  return plans;
 }
 
 type Reader = ReturnType<typeof reader>;
 
+/** Most wrong values told of one file. */
+const MOST_TOLD = 100;
+
+/** Reads values, or notes what they should have been and goes on with an empty one. */
 function reader(path: string) {
-  const fail = (at: string, wanted: string): never => {
-    const place = at === "" ? path : `${path}: ${at}`;
-    throw plainProblem(
-      "plan-unreadable",
-      at,
-      `${place} is not ${wanted}; this is not a plan file that Laywright wrote.`,
-    );
+  const wrong = new Map<string, string>();
+  const fail = (at: string, wanted: string): void => {
+    // What lies inside a wrong value is wrong with it.
+    const inside = [...wrong.keys()].some((outer) => at.startsWith(`${outer}.`) || at.startsWith(`${outer}[`));
+    if (!inside && !wrong.has("") && !wrong.has(at)) wrong.set(at, wanted);
   };
+  const or = <T>(value: T | null, at: string, wanted: string, empty: T): T => {
+    if (value !== null) return value;
+    fail(at, wanted);
+    return empty;
+  };
+  const asObject = (value: unknown): Record<string, unknown> | null =>
+    typeof value === "object" && value !== null && !Array.isArray(value)
+      ? (value as Record<string, unknown>)
+      : null;
   return {
     fail,
-    object: (value: unknown, at: string): Record<string, unknown> =>
-      typeof value === "object" && value !== null && !Array.isArray(value)
-        ? (value as Record<string, unknown>)
-        : fail(at, "an object"),
-    list: (value: unknown, at: string): readonly unknown[] => (Array.isArray(value) ? value : fail(at, "a list")),
-    number: (value: unknown, at: string): number =>
-      typeof value === "number" && Number.isFinite(value) ? value : fail(at, "a number"),
-    text: (value: unknown, at: string): string => (typeof value === "string" ? value : fail(at, "a text")),
-    flag: (value: unknown, at: string): boolean => (typeof value === "boolean" ? value : fail(at, "true or false")),
+    object: (value: unknown, at: string) => or(asObject(value), at, "an object", {}),
+    list: (value: unknown, at: string) =>
+      or<readonly unknown[]>(Array.isArray(value) ? value : null, at, "a list", []),
+    number: (value: unknown, at: string) =>
+      or(typeof value === "number" && Number.isFinite(value) ? value : null, at, "a number", 0),
+    text: (value: unknown, at: string) => or(typeof value === "string" ? value : null, at, "a text", ""),
+    flag: (value: unknown, at: string) => or(typeof value === "boolean" ? value : null, at, "true or false", false),
+    /** Throws `InputProblem` when anything was wrong. */
+    check: (): void => {
+      if (wrong.size === 0) return;
+      const told = [...wrong].slice(0, MOST_TOLD).map(([at, wanted]) => ({
+        code: "plan-unreadable",
+        path: at,
+        message: `${at === "" ? path : `${path}: ${at}`} is not ${wanted}; this is not a plan file that Laywright wrote.`,
+      }));
+      throw new InputProblem(() => told);
+    },
   };
 }
 

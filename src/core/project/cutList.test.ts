@@ -123,3 +123,20 @@ test("pins go along while their piece and stock are there", () => {
     { stockId: "roll", pieceId: "panel", copy: 1, x: 10, y: 20, turnDeg: 180, mirrored: false },
   ]);
 });
+
+test("a strap that its backing keeps lengthwise, on cloth used crosswise only, is a problem and no crash", () => {
+  const read = readProject(
+    JSON.stringify({
+      laywright: 1,
+      name: "p",
+      unit: "mm",
+      materials: [{ id: "m", kind: "vinyl", thickness: 1, backing: "knit", grain: "crosswise" }],
+      straps: [{ id: "s", construction: "three-raw", width: 20, length: 500, materials: { outer: "m" } }],
+    }),
+  );
+  if (!read.ok) throw new Error(JSON.stringify(read.problems));
+  const list = cutListOf(read.value);
+  expect(list.ok ? [] : list.problems).toEqual([
+    { code: "grain-conflict", path: "straps[0].grain", wish: "lengthwise", materialId: "m", rule: "crosswise" },
+  ]);
+});

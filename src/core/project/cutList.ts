@@ -65,6 +65,8 @@ function cutListFrom(
   const count = project.bags * ofOneBag.reduce((sum, piece) => sum + piece.count + piece.mirroredCount, 0);
   if (count > MOST_PIECES) return failed({ code: "too-many-pieces", path: "bags", count, most: MOST_PIECES });
   const byId = new Map(project.materials.map((material) => [material.id, material]));
+  const conflicts = ofOneBag.flatMap((piece) => grainConflict(project, piece, byId.get(piece.materialId)!));
+  if (conflicts.length > 0) return failed(...conflicts);
   const heldLengthwise: string[] = [];
   const pieces = withUniqueIds(ofOneBag).map((piece) => {
     const cut = enlarged(piece, byId.get(piece.materialId)!);
@@ -72,6 +74,15 @@ function cutListFrom(
     return { ...cut, count: piece.count * project.bags, mirroredCount: piece.mirroredCount * project.bags };
   });
   return ok({ pieces, straps, heldLengthwise });
+}
+
+/** A piece that its material is not used for in that direction: an interfacing, or a strap that its backing keeps lengthwise. */
+function grainConflict(project: Project, { partId, grain, materialId }: CutPiece, material: Material): Problem[] {
+  if (grainOn(grain, material.grain) !== null) return [];
+  const strap = project.straps.findIndex(({ id }) => id === partId);
+  const path =
+    strap >= 0 ? `straps[${strap}].grain` : `panels[${project.panels.findIndex(({ id }) => id === partId)}].grain`;
+  return [{ code: "grain-conflict", path, wish: grain, materialId, rule: material.grain }];
 }
 
 /** Ids are made of the ids of straps and panels, which could meet by chance: the later one gets a number. */

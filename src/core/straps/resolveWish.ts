@@ -8,7 +8,7 @@ import type { FoldChoices, StrapWish } from "./strapWish.ts";
 
 /** Heavy cotton webbing (common practice) when nothing is said, mm. */
 const WEBBING_THICKNESS = 2;
-/** Fleece and foam are pressed to well under half in a strap (from memory). */
+/** Fleece and foam are pressed to well under half in a strap, unless the maker has measured hers (common practice, no source). */
 const PADDING_PRESSED = 0.4;
 
 /** A wish with its materials looked up and its numbers checked. */
@@ -36,6 +36,7 @@ const RANGES: { readonly [K in keyof FoldChoices]?: readonly [number, number] } 
   turn: [2, 50],
   trim: [0, 25],
   layers: [1, 3],
+  paddingPressed: [0.05, 1],
 };
 
 function choiceProblems(construction: Construction, choices: FoldChoices, path: string): Problem[] {
@@ -68,6 +69,7 @@ function lengthProblems(wish: StrapWish, path: string): Problem[] {
     ["core.cordDiameter", wish.core?.cordDiameter, 0.5, 100],
     ["core.webbingWidth", wish.core?.webbingWidth, 1, 500],
     ["core.webbingThickness", wish.core?.webbingThickness, 0.1, 25],
+    ["shortPart", wish.shortPart, 10, 10_000],
     ["stitch.length", wish.stitch?.length, 0.5, 15],
     ["stitch.fromEdge", wish.stitch?.fromEdge, 0.5, 100],
     ["machine.maxThickness", wish.machine?.maxThickness, 0.1, 100],
@@ -138,7 +140,7 @@ export function resolveWish(wish: StrapWish, materials: readonly StrapMaterial[]
   const fused = placement === "full" || placement === "reduced" ? (found.interfacing?.thickness ?? 0) : 0;
   const onFacing = construction.id === "two-layer";
   const facing = found.facing ?? outer;
-  const padding = found.padding ? found.padding.thickness * PADDING_PRESSED : null;
+  const padding = found.padding ? found.padding.thickness * (choices.paddingPressed ?? PADDING_PRESSED) : null;
   const input: SectionInput = {
     outer: plyOf("outer", outer, onFacing ? 0 : fused, choices),
     facing: plyOf("facing", facing, onFacing ? fused : 0, choices),

@@ -15,7 +15,7 @@ const CLOTH_FOLD_BACK = 31.75;
 const THICK_FOLD_BACK = 50.8;
 /** Part that stays doubled at a slider even at its longest. */
 const LEAST_DOUBLED = 50.8;
-/** Cut length of the short half of a two-part strap: 10 in. */
+/** Cut length of the short half of a two-part strap: 10 in (common practice, no source), unless the maker says hers. */
 const SHORT_PART = 254;
 
 const THICK: ReadonlySet<MaterialKind> = new Set(["vinyl", "leather", "cork"]);
@@ -108,7 +108,8 @@ function adjustableLengths(resolved: ResolvedWish, ends: readonly [StrapEnd, Str
   const { kind, mm } = resolved.wish.length;
   const folds = ends[0].allowance + ends[1].allowance;
   const twoPart = resolved.wish.adjustment === "two-part";
-  const shortLeft = twoPart ? Math.max(0, SHORT_PART - folds) : 0;
+  const short = resolved.wish.shortPart ?? SHORT_PART;
+  const shortLeft = twoPart ? Math.max(0, short - folds) : 0;
   const worn = kind === "drop" ? 2 * mm + OVER_SHOULDER : mm;
   const effective =
     kind === "cut" ? mm - folds : kind === "finished" ? mm - shortLeft : worn - shortLeft + LEAST_DOUBLED;
@@ -123,7 +124,7 @@ function adjustableLengths(resolved: ResolvedWish, ends: readonly [StrapEnd, Str
   return {
     finished: effective + shortLeft,
     cut,
-    shortPart: twoPart ? SHORT_PART : null,
+    shortPart: twoPart ? short : null,
     items: items.filter((item) => item.mm !== 0),
     longest: range.longest + shortLeft,
     shortest: range.shortest + shortLeft,

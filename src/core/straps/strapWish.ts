@@ -102,6 +102,8 @@ export interface FoldChoices {
   readonly turn?: number | undefined;
   /** Bonded: cut oversize on each side and trimmed true after bonding. */
   readonly trim?: number | undefined;
+  /** What is left of the padding's loose thickness in the strap, as a share: 0.4 when not said. */
+  readonly paddingPressed?: number | undefined;
   /** Bonded: 1 to 3. */
   readonly layers?: number | undefined;
 }
@@ -143,6 +145,8 @@ export interface StrapWish {
   readonly grain?: "lengthwise" | "crosswise" | "either" | undefined;
   /** Default `fixed`. */
   readonly adjustment?: Adjustment | undefined;
+  /** Cut length of the short half of a two-part strap, mm: 10 in when not said. */
+  readonly shortPart?: number | undefined;
   /** Defaults follow from construction and adjustment. */
   readonly ends?: readonly [EndWish, EndWish] | undefined;
   /** Where interfacing goes: `full` W, `reduced` three quarters of W, `quarter` of W. Default `none`. */

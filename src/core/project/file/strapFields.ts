@@ -78,6 +78,7 @@ function foldsField(unit: LengthUnit) {
     margin: small(),
     turn: small(),
     trim: small(),
+    paddingPressed: plainNumber(0.05, 1).optional(),
     layers: countField(1, 3).optional(),
   });
 }
@@ -95,6 +96,7 @@ export function strapField(unit: LengthUnit): z.ZodType<StrapWish> {
     materials: materialsField(),
     grain: z.enum(["lengthwise", "crosswise", "either"]).optional(),
     adjustment: z.enum(["fixed", "one-piece", "two-part"]).optional(),
+    shortPart: small(),
     ends: z.tuple([endField(unit), endField(unit)], expected("list")).optional(),
     interfacing: z.enum(["none", "full", "reduced", "quarter"]).optional(),
     core: group({ webbingWidth: small(), webbingThickness: small(), cordDiameter: small() }).optional(),

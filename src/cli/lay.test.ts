@@ -1,0 +1,79 @@
+import { existsSync, mkdtempSync, readFileSync, rmSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { afterAll, expect, test } from "vitest";
+import { checkPlan } from "../core/lay/checkPlan.ts";
+import type { LayPlan } from "../core/lay/types.ts";
+import type { Io } from "./command.ts";
+import { tellAndWrite } from "./lay.ts";
+import { readProjectFile } from "./readProjectFile.ts";
+
+const folder = mkdtempSync(join(tmpdir(), "lay-test-"));
+afterAll(() => rmSync(folder, { recursive: true, force: true }));
+
+const project = readProjectFile(
+  JSON.stringify({
+    laywright: 1,
+    name: "Jetty pouch",
+    unit: "mm",
+    bags: 1,
+    materials: [
+      {
+        id: "canvas",
+        name: "Canvas",
+        kind: "woven",
+        thickness: 0.5,
+        stock: [{ kind: "roll", id: "roll", width: 500 }],
+      },
+    ],
+    panels: [
+      {
+        id: "front",
+        name: "Front",
+        material: "canvas",
+        count: 2,
+        shape: { kind: "rectangle", along: 180, across: 120 },
+      },
+    ],
+  }),
+);
+
+test("a plan that the checker refuses ends with 3: it is kept, nothing to cut from is written", async () => {
+  const problem = project.problems[0]!;
+  const at = (copy: number, x: number) => ({
+    ...{ pieceId: "front", copy, stockId: problem.stocks[0]!.id, x, y: 10, turnDeg: 0, mirrored: false },
+  });
+  const plan: LayPlan = {
+    materialId: "canvas",
+    // The second copy lies on the first.
+    placements: [at(0, 10), at(1, 100)],
+    unplaced: [],
+    uses: [{ stockId: problem.stocks[0]!.id, usedLength: 280 + problem.margin, bound: null }],
+    evaluations: 0,
+    seed: 1,
+  };
+  let [out, err] = ["", ""];
+  const io: Io = {
+    language: "de",
+    out: (text) => {
+      out += text;
+    },
+    err: (text) => {
+      err += text;
+    },
+    progress: () => {},
+  };
+  const faults = checkPlan(problem, plan);
+  const laid = {
+    ...{ material: project.project.materials[0]!, problem, plan, faults, leftOut: [], offcuts: [], note: null },
+    purchase: { materialId: "canvas", bills: [], buyLength: 0, toPay: 0, ownWorth: 0 },
+  };
+  const dir = join(folder, "out");
+  const args = { values: new Map([["out", dir]]), switches: new Set<string>(), operands: [] };
+  expect(await tellAndWrite(args, io, project, [laid], 1)).toBe(3);
+  expect(out).toBe("");
+  expect(err).toMatch(/nothing is to be cut from it/u);
+  expect(err).toMatch(/überdecken sich um/u);
+  expect(JSON.parse(readFileSync(join(dir, "plan.json"), "utf8")).materials).toHaveLength(1);
+  expect(existsSync(join(dir, "cut-sheet.pdf"))).toBe(false);
+});
