@@ -1,11 +1,7 @@
-import {
-  type BeamMemory,
-  expandStates,
-  type Guide,
-  makeChildren,
-  sortCandidates,
-  startBeam,
-} from "./beam.kernel.ts";
+import { sortCandidates } from "./beamCandidates.kernel.ts";
+import { expandStates } from "./beamExpand.kernel.ts";
+import { makeChildren } from "./beamMake.kernel.ts";
+import { type BeamMemory, type Guide, startBeam } from "./beamMemory.ts";
 import type { PlacedRectangle } from "./rectangleJob.ts";
 import type { SearchTables } from "./searchTables.ts";
 

@@ -3,7 +3,7 @@ import { type BoundStep, jointBound } from "../bounds/jointBound.ts";
 import { type ReachableLengths, reachableLengths } from "../bounds/reachableLengths.ts";
 import { sweepTurns } from "../bounds/sweepTurns.ts";
 import type { Rng } from "../rng.ts";
-import { type BeamMemory, beamMemory, type Guide } from "./beam.kernel.ts";
+import { type BeamMemory, beamMemory, type Guide } from "./beamMemory.ts";
 import { type BeamSearch, beamSearch, widestBeam } from "./beamSearch.ts";
 import type { Incumbent } from "./incumbent.ts";
 import { decodedRectangles, type OrderSearch, orderSearch } from "./orderSearch.ts";
@@ -228,10 +228,7 @@ function guideOf(run: number, rng: Rng, blocks: boolean, hollows: Int32Array | n
     wasteFloor: plain ? 0.02 : 0.005 * 10 ** rng.unit(),
     mismatch: plain ? 1.05 : 1.01 + 0.1 * rng.unit(),
     perSegment: plain || rng.below(2) === 0 ? 0 : 0.06 * rng.unit(),
-    perEnd: 0,
-    bigFirst: 1,
     blocks,
-    bothSides: false,
     hollows,
   };
 }
