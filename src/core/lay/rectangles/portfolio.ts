@@ -15,14 +15,15 @@ import { transposedTables } from "./transposed.ts";
 export const SLICE = 200_000;
 
 /** First turn of each search; turns then grow by `GROWTH` from round to round. */
-const FIRST_TURN = 2_000_000;
+const FIRST_TURN = 500_000;
 const GROWTH = 1.5;
 /** Factor on the share of beams when hardly any waste is allowed. */
 const TIGHT_BEAM_SHARE = 0.4;
 /** Shortest annealing round of the order search. */
 const ROUND = 3_000_000;
-/** What the joint bound may spend at once, and of every later turn. */
+/** What the joint bound may spend at once, after the first plans, and of every later turn. */
 const FIRST_BOUND_TURN = 3_000_000;
+const TURN_WITH_BOUND = 1_000_000;
 const BOUND_SHARE = 0.1;
 /** What sweeps may spend after every turn. */
 const SWEEP_SHARE = 0.6;
@@ -30,6 +31,18 @@ const SWEEP_SHARE = 0.6;
 /** Ends of hollows that a proving beam tries in every state at most, and the work to list them (some milliseconds). */
 const MOST_HOLLOWS = 4_000;
 const MOST_LISTING = 4_000_000;
+
+/** How much of the gap the next plan is to close; less after every failure. */
+export interface Ambition {
+  share: number;
+}
+
+export const FIRST_AMBITION = 0.3;
+const LEAST_AMBITION = 0.02;
+
+function failed({ ambition }: PortfolioContext): void {
+  ambition.share = Math.max(LEAST_AMBITION, ambition.share / 2);
+}
 
 /** What the portfolio shares with the engine that drives it. */
 export interface PortfolioContext {
@@ -39,6 +52,7 @@ export interface PortfolioContext {
   readonly rng: Rng;
   /** Proven lower bound on the end, units; rises while the search runs. */
   readonly bound: BoundHolder;
+  readonly ambition: Ambition;
   /** Order that gave the first plan. */
   readonly order: Int32Array;
 }
@@ -55,7 +69,6 @@ export function* shorten(context: PortfolioContext): Generator<number, void, voi
   let turn = FIRST_TURN;
   const bounds = boundTurns(context);
   const sweeps = sweepTurns(tables, reachable, bound, () => incumbent.end);
-  yield* bounds(FIRST_BOUND_TURN);
   while (incumbent.end > bound.value) {
     // With hardly any waste allowed and pieces all different, beams fill up with near twins; orders find more.
     const tight = tables.pieces < 1.5 * tables.sizes && isTight(tables, nextTarget(context));
@@ -64,7 +77,8 @@ export function* shorten(context: PortfolioContext): Generator<number, void, voi
     if (incumbent.end <= bound.value) return;
     if (beamShare > 0) yield* beams.turn(turn * beamShare * 2);
     if (incumbent.end <= bound.value) return;
-    yield* bounds(turn * BOUND_SHARE);
+    const toBeBounded = turn < TURN_WITH_BOUND && GROWTH * turn >= TURN_WITH_BOUND;
+    yield* bounds(toBeBounded ? FIRST_BOUND_TURN : turn * BOUND_SHARE);
     yield* sweeps(turn * SWEEP_SHARE);
     turn *= GROWTH;
   }
@@ -99,9 +113,9 @@ function boundTurns({
   };
 }
 
-/** The next length worth trying: reachable, and at least a fiftieth of the gap shorter. */
-function nextTarget({ incumbent, reachable, bound }: PortfolioContext): number {
-  const step = Math.max(1, Math.floor((incumbent.end - bound.value) / 50));
+/** The next length worth trying: reachable, and a share of the gap shorter that shrinks with every failure. */
+function nextTarget({ incumbent, reachable, bound, ambition }: PortfolioContext): number {
+  const step = Math.max(1, Math.floor((incumbent.end - bound.value) * ambition.share));
   return Math.max(bound.value, reachable.atMost(incumbent.end - step));
 }
 
@@ -127,6 +141,7 @@ function* orderTurn(context: PortfolioContext, orders: OrderSearch, looks: numbe
       yield spent;
       if (incumbent.end <= cap) break;
     }
+    if (incumbent.end > cap) failed(context);
   }
 }
 
@@ -169,6 +184,7 @@ function beamRunner(context: PortfolioContext): BeamRunner {
       if (incumbent.end > cap && proving && beam.isExhausted()) {
         bound.value = Math.max(bound.value, reachable.atLeast(cap + 1));
       }
+      if (incumbent.end > cap) failed(context);
       left -= beam.spent();
       if (beam.spent() > width) looksPerState = 0.7 * looksPerState + (0.3 * beam.spent()) / width;
     }

@@ -5,7 +5,7 @@ import { type Rng, seededRng } from "../rng.ts";
 import type { Engine, RegionJob, Search, SearchBudget, SearchStep } from "../types.ts";
 import { emptyIncumbent, type Incumbent } from "./incumbent.ts";
 import { decodedRectangles, orderSearch, startOrders } from "./orderSearch.ts";
-import { SLICE, shorten } from "./portfolio.ts";
+import { FIRST_AMBITION, SLICE, shorten } from "./portfolio.ts";
 import { isRectangleJob, rectangleJobOf } from "./prepare.ts";
 import type { RectangleJob } from "./rectangleJob.ts";
 import { lengthOfEnd } from "./regionPlan.ts";
@@ -49,7 +49,8 @@ function* searchRectangles(job: RegionJob, budget: SearchBudget, seed: number): 
   }
   const reachable = reachableLengths(tables, incumbent.end);
   bound.value = reachable.atLeast(bound.value);
-  const context = { tables, incumbent, reachable, rng, bound, order: first.order };
+  const ambition = { share: FIRST_AMBITION };
+  const context = { tables, incumbent, reachable, rng, bound, ambition, order: first.order };
   for (const looks of shorten(context)) {
     evaluations += looks;
     incumbent.adopt(yield step());
