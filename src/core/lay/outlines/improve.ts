@@ -75,7 +75,8 @@ export class Improver {
   private offered: Spots | null = null;
   private isCompressed = false;
   private readonly bySize: readonly number[];
-  private gravityTurn = 0;
+  /** Which of the six manners: heavy or not, fast or slow. */
+  private manner = 0;
   private readonly isMixed: boolean;
   private readonly leastEnd: number;
   private readonly closeUp: CloseUp;
@@ -212,7 +213,8 @@ export class Improver {
 
   /** One attempt: the state holds a start in the window set; true when it ends without overlap. */
   private *attempt(patience: number): Generator<void, boolean> {
-    const isUsual = this.gravityTurn % 3 < 2;
+    const isUsual = this.manner % 3 < 2;
+    this.separator.isFast = this.manner % 2 === 0;
     this.state.setGravity(isUsual === this.isMixed ? this.tuning.gravityPower : 0);
     this.state.store.trim();
     this.separator.resetWeights();
@@ -220,7 +222,7 @@ export class Improver {
     const done = yield* this.separator.run(patience);
     if (done) this.keepBest();
     const closed = yield* this.close(done);
-    if (!done && !closed) this.gravityTurn++; // success stays with a way of weighing, failure moves on
+    if (!done && !closed) this.manner++; // success stays with a manner, failure moves on
     return done || closed;
   }
 

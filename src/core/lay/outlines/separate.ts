@@ -4,18 +4,23 @@ import { Neighbours } from "./neighbours.ts";
 import { SpotSearch } from "./spotSearch.ts";
 import { SPOT_TUNING, type SpotTuning } from "./spotTuning.ts";
 
-/** Weights of overlapping pairs grow by up to the second factor, those of others shrink back to 1. */
-export interface SeparationTuning {
+/** Weights of overlapping pairs grow by up to the second factor in each pass, those of others shrink back to 1. */
+interface Pace {
   readonly leastGrowth: number;
   readonly mostGrowth: number;
   readonly decay: number;
+}
+
+export interface SeparationTuning {
+  /** Fast weights throw stuck copies far away, slow ones let neighbours give way first. */
+  readonly fast: Pace;
+  readonly slow: Pace;
   readonly spot: SpotTuning;
 }
 
 export const SEPARATION_TUNING: SeparationTuning = {
-  leastGrowth: 1.1,
-  mostGrowth: 1.5,
-  decay: 0.97,
+  fast: { leastGrowth: 1.2, mostGrowth: 2, decay: 0.95 },
+  slow: { leastGrowth: 1.1, mostGrowth: 1.5, decay: 0.97 },
   spot: SPOT_TUNING,
 };
 
@@ -24,6 +29,8 @@ export class Separator {
   /** Least overlap seen in the last run, and where everything lay then. */
   least: number = Infinity;
   readonly leastSpots: Spots;
+  /** Whether weights grow fast in the next run. */
+  isFast = true;
   private readonly state: LayState;
   private readonly rng: Rng;
   private readonly tuning: SeparationTuning;
@@ -132,7 +139,7 @@ export class Separator {
 
   private updateWeights(): void {
     const { overlap, weight, columns, count } = this.state;
-    const { leastGrowth, mostGrowth, decay } = this.tuning;
+    const { leastGrowth, mostGrowth, decay } = this.isFast ? this.tuning.fast : this.tuning.slow;
     let most = 0;
     for (let p = 0; p < overlap.length; p++) if (overlap[p]! > most) most = overlap[p]!;
     if (most === 0) return;
