@@ -10,7 +10,7 @@ import type { LayPlan, LayProblem } from "../core/lay/types.ts";
 import type { CutPiece } from "../core/materials/cutPiece.ts";
 import { laserUnsafe } from "../core/materials/laser.ts";
 import type { Material } from "../core/materials/material.ts";
-import type { MachineSettings, OutputSettings } from "../core/project/project.ts";
+import type { MachineSettings, OutputSettings } from "../core/project/outputSettings.ts";
 import { grainArrow } from "./grainArrow.ts";
 
 /** The mats of one material. */
@@ -45,14 +45,14 @@ export function machineMats(
     width: machine.bedWidth,
     height: machine.bedHeight,
     grip: machine.grip,
-    kerf: machine.kerf,
+    apart: Math.max(machine.kerf, machine.overcut),
   });
   const plan = finished(arrange(onMats, (job) => chooseEngines(job, "free"), { evaluations: MAT_EFFORT }, 1));
   const faults = checkPlan(onMats, plan);
   if (faults.length > 0) throw new Error(`machineMats: the plan for mats failed the checker: ${faults[0]!.code}`);
   const art = pieceArt(pieces, output.lengths);
   const used = onMats.stocks.filter((stock) => plan.placements.some(({ stockId }) => stockId === stock.id));
-  const wish = machineWish(machine);
+  const wish = machineWish(output, machine);
   return {
     mats: used.map((stock) => machineDrawing(layDrawing(stock, plan, art, grainArrow(material)), wish)),
     tooLarge: plan.unplaced.map(({ pieceId }) => art.get(pieceId)?.name ?? pieceId),
@@ -60,10 +60,9 @@ export function machineMats(
   };
 }
 
-/** How a project's machine cuts. Drag knives are left to the machine's own setting, which most have. */
-function machineWish(machine: MachineSettings): MachineWish {
-  const { bedWidth, bedHeight, grip, kerf } = machine;
-  return { bedWidth, bedHeight, grip, kerf, bladeOffset: 0, overcut: 0, sharedOnce: kerf === 0 };
+/** How a project's machine cuts. */
+function machineWish({ sharedEdges }: OutputSettings, machine: MachineSettings): MachineWish {
+  return { ...machine, sharedOnce: sharedEdges === "once" && machine.kerf === 0 };
 }
 
 function laserRefusal({ name, coating }: Material): string {

@@ -2,7 +2,7 @@
 // 500 pieces on 10.3 m of a roll; goals: SVG under 100 ms, 120 sheets as PDF under 2 s and 2 MB, memory under 300 MB.
 import { layDrawing } from "../../src/core/drawing/layDrawing.ts";
 import { mapPages } from "../../src/core/drawing/mapPage.ts";
-import { paperNamed } from "../../src/core/drawing/papers.ts";
+import { paperNamed } from "../../src/core/project/papers.ts";
 import { pieceArt } from "../../src/core/drawing/pieceArt.ts";
 import { singleCuts } from "../../src/core/drawing/singleCuts.ts";
 import { tilePages } from "../../src/core/drawing/tilePages.ts";

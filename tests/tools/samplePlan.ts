@@ -16,7 +16,10 @@ const packaged = (path: string): Uint8Array =>
 export const FONTS: FontBytes = {
   regular: packaged("dejavu-fonts-ttf/ttf/DejaVuSansCondensed.ttf"),
   bold: packaged("dejavu-fonts-ttf/ttf/DejaVuSansCondensed-Bold.ttf"),
-  fallbacks: [async () => packaged("@fontsource/unifontex/files/unifontex-latin-400-normal.woff")],
+  fallbacks: [
+    async () => packaged("@fontsource/unifontex/files/unifontex-latin-400-normal.woff"),
+    async () => packaged("@fontsource/noto-emoji/files/noto-emoji-emoji-400-normal.woff"),
+  ],
 };
 
 /** A rounded rectangle with its arcs. */

@@ -9,13 +9,16 @@ export function fontBytes(): FontBytes {
   return {
     regular: packaged("dejavu-fonts-ttf/ttf/DejaVuSansCondensed.ttf"),
     bold: packaged("dejavu-fonts-ttf/ttf/DejaVuSansCondensed-Bold.ttf"),
-    fallbacks: [unicodeFont],
+    fallbacks: [unicodeFont, emojiFont],
   };
 }
 
 /** Read only for names in writing that the first two lack. */
 const unicodeFont = async (): Promise<Uint8Array> =>
   packaged("@fontsource/unifontex/files/unifontex-latin-400-normal.woff");
+
+const emojiFont = async (): Promise<Uint8Array> =>
+  packaged("@fontsource/noto-emoji/files/noto-emoji-emoji-400-normal.woff");
 
 function packaged(path: string): Uint8Array {
   return new Uint8Array(readFileSync(require.resolve(path)));

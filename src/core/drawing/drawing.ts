@@ -1,27 +1,6 @@
 import type { Contour } from "../geometry/contour.ts";
 import type { Box } from "../geometry/ring.ts";
-import type { LineRole } from "../materials/cutPiece.ts";
-
-/**
- * What a drawn line is for. The roles of a piece (`cut fold stitch tape mark`), what lies under it (`cloth` edge,
- * `flaw`, `grain` arrow), `label` for all text and its leaders, and `sheet` for what belongs to the paper alone
- * (match marks, page numbers, test squares). Adapters map roles to layers and strokes.
- */
-export type DrawingRole = LineRole | "cloth" | "flaw" | "grain" | "label" | "sheet";
-
-/** Every role, in the order adapters that group by role draw them: what matters most is drawn last. */
-export const DRAWING_ROLES: readonly DrawingRole[] = [
-  "sheet",
-  "cloth",
-  "flaw",
-  "grain",
-  "label",
-  "tape",
-  "mark",
-  "stitch",
-  "fold",
-  "cut",
-];
+import type { DrawingRole } from "../project/outputSettings.ts";
 
 /**
  * What a filled area stands for; adapters choose the colour or texture. `face` and `back` are the two sides of

@@ -1,5 +1,6 @@
 import type { Contour } from "../geometry/contour.ts";
-import type { AreaTone, DrawingRole, DrawnArea, DrawnLine, DrawnText } from "./drawing.ts";
+import type { DrawingRole } from "../project/outputSettings.ts";
+import type { AreaTone, DrawnArea, DrawnLine, DrawnText } from "./drawing.ts";
 
 /** A line of a role; `owner` is the piece copy it belongs to. */
 export function drawLine(role: DrawingRole, contour: Contour, owner?: string): DrawnLine {

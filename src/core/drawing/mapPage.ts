@@ -18,10 +18,15 @@ const LEAST_MAP = 40;
 const COLUMN = 55;
 
 /**
- * The pages before the sheets, on the same paper: test squares, what to do, and a map of where each sheet goes; the
- * map has a page of its own when the paper is small.
+ * The pages before the sheets, on the same paper: test squares, what to do, pieces that are cut by size instead
+ * (`bySize`, a line each), and a map of where each sheet goes; the map has a page of its own when the paper is small.
  */
-export function mapPages(sheet: LaySheet, tiling: Tiling, title: SheetTitle): Page[] {
+export function mapPages(
+  sheet: LaySheet,
+  tiling: Tiling,
+  title: SheetTitle,
+  bySize: readonly string[] = [],
+): Page[] {
   const { width, height, correction } = tiling;
   const items: DrawingItem[] = [];
   const heading = [title.material, title.stock].filter((part) => part !== "").join(" · ");
@@ -37,7 +42,8 @@ export function mapPages(sheet: LaySheet, tiling: Tiling, title: SheetTitle): Pa
   const squareFoot = top - SQUARE * correction.y;
   const textX = narrow ? INSET : beside;
   let y = narrow ? squareFoot - 7 : top - 3;
-  for (const step of steps(tiling)) {
+  const rectangles = bySize.length > 0 ? ["Not on these sheets, cut by size with a ruler:", ...bySize] : [];
+  for (const step of [...steps(tiling), ...rectangles]) {
     for (const line of wrapText(step, 3.2, width - INSET - textX)) {
       items.push(drawText(line, textX, y, 3.2));
       y -= 4.4;

@@ -1,7 +1,7 @@
 import { expect, test } from "vitest";
 import { straightContour } from "../geometry/contourShapes.ts";
 import { ringBox, solid } from "../geometry/ring.ts";
-import { paperNamed } from "./papers.ts";
+import { paperNamed } from "../project/papers.ts";
 import { type Pattern, patternSheet } from "./patternSheet.ts";
 import type { TilingOptions } from "./tiling.ts";
 

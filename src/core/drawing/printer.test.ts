@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { PAPERS } from "./papers.ts";
+import { PAPERS } from "../project/papers.ts";
 import { describePrinter, diagnosePrinter } from "./printer.ts";
 
 const common = PAPERS.filter(({ id }) => ["A4", "Letter"].includes(id));

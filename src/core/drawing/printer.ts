@@ -1,4 +1,4 @@
-import type { Paper } from "./papers.ts";
+import type { Paper } from "../project/papers.ts";
 
 /** What the measured test square says about the printer. */
 export interface PrinterFinding {

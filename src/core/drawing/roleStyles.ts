@@ -1,4 +1,5 @@
-import type { AreaTone, DrawingRole } from "./drawing.ts";
+import { DRAWING_ROLES, type DrawingRole, type LineWishes } from "../project/outputSettings.ts";
+import type { AreaTone } from "./drawing.ts";
 
 /** How the lines of a role look. */
 export interface RoleStyle {
@@ -28,6 +29,21 @@ export const ROLE_STYLES: RoleStyles = {
   label: { color: "#1d1a16", width: 0.2, dash: [] },
   sheet: { color: "#8b857c", width: 0.2, dash: [] },
 };
+
+/** Our look with what the maker wants otherwise. */
+export function styledAs(wishes: LineWishes): RoleStyles {
+  const entries = DRAWING_ROLES.map((role) => {
+    const { color, width, dash } = wishes[role] ?? {};
+    const own = ROLE_STYLES[role];
+    return [role, { color: color ?? own.color, width: width ?? own.width, dash: dash ?? own.dash }] as const;
+  });
+  return Object.fromEntries(entries) as Record<DrawingRole, RoleStyle>;
+}
+
+/** Roles that the maker has not left out. */
+export function drawnRoles(wishes: LineWishes): DrawingRole[] {
+  return DRAWING_ROLES.filter((role) => wishes[role]?.draw !== false);
+}
 
 /** Fill colours of areas on paper and in files; screens may use textures instead. */
 export const TONE_COLORS: Readonly<Record<AreaTone, string>> = {

@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import { rectangleRing, solid } from "../geometry/ring.ts";
-import { paperNamed } from "./papers.ts";
+import { paperNamed } from "../project/papers.ts";
 import { rowLetters, type TilingOptions, tileCount, tilePieces } from "./tiling.ts";
 
 const options = (paper: string, more: Partial<TilingOptions> = {}): TilingOptions => ({

@@ -7,7 +7,8 @@ export interface Mat {
   readonly height: number;
   /** Edge that is gripped or out of reach, on every side. */
   readonly grip: number;
-  readonly kerf: number;
+  /** Least distance between two pieces that the tool needs: the kerf, or how far a knife runs on past corners. */
+  readonly apart: number;
 }
 
 /**
@@ -35,5 +36,5 @@ export function matProblem(problem: LayProblem, mat: Mat): LayProblem {
       flaws: [],
     }),
   );
-  return { ...problem, stocks, gap: Math.max(problem.gap, mat.kerf), margin: 0, pinned: [] };
+  return { ...problem, stocks, gap: Math.max(problem.gap, mat.apart), margin: 0, pinned: [] };
 }

@@ -25,7 +25,8 @@ export type Expected =
   | "group"
   | "place"
   | "point"
-  | "size";
+  | "size"
+  | "paper";
 
 /** What can be wrong with a project file. `value` is the offending value as short JSON. */
 export type FileProblem =
@@ -78,6 +79,24 @@ export type FileProblem =
       readonly known: readonly string[];
     }
   | { readonly code: "bias-refused"; readonly path: string }
+  | { readonly code: "color-unreadable" | "layer-name-unusable"; readonly path: string; readonly value: string }
+  | { readonly code: "layer-is-cut"; readonly path: string; readonly layer: string; readonly role: string }
+  | { readonly code: "laser-has-no-blade"; readonly path: string; readonly key: string }
+  | {
+      readonly code: "kerf-and-blade";
+      readonly path: string;
+      readonly kerfMm: number;
+      readonly bladeOffsetMm: number;
+    }
+  | { readonly code: "grip-eats-bed"; readonly path: string; readonly gripMm: number; readonly sideMm: number }
+  | {
+      /** Nothing useful is left of a sheet between its margins and its overlap. */
+      readonly code: "paper-too-small";
+      readonly path: string;
+      readonly sideMm: number;
+      readonly marginMm: number;
+      readonly overlapMm: number;
+    }
   | {
       readonly code: "outline-crosses-itself";
       readonly path: string;

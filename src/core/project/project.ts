@@ -2,8 +2,8 @@ import type { Pose } from "../geometry/pose.ts";
 import type { Material } from "../materials/material.ts";
 import type { Panel } from "../panels/panel.ts";
 import type { StrapWish } from "../straps/strapWish.ts";
-import type { LengthStyle } from "../units/formatLength.ts";
 import type { LengthUnit } from "../units/length.ts";
+import type { OutputSettings } from "./outputSettings.ts";
 
 /** A piece put down by hand: which copy of which piece of the cut list, where on which stock. */
 export interface Pin extends Pose {
@@ -12,32 +12,6 @@ export interface Pin extends Pose {
   readonly pieceId: string;
   /** 0 … count − 1. */
   readonly copy: number;
-}
-
-/** How sheets, files and texts are to come out. Lengths in mm. */
-export interface OutputSettings {
-  /** Paper by name, as `A4` or `Letter`. */
-  readonly paper: string;
-  readonly orientation: "portrait" | "landscape" | "fewest";
-  readonly pageMargin: number;
-  readonly overlap: number;
-  /** The 100 mm test square as it was measured on paper, across and down the sheet; 100 when the printer is true. */
-  readonly testSquare: { readonly x: number; readonly y: number };
-  /** How lengths are written for the maker. */
-  readonly lengths: LengthStyle;
-  readonly machine: MachineSettings | null;
-}
-
-/** A cutting machine. Lengths in mm. */
-export interface MachineSettings {
-  /** Bed or mat it takes at once. */
-  readonly bedWidth: number;
-  readonly bedHeight: number;
-  /** Edge it grips or cannot reach. */
-  readonly grip: number;
-  /** Width of material the cut itself takes. */
-  readonly kerf: number;
-  readonly tool: "knife" | "laser";
 }
 
 /** What a bag costs besides its cloth, and how its price is made; amounts in the project's currency. */

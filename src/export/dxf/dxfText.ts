@@ -1,14 +1,15 @@
-import { DRAWING_ROLES, type Drawing, type DrawingRole, type DrawnText } from "../../core/drawing/drawing.ts";
+import type { Drawing, DrawnText } from "../../core/drawing/drawing.ts";
 import { plainLine } from "../../core/drawing/textWidth.ts";
 import type { Contour } from "../../core/geometry/contour.ts";
+import { DRAWING_ROLES, type DrawingRole, type LineWishes } from "../../core/project/outputSettings.ts";
 
 /** Layer of a role: its name and the colour number of the classic palette (1 red … 7 black or white). */
-export interface DxfLayer {
+interface DxfLayer {
   readonly name: string;
   readonly color: number;
 }
 
-export type DxfLayers = Readonly<Record<DrawingRole, DxfLayer>>;
+type DxfLayers = Readonly<Record<DrawingRole, DxfLayer>>;
 
 /** Layers named like the roles; every role has a colour of its own so that machines can tell them apart. */
 const DXF_LAYERS: DxfLayers = {
@@ -26,9 +27,44 @@ const DXF_LAYERS: DxfLayers = {
 
 /** What is written. */
 export interface DxfOptions {
-  readonly layers?: DxfLayers;
+  /** Layer name and colour (`#rrggbb`) of a role, where they are not our own. */
+  readonly lines?: LineWishes;
   /** Only these roles; all when left out. */
   readonly roles?: readonly DrawingRole[];
+  /** Rings of a text's letters, x and y in turn, in drawing coordinates; null to write it as text. */
+  readonly outlineText?: (text: DrawnText) => readonly (readonly number[])[] | null;
+}
+
+/** The classic palette's first colours, which every reader agrees on. 7 is black on white paper. */
+const PALETTE: readonly (readonly [number, string])[] = [
+  [1, "#ff0000"],
+  [2, "#ffff00"],
+  [3, "#00ff00"],
+  [4, "#00ffff"],
+  [5, "#0000ff"],
+  [6, "#ff00ff"],
+  [7, "#000000"],
+  [7, "#ffffff"],
+  [8, "#808080"],
+  [9, "#c0c0c0"],
+];
+
+/** Number of the palette colour nearest to `#rrggbb`; release 12 has no other colours. */
+export function paletteColor(color: string): number {
+  const parts = (text: string): number[] => [1, 3, 5].map((at) => Number.parseInt(text.slice(at, at + 2), 16));
+  const wanted = parts(color);
+  const away = (text: string): number =>
+    parts(text).reduce((sum, part, i) => sum + (part - wanted[i]!) ** 2, 0);
+  return PALETTE.reduce((best, entry) => (away(entry[1]) < away(best[1]) ? entry : best))[0];
+}
+
+function layersFor(lines: LineWishes): DxfLayers {
+  const entries = DRAWING_ROLES.map((role) => {
+    const { layer, color } = lines[role] ?? {};
+    const own = DXF_LAYERS[role];
+    return [role, { name: layer ?? own.name, color: color === undefined ? own.color : paletteColor(color) }] as const;
+  });
+  return Object.fromEntries(entries) as Record<DrawingRole, DxfLayer>;
 }
 
 /**
@@ -37,7 +73,8 @@ export interface DxfOptions {
  * Source: DXF reference, release 12; `$INSUNITS` is a later header variable that older readers skip.
  */
 export function dxfText(drawing: Drawing, options: DxfOptions = {}): string {
-  const { layers = DXF_LAYERS, roles = DRAWING_ROLES } = options;
+  const { lines = {}, roles = DRAWING_ROLES } = options;
+  const layers = layersFor(lines);
   const { minX, minY, maxX, maxY } = drawing.box;
   const out: string[] = [];
   const put = (code: number, value: string | number): void => {
@@ -67,7 +104,7 @@ export function dxfText(drawing: Drawing, options: DxfOptions = {}): string {
       if (item.kind === "area" || !roles.includes(item.role)) continue;
       const layer = layerName(layers[item.role].name);
       if (item.kind === "line") polyline(put, item.contour, layer, minX, minY);
-      else text(put, item, layer, minX, minY);
+      else textOrLetters(put, item, layer, minX, minY, options.outlineText);
     }
   });
   put(0, "EOF");
@@ -96,12 +133,18 @@ function tables(put: Put, layers: DxfLayers, roles: readonly DrawingRole[]): voi
   put(0, "ENDTAB");
   put(0, "TABLE");
   put(2, "LAYER");
-  put(70, String(roles.length));
+  // Roles may share a layer; its colour is that of the first.
+  const table = new Map<string, number>();
   for (const role of roles) {
+    const name = layerName(layers[role].name);
+    if (!table.has(name)) table.set(name, layers[role].color);
+  }
+  put(70, String(table.size));
+  for (const [name, color] of table) {
     put(0, "LAYER");
-    put(2, layerName(layers[role].name));
+    put(2, name);
     put(70, "0");
-    put(62, String(layers[role].color));
+    put(62, String(color));
     put(6, "CONTINUOUS");
   }
   put(0, "ENDTAB");
@@ -122,6 +165,23 @@ function polyline(put: Put, contour: Contour, layer: string, minX: number, minY:
   }
   put(0, "SEQEND");
   put(8, layer);
+}
+
+/** A text as one TEXT, or as a closed POLYLINE for every stroke of its letters. */
+function textOrLetters(
+  put: Put,
+  item: DrawnText,
+  layer: string,
+  minX: number,
+  minY: number,
+  outlineText: DxfOptions["outlineText"],
+): void {
+  const rings = outlineText?.(item);
+  if (!rings) return text(put, item, layer, minX, minY);
+  for (const ring of rings) {
+    const vertices = Array.from({ length: ring.length / 2 }, (_, i) => [ring[2 * i]!, ring[2 * i + 1]!, 0]);
+    polyline(put, { vertices: Float64Array.from(vertices.flat()), closed: true }, layer, minX, minY);
+  }
 }
 
 const ANCHORS = { start: "0", middle: "1", end: "2" };

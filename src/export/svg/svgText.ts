@@ -1,15 +1,10 @@
-import {
-  DRAWING_ROLES,
-  type Drawing,
-  type DrawingRole,
-  type DrawnArea,
-  type DrawnLine,
-  type DrawnText,
-} from "../../core/drawing/drawing.ts";
+import type { Drawing, DrawnArea, DrawnLine, DrawnText } from "../../core/drawing/drawing.ts";
 import { ROLE_STYLES, type RoleStyles, TONE_COLORS } from "../../core/drawing/roleStyles.ts";
 import { plainLine } from "../../core/drawing/textWidth.ts";
 import type { Contour } from "../../core/geometry/contour.ts";
 import { contourEdges, edgeCircle } from "../../core/geometry/contourArcs.ts";
+import { DRAWING_ROLES, type DrawingRole } from "../../core/project/outputSettings.ts";
+import type { LetterStroke } from "../fonts/textOutlines.ts";
 
 /** What is written and how it looks. */
 export interface SvgOptions {
@@ -19,8 +14,10 @@ export interface SvgOptions {
   readonly roles?: readonly DrawingRole[];
   /** Whether filled areas are written; a cutting machine wants lines only. */
   readonly areas?: boolean;
-  /** Letters as outlines: SVG path data for a text in drawing coordinates, given how to write a point. */
-  readonly outlineText?: (text: DrawnText, point: (x: number, y: number) => string) => string | null;
+  /** Name of a role's group; roles of the same name share one. The role's own name when left out. */
+  readonly layers?: Readonly<Partial<Record<DrawingRole, string>>>;
+  /** The strokes of a text's letters in drawing coordinates; null to write it as text. */
+  readonly outlineText?: (text: DrawnText) => readonly LetterStroke[] | null;
 }
 
 /**
@@ -40,26 +37,53 @@ export function svgText(drawing: Drawing, options: SvgOptions = {}): string {
   ];
   if (options.title !== undefined) out.push(`<title>${escapeXml(options.title)}</title>`);
   if (areas) out.push(...areaGroup(drawing, point));
-  for (const role of DRAWING_ROLES) {
-    if (!roles.includes(role)) continue;
-    const items = drawing.items.filter((item) => item.kind !== "area" && item.role === role);
-    if (items.length === 0) continue;
-    const { color, width: line, dash } = styles[role];
-    const dashes = dash.length === 0 ? "" : ` stroke-dasharray="${dash.map(number).join(" ")}"`;
-    out.push(
-      `<g id="${role}" fill="none" stroke="${color}" stroke-width="${number(line)}"${dashes} stroke-linejoin="round">`,
-    );
-    for (const item of items) {
-      if (item.kind === "line") out.push(path(item, point));
-      else if (item.kind === "text") out.push(textElement(item, point, color, options.outlineText));
-    }
-    out.push("</g>");
+  for (const [layer, members] of layersOf(roles, options.layers ?? {})) {
+    const groups = members.flatMap((role) => roleGroup(drawing, role, options, styles, point));
+    if (groups.length === 1) out.push(`<g id="${layer}"${groups[0]!.slice(2)}`);
+    else if (groups.length > 1) out.push(`<g id="${layer}">`, ...groups, "</g>");
   }
   out.push("</svg>", "");
   return out.join("\n");
 }
 
 type PointWriter = (x: number, y: number) => string;
+
+/** Roles by the name of their layer, in drawing order; a shared layer stands where its last role does. */
+function layersOf(
+  roles: readonly DrawingRole[],
+  names: NonNullable<SvgOptions["layers"]>,
+): Map<string, DrawingRole[]> {
+  const layers = new Map<string, DrawingRole[]>();
+  for (const role of DRAWING_ROLES.filter((one) => roles.includes(one))) {
+    const name = names[role] ?? role;
+    const members = layers.get(name) ?? [];
+    layers.delete(name);
+    layers.set(name, [...members, role]);
+  }
+  return layers;
+}
+
+/** The group of a role as one text, or nothing when the drawing has nothing of it. */
+function roleGroup(
+  drawing: Drawing,
+  role: DrawingRole,
+  { outlineText }: SvgOptions,
+  styles: RoleStyles,
+  point: PointWriter,
+): string[] {
+  const items = drawing.items.filter((item) => item.kind !== "area" && item.role === role);
+  if (items.length === 0) return [];
+  const { color, width, dash } = styles[role];
+  const dashes = dash.length === 0 ? "" : ` stroke-dasharray="${dash.map(number).join(" ")}"`;
+  const out = [
+    `<g fill="none" stroke="${color}" stroke-width="${number(width)}"${dashes} stroke-linejoin="round">`,
+  ];
+  for (const item of items) {
+    if (item.kind === "line") out.push(path(item, point));
+    else if (item.kind === "text") out.push(textElement(item, point, color, outlineText));
+  }
+  return [[...out, "</g>"].join("\n")];
+}
 
 function areaGroup(drawing: Drawing, point: PointWriter): string[] {
   const areas = drawing.items.filter((item): item is DrawnArea => item.kind === "area");
@@ -103,12 +127,22 @@ function textElement(
 ): string {
   const text = { ...item, text: plainLine(item.text) };
   const fill = text.tone ? TONE_COLORS[text.tone] : color;
-  const outline = outlineText?.(text, point);
-  if (outline) return `<path fill="${fill}" stroke="none" d="${outline}"/>`;
+  const strokes = outlineText?.(text);
+  if (strokes) return `<path fill="${fill}" stroke="none" d="${strokeData(strokes, point)}"/>`;
   const [x, y] = point(text.x, text.y).split(" ");
   const weight = text.bold ? ' font-weight="bold"' : "";
   const anchor = text.anchor === "start" ? "" : ` text-anchor="${text.anchor}"`;
   return `<text x="${x}" y="${y}" font-family="DejaVu Sans Condensed, DejaVu Sans, sans-serif" font-size="${number(text.size)}"${weight}${anchor} fill="${fill}" stroke="none">${escapeXml(text.text)}</text>`;
+}
+
+function strokeData(strokes: readonly LetterStroke[], point: PointWriter): string {
+  return strokes
+    .map(({ kind, points }) => {
+      const pairs: string[] = [];
+      for (let i = 0; i < points.length; i += 2) pairs.push(point(points[i]!, points[i + 1]!));
+      return kind + pairs.join(" ");
+    })
+    .join("");
 }
 
 /** A number with at most four decimals (a tenth of a micrometre); `String` writes −0 as 0 and no power of ten above 1e-6. */

@@ -1,18 +1,20 @@
+import emojiUrl from "@fontsource/noto-emoji/files/noto-emoji-emoji-400-normal.woff?url";
 import unicodeUrl from "@fontsource/unifontex/files/unifontex-latin-400-normal.woff?url";
 import regularUrl from "dejavu-fonts-ttf/ttf/DejaVuSansCondensed.ttf?url";
 import boldUrl from "dejavu-fonts-ttf/ttf/DejaVuSansCondensed-Bold.ttf?url";
+import { curvedSheet } from "../../core/drawing/curvedSheet.ts";
 import { layDrawing } from "../../core/drawing/layDrawing.ts";
-import { mapPages } from "../../core/drawing/mapPage.ts";
 import { paperPart } from "../../core/drawing/page.ts";
-import { PAPERS } from "../../core/drawing/papers.ts";
+import { PAPERS } from "../../core/project/papers.ts";
 import { pieceArt } from "../../core/drawing/pieceArt.ts";
-import { tilePages } from "../../core/drawing/tilePages.ts";
 import { tilePieces } from "../../core/drawing/tiling.ts";
+import type { Stock } from "../../core/lay/types.ts";
 import { fileStem } from "../../export/fileStem.ts";
 import type { FontBytes } from "../../export/fonts/fontBytes.ts";
 import { grainArrow } from "../../export/grainArrow.ts";
 import { machineMats } from "../../export/machineMats.ts";
-import { matFiles, planFiles, tilingOptions, titleOf } from "../../export/planFiles.ts";
+import { facesFor, type LaidMaterial, matFiles, planFiles } from "../../export/planFiles.ts";
+import { tiledPages, tilingOptions } from "../../export/stockFiles.ts";
 import type { Answers, Ask, MatStack, PaperCount, PaperStack } from "./protocol.ts";
 import { rulerStacks } from "./rulerStacks.ts";
 
@@ -27,34 +29,28 @@ export async function answer(ask: Ask): Promise<Answers[Ask["kind"]]> {
 }
 
 function paperStacks({ project, pieces, lay }: Extract<Ask, { kind: "paper" }>): readonly PaperStack[] {
-  const { material, problem, plan } = lay;
   const art = pieceArt(pieces, project.output.lengths);
-  const grain = grainArrow(material);
-  const options = tilingOptions(project.output);
-  return problem.stocks
-    .filter((stock) => plan.placements.some(({ stockId }) => stockId === stock.id))
-    .map((stock) => {
-      const sheet = layDrawing(stock, plan, art, grain);
-      const tiling = tilePieces(sheet.copies, options);
-      const title = titleOf(project, material, stock, sheet);
-      return {
-        stockId: stock.id,
-        pages: [...mapPages(sheet, tiling, title), ...tilePages(sheet, tiling, title, grain)],
-        sheets: tiling.tiles.length,
-      };
-    });
+  return usedStocks(lay).map((stock) => {
+    const tiled = tiledPages(project, { ...lay, stock }, art);
+    return { stockId: stock.id, pages: tiled?.pages ?? [], sheets: tiled?.sheets ?? 0 };
+  });
+}
+
+function usedStocks({ problem, plan }: LaidMaterial): Stock[] {
+  return problem.stocks.filter((stock) => plan.placements.some(({ stockId }) => stockId === stock.id));
 }
 
 /** Papers that makers and copy shops have; the others can still be chosen. */
 const COMMON = ["A4", "A3", "A2", "A1", "A0", "Letter", "Tabloid", "Legal"];
 
 function paperCounts({ project, pieces, lay }: Extract<Ask, { kind: "papers" }>): readonly PaperCount[] {
-  const { material, problem, plan } = lay;
   const art = pieceArt(pieces, project.output.lengths);
   const options = tilingOptions(project.output);
-  const sheets = problem.stocks
-    .filter((stock) => plan.placements.some(({ stockId }) => stockId === stock.id))
-    .map((stock) => layDrawing(stock, plan, art, grainArrow(material)));
+  const isCurved = project.output.sheets === "curved";
+  const sheets = usedStocks(lay).map((stock) => {
+    const sheet = layDrawing(stock, lay.plan, art, grainArrow(lay.material));
+    return isCurved ? curvedSheet(sheet, art).sheet : sheet;
+  });
   return PAPERS.filter(({ id }) => COMMON.includes(id)).map((paper) => ({
     paper: paper.id,
     sheets: sheets.reduce((sum, { copies }) => sum + tilePieces(copies, { ...options, paper }).tiles.length, 0),
@@ -67,7 +63,8 @@ async function matStack({ project, pieces, lay }: Extract<Ask, { kind: "mats" }>
   if (machine === null) return { mats: [], tooLarge: [], refusal: null };
   const { mats, tooLarge, refusal } = machineMats(material, problem, pieces, project.output);
   const title = `${project.name}: ${material.name}`;
-  const files = matFiles(mats, title, fileStem(material.name, "cloth"), await fontBytes());
+  const faces = await facesFor(pieces, await fontBytes());
+  const files = matFiles(mats, title, fileStem(material.name, "cloth"), project.output, faces);
   return {
     mats: mats.map((drawing, i) => ({
       page: {
@@ -76,7 +73,7 @@ async function matStack({ project, pieces, lay }: Extract<Ask, { kind: "mats" }>
         height: machine.bedHeight,
         parts: [paperPart(drawing.items)],
       },
-      files: files.slice(2 * i, 2 * i + 2),
+      files: files[i]!,
     })),
     tooLarge,
     refusal,
@@ -90,7 +87,7 @@ function fontBytes(): Promise<FontBytes> {
   fonts ??= Promise.all([bytes(regularUrl), bytes(boldUrl)]).then(([regular, bold]) => ({
     regular,
     bold,
-    fallbacks: [() => bytes(unicodeUrl)],
+    fallbacks: [() => bytes(unicodeUrl), () => bytes(emojiUrl)],
   }));
   return fonts;
 }

@@ -1,4 +1,5 @@
 import { plainMaterial } from "../../core/project/edits.ts";
+import { USUAL_OUTPUT } from "../../core/project/outputSettings.ts";
 import type { Project } from "../../core/project/project.ts";
 
 /** A project with nothing but a plain cloth on the table yet, in the units of the page's visitor. */
@@ -16,12 +17,8 @@ export function emptyProject(name: string, clothName: string, system: "metric" |
     pins: [],
     output: {
       paper: system === "metric" ? "A4" : "Letter",
-      orientation: "fewest",
-      pageMargin: 10,
-      overlap: 10,
-      testSquare: { x: 100, y: 100 },
+      ...USUAL_OUTPUT,
       lengths: system === "metric" ? "mm" : "in/16",
-      machine: null,
     },
   };
   return { ...bare, materials: [plainMaterial(bare, clothName)] };

@@ -16,6 +16,7 @@ const wish: MachineWish = {
   bladeOffset: 0,
   overcut: 0,
   sharedOnce: false,
+  order: "nearest",
 };
 
 function areaOfReference(points: Float64Array, distance: number): number {

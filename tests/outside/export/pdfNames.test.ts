@@ -1,7 +1,7 @@
 // Names of every kind, read out of the PDF again by poppler (pdftotext) and looked for in its fonts (pdffonts).
 import { expect, test } from "vitest";
 import { mapPages } from "../../../src/core/drawing/mapPage.ts";
-import { paperNamed } from "../../../src/core/drawing/papers.ts";
+import { paperNamed } from "../../../src/core/project/papers.ts";
 import { tilePages } from "../../../src/core/drawing/tilePages.ts";
 import { tilePieces } from "../../../src/core/drawing/tiling.ts";
 import { pagesPdf } from "../../../src/export/pdf/pagesPdf.ts";

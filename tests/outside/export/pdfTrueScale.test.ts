@@ -2,7 +2,7 @@
 import { beforeAll, expect, test } from "vitest";
 import { mapPages } from "../../../src/core/drawing/mapPage.ts";
 import { paperPart } from "../../../src/core/drawing/page.ts";
-import { PAPERS, paperNamed } from "../../../src/core/drawing/papers.ts";
+import { PAPERS, paperNamed } from "../../../src/core/project/papers.ts";
 import { barePage } from "../../../src/core/drawing/sheetPage.ts";
 import { tilePages } from "../../../src/core/drawing/tilePages.ts";
 import { type Tile, type Tiling, tilePieces } from "../../../src/core/drawing/tiling.ts";

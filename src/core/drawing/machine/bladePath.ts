@@ -49,21 +49,3 @@ export function tangents(edge: ContourEdge): readonly [Tangent, Tangent] {
   const at = (angle: number): Tangent => [-turn * Math.sin(angle), turn * Math.cos(angle)];
   return [at(start), at(start + sweep)];
 }
-
-/** A closed contour as an open one that goes on past its start by `overcut` mm along its first edge. */
-export function overcutPath(contour: Contour, overcut: number): Contour {
-  if (overcut <= 0 || !contour.closed) return contour;
-  const { vertices } = contour;
-  const first = contourEdges(contour)[0]!;
-  const out = [...vertices, vertices[0]!, vertices[1]!];
-  if (first.bulge === 0) {
-    const length = Math.hypot(first.x1 - first.x0, first.y1 - first.y0);
-    const share = Math.min(1, overcut / length);
-    out.push(0, first.x0 + share * (first.x1 - first.x0), first.y0 + share * (first.y1 - first.y0), 0);
-  } else {
-    const { x, y, radius, start, sweep } = edgeCircle(first);
-    const angle = Math.sign(sweep) * Math.min(Math.abs(sweep), overcut / radius);
-    out.push(Math.tan(angle / 4), x + radius * Math.cos(start + angle), y + radius * Math.sin(start + angle), 0);
-  }
-  return { vertices: Float64Array.from(out), closed: false };
-}

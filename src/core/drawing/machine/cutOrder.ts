@@ -10,31 +10,52 @@ export interface CutPath {
 
 /**
  * Paths in the order a machine should cut them: what lies inside a closed path before that path, so that nothing is
- * cut in a part that has come loose; among those that may be next, the nearest to where the last one ended. Closed
+ * cut in a part that has come loose; among those that may be next, the nearest to where the last one ended. With
+ * `piece`, all paths of one owner are cut before the next owner's, so that a sheet that creeps spoils no holes. Closed
  * paths are turned to start at their nearest vertex, open ones may be walked backward. Cost O(n²) boxes.
  */
-export function cutOrder(paths: readonly CutPath[], startX = 0, startY = 0): CutPath[] {
+export function cutOrder(paths: readonly CutPath[], by: "nearest" | "piece" = "nearest"): CutPath[] {
   const waiting = new Map(paths.map((path, i) => [i, path]));
   const inside = insides(paths);
-  let x = startX;
-  let y = startY;
+  let x = 0;
+  let y = 0;
+  let owner: string | undefined;
+  const left = new Map<string, number>();
+  for (const path of paths) if (path.owner !== undefined) left.set(path.owner, (left.get(path.owner) ?? 0) + 1);
   const order: CutPath[] = [];
   while (waiting.size > 0) {
-    let best: { index: number; start: Start } | null = null;
-    for (const [index, path] of waiting) {
-      if (inside[index]!.some((inner) => waiting.has(inner))) continue;
-      const start = nearestStart(path.contour, x, y);
-      if (!best || start.away < best.start.away - 1e-9) best = { index, start };
-    }
+    const stay = by === "piece" && owner !== undefined && left.get(owner)! > 0;
+    // A piece may wait for another that lies in its hole; then that one is cut in between.
+    const next = (stay ? nearestFree(waiting, inside, x, y, owner) : null) ?? nearestFree(waiting, inside, x, y);
     // Closed paths cannot lie inside each other both ways, so there is always one that may be next.
-    const { index, start } = best!;
+    const { index, start } = next!;
     const path = waiting.get(index)!;
     waiting.delete(index);
+    owner = path.owner;
+    if (owner !== undefined) left.set(owner, left.get(owner)! - 1);
     const contour = startedAt(path.contour, start);
     order.push({ ...path, contour });
     [x, y] = endOf(contour);
   }
   return order;
+}
+
+/** The nearest path that encloses nothing uncut, of one owner if told. */
+function nearestFree(
+  waiting: ReadonlyMap<number, CutPath>,
+  inside: readonly (readonly number[])[],
+  x: number,
+  y: number,
+  owner?: string,
+): { readonly index: number; readonly start: Start } | null {
+  let best: { index: number; start: Start } | null = null;
+  for (const [index, path] of waiting) {
+    if (owner !== undefined && path.owner !== owner) continue;
+    if (inside[index]!.some((inner) => waiting.has(inner))) continue;
+    const start = nearestStart(path.contour, x, y);
+    if (!best || start.away < best.start.away - 1e-9) best = { index, start };
+  }
+  return best;
 }
 
 interface Start {

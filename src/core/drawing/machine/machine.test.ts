@@ -3,9 +3,10 @@ import type { Contour } from "../../geometry/contour.ts";
 import { contourBox, contourEdges, edgeCircle, flattenContour } from "../../geometry/contourArcs.ts";
 import { circleContour, rectangleContour, straightContour } from "../../geometry/contourShapes.ts";
 import { drawLine } from "../items.ts";
-import { bladePath, overcutPath, tangents } from "./bladePath.ts";
-import { cutOrder } from "./cutOrder.ts";
+import { bladePath, tangents } from "./bladePath.ts";
+import { type CutPath, cutOrder } from "./cutOrder.ts";
 import { cutPaths, type MachineWish, machineDrawing } from "./machineDrawing.ts";
+import { cornerOvercuts, overcutPath } from "./overcut.ts";
 
 const wish: MachineWish = {
   bedWidth: 300,
@@ -15,6 +16,7 @@ const wish: MachineWish = {
   bladeOffset: 0,
   overcut: 0,
   sharedOnce: false,
+  order: "nearest",
 };
 const path = (contour: Contour) => ({ contour, owner: undefined });
 
@@ -70,6 +72,50 @@ test("overcut goes on along the first edge", () => {
   const out = overcutPath(rectangleContour(0, 0, 10, 5), 1);
   expect([...out.vertices].slice(-6)).toEqual([0, 0, 0, 1, 0, 0]);
   expect(contourEdges(overcutPath(circleContour(0, 0, 10), 1))).toHaveLength(3);
+});
+
+test("corner overcuts run into waste: outward at an outline's corners, inward at a hole's, none at round ones", () => {
+  const ends = (marks: readonly Contour[]) => marks.map(({ vertices }) => [...vertices].map((n) => Math.round(n)));
+  // An L: five corners that point outward, one that points in.
+  const shape = straightContour([0, 0, 20, 0, 20, 10, 10, 10, 10, 20, 0, 20], true);
+  expect(cornerOvercuts(shape, 2, false)).toHaveLength(10);
+  expect(ends(cornerOvercuts(shape, 2, true))).toEqual([
+    [10, 10, 0, 8, 10, 0],
+    [10, 8, 0, 10, 10, 0],
+  ]);
+  expect(ends(cornerOvercuts(rectangleContour(0, 0, 10, 5), 1, false)).flat()).toEqual([
+    ...[10, 0, 0, 11, 0, 0],
+    ...[10, -1, 0, 10, 0, 0],
+    ...[10, 5, 0, 10, 6, 0],
+    ...[11, 5, 0, 10, 5, 0],
+    ...[0, 5, 0, -1, 5, 0],
+    ...[0, 6, 0, 0, 5, 0],
+    ...[0, 0, 0, 0, -1, 0],
+    ...[-1, 0, 0, 0, 0, 0],
+  ]);
+  expect(cornerOvercuts(circleContour(0, 0, 10), 1, false)).toEqual([]);
+  expect(cornerOvercuts(shape, 0, false)).toEqual([]);
+});
+
+test("cut piece by piece, one piece is done before the next begins", () => {
+  const cuts = [
+    { contour: circleContour(18, 10, 1), owner: "a#0" },
+    { contour: circleContour(22, 10, 1), owner: "b#0" },
+    { contour: rectangleContour(0, 0, 20, 20), owner: "a#0" },
+    { contour: rectangleContour(20, 0, 20, 20), owner: "b#0" },
+  ];
+  const owners = (paths: readonly CutPath[], by: "nearest" | "piece") =>
+    cutOrder(paths, by).map(({ owner }) => owner![0]);
+  expect(owners(cuts, "nearest").slice(0, 2)).toEqual(["a", "b"]);
+  expect(owners(cuts, "piece")).toEqual(["a", "a", "b", "b"]);
+  // A piece in the hole of another comes before the other's outlines, whatever the order.
+  const nested = [
+    { contour: rectangleContour(0, 0, 100, 100), owner: "frame#0" },
+    { contour: circleContour(5, 5, 1), owner: "frame#0" },
+    { contour: rectangleContour(20, 20, 60, 60), owner: "frame#0" },
+    { contour: circleContour(50, 50, 10), owner: "disc#0" },
+  ];
+  expect(owners(nested, "piece")).toEqual(["f", "d", "f", "f"]);
 });
 
 test("an edge that two pieces share is cut once when asked", () => {

@@ -8,8 +8,9 @@ import type { Drawing, DrawingItem, DrawnLine } from "../drawing.ts";
 import { drawLine, drawText } from "../items.ts";
 import type { LaySheet } from "../layDrawing.ts";
 import { singleCuts } from "../singleCuts.ts";
-import { bladePath, overcutPath } from "./bladePath.ts";
+import { bladePath } from "./bladePath.ts";
 import { type CutPath, cutOrder } from "./cutOrder.ts";
+import { cornerOvercuts, overcutPath } from "./overcut.ts";
 
 /** How a machine cuts. Lengths in mm. */
 export interface MachineWish {
@@ -21,10 +22,12 @@ export interface MachineWish {
   readonly kerf: number;
   /** How far a drag knife's tip trails behind its holder; 0 when the machine makes it good itself. */
   readonly bladeOffset: number;
-  /** How far a closed cut goes on past its start; 0 for none. */
+  /** How far cuts run on past outside corners, and a closed cut past its start; 0 for none. */
   readonly overcut: number;
   /** Whether an edge that two pieces share is cut once; only where the kerf is 0. */
   readonly sharedOnce: boolean;
+  /** The nearest cut next over the whole bed, or all cuts of one piece before the next piece. */
+  readonly order: "nearest" | "piece";
 }
 
 /** Side of the square that is drawn, not cut, to check the machine's scale with, mm. */
@@ -65,11 +68,17 @@ export function cutPaths(cuts: readonly DrawnLine[], wish: MachineWish): CutPath
   const box = { minX: 0, minY: 0, maxX: wish.bedWidth, maxY: wish.bedHeight };
   const holes = holeLines(cuts);
   const widened = cuts.flatMap((cut) =>
-    kerfed(cut.contour, (holes.has(cut) ? -wish.kerf : wish.kerf) / 2).map((contour) => ({ ...cut, contour })),
+    kerfed(cut.contour, (holes.has(cut) ? -wish.kerf : wish.kerf) / 2).flatMap((contour) => [
+      { ...cut, contour },
+      ...cornerOvercuts(contour, wish.overcut, holes.has(cut)).map((mark) => ({ ...cut, contour: mark })),
+    ]),
   );
   const once =
     wish.sharedOnce && wish.kerf === 0 ? singleCuts({ box, items: widened }).items.filter(isLine) : widened;
-  const ordered = cutOrder(once.map(({ contour, owner }) => ({ contour, owner })));
+  const ordered = cutOrder(
+    once.map(({ contour, owner }) => ({ contour, owner })),
+    wish.order,
+  );
   return ordered.map((path) => ({
     ...path,
     contour: bladePath(overcutPath(path.contour, wish.overcut), wish.bladeOffset),

@@ -36,6 +36,7 @@ const EXPECTED: Readonly<Record<Expected, string>> = {
   group: "a group of keys in { }",
   place: 'a place [along, across], such as ["10 cm", "4 cm"]',
   point: "a point [along, across], or [along, across, bow] when the edge after it is an arc",
+  paper: 'a paper such as "A4", or a size such as { "width": "13 in", "height": "19 in" }',
   size: 'a length such as "25 mm", or a group such as { "cut": "10 cm" }',
 };
 
@@ -107,6 +108,34 @@ export const fileSentences: SentenceTable<FileProblem> = {
     what: `There is no material ${quoted(id)}.${meant(nearest)}`,
     remedy:
       known.length === 0 ? "Add it under materials." : `Add it under materials, or use one of ${listed(known)}.`,
+  }),
+  "color-unreadable": ({ value }) => ({
+    what: `${quoted(value)} is not a colour that can be read here.`,
+    remedy: 'Write # and six digits 0 to 9 or a to f, two each for red, green and blue, such as "#c81e1e".',
+  }),
+  "layer-name-unusable": ({ value }) => ({
+    what: `${quoted(value)} cannot name a layer in every file.`,
+    remedy: "Use 1 to 31 letters a to z, digits, hyphens, underscores or $, without blanks.",
+  }),
+  "layer-is-cut": ({ layer, role }) => ({
+    what: `The role ${quoted(role)} would lie on the layer ${quoted(layer)} of the cuts, and everything there is cut.`,
+    remedy: "Give the two different layers.",
+  }),
+  "laser-has-no-blade": ({ key }) => ({
+    what: `A laser has no blade, so ${quoted(key)} has no meaning.`,
+    remedy: "Leave it out, or state the tool as knife. What a laser burns away is its kerf.",
+  }),
+  "kerf-and-blade": ({ kerfMm, bladeOffsetMm }) => ({
+    what: `A kerf of ${mm(kerfMm)} and a blade offset of ${mm(bladeOffsetMm)} would both move the cut.`,
+    remedy: "A knife takes no material: give it kerf 0.",
+  }),
+  "grip-eats-bed": ({ gripMm, sideMm }) => ({
+    what: `Gripped edges of ${mm(gripMm)} on both sides leave nothing of a bed of ${mm(sideMm)}.`,
+    remedy: "Give the edge on one side only, or correct the bed.",
+  }),
+  "paper-too-small": ({ sideMm, marginMm, overlapMm }) => ({
+    what: `Too little is left of paper ${mm(sideMm)} wide with margins of ${mm(marginMm)} and an overlap of ${mm(overlapMm)}.`,
+    remedy: "Take larger paper, a smaller margin or a smaller overlap.",
   }),
   "bias-refused": () => ({
     what: "Pieces are not laid on the bias.",

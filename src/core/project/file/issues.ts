@@ -49,11 +49,13 @@ function problemsOf(issue: z.core.$ZodIssue, data: unknown): Problem[] {
  */
 function innerProblems(issue: z.core.$ZodIssueInvalidUnion, data: unknown): Problem[] | null {
   const branches = issue.errors.map((errors) => errors.map((e) => ({ ...e, path: [...issue.path, ...e.path] })));
-  const taken = branches.filter((errors) =>
-    errors.every((e) => e.code !== "invalid_type" || e.path.length > issue.path.length),
-  );
+  // A group can be no choice of words, so a branch of choices did not take it.
+  const isGroup = typeof valueAt(data, issue.path) === "object";
+  const isTaken = (e: z.core.$ZodIssue): boolean =>
+    e.path.length > issue.path.length || !(e.code === "invalid_type" || (isGroup && e.code === "invalid_value"));
+  const taken = branches.filter((errors) => errors.every(isTaken));
   const least = taken.sort((a, b) => keyFaults(a) - keyFaults(b))[0];
-  if (least === undefined || keyFaults(least) > 0) return null;
+  if (least === undefined || (keyFaults(least) > 0 && taken.length > 1)) return null;
   return problemsOfIssues(least, data);
 }
 

@@ -16,9 +16,8 @@ import {
   yesNo,
 } from "./fields.ts";
 import { materialField } from "./materialFields.ts";
+import { outputField } from "./outputFields.ts";
 import { panelField } from "./panelFields.ts";
-import { PAPER_IDS } from "./paperIds.ts";
-import { SIZE } from "./shapeFields.ts";
 import { strapField } from "./strapFields.ts";
 
 /** The version this program writes, and the newest it reads. */
@@ -30,28 +29,6 @@ export const UNITS: readonly ["mm", "cm", "m", "in", "ft", "yd"] = ["mm", "cm", 
 const MOST_MARGIN = 0.95;
 const EDGE = { minMm: 0, maxMm: 1000 };
 const PLACE = { minMm: -100_000, maxMm: 100_000 };
-
-function outputField(unit: LengthUnit) {
-  const square = lengthField(unit, { minMm: 50, maxMm: 150 }).default(100);
-  const machine = group({
-    bedWidth: lengthField(unit, SIZE),
-    bedHeight: lengthField(unit, SIZE),
-    grip: lengthField(unit, EDGE).default(0),
-    kerf: lengthField(unit, { minMm: 0, maxMm: 5 }).default(0),
-    tool: z.enum(["knife", "laser"]),
-  });
-  return group({
-    paper: z.enum(PAPER_IDS).default("A4"),
-    orientation: z.enum(["portrait", "landscape", "fewest"]).default("fewest"),
-    pageMargin: lengthField(unit, { minMm: 0, maxMm: 50 }).default(10),
-    overlap: lengthField(unit, { minMm: 0, maxMm: 50 }).default(10),
-    testSquare: group({ x: square, y: square }).default({ x: 100, y: 100 }),
-    lengths: z
-      .enum(["mm", "cm", "m", "in/16", "in/32", "yd/8"])
-      .default(unit === "in" || unit === "yd" ? "in/16" : "mm"),
-    machine: machine.optional(),
-  }).transform((output) => ({ ...output, machine: output.machine ?? null }));
-}
 
 function pricingField() {
   return group({

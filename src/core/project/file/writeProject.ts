@@ -7,7 +7,9 @@ import type { LengthWish, StrapWish, WidthWish } from "../../straps/strapWish.ts
 import { writeLength } from "../../units/formatLength.ts";
 import type { LengthUnit } from "../../units/length.ts";
 import { readLength } from "../../units/parseLength.ts";
-import type { OutputSettings, Pin, Project } from "../project.ts";
+import type { LineWish, OutputSettings } from "../outputSettings.ts";
+import { DRAWING_ROLES } from "../outputSettings.ts";
+import type { Pin, Project } from "../project.ts";
 import { writeArea, writeBasis } from "./priceText.ts";
 import { FILE_VERSION } from "./projectSchema.ts";
 
@@ -189,14 +191,27 @@ function pinJson({ materialId, stockId, pieceId, copy, x, y, turnDeg, mirrored }
   };
 }
 
-function outputJson({ machine, testSquare, ...output }: OutputSettings, say: Say): Json {
+function outputJson({ machine, testSquare, paper, lines, ...output }: OutputSettings, say: Say): Json {
+  const styled = DRAWING_ROLES.flatMap((role) => {
+    const line = lines[role];
+    return line === undefined ? [] : [[role, lineJson(line, say)] as const];
+  });
   return {
-    paper: output.paper,
+    paper: typeof paper === "string" ? paper : lengths(paper, say),
     orientation: output.orientation,
     pageMargin: say(output.pageMargin),
     overlap: say(output.overlap),
+    sheets: output.sheets,
+    rollWidth: say(output.rollWidth),
     testSquare: lengths(testSquare, say),
     lengths: output.lengths,
+    letters: output.letters,
+    sharedEdges: output.sharedEdges,
+    lines: styled.length > 0 ? Object.fromEntries(styled) : undefined,
     machine: machine ? lengths(machine, say) : undefined,
-  };
+  } satisfies Readonly<Record<keyof OutputSettings, Json | undefined>>;
+}
+
+function lineJson({ width, dash, ...line }: LineWish, say: Say): Json {
+  return { ...line, width: width === undefined ? undefined : say(width), dash: dash?.map(say) };
 }

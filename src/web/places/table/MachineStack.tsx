@@ -1,4 +1,4 @@
-import type { MachineSettings } from "../../../core/project/project.ts";
+import type { MachineSettings } from "../../../core/project/outputSettings.ts";
 import type { LaidMaterial } from "../../../export/planFiles.ts";
 import { useAnswer } from "../../exports/useAnswer.ts";
 import { ChoiceBlank, LengthBlank } from "../../fields/blanks.tsx";

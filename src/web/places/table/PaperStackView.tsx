@@ -1,6 +1,6 @@
-import { PAPERS } from "../../../core/drawing/papers.ts";
+import { PAPERS } from "../../../core/project/papers.ts";
 import { describePrinter, diagnosePrinter } from "../../../core/drawing/printer.ts";
-import type { OutputSettings } from "../../../core/project/project.ts";
+import type { OutputSettings } from "../../../core/project/outputSettings.ts";
 import type { LaidMaterial } from "../../../export/planFiles.ts";
 import { useAnswer } from "../../exports/useAnswer.ts";
 import { ChoiceBlank, LengthBlank } from "../../fields/blanks.tsx";

@@ -1,3 +1,5 @@
+import type { PaperSize } from "./outputSettings.ts";
+
 /** Sheet size in mm, the short side first. */
 export interface Paper {
   readonly id: string;
@@ -39,3 +41,17 @@ export function paperNamed(id: string): Paper | undefined {
   const wanted = id.trim().toLowerCase();
   return PAPERS.find((paper) => paper.id.toLowerCase() === wanted);
 }
+
+/** The sheet a project asks for, short side first. RangeError for a name we do not know. */
+export function paperOf(choice: string | PaperSize): Paper {
+  if (typeof choice === "string") {
+    const paper = paperNamed(choice);
+    if (!paper) throw new RangeError(`paperOf: a known paper expected, got ${choice}`);
+    return paper;
+  }
+  const width = Math.min(choice.width, choice.height);
+  const height = Math.max(choice.width, choice.height);
+  return { id: `${sideText(width)} × ${sideText(height)} mm`, width, height };
+}
+
+const sideText = (mm: number): string => String(Math.round(mm * 10) / 10);

@@ -1,0 +1,114 @@
+import fontkit, { type Font } from "@pdf-lib/fontkit";
+import { plainLine } from "../../core/drawing/textWidth.ts";
+import type { FontBytes } from "./fontBytes.ts";
+import { unpackWoff } from "./unpackWoff.ts";
+
+/** One font, parsed. */
+export interface Face {
+  /** Short and the same every time: `F0`, `F1` … */
+  readonly name: string;
+  readonly file: Uint8Array;
+  readonly font: Font;
+}
+
+/** A stretch of text that one font can set. */
+export interface FacedText {
+  readonly face: Face;
+  readonly text: string;
+}
+
+/** Fonts that together set what they were opened for. */
+export interface Faces {
+  readonly all: readonly Face[];
+  /** The text cut where the font must change; a character that no font has becomes its number, as `[U+1F45C]`. */
+  split(text: string, bold: boolean): readonly FacedText[];
+  /** Characters no font had so far, as `U+65E5`. */
+  missing(): readonly string[];
+}
+
+const parsed = new WeakMap<Uint8Array, Font>();
+const readFonts = new WeakMap<() => Promise<Uint8Array>, Promise<Uint8Array>>();
+
+/** A font file parsed once, however many documents use it: unpacking a large font takes a second. */
+export function parsedFont(file: Uint8Array): Font {
+  const known = parsed.get(file) ?? fontkit.create(file);
+  parsed.set(file, known);
+  return known;
+}
+
+function readOnce(read: () => Promise<Uint8Array>): Promise<Uint8Array> {
+  const known = readFonts.get(read) ?? read().then(unpackWoff);
+  readFonts.set(read, known);
+  return known;
+}
+
+/**
+ * The fonts that `texts` need: a fallback is read only when the ones before it lack a character.
+ * Cost: parses each font it needs once in the life of the program.
+ */
+export async function openFaces(bytes: FontBytes, texts: Iterable<string>): Promise<Faces> {
+  const face = (name: string, file: Uint8Array): Face => ({ name, file, font: parsedFont(file) });
+  const regular = face("F0", bytes.regular);
+  const bold = face("F1", bytes.bold);
+  const others: Face[] = [];
+  let lacking = codesLackedBy(regular, texts);
+  for (const [i, read] of bytes.fallbacks.entries()) {
+    if (lacking.length === 0) break;
+    const other = face(`F${i + 2}`, await readOnce(read));
+    const left = lacking.filter((code) => !has(other, code));
+    // A font with none of what is wanted is not put into the file.
+    if (left.length < lacking.length) others.push(other);
+    lacking = left;
+  }
+  const missing = new Set<string>();
+  const split = (text: string, isBold: boolean): readonly FacedText[] =>
+    splitByFace(plainLine(text), isBold ? [bold, regular, ...others] : [regular, ...others], missing);
+  return { all: [regular, bold, ...others], split, missing: () => [...missing].sort() };
+}
+
+const has = ({ font }: Face, code: number): boolean => font.hasGlyphForCodePoint(code);
+
+function codesLackedBy(face: Face, texts: Iterable<string>): number[] {
+  const seen = new Set<string>();
+  const lacking = new Set<number>();
+  for (const text of texts) {
+    if (seen.has(text)) continue;
+    seen.add(text);
+    for (const char of plainLine(text)) {
+      const code = char.codePointAt(0)!;
+      if (!has(face, code) && !joinsBefore(code)) lacking.add(code);
+    }
+  }
+  return [...lacking];
+}
+
+/** Joiners and variation selectors: they belong to what stands before them and have no glyph in many fonts. */
+function joinsBefore(code: number): boolean {
+  return code === 0x200c || code === 0x200d || (code >= 0xfe00 && code <= 0xfe0f);
+}
+
+function splitByFace(text: string, faces: readonly Face[], missing: Set<string>): FacedText[] {
+  const parts: { face: Face; text: string }[] = [];
+  const add = (face: Face, part: string): void => {
+    const last = parts.at(-1);
+    if (last && last.face === face) last.text += part;
+    else parts.push({ face, text: part });
+  };
+  for (const char of text) {
+    const code = char.codePointAt(0)!;
+    const last = parts.at(-1);
+    if (joinsBefore(code) && last) {
+      if (has(last.face, code)) last.text += char;
+      continue;
+    }
+    const face = faces.find((one) => has(one, code));
+    if (face) {
+      add(face, char);
+      continue;
+    }
+    const number = `U+${code.toString(16).toUpperCase().padStart(4, "0")}`;
+    missing.add(number);
+    add(faces[0]!, `[${number}]`);
+  }
+  return parts;
+}

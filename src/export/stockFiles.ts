@@ -1,0 +1,224 @@
+import { curvedSheet } from "../core/drawing/curvedSheet.ts";
+import type { Drawing } from "../core/drawing/drawing.ts";
+import type { LaySheet, PieceArt } from "../core/drawing/layDrawing.ts";
+import { layDrawing } from "../core/drawing/layDrawing.ts";
+import { mapPages } from "../core/drawing/mapPage.ts";
+import type { Page } from "../core/drawing/page.ts";
+import { patternSheet } from "../core/drawing/patternSheet.ts";
+import { diagnosePrinter } from "../core/drawing/printer.ts";
+import { drawnRoles, ROLE_STYLES, styledAs } from "../core/drawing/roleStyles.ts";
+import { rulerPages, rulerPlan } from "../core/drawing/rulerPages.ts";
+import { barePage, projectionStyles, rollPages } from "../core/drawing/sheetPage.ts";
+import { singleCuts } from "../core/drawing/singleCuts.ts";
+import { type SheetTitle, tilePages } from "../core/drawing/tilePages.ts";
+import { type TilingOptions, tilePieces } from "../core/drawing/tiling.ts";
+import type { Stock } from "../core/lay/types.ts";
+import type { Material } from "../core/materials/material.ts";
+import type { OutputSettings } from "../core/project/outputSettings.ts";
+import { PAPERS, paperOf } from "../core/project/papers.ts";
+import type { Project } from "../core/project/project.ts";
+import { formatLength } from "../core/units/formatLength.ts";
+import { dxfText } from "./dxf/dxfText.ts";
+import { fileStem } from "./fileStem.ts";
+import type { Faces } from "./fonts/faces.ts";
+import { letterRings, textOutlines } from "./fonts/textOutlines.ts";
+import { grainArrow } from "./grainArrow.ts";
+import { patternsOf } from "./patterns.ts";
+import type { LaidMaterial, PlanFile, PlanFilesInput } from "./planFiles.ts";
+import type { PdfOptions } from "./pdf/pagesPdf.ts";
+import { svgText } from "./svg/svgText.ts";
+
+/** Makes a PDF with the input's fonts and notes which characters they lack. */
+export type PdfMaker = (title: string, pages: readonly Page[], more?: Partial<PdfOptions>) => Promise<Uint8Array>;
+
+/** A material's lay on one of its stocks. */
+export type LaidStock = LaidMaterial & { readonly stock: Stock };
+
+/** The pages of a tiling and how many of them are sheets of the lay; null when there is nothing to tape together. */
+export interface TiledPages {
+  readonly pages: readonly Page[];
+  readonly sheets: number;
+}
+
+/** Every file of one stock: the drawing, the sheets to tape together, the long sheet, the projector's, ruler cuts. */
+export async function stockFiles(
+  { project, faces }: Pick<PlanFilesInput, "project"> & { readonly faces: Faces },
+  laid: LaidStock,
+  art: ReadonlyMap<string, PieceArt>,
+  stem: string,
+  pdf: PdfMaker,
+): Promise<PlanFile[]> {
+  const { output } = project;
+  const grain = grainArrow(laid.material);
+  const sheet = layDrawing(laid.stock, laid.plan, art, grain);
+  const title = titleOf(project, laid.material, laid.stock, sheet);
+  const name = `${title.project}: ${title.material}`;
+  const paper = paperOf(output.paper);
+  const tiled = tiledPages(project, laid, art);
+  const roll = rollPages(sheet, title, grain, {
+    rollWidth: output.rollWidth,
+    correction: printerCorrection(output),
+  });
+  const rollWords = formatLength(output.rollWidth, output.lengths);
+  const taped =
+    tiled === null
+      ? []
+      : [
+          {
+            name: `${stem}-${paperStem(output)}.pdf`,
+            data: await pdf(name, tiled.pages),
+            about: `${tiled.sheets} sheets of ${paper.id} to tape together, and their map`,
+          },
+        ];
+  return [
+    ...drawingFiles(sheet.drawing, name, stem, "lay plan at true size", output, faces),
+    ...taped,
+    {
+      name: `${stem}-one-sheet.pdf`,
+      data: await pdf(name, roll),
+      about: `${roll.length === 1 ? "one long sheet" : `${roll.length} long sheets`} for a copy shop's roll of ${rollWords}`,
+    },
+    {
+      name: `${stem}-projector.pdf`,
+      data: await pdf(name, [barePage(sheet)], { styles: projectionStyles(ROLE_STYLES), background: "#000000" }),
+      about: "thick bright lines for a projector",
+    },
+    ...(await rulerFiles(project, laid, sheet, title, stem, pdf)),
+  ];
+}
+
+/** A drawing as SVG and DXF, layers, lines, letters and shared edges as the settings have them. */
+function drawingFiles(
+  drawing: Drawing,
+  title: string,
+  stem: string,
+  about: string,
+  output: OutputSettings,
+  faces: Faces,
+): PlanFile[] {
+  // Cut lines that neighbours share would be cut twice.
+  const single = output.sharedEdges === "once" ? singleCuts(drawing) : drawing;
+  return linesFiles(single, title, stem, about, output, faces, true);
+}
+
+/** A drawing as it is, as SVG and DXF. */
+export function linesFiles(
+  drawing: Drawing,
+  title: string,
+  stem: string,
+  about: string,
+  { lines, letters }: OutputSettings,
+  faces: Faces,
+  areas: boolean,
+): PlanFile[] {
+  const roles = drawnRoles(lines);
+  const outlines = letters === "outlines";
+  const layers = Object.fromEntries(
+    Object.entries(lines).flatMap(([role, line]) => (line?.layer === undefined ? [] : [[role, line.layer]])),
+  );
+  const svg = svgText(drawing, {
+    title,
+    styles: styledAs(lines),
+    roles,
+    layers,
+    areas,
+    // No transform may stand in the file, so turned text is never text.
+    outlineText: (text) => (outlines || text.turnDeg !== 0 ? textOutlines(text, faces) : null),
+  });
+  const dxf = dxfText(drawing, {
+    lines,
+    roles,
+    outlineText: (text) => (outlines ? letterRings(textOutlines(text, faces)) : null),
+  });
+  return [
+    { name: `${stem}.svg`, data: svg, about },
+    { name: `${stem}.dxf`, data: dxf, about: `${about}, for drawing programs` },
+  ];
+}
+
+/** The sheets of one stock to tape together: the whole lay, or its curved pieces with a list of the rectangles. */
+export function tiledPages(
+  project: Project,
+  { material, plan, stock }: LaidStock,
+  art: ReadonlyMap<string, PieceArt>,
+): TiledPages | null {
+  const grain = grainArrow(material);
+  const whole = layDrawing(stock, plan, art, grain);
+  const title = titleOf(project, material, stock, whole);
+  const { sheet, bySize } =
+    project.output.sheets === "curved" ? curvedSheet(whole, art) : { sheet: whole, bySize: [] };
+  if (sheet.copies.length === 0) return null;
+  const tiling = tilePieces(sheet.copies, tilingOptions(project.output));
+  return {
+    pages: [...mapPages(sheet, tiling, title, bySize), ...tilePages(sheet, tiling, title, grain)],
+    sheets: tiling.tiles.length,
+  };
+}
+
+/** One of each curved piece of the whole project, to tape together. */
+export async function patternFiles({ project, pieces, lays }: PlanFilesInput, pdf: PdfMaker): Promise<PlanFile[]> {
+  const { output } = project;
+  const options = tilingOptions(output);
+  const sheet = patternSheet(patternsOf(lays, pieces, output.lengths), options);
+  if (!sheet) return [];
+  const title = { project: project.name, material: "Patterns", stock: "one of each curved piece" };
+  const tiling = tilePieces(sheet.copies, options);
+  const pages = [...mapPages(sheet, tiling, title), ...tilePages(sheet, tiling, title, "both")];
+  return [
+    {
+      name: `patterns-${paperStem(output)}.pdf`,
+      data: await pdf(`${project.name}: patterns`, pages),
+      about: `one of each curved piece on ${tiling.tiles.length} sheets of ${paperOf(output.paper).id}; cut rectangles by size`,
+    },
+  ];
+}
+
+/** What a paper is called in file names. */
+export const paperStem = ({ paper }: OutputSettings): string => fileStem(paperOf(paper).id, "paper");
+
+/** Longest sequence of cuts worth printing. */
+const MOST_CUTS = 400;
+
+/** The cuts in order, where a roll's lay can be parted from edge to edge. */
+async function rulerFiles(
+  project: Project,
+  { problem, stock }: LaidStock,
+  sheet: LaySheet,
+  title: SheetTitle,
+  stem: string,
+  pdf: PdfMaker,
+): Promise<PlanFile[]> {
+  if (stock.kind !== "roll" || stock.flaws.length > 0) return [];
+  const plan = rulerPlan(sheet, stock.width, problem.gap, problem.margin);
+  if (!plan || plan.sequence.cuts > MOST_CUTS) return [];
+  const write = (mm: number): string => formatLength(mm, project.output.lengths);
+  const pages = rulerPages(plan, paperOf(project.output.paper), title, write);
+  const data = await pdf(`${title.project}: ${title.material}`, pages);
+  return [{ name: `${stem}-ruler.pdf`, data, about: `${plan.sequence.cuts} ruler cuts in order, each drawn` }];
+}
+
+/** Drawn ÷ measured test square each way. */
+function printerCorrection(output: OutputSettings): { readonly x: number; readonly y: number } {
+  return diagnosePrinter(100, output.testSquare.x, output.testSquare.y, PAPERS).correction;
+}
+
+/** How the project's settings cut a drawing into sheets. */
+export function tilingOptions(output: OutputSettings): TilingOptions {
+  return {
+    paper: paperOf(output.paper),
+    margin: output.pageMargin,
+    overlap: output.overlap,
+    orientation: output.orientation,
+    correction: printerCorrection(output),
+  };
+}
+
+/** The words on every sheet of a stock. */
+function titleOf(project: Project, material: Material, stock: Stock, sheet: LaySheet): SheetTitle {
+  const { lengths } = project.output;
+  const words =
+    stock.kind === "roll"
+      ? `${formatLength(stock.width, lengths)} usable width, ${formatLength(sheet.usedLength, lengths)} used`
+      : `leftover ${stock.id}`;
+  return { project: project.name, material: material.name, stock: words };
+}
