@@ -18,8 +18,11 @@ import { costWords } from "./lay/costWords.ts";
 import { type LaidCloth, layProject } from "./lay/laidProject.ts";
 import { type ChoiceEffort, layChoices } from "./lay/layChoices.ts";
 import { layDocument, layFiles } from "./lay/layOutput.ts";
+
 import { materialPlan } from "./lay/planDocument.ts";
 import { numberOption, wordOption } from "./optionValues.ts";
+import { OUTPUT_OPTIONS, withOutputOptions } from "./outputOptions.ts";
+
 import { readInput } from "./readInput.ts";
 import { type ReadProject, readProjectFile } from "./readProjectFile.ts";
 import { CUT_OPTION, cutMode, SEARCH_OPTIONS, searchSettings } from "./searchSettings.ts";
@@ -43,6 +46,7 @@ export const layCommand: Command = {
     CUT_OPTION,
     { name: "choices", help: "instead of a plan: shortest, easiest to cut, largest offcut, each with its figures" },
     { name: "choose", value: "WHICH", help: `the plan to take of these three: ${CHOICES.join(", ")}` },
+    ...OUTPUT_OPTIONS,
     JSON_OPTION,
   ],
   operands: [1, 1],
@@ -55,7 +59,7 @@ async function runLay(args: ParsedArgs, io: Io): Promise<ExitCode> {
   const { seed, seconds, threads } = searchSettings(args, effort === null ? 10 : 86_400);
   const evaluations = effort === null ? Infinity : effort * EVALUATIONS_PER_EFFORT;
   const mode = cutMode(args);
-  const read = readProjectFile(readInput(args.operands[0]!), io.language);
+  const read = readProjectFile(withOutputOptions(readInput(args.operands[0]!), args), io.language);
   const choose = args.values.has("choose") ? wordOption(args, "choose", CHOICES, "shortest") : null;
   if (choose !== null && args.values.has("cut"))
     throw new UsageError("--choose looks at every way of cutting; it does not go with --cut");

@@ -1,3 +1,6 @@
+import type { OutputSettings } from "../core/project/outputSettings.ts";
+import { paperOf } from "../core/project/papers.ts";
+
 /**
  * A file name stem out of any name: letters and digits of any writing, hyphens between words, at most 60 characters.
  * Nothing that could leave the folder, hide the file or upset a shell is left; `fallback` when nothing remains.
@@ -26,3 +29,6 @@ export function distinctStems(names: readonly string[], fallback: string): strin
     return distinct;
   });
 }
+
+/** What a project's paper is called in file names. */
+export const paperStem = ({ paper }: OutputSettings): string => fileStem(paperOf(paper).id, "paper");

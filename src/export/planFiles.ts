@@ -1,5 +1,6 @@
 import type { Drawing } from "../core/drawing/drawing.ts";
 import { pieceArt } from "../core/drawing/pieceArt.ts";
+import { describePrinter } from "../core/drawing/printer.ts";
 import type { Stock } from "../core/lay/types.ts";
 import type { CutPiece } from "../core/materials/cutPiece.ts";
 import type { OutputSettings } from "../core/project/outputSettings.ts";
@@ -17,7 +18,7 @@ import { type Faces, openFaces } from "./fonts/faces.ts";
 import type { FontBytes } from "./fonts/fontBytes.ts";
 import { machineMats } from "./machineMats.ts";
 import { pagesPdf } from "./pdf/pagesPdf.ts";
-import { linesFiles, type PdfMaker, patternFiles, stockFiles } from "./stockFiles.ts";
+import { linesFiles, type PdfMaker, patternFiles, printerFinding, stockFiles } from "./stockFiles.ts";
 
 /** A file for the cutting table. */
 export interface PlanFile {
@@ -67,7 +68,8 @@ export async function planFiles(input: PlanFilesInput): Promise<PlanFiles> {
     files.push(...(await stockFiles({ project, faces }, laid, art, stems[i]!, pdf)));
   }
   files.push(...(await patternFiles(input, pdf)));
-  const notes: string[] = [];
+  const printer = printerFinding(project.output);
+  const notes = printer.kind === "true" ? [] : [describePrinter(printer, input.language)];
   const matStems = distinctStems(
     lays.map(({ material }) => material.name),
     "cloth",

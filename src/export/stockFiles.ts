@@ -5,7 +5,7 @@ import { layDrawing } from "../core/drawing/layDrawing.ts";
 import { mapPages } from "../core/drawing/mapPage.ts";
 import type { Page } from "../core/drawing/page.ts";
 import { patternSheet } from "../core/drawing/patternSheet.ts";
-import { diagnosePrinter } from "../core/drawing/printer.ts";
+import { diagnosePrinter, type PrinterFinding } from "../core/drawing/printer.ts";
 import { drawnRoles, ROLE_STYLES, styledAs } from "../core/drawing/roleStyles.ts";
 import { rulerPages, rulerPlan } from "../core/drawing/rulerPages.ts";
 import { barePage, projectionStyles, rollPages } from "../core/drawing/sheetPage.ts";
@@ -19,13 +19,13 @@ import { PAPERS, paperOf } from "../core/project/papers.ts";
 import type { Project } from "../core/project/project.ts";
 import { formatLength } from "../core/units/formatLength.ts";
 import { dxfText } from "./dxf/dxfText.ts";
-import { fileStem } from "./fileStem.ts";
+import { paperStem } from "./fileStem.ts";
 import type { Faces } from "./fonts/faces.ts";
 import { letterRings, textOutlines } from "./fonts/textOutlines.ts";
 import { grainArrow } from "./grainArrow.ts";
 import { patternsOf } from "./patterns.ts";
-import type { LaidMaterial, PlanFile, PlanFilesInput } from "./planFiles.ts";
 import type { PdfOptions } from "./pdf/pagesPdf.ts";
+import type { LaidMaterial, PlanFile, PlanFilesInput } from "./planFiles.ts";
 import { svgText } from "./svg/svgText.ts";
 
 /** Makes a PDF with the input's fonts and notes which characters they lack. */
@@ -57,7 +57,7 @@ export async function stockFiles(
   const tiled = tiledPages(project, laid, art);
   const roll = rollPages(sheet, title, grain, {
     rollWidth: output.rollWidth,
-    correction: printerCorrection(output),
+    correction: printerFinding(output).correction,
   });
   const rollWords = formatLength(output.rollWidth, output.lengths);
   const taped =
@@ -173,9 +173,6 @@ export async function patternFiles({ project, pieces, lays }: PlanFilesInput, pd
   ];
 }
 
-/** What a paper is called in file names. */
-export const paperStem = ({ paper }: OutputSettings): string => fileStem(paperOf(paper).id, "paper");
-
 /** Longest sequence of cuts worth printing. */
 const MOST_CUTS = 400;
 
@@ -197,9 +194,9 @@ async function rulerFiles(
   return [{ name: `${stem}-ruler.pdf`, data, about: `${plan.sequence.cuts} ruler cuts in order, each drawn` }];
 }
 
-/** Drawn ÷ measured test square each way. */
-function printerCorrection(output: OutputSettings): { readonly x: number; readonly y: number } {
-  return diagnosePrinter(100, output.testSquare.x, output.testSquare.y, PAPERS).correction;
+/** What the measured test square says about the printer. */
+export function printerFinding({ testSquare }: OutputSettings): PrinterFinding {
+  return diagnosePrinter(100, testSquare.x, testSquare.y, PAPERS);
 }
 
 /** How the project's settings cut a drawing into sheets. */
@@ -209,7 +206,7 @@ export function tilingOptions(output: OutputSettings): TilingOptions {
     margin: output.pageMargin,
     overlap: output.overlap,
     orientation: output.orientation,
-    correction: printerCorrection(output),
+    correction: printerFinding(output).correction,
   };
 }
 

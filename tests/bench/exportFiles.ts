@@ -2,13 +2,13 @@
 // 500 pieces on 10.3 m of a roll; goals: SVG under 100 ms, 120 sheets as PDF under 2 s and 2 MB, memory under 300 MB.
 import { layDrawing } from "../../src/core/drawing/layDrawing.ts";
 import { mapPages } from "../../src/core/drawing/mapPage.ts";
-import { paperNamed } from "../../src/core/project/papers.ts";
 import { pieceArt } from "../../src/core/drawing/pieceArt.ts";
 import { singleCuts } from "../../src/core/drawing/singleCuts.ts";
 import { tilePages } from "../../src/core/drawing/tilePages.ts";
 import { tilePieces } from "../../src/core/drawing/tiling.ts";
 import { rectangleContour, segmentContour } from "../../src/core/geometry/contourShapes.ts";
 import type { LayPlan, StockPlacement } from "../../src/core/lay/types.ts";
+import { paperNamed } from "../../src/core/project/papers.ts";
 import { dxfText } from "../../src/export/dxf/dxfText.ts";
 import { pagesPdf } from "../../src/export/pdf/pagesPdf.ts";
 import { svgText } from "../../src/export/svg/svgText.ts";

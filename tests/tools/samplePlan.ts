@@ -17,8 +17,8 @@ export const FONTS: FontBytes = {
   regular: packaged("dejavu-fonts-ttf/ttf/DejaVuSansCondensed.ttf"),
   bold: packaged("dejavu-fonts-ttf/ttf/DejaVuSansCondensed-Bold.ttf"),
   fallbacks: [
-    async () => packaged("@fontsource/unifontex/files/unifontex-latin-400-normal.woff"),
     async () => packaged("@fontsource/noto-emoji/files/noto-emoji-emoji-400-normal.woff"),
+    async () => packaged("@fontsource/unifontex/files/unifontex-latin-400-normal.woff"),
   ],
 };
 

@@ -9,7 +9,7 @@ export function fontBytes(): FontBytes {
   return {
     regular: packaged("dejavu-fonts-ttf/ttf/DejaVuSansCondensed.ttf"),
     bold: packaged("dejavu-fonts-ttf/ttf/DejaVuSansCondensed-Bold.ttf"),
-    fallbacks: [unicodeFont, emojiFont],
+    fallbacks: [emojiFont, unicodeFont],
   };
 }
 

@@ -82,12 +82,7 @@ export type FileProblem =
   | { readonly code: "color-unreadable" | "layer-name-unusable"; readonly path: string; readonly value: string }
   | { readonly code: "layer-is-cut"; readonly path: string; readonly layer: string; readonly role: string }
   | { readonly code: "laser-has-no-blade"; readonly path: string; readonly key: string }
-  | {
-      readonly code: "kerf-and-blade";
-      readonly path: string;
-      readonly kerfMm: number;
-      readonly bladeOffsetMm: number;
-    }
+  | { readonly code: "knife-takes-no-kerf"; readonly path: string; readonly kerfMm: number }
   | { readonly code: "grip-eats-bed"; readonly path: string; readonly gripMm: number; readonly sideMm: number }
   | {
       /** Nothing useful is left of a sheet between its margins and its overlap. */

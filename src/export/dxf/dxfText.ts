@@ -53,8 +53,7 @@ const PALETTE: readonly (readonly [number, string])[] = [
 export function paletteColor(color: string): number {
   const parts = (text: string): number[] => [1, 3, 5].map((at) => Number.parseInt(text.slice(at, at + 2), 16));
   const wanted = parts(color);
-  const away = (text: string): number =>
-    parts(text).reduce((sum, part, i) => sum + (part - wanted[i]!) ** 2, 0);
+  const away = (text: string): number => parts(text).reduce((sum, part, i) => sum + (part - wanted[i]!) ** 2, 0);
   return PALETTE.reduce((best, entry) => (away(entry[1]) < away(best[1]) ? entry : best))[0];
 }
 
@@ -62,7 +61,10 @@ function layersFor(lines: LineWishes): DxfLayers {
   const entries = DRAWING_ROLES.map((role) => {
     const { layer, color } = lines[role] ?? {};
     const own = DXF_LAYERS[role];
-    return [role, { name: layer ?? own.name, color: color === undefined ? own.color : paletteColor(color) }] as const;
+    return [
+      role,
+      { name: layer ?? own.name, color: color === undefined ? own.color : paletteColor(color) },
+    ] as const;
   });
   return Object.fromEntries(entries) as Record<DrawingRole, DxfLayer>;
 }
@@ -177,7 +179,10 @@ function textOrLetters(
   outlineText: DxfOptions["outlineText"],
 ): void {
   const rings = outlineText?.(item);
-  if (!rings) return text(put, item, layer, minX, minY);
+  if (!rings) {
+    text(put, item, layer, minX, minY);
+    return;
+  }
   for (const ring of rings) {
     const vertices = Array.from({ length: ring.length / 2 }, (_, i) => [ring[2 * i]!, ring[2 * i + 1]!, 0]);
     polyline(put, { vertices: Float64Array.from(vertices.flat()), closed: true }, layer, minX, minY);

@@ -5,10 +5,10 @@ import boldUrl from "dejavu-fonts-ttf/ttf/DejaVuSansCondensed-Bold.ttf?url";
 import { curvedSheet } from "../../core/drawing/curvedSheet.ts";
 import { layDrawing } from "../../core/drawing/layDrawing.ts";
 import { paperPart } from "../../core/drawing/page.ts";
-import { PAPERS } from "../../core/project/papers.ts";
 import { pieceArt } from "../../core/drawing/pieceArt.ts";
 import { tilePieces } from "../../core/drawing/tiling.ts";
 import type { Stock } from "../../core/lay/types.ts";
+import { PAPERS } from "../../core/project/papers.ts";
 import { fileStem } from "../../export/fileStem.ts";
 import type { FontBytes } from "../../export/fonts/fontBytes.ts";
 import { grainArrow } from "../../export/grainArrow.ts";
@@ -87,7 +87,7 @@ function fontBytes(): Promise<FontBytes> {
   fonts ??= Promise.all([bytes(regularUrl), bytes(boldUrl)]).then(([regular, bold]) => ({
     regular,
     bold,
-    fallbacks: [() => bytes(unicodeUrl), () => bytes(emojiUrl)],
+    fallbacks: [() => bytes(emojiUrl), () => bytes(unicodeUrl)],
   }));
   return fonts;
 }

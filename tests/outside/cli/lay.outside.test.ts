@@ -39,6 +39,28 @@ test("lay writes checked files, the same ones every time", async () => {
     expect(readFileSync(join(second, name)).equals(readFileSync(join(first, name)))).toBe(true);
 }, 120_000);
 
+test("output settings from the command line: own paper, layers, outlines, and a fitted print named", async () => {
+  const out = join(folder, "settings");
+  const run = await runCli(
+    ...["lay", DEMO, "--effort", "0.01", "--out", out, "--paper", "13 x 19 in", "--letters", "outlines"],
+    ...["--sheets", "curved", "--test-square", "97.3 x 97.3", "--settings"],
+    '{"lines": {"cut": {"layer": "BLADE", "color": "#ff0000"}, "flaw": {"draw": false}}}',
+  );
+  expect(run.code).toBe(0);
+  expect(run.err).toContain("fit to page");
+  const sheets = readFileSync(join(out, "waxed-sailcloth-sailcloth-roll-330-2-482-6-mm.pdf"));
+  expect(sheets.length).toBeGreaterThan(1000);
+  const svg = readFileSync(join(out, "harness-leather.svg"), "utf8");
+  expect(svg).toContain('<g id="BLADE" fill="none" stroke="#ff0000"');
+  expect(svg).not.toMatch(/<text|id="flaw"/u);
+  expect(readFileSync(join(out, "harness-leather.dxf"), "utf8")).not.toContain("TEXT");
+  const wrong = await runCli("lay", DEMO, "--paper", "3 x 4 in", "--overcut", "far");
+  expect(wrong.code).toBe(1);
+  expect(wrong.err).toContain("output.paper.width");
+  expect((await runCli("lay", DEMO, "--paper", "A9")).err).toContain("A9");
+  expect((await runCli("lay", DEMO, "--settings", "[1]")).code).toBe(2);
+}, 60_000);
+
 test("lay --json prints one document that check verifies, and check finds what is changed in it", async () => {
   const run = await runCli("lay", DEMO, "--effort", "0.3", "--json");
   expect(run.code).toBe(0);

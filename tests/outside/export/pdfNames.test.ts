@@ -1,9 +1,9 @@
 // Names of every kind, read out of the PDF again by poppler (pdftotext) and looked for in its fonts (pdffonts).
 import { expect, test } from "vitest";
 import { mapPages } from "../../../src/core/drawing/mapPage.ts";
-import { paperNamed } from "../../../src/core/project/papers.ts";
 import { tilePages } from "../../../src/core/drawing/tilePages.ts";
 import { tilePieces } from "../../../src/core/drawing/tiling.ts";
+import { paperNamed } from "../../../src/core/project/papers.ts";
 import { pagesPdf } from "../../../src/export/pdf/pagesPdf.ts";
 import { passingFile, run } from "../../tools/programs.ts";
 import { FONTS, PIECES, samplePiece, sampleSheet } from "../../tools/samplePlan.ts";
@@ -38,6 +38,14 @@ test("Latin, Greek, Cyrillic, kana, kanji, Hangul and signs print and can be rea
   }
 });
 
+test("emoji print in one ink, joined ones as one picture, and can be read out again", async () => {
+  // Bag, thread, ring; a sewing person joined of two signs (Unicode 16, emoji-zwj-sequences).
+  const { text, missingGlyphs, path } = await fileWith("Tote 👜🧵💍 👩‍🔧");
+  expect(missingGlyphs).toEqual([]);
+  for (const sign of ["👜", "🧵", "💍", "👩"]) expect(text).toContain(sign);
+  expect(run("pdffonts", [path])).toContain("NotoEmoji");
+});
+
 test("hostile names are text and nothing else", async () => {
   for (const name of ["<script>alert(1)</script>", "../../x", ") Tj ET Q (", "=1+2", "/JavaScript (x)"]) {
     const { text, path } = await fileWith(name);
@@ -54,5 +62,5 @@ test("hostile names are text and nothing else", async () => {
 test("a character that no font has is told and stands there as its number", async () => {
   const { text, missingGlyphs } = await fileWith("布", { ...FONTS, fallbacks: [] });
   expect(missingGlyphs).toEqual(["U+5E03"]);
-  expect(text).toContain("[5E03]");
+  expect(text).toContain("[U+5E03]");
 });

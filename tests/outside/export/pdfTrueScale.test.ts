@@ -2,10 +2,10 @@
 import { beforeAll, expect, test } from "vitest";
 import { mapPages } from "../../../src/core/drawing/mapPage.ts";
 import { paperPart } from "../../../src/core/drawing/page.ts";
-import { PAPERS, paperNamed } from "../../../src/core/project/papers.ts";
 import { barePage } from "../../../src/core/drawing/sheetPage.ts";
 import { tilePages } from "../../../src/core/drawing/tilePages.ts";
 import { type Tile, type Tiling, tilePieces } from "../../../src/core/drawing/tiling.ts";
+import { PAPERS, paperNamed } from "../../../src/core/project/papers.ts";
 import { pagesPdf } from "../../../src/export/pdf/pagesPdf.ts";
 import { type Grey, lineCentre, passingFile, renderPdfPage, run } from "../../tools/programs.ts";
 import { FONTS, sampleSheet } from "../../tools/samplePlan.ts";

@@ -125,9 +125,9 @@ export const fileSentences: SentenceTable<FileProblem> = {
     what: `A laser has no blade, so ${quoted(key)} has no meaning.`,
     remedy: "Leave it out, or state the tool as knife. What a laser burns away is its kerf.",
   }),
-  "kerf-and-blade": ({ kerfMm, bladeOffsetMm }) => ({
-    what: `A kerf of ${mm(kerfMm)} and a blade offset of ${mm(bladeOffsetMm)} would both move the cut.`,
-    remedy: "A knife takes no material: give it kerf 0.",
+  "knife-takes-no-kerf": ({ kerfMm }) => ({
+    what: `A kerf of ${mm(kerfMm)} does not go with a knife's blade offset or overcut.`,
+    remedy: "A knife takes no material away: give it kerf 0, or state the tool as laser.",
   }),
   "grip-eats-bed": ({ gripMm, sideMm }) => ({
     what: `Gripped edges of ${mm(gripMm)} on both sides leave nothing of a bed of ${mm(sideMm)}.`,

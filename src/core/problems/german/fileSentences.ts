@@ -40,6 +40,7 @@ const EXPECTED: Readonly<Record<Expected, string>> = {
   group: "eine Gruppe von Schlüsseln in { }",
   place: 'eine Stelle [längs, quer], etwa ["10 cm", "4 cm"]',
   point: "einen Punkt [längs, quer], oder [längs, quer, Bogenhöhe], wenn die Kante danach ein Bogen ist",
+  paper: 'ein Papier wie "A4" oder ein Maß wie { "width": "13 in", "height": "19 in" }',
   size: 'eine Länge wie "25 mm" oder eine Gruppe wie { "cut": "10 cm" }',
 };
 
@@ -114,6 +115,36 @@ export const fileSentences: SentenceTable<FileProblem> = {
       known.length === 0
         ? "Fügen Sie es bei den Materialien hinzu."
         : `Fügen Sie es bei den Materialien hinzu, oder nehmen Sie eines von ${listed(known)}.`,
+  }),
+  "color-unreadable": ({ value }) => ({
+    what: `${quoted(value)} ist hier keine lesbare Farbe.`,
+    remedy:
+      'Schreiben Sie # und sechs Zeichen 0 bis 9 oder a bis f, je zwei für Rot, Grün und Blau, etwa "#c81e1e".',
+  }),
+  "layer-name-unusable": ({ value }) => ({
+    what: `${quoted(value)} kann nicht in jeder Datei eine Ebene benennen.`,
+    remedy: "Nehmen Sie 1 bis 31 Buchstaben a bis z, Ziffern, Binde- und Unterstriche oder $, ohne Leerzeichen.",
+  }),
+  "layer-is-cut": ({ layer, role }) => ({
+    what: `Die Linien ${quoted(role)} lägen auf der Ebene ${quoted(layer)} der Schnitte, und alles darauf wird geschnitten.`,
+    remedy: "Geben Sie den beiden verschiedene Ebenen.",
+  }),
+  "laser-has-no-blade": ({ key }) => ({
+    what: `Ein Laser hat keine Klinge, also bedeutet ${quoted(key)} nichts.`,
+    remedy:
+      "Lassen Sie es weg, oder geben Sie als Werkzeug ein Messer an. Was ein Laser wegbrennt, ist seine Schnittfuge.",
+  }),
+  "knife-takes-no-kerf": ({ kerfMm }) => ({
+    what: `Eine Schnittfuge von ${mm(kerfMm)} passt nicht zu Klingenversatz oder Überschnitt eines Messers.`,
+    remedy: "Ein Messer nimmt kein Material weg: Geben Sie die Schnittfuge 0 an, oder als Werkzeug einen Laser.",
+  }),
+  "grip-eats-bed": ({ gripMm, sideMm }) => ({
+    what: `Gehaltene Ränder von ${mm(gripMm)} an beiden Seiten lassen von einem Bett von ${mm(sideMm)} nichts übrig.`,
+    remedy: "Geben Sie den Rand einer Seite an, oder berichtigen Sie das Bett.",
+  }),
+  "paper-too-small": ({ sideMm, marginMm, overlapMm }) => ({
+    what: `Von ${mm(sideMm)} breitem Papier mit Rändern von ${mm(marginMm)} und einer Überlappung von ${mm(overlapMm)} bleibt zu wenig.`,
+    remedy: "Nehmen Sie größeres Papier, einen kleineren Rand oder eine kleinere Überlappung.",
   }),
   "bias-refused": () => ({
     what: "Teile werden nicht schräg zum Fadenlauf gelegt.",

@@ -124,6 +124,51 @@ test.each([
     { materials: [{ ...cloth, price: { amount: 1, per: "furlong" } }] },
     ["materials[0].price.per: length-unreadable"],
   ],
+  ["unknown paper", { output: { paper: "A9" } }, ["output.paper: not-one-of"]],
+  ["paper half said", { output: { paper: { width: 300 } } }, ["output.paper: key-missing"]],
+  [
+    "paper with a key too many",
+    { output: { paper: { width: 300, height: 300, gsm: 80 } } },
+    ["output.paper: unknown-key"],
+  ],
+  ["paper of no kind", { output: { paper: 4 } }, ["output.paper: not-one-of"]],
+  ["paper all margin", { output: { paper: "A5", pageMargin: 50, overlap: 20 } }, ["output.paper: paper-too-small"]],
+  [
+    "colour by name",
+    { output: { lines: { cut: { color: "red" } } } },
+    ["output.lines.cut.color: color-unreadable"],
+  ],
+  [
+    "layer with a blank",
+    { output: { lines: { fold: { layer: "my pen" } } } },
+    ["output.lines.fold.layer: layer-name-unusable"],
+  ],
+  [
+    "folds on the layer of the cuts",
+    { output: { lines: { fold: { layer: "Cut" } } } },
+    ["output.lines.fold.layer: layer-is-cut"],
+  ],
+  [
+    "cuts on the layer of the folds",
+    { output: { lines: { cut: { layer: "fold" } } } },
+    ["output.lines.cut.layer: layer-is-cut"],
+  ],
+  ["unknown role", { output: { lines: { score: {} } } }, ["output.lines: unknown-key"]],
+  [
+    "laser with a blade",
+    { output: { machine: { bedWidth: 300, bedHeight: 300, tool: "laser", bladeOffset: 0.25 } } },
+    ["output.machine.bladeOffset: laser-has-no-blade"],
+  ],
+  [
+    "knife with kerf and blade",
+    { output: { machine: { bedWidth: 300, bedHeight: 300, tool: "knife", bladeOffset: 0.25, kerf: 0.1 } } },
+    ["output.machine.kerf: knife-takes-no-kerf"],
+  ],
+  [
+    "bed all gripped",
+    { output: { machine: { bedWidth: 300, bedHeight: 100, tool: "knife", grip: 50 } } },
+    ["output.machine.grip: grip-eats-bed"],
+  ],
   [
     "wrong length wish",
     { straps: [{ ...strap, length: { drop: "far" } }] },

@@ -1,27 +1,36 @@
+import { outputProblems } from "../../../core/project/outputProblems.ts";
 import type { MachineSettings } from "../../../core/project/outputSettings.ts";
 import type { LaidMaterial } from "../../../export/planFiles.ts";
 import { useAnswer } from "../../exports/useAnswer.ts";
 import { ChoiceBlank, LengthBlank } from "../../fields/blanks.tsx";
+import { Refusal } from "../../fields/TypedBlank.tsx";
 import { PageMiniature } from "../../parts/PageMiniature.tsx";
 import { Term } from "../../parts/Term.tsx";
 import { useChange } from "../../state/workbench.ts";
 import { useTexts } from "../../texts/texts.ts";
+import { FileSettings } from "./FileSettings.tsx";
 import { SaveFiles } from "./SaveFiles.tsx";
-import { type StackInput, savePlanFile, shownOnly } from "./tableParts.ts";
+import { type SetOutput, type StackInput, savePlanFile, shownOnly } from "./tableParts.ts";
+
+const KNIFE = { bladeOffset: 0, overcut: 0, order: "nearest" } as const;
 
 /** A desktop machine's mat, 12 × 12 in with a quarter inch gripped: common practice, no source. */
-const USUAL: MachineSettings = { bedWidth: 304.8, bedHeight: 304.8, grip: 6.35, kerf: 0, tool: "knife" };
+const USUAL: MachineSettings = { bedWidth: 304.8, bedHeight: 304.8, grip: 6.35, kerf: 0, tool: "knife", ...KNIFE };
 
 /** Files for a cutting machine: the whole plan, or one mat after the other. */
 export function MachineStack(input: StackInput) {
   const texts = useTexts();
   const change = useChange();
   const words = texts.table.machine;
-  const { machine } = input.project.output;
+  const { output } = input.project;
+  const { machine } = output;
+  const setOutput: SetOutput = (part, label, key) =>
+    change((now) => ({ ...now, output: { ...now.output, ...part } }), label, key);
   const set = (next: MachineSettings | null, label: string, key?: string) =>
-    change((now) => ({ ...now, output: { ...now.output, machine: next } }), label, key);
+    setOutput({ machine: next }, label, key);
+  const faults = outputProblems(output).filter(({ path }) => path !== "output.paper");
   const length = (
-    field: "bedWidth" | "bedHeight" | "grip" | "kerf",
+    field: "bedWidth" | "bedHeight" | "grip" | "kerf" | "bladeOffset" | "overcut",
     label: string,
     range: { minMm: number; maxMm: number },
   ) =>
@@ -30,7 +39,7 @@ export function MachineStack(input: StackInput) {
         label={label}
         path={`output.machine.${field}`}
         value={machine[field]}
-        fine={field === "kerf"}
+        fine={["kerf", "bladeOffset", "overcut"].includes(field)}
         range={range}
         onValue={(mm, key) => set({ ...machine, [field]: mm }, label, key)}
       />
@@ -44,6 +53,8 @@ export function MachineStack(input: StackInput) {
           <SaveFiles input={shownOnly(input)} label={words.saveSvg} wanted={({ name }) => name.endsWith(".svg")} />
           <SaveFiles input={shownOnly(input)} label={words.saveDxf} wanted={({ name }) => name.endsWith(".dxf")} />
         </div>
+        <FileSettings output={output} set={setOutput} />
+        {faults.length > 0 && <Refusal problems={faults} />}
         {machine === null ? (
           <p>
             <button type="button" class="press" onClick={() => set(USUAL, words.add)}>
@@ -62,7 +73,12 @@ export function MachineStack(input: StackInput) {
                     ["knife", words.tools.knife],
                     ["laser", words.tools.laser],
                   ]}
-                  onValue={(tool) => set({ ...machine, tool }, words.toolLabel)}
+                  onValue={(tool) =>
+                    set(
+                      { ...machine, tool, ...(tool === "laser" ? { bladeOffset: 0, overcut: 0 } : { kerf: 0 }) },
+                      words.toolLabel,
+                    )
+                  }
                 />,
                 length("bedWidth", words.bedWidth, { minMm: 50, maxMm: 10_000 }),
                 length("bedHeight", words.bedHeight, { minMm: 50, maxMm: 10_000 }),
@@ -71,6 +87,31 @@ export function MachineStack(input: StackInput) {
                 length("kerf", words.kerf, { minMm: 0, maxMm: 5 }),
               )}
             </p>
+            <p class="sentence">
+              {machine.tool === "knife" &&
+                words.knife(
+                  length("bladeOffset", words.bladeOffset, { minMm: 0, maxMm: 5 }),
+                  length("overcut", words.overcut, { minMm: 0, maxMm: 10 }),
+                )}{" "}
+              {words.ordered(
+                <ChoiceBlank<MachineSettings["order"]>
+                  label={words.orderLabel}
+                  path="output.machine.order"
+                  value={machine.order}
+                  options={[
+                    ["nearest", words.orders.nearest],
+                    ["piece", words.orders.piece],
+                  ]}
+                  onValue={(order) => set({ ...machine, order }, words.orderLabel)}
+                />,
+              )}
+            </p>
+            <ul class="soft">
+              {machine.kerf > 0 && <li>{words.kerfTold}</li>}
+              {machine.bladeOffset > 0 && <li>{words.bladeTold}</li>}
+              {machine.overcut > 0 && <li>{words.overcutTold}</li>}
+              <li>{words.orderTold[machine.order]}</li>
+            </ul>
             <p>
               <button type="button" class="press" onClick={() => set(null, words.remove)}>
                 {words.remove}
@@ -81,7 +122,7 @@ export function MachineStack(input: StackInput) {
         )}
         <p class="caution">{words.caution}</p>
       </div>
-      {machine !== null && input.shown !== null && (
+      {machine !== null && input.shown !== null && faults.length === 0 && (
         <MaterialMats key={input.shown.material.id} input={input} lay={input.shown} />
       )}
     </section>
@@ -93,8 +134,8 @@ function MaterialMats({ input, lay }: { input: StackInput; lay: LaidMaterial }) 
   const words = texts.table.machine;
   const { project, pieces } = input;
   const { kind, coating } = lay.material;
-  const { machine, lengths } = project.output;
-  const key = JSON.stringify([machine, lengths, kind, coating, lay.plan.uses, pieces.length]);
+  const { output } = project;
+  const key = JSON.stringify([output, kind, coating, lay.plan.uses, pieces.length]);
   const answer = useAnswer({ kind: "mats", project, pieces, lay }, key);
   const { mats = [], tooLarge = [], refusal = null } = answer.value ?? {};
   return (

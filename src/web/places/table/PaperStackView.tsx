@@ -1,15 +1,18 @@
-import { PAPERS } from "../../../core/project/papers.ts";
 import { describePrinter, diagnosePrinter } from "../../../core/drawing/printer.ts";
+import { outputProblems } from "../../../core/project/outputProblems.ts";
 import type { OutputSettings } from "../../../core/project/outputSettings.ts";
+import { PAPERS, paperOf } from "../../../core/project/papers.ts";
+import { paperStem } from "../../../export/fileStem.ts";
 import type { LaidMaterial } from "../../../export/planFiles.ts";
 import { useAnswer } from "../../exports/useAnswer.ts";
-import { ChoiceBlank, LengthBlank } from "../../fields/blanks.tsx";
+import { LengthBlank } from "../../fields/blanks.tsx";
+import { Refusal } from "../../fields/TypedBlank.tsx";
 import { PageMiniature } from "../../parts/PageMiniature.tsx";
-import { Term } from "../../parts/Term.tsx";
-import { type ChangeProject, useChange } from "../../state/workbench.ts";
-import { useTexts } from "../../texts/texts.ts";
+import { useChange } from "../../state/workbench.ts";
+import { useLanguage, useTexts } from "../../texts/texts.ts";
+import { PaperSettings } from "./PaperSettings.tsx";
 import { SaveFiles } from "./SaveFiles.tsx";
-import { type StackInput, shownOnly } from "./tableParts.ts";
+import { type SetOutput, type StackInput, shownOnly } from "./tableParts.ts";
 
 /** Sheets whose miniatures are drawn; the page map shows the rest. */
 const SHOWN = 24;
@@ -22,53 +25,19 @@ export function PaperStackView(input: StackInput) {
   const { output } = input.project;
   const set = (part: Partial<OutputSettings>, label: string, key?: string) =>
     change((now) => ({ ...now, output: { ...now.output, ...part } }), label, key);
+  const faults = outputProblems(output).filter(({ path }) => path === "output.paper");
   return (
     <section class="stack" aria-label={texts.table.stackNames.paper}>
       <div class="sheet stack">
-        <p class="sentence">
-          {words.sentence(
-            <ChoiceBlank
-              label={words.paperLabel}
-              path="output.paper"
-              value={output.paper}
-              options={PAPERS.map(({ id }) => [id, id] as const)}
-              onValue={(paper) => set({ paper }, words.paperLabel)}
-            />,
-            <ChoiceBlank<OutputSettings["orientation"]>
-              label={words.orientationLabel}
-              path="output.orientation"
-              value={output.orientation}
-              options={[
-                ["fewest", words.orientations.fewest],
-                ["portrait", words.orientations.portrait],
-                ["landscape", words.orientations.landscape],
-              ]}
-              onValue={(orientation) => set({ orientation }, words.orientationLabel)}
-            />,
-            <LengthBlank
-              label={words.marginLabel}
-              path="output.pageMargin"
-              value={output.pageMargin}
-              range={{ minMm: 0, maxMm: 50 }}
-              onValue={(pageMargin, key) => set({ pageMargin }, words.marginLabel, key)}
-            />,
-            <Term id="overlap" />,
-            <LengthBlank
-              label={words.overlapLabel}
-              path="output.overlap"
-              value={output.overlap}
-              range={{ minMm: 0, maxMm: 50 }}
-              onValue={(overlap, key) => set({ overlap }, words.overlapLabel, key)}
-            />,
-          )}
-        </p>
+        <PaperSettings output={output} set={set} />
+        {faults.length > 0 && <Refusal problems={faults} />}
         <PrinterWords output={output} set={set} />
         <div class="row">
           <SaveFiles
             main
             input={shownOnly(input)}
             label={words.savePages}
-            wanted={({ name }) => name.endsWith(`-${output.paper.toLowerCase().replaceAll(" ", "-")}.pdf`)}
+            wanted={({ name }) => name.endsWith(`-${paperStem(output)}.pdf`)}
           />
           <SaveFiles
             input={shownOnly(input)}
@@ -82,14 +51,12 @@ export function PaperStackView(input: StackInput) {
           />
         </div>
       </div>
-      {input.shown !== null && (
+      {input.shown !== null && faults.length === 0 && (
         <MaterialPages key={input.shown.material.id} input={input} lay={input.shown} set={set} />
       )}
     </section>
   );
 }
-
-type SetOutput = (part: Partial<OutputSettings>, label: string, key?: string) => ReturnType<ChangeProject>;
 
 function PrinterWords({ output, set }: { output: OutputSettings; set: SetOutput }) {
   const words = useTexts().table.paper;
@@ -109,7 +76,7 @@ function PrinterWords({ output, set }: { output: OutputSettings; set: SetOutput 
       <summary>{words.printer}</summary>
       <p>{words.printerHow}</p>
       <p class="sentence">{words.measured(measured("x", words.measuredX), measured("y", words.measuredY))}</p>
-      <p role="status">{describePrinter(finding)}</p>
+      <p role="status">{describePrinter(finding, useLanguage())}</p>
     </details>
   );
 }
@@ -132,9 +99,10 @@ function MaterialPages(props: { input: StackInput; lay: LaidMaterial; set: SetOu
       <h2>{lay.material.name}</h2>
       {answer.state === "failed" && <p class="caution">{texts.table.failed}</p>}
       {stacks.length === 0 && answer.state === "working" && <p class="soft">{texts.table.working}</p>}
-      {stacks.length > 0 && (
+      {answer.state === "ready" && all === 0 && <p>{words.onlyRectangles}</p>}
+      {all > 0 && (
         <div class="row">
-          <strong class="lay-length">{words.pages(all, project.output.paper)}</strong>
+          <strong class="lay-length">{words.pages(all, paperOf(project.output.paper).id)}</strong>
           {(counts.value ?? [])
             .filter(({ paper, sheets }) => paper !== project.output.paper && sheets < all)
             .map(({ paper, sheets }) => (

@@ -1,7 +1,11 @@
 import type { CutPiece } from "../../../core/materials/cutPiece.ts";
+import type { OutputSettings } from "../../../core/project/outputSettings.ts";
 import type { Project } from "../../../core/project/project.ts";
 import type { LaidMaterial, PlanFile } from "../../../export/planFiles.ts";
 import { downloadFile, fileNameOf } from "../../files/projectFiles.ts";
+
+/** Changes output settings as one named step. */
+export type SetOutput = (part: Partial<OutputSettings>, label: string, key?: string) => void;
 
 /** What every stack works from; the plans have passed the checker. */
 export interface StackInput {

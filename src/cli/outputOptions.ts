@@ -1,0 +1,138 @@
+import { readProject } from "../core/project/file/readProject.ts";
+import type { OptionSpec, ParsedArgs } from "./command.ts";
+import { UsageError } from "./command.ts";
+import { wordOption } from "./optionValues.ts";
+
+/** Options that stand in for output settings of the project file, for this run alone. */
+export const OUTPUT_OPTIONS: readonly OptionSpec[] = [
+  {
+    name: "paper",
+    value: "P",
+    help: 'paper: A0 … A5, Letter, Legal, Tabloid, ASME A … E, or a size such as "13 x 19 in"',
+  },
+  { name: "page-margin", value: "L", help: "edge of the sheet that the printer leaves free (10 mm)" },
+  { name: "overlap", value: "L", help: "how far neighbouring sheets lie over each other (10 mm)" },
+  { name: "sheets", value: "WHAT", help: "everything, or curved: rectangles are listed by size instead of drawn" },
+  { name: "roll-width", value: "L", help: "width of the copy shop's paper roll (914.4 mm, 36 in)" },
+  { name: "test-square", value: "X x Y", help: 'what the 100 mm square measures on paper, as "99.2 x 100.4 mm"' },
+  { name: "letters", value: "HOW", help: "in SVG and DXF: text, or outlines, which look alike everywhere" },
+  {
+    name: "shared-edges",
+    value: "HOW",
+    help: "in SVG and DXF: once, or each: every piece a closed outline, cut twice",
+  },
+  {
+    name: "blade-offset",
+    value: "L",
+    help: "how far the machine's knife trails; set the machine's own offset to 0",
+  },
+  { name: "overcut", value: "L", help: "how far its knife runs on past corners; pieces lie as far apart" },
+  { name: "cut-order", value: "HOW", help: "on mats: nearest, or piece: one piece done before the next" },
+  {
+    name: "settings",
+    value: "JSON",
+    help: 'any output settings, as in the file: \'{"lines": {"cut": {"layer": "BLADE"}}}\'',
+  },
+];
+
+type Json = string | number | boolean | null | Json[] | { [key: string]: Json };
+type Group = { [key: string]: Json };
+
+/**
+ * The project's text with the output settings that the options give in place of its own. A text that is no project
+ * comes back as it is, so that its problems are told from the file. Throws `UsageError`.
+ */
+export function withOutputOptions(text: string, args: ParsedArgs): string {
+  const wanted = wantedSettings(args);
+  if (Object.keys(wanted).length === 0 || !readProject(text).ok) return text;
+  const file = JSON.parse(text.replace(/^\ufeff/u, "")) as Group;
+  return JSON.stringify({ ...file, output: merged(groupOf(file["output"]), wanted) });
+}
+
+function wantedSettings(args: ParsedArgs): Group {
+  const length = (name: string): Json | undefined => withUnit(args.values.get(name));
+  const word = (name: string, words: readonly string[]): Json | undefined =>
+    wordOption(args, name, words, "") || undefined;
+  const machine = present({
+    bladeOffset: length("blade-offset"),
+    overcut: length("overcut"),
+    order: word("cut-order", ["nearest", "piece"]),
+  });
+  return merged(settingsOption(args), {
+    ...present({
+      paper: paperOption(args.values.get("paper")),
+      pageMargin: length("page-margin"),
+      overlap: length("overlap"),
+      sheets: word("sheets", ["everything", "curved"]),
+      rollWidth: length("roll-width"),
+      testSquare: pairOption(args, "test-square", ["x", "y"]),
+      letters: word("letters", ["text", "outlines"]),
+      sharedEdges: word("shared-edges", ["once", "each"]),
+    }),
+    ...(Object.keys(machine).length > 0 ? { machine } : {}),
+  });
+}
+
+function settingsOption(args: ParsedArgs): Group {
+  const text = args.values.get("settings");
+  if (text === undefined) return {};
+  try {
+    return groupOf(JSON.parse(text));
+  } catch {
+    throw new UsageError(`--settings takes a JSON group such as '{"paper": "A3"}', not ${text}`);
+  }
+}
+
+function groupOf(value: unknown): Group {
+  if (value === undefined) return {};
+  if (typeof value !== "object" || value === null || Array.isArray(value)) throw new SyntaxError("no group");
+  return value as Group;
+}
+
+/** A plain number is in mm on the command line, whatever the file's unit. */
+function withUnit(text: string | undefined): string | undefined {
+  return text !== undefined && /^[\d.,/\s]+$/u.test(text) ? `${text.trim()} mm` : text;
+}
+
+const BY = /\s*[x×]\s*/u;
+
+/** Two lengths with an x between them; one unit at the end is for both. */
+function pairOption(args: ParsedArgs, name: string, keys: readonly [string, string]): Group | undefined {
+  const text = args.values.get(name);
+  if (text === undefined) return undefined;
+  const pair = pairOf(text, keys);
+  if (pair === null) throw new UsageError(`--${name} takes two lengths such as "99.2 x 100.4 mm", not "${text}"`);
+  return pair;
+}
+
+function pairOf(text: string, [first, second]: readonly [string, string]): Group | null {
+  const parts = text.trim().split(BY);
+  if (parts.length !== 2) return null;
+  const [a, b] = parts as [string, string];
+  const unit = /[a-z"']+$/iu.exec(b)?.[0] ?? "mm";
+  const said = (part: string): string => (/[a-z"']$/iu.test(part) ? part : `${part} ${unit}`);
+  return { [first]: said(a), [second]: said(b) };
+}
+
+function paperOption(text: string | undefined): Json | undefined {
+  if (text === undefined) return undefined;
+  return (/^[\d.]/u.test(text) ? pairOf(text, ["width", "height"]) : null) ?? text;
+}
+
+/** The group without keys that have no value. */
+function present(group: { readonly [key: string]: Json | undefined }): Group {
+  return Object.fromEntries(
+    Object.entries(group).filter((entry): entry is [string, Json] => entry[1] !== undefined),
+  );
+}
+
+/** Groups laid over each other key by key; paper is one value, its size never mixed with another's. */
+function merged(under: Group, over: Group): Group {
+  const out: Group = { ...under };
+  for (const [key, value] of Object.entries(over)) {
+    const below = out[key];
+    const both = [below, value].every((one) => typeof one === "object" && one !== null && !Array.isArray(one));
+    out[key] = both && key !== "paper" ? merged(below as Group, value as Group) : value;
+  }
+  return out;
+}
