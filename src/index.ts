@@ -34,5 +34,6 @@ export { type LengthUnit, MM_PER_UNIT } from "./core/units/length.ts";
 export { parseLength } from "./core/units/parseLength.ts";
 export { dxfText } from "./export/dxf/dxfText.ts";
 export type { FontBytes } from "./export/fonts/fontBytes.ts";
-export { type PlanFile, type PlanFiles, type PlanFilesInput, planFiles } from "./export/planFiles.ts";
+export type { PlanFile, PlanFilesInput } from "./export/planFile.ts";
+export { type PlanFiles, planFiles } from "./export/planFiles.ts";
 export { svgText } from "./export/svg/svgText.ts";

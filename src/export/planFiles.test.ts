@@ -6,7 +6,8 @@ import { cutListOf } from "../core/project/cutList.ts";
 import { readProject } from "../core/project/file/readProject.ts";
 import { projectSheet } from "./cutsheet/projectSheet.ts";
 import type { FontBytes } from "./fonts/fontBytes.ts";
-import { type PlanFilesInput, planFiles } from "./planFiles.ts";
+import type { PlanFilesInput } from "./planFile.ts";
+import { planFiles } from "./planFiles.ts";
 
 const packaged = (path: string): Uint8Array =>
   new Uint8Array(readFileSync(new URL(`../../node_modules/${path}`, import.meta.url)));

@@ -11,23 +11,14 @@ import { cutSheetCsv } from "./cutsheet/cutSheetCsv.ts";
 import { cutSheetPages } from "./cutsheet/cutSheetPages.ts";
 import { cutSheetText } from "./cutsheet/cutSheetText.ts";
 import { labelPages } from "./cutsheet/labelPages.ts";
-import type { LaidCloth } from "./cutsheet/layWords.ts";
-import { projectSheet, type SheetInput } from "./cutsheet/projectSheet.ts";
+import { projectSheet } from "./cutsheet/projectSheet.ts";
 import { distinctStems } from "./fileStem.ts";
 import { type Faces, openFaces } from "./fonts/faces.ts";
 import type { FontBytes } from "./fonts/fontBytes.ts";
 import { machineMats } from "./machineMats.ts";
 import { pagesPdf } from "./pdf/pagesPdf.ts";
+import type { LaidMaterial, PlanFile, PlanFilesInput } from "./planFile.ts";
 import { linesFiles, type PdfMaker, patternFiles, printerFinding, stockFiles } from "./stockFiles.ts";
-
-/** A file for the cutting table. */
-export interface PlanFile {
-  /** File name without a folder. */
-  readonly name: string;
-  readonly data: string | Uint8Array;
-  /** What it is for, in a few words. */
-  readonly about: string;
-}
 
 /** All files, and what could not be written as asked. */
 export interface PlanFiles {
@@ -36,14 +27,6 @@ export interface PlanFiles {
   readonly missingGlyphs: readonly string[];
   /** What was not written and why, in sentences. */
   readonly notes: readonly string[];
-}
-
-/** A material's lay, passed by the checker. */
-export type LaidMaterial = LaidCloth;
-
-/** What the files are made from. */
-export interface PlanFilesInput extends SheetInput {
-  readonly fonts: FontBytes;
 }
 
 /** Every file of a plan: cut sheet, and for each stock that is used the drawing, the tiles and the long sheet. */
@@ -65,7 +48,7 @@ export async function planFiles(input: PlanFilesInput): Promise<PlanFiles> {
   const faces = await facesFor(pieces, input.fonts);
   const files = await cutSheetFiles(sheet, project, pdf);
   for (const [i, laid] of stocks.entries()) {
-    files.push(...(await stockFiles({ project, faces }, laid, art, stems[i]!, pdf)));
+    files.push(...(await stockFiles({ ...input, faces }, laid, art, stems[i]!, pdf)));
   }
   files.push(...(await patternFiles(input, pdf)));
   const printer = printerFinding(project.output);

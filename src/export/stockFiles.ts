@@ -12,12 +12,14 @@ import { barePage, projectionStyles, rollPages } from "../core/drawing/sheetPage
 import { singleCuts } from "../core/drawing/singleCuts.ts";
 import { type SheetTitle, tilePages } from "../core/drawing/tilePages.ts";
 import { type TilingOptions, tilePieces } from "../core/drawing/tiling.ts";
+import { RULER_TEXTS } from "../core/lay/ruler/words/rulerTextTables.ts";
 import type { Stock } from "../core/lay/types.ts";
 import type { Material } from "../core/materials/material.ts";
 import type { OutputSettings } from "../core/project/outputSettings.ts";
 import { PAPERS, paperOf } from "../core/project/papers.ts";
 import type { Project } from "../core/project/project.ts";
 import { formatLength } from "../core/units/formatLength.ts";
+import type { Language } from "../core/units/language.ts";
 import { dxfText } from "./dxf/dxfText.ts";
 import { paperStem } from "./fileStem.ts";
 import type { Faces } from "./fonts/faces.ts";
@@ -25,7 +27,7 @@ import { letterRings, textOutlines } from "./fonts/textOutlines.ts";
 import { grainArrow } from "./grainArrow.ts";
 import { patternsOf } from "./patterns.ts";
 import type { PdfOptions } from "./pdf/pagesPdf.ts";
-import type { LaidMaterial, PlanFile, PlanFilesInput } from "./planFiles.ts";
+import type { LaidMaterial, PlanFile, PlanFilesInput } from "./planFile.ts";
 import { svgText } from "./svg/svgText.ts";
 
 /** Makes a PDF with the input's fonts and notes which characters they lack. */
@@ -42,7 +44,7 @@ export interface TiledPages {
 
 /** Every file of one stock: the drawing, the sheets to tape together, the long sheet, the projector's, ruler cuts. */
 export async function stockFiles(
-  { project, faces }: Pick<PlanFilesInput, "project"> & { readonly faces: Faces },
+  { project, language = "en", faces }: Pick<PlanFilesInput, "project" | "language"> & { readonly faces: Faces },
   laid: LaidStock,
   art: ReadonlyMap<string, PieceArt>,
   stem: string,
@@ -83,7 +85,7 @@ export async function stockFiles(
       data: await pdf(name, [barePage(sheet)], { styles: projectionStyles(ROLE_STYLES), background: "#000000" }),
       about: "thick bright lines for a projector",
     },
-    ...(await rulerFiles(project, laid, sheet, title, stem, pdf)),
+    ...(await rulerFiles(project, laid, sheet, title, stem, pdf, language)),
   ];
 }
 
@@ -184,12 +186,13 @@ async function rulerFiles(
   title: SheetTitle,
   stem: string,
   pdf: PdfMaker,
+  language: Language,
 ): Promise<PlanFile[]> {
   if (stock.kind !== "roll" || stock.flaws.length > 0) return [];
-  const plan = rulerPlan(sheet, stock.width, problem.gap, problem.margin);
+  const plan = rulerPlan(sheet, stock.width, problem.gap, problem.margin, RULER_TEXTS[language]);
   if (!plan || plan.sequence.cuts > MOST_CUTS) return [];
   const write = (mm: number): string => formatLength(mm, project.output.lengths);
-  const pages = rulerPages(plan, paperOf(project.output.paper), title, write);
+  const pages = rulerPages(plan, paperOf(project.output.paper), title, write, language);
   const data = await pdf(`${title.project}: ${title.material}`, pages);
   return [{ name: `${stem}-ruler.pdf`, data, about: `${plan.sequence.cuts} ruler cuts in order, each drawn` }];
 }

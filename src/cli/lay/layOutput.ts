@@ -1,7 +1,8 @@
 import type { BagCost } from "../../core/buying/bagCost.ts";
 import type { Language } from "../../core/units/language.ts";
 import { distinctStems } from "../../export/fileStem.ts";
-import { type PlanFile, type PlanFiles, planFiles } from "../../export/planFiles.ts";
+import type { PlanFile } from "../../export/planFile.ts";
+import { type PlanFiles, planFiles } from "../../export/planFiles.ts";
 import type { ReadProject } from "../readProjectFile.ts";
 import { costOf } from "./costWords.ts";
 import { fontBytes } from "./fonts.ts";

@@ -50,7 +50,7 @@ const PALETTE: readonly (readonly [number, string])[] = [
 ];
 
 /** Number of the palette colour nearest to `#rrggbb`; release 12 has no other colours. */
-export function paletteColor(color: string): number {
+function paletteColor(color: string): number {
   const parts = (text: string): number[] => [1, 3, 5].map((at) => Number.parseInt(text.slice(at, at + 2), 16));
   const wanted = parts(color);
   const away = (text: string): number => parts(text).reduce((sum, part, i) => sum + (part - wanted[i]!) ** 2, 0);

@@ -4,7 +4,7 @@ import type { CutPiece } from "../../core/materials/cutPiece.ts";
 import type { Project } from "../../core/project/project.ts";
 import type { StrapResult } from "../../core/straps/strapResult.ts";
 import type { Language } from "../../core/units/language.ts";
-import type { LaidMaterial, PlanFile } from "../../export/planFiles.ts";
+import type { LaidMaterial, PlanFile } from "../../export/planFile.ts";
 
 /** How many sheets a paper takes. */
 export interface PaperCount {

@@ -1,6 +1,6 @@
 import { outputProblems } from "../../../core/project/outputProblems.ts";
 import type { MachineSettings } from "../../../core/project/outputSettings.ts";
-import type { LaidMaterial } from "../../../export/planFiles.ts";
+import type { LaidMaterial } from "../../../export/planFile.ts";
 import { useAnswer } from "../../exports/useAnswer.ts";
 import { ChoiceBlank, LengthBlank } from "../../fields/blanks.tsx";
 import { Refusal } from "../../fields/TypedBlank.tsx";

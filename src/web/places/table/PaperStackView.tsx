@@ -3,7 +3,7 @@ import { outputProblems } from "../../../core/project/outputProblems.ts";
 import type { OutputSettings } from "../../../core/project/outputSettings.ts";
 import { PAPERS, paperOf } from "../../../core/project/papers.ts";
 import { paperStem } from "../../../export/fileStem.ts";
-import type { LaidMaterial } from "../../../export/planFiles.ts";
+import type { LaidMaterial } from "../../../export/planFile.ts";
 import { useAnswer } from "../../exports/useAnswer.ts";
 import { LengthBlank } from "../../fields/blanks.tsx";
 import { Refusal } from "../../fields/TypedBlank.tsx";

@@ -1,4 +1,4 @@
-import type { LaidMaterial } from "../../../export/planFiles.ts";
+import type { LaidMaterial } from "../../../export/planFile.ts";
 import type { RulerStack, RulerStep } from "../../exports/protocol.ts";
 import { useAnswer } from "../../exports/useAnswer.ts";
 import { useLengths } from "../../fields/units.ts";

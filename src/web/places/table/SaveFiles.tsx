@@ -1,5 +1,5 @@
 import { useState } from "preact/hooks";
-import type { PlanFile } from "../../../export/planFiles.ts";
+import type { PlanFile } from "../../../export/planFile.ts";
 import { askExport } from "../../exports/askExport.ts";
 import { derivedOf } from "../../state/derived.ts";
 import { useLanguage, useTexts } from "../../texts/texts.ts";

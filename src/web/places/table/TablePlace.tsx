@@ -1,6 +1,6 @@
 import { useEffect, useMemo, useState } from "preact/hooks";
 import { checkPlan } from "../../../core/lay/checkPlan.ts";
-import type { LaidMaterial } from "../../../export/planFiles.ts";
+import type { LaidMaterial } from "../../../export/planFile.ts";
 import { Refusal } from "../../fields/TypedBlank.tsx";
 import { derivedOf } from "../../state/derived.ts";
 import { routeHash } from "../../state/route.ts";

@@ -1,7 +1,7 @@
 import type { CutPiece } from "../../../core/materials/cutPiece.ts";
 import type { OutputSettings } from "../../../core/project/outputSettings.ts";
 import type { Project } from "../../../core/project/project.ts";
-import type { LaidMaterial, PlanFile } from "../../../export/planFiles.ts";
+import type { LaidMaterial, PlanFile } from "../../../export/planFile.ts";
 import { downloadFile, fileNameOf } from "../../files/projectFiles.ts";
 
 /** Changes output settings as one named step. */

@@ -1,0 +1,20 @@
+import type { LaidCloth } from "./cutsheet/layWords.ts";
+import type { SheetInput } from "./cutsheet/projectSheet.ts";
+import type { FontBytes } from "./fonts/fontBytes.ts";
+
+/** A file for the cutting table. */
+export interface PlanFile {
+  /** File name without a folder. */
+  readonly name: string;
+  readonly data: string | Uint8Array;
+  /** What it is for, in a few words. */
+  readonly about: string;
+}
+
+/** A material's lay, passed by the checker. */
+export type LaidMaterial = LaidCloth;
+
+/** What the files are made from. */
+export interface PlanFilesInput extends SheetInput {
+  readonly fonts: FontBytes;
+}
