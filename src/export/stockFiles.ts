@@ -12,6 +12,7 @@ import { barePage, projectionStyles, rollPages } from "../core/drawing/sheetPage
 import { singleCuts } from "../core/drawing/singleCuts.ts";
 import { type SheetTitle, tilePages } from "../core/drawing/tilePages.ts";
 import { type TilingOptions, tilePieces } from "../core/drawing/tiling.ts";
+import { rulerCuts } from "../core/lay/choices/layFigures.ts";
 import { RULER_TEXTS } from "../core/lay/ruler/words/rulerTextTables.ts";
 import type { Stock } from "../core/lay/types.ts";
 import type { Material } from "../core/materials/material.ts";
@@ -178,19 +179,19 @@ export async function patternFiles({ project, pieces, lays }: PlanFilesInput, pd
 /** Longest sequence of cuts worth printing. */
 const MOST_CUTS = 400;
 
-/** The cuts in order, where a roll's lay can be parted from edge to edge. */
+/** The cuts in order, where the lay can be parted from edge to edge. */
 async function rulerFiles(
   project: Project,
-  { problem, stock }: LaidStock,
+  { problem, plan: lay, stock }: LaidStock,
   sheet: LaySheet,
   title: SheetTitle,
   stem: string,
   pdf: PdfMaker,
   language: Language,
 ): Promise<PlanFile[]> {
-  if (stock.kind !== "roll" || stock.flaws.length > 0) return [];
-  const plan = rulerPlan(sheet, stock.width, problem.gap, problem.margin, RULER_TEXTS[language]);
-  if (!plan || plan.sequence.cuts > MOST_CUTS) return [];
+  const cuts = rulerCuts(problem, lay)?.find(({ stockId }) => stockId === stock.id);
+  if (!cuts || cuts.sequence.cuts > MOST_CUTS) return [];
+  const plan = rulerPlan(cuts, sheet, RULER_TEXTS[language]);
   const write = (mm: number): string => formatLength(mm, project.output.lengths);
   const pages = rulerPages(plan, paperOf(project.output.paper), title, write, language);
   const data = await pdf(`${title.project}: ${title.material}`, pages);
