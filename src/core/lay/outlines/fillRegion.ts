@@ -2,32 +2,59 @@ import type { Rng } from "../rng.ts";
 import { copySpots, emptySpots, type LayState, type Spots } from "./layState.ts";
 import type { Separator } from "./separate.ts";
 
-/** Passes without progress before a try ends. */
-const PATIENCE = 30;
-/** Share of tries that take a smaller copy out for the one put in. */
-const EXCHANGES = 0.4;
+export interface FillTuning {
+  /** Passes without progress before an attempt ends. */
+  readonly patience: number;
+  /** Largest, first and smallest gain in laid area of an attempt, as shares of the area laid. */
+  readonly mostGain: number;
+  readonly leastGain: number;
+  /** Copies exchanged at most for one attempt, and draws of such exchanges from which the best fitting is taken. */
+  readonly mostOut: number;
+  readonly draws: number;
+  /** Power of the area by which overlaps count in every other run of attempts. */
+  readonly gravityPower: number;
+}
+
+export const FILL_TUNING: FillTuning = {
+  patience: 8,
+  mostGain: 0.03,
+  leastGain: 0.001,
+  mostOut: 4,
+  draws: 40,
+  gravityPower: 0.25,
+};
 
 /**
- * Puts more copies into a closed region that cannot take them all at first sight: drop one in anywhere, let guided
- * local search make room, keep the layout when the laid area has grown. Ends when every copy is laid.
+ * Lays as much area as it can in a closed region that cannot take everything at first sight. An attempt changes the
+ * choice of copies in one place, so that a little more is laid than in the best layout, and lets guided local search
+ * make room; many short attempts reach further than few long ones. Ends when every copy is laid.
  */
 export class RegionFiller {
   readonly best: Spots;
   private readonly state: LayState;
   private readonly separator: Separator;
   private readonly rng: Rng;
+  private readonly tuning: FillTuning;
+  private readonly areas: Float64Array;
+  private readonly usable: readonly number[];
   private bestArea: number;
+  private gain: number;
+  private gravityTurn = 0;
 
-  constructor(state: LayState, separator: Separator, rng: Rng) {
+  constructor(state: LayState, separator: Separator, rng: Rng, tuning: FillTuning) {
     this.state = state;
     this.separator = separator;
     this.rng = rng;
+    this.tuning = tuning;
+    this.gain = tuning.mostGain;
+    this.areas = Float64Array.from(state.job.items, ({ shape }) => state.job.shapes[shape]!.area);
+    this.usable = state.job.items.flatMap(({ shape }, i) => (state.job.variantsOf[shape]!.length > 0 ? [i] : []));
     this.best = emptySpots(state.count);
     copySpots(state.spots, this.best);
     this.bestArea = state.laidArea(this.best);
   }
 
-  /** A layout found elsewhere; the next try starts from it if more is laid in it. */
+  /** A layout found elsewhere; the next attempt starts from it if more is laid in it. */
   offer(spots: Spots): void {
     const area = this.state.laidArea(spots);
     if (area <= this.bestArea) return;
@@ -35,46 +62,101 @@ export class RegionFiller {
     this.bestArea = area;
   }
 
-  private areaOf(item: number): number {
-    const { job } = this.state;
-    return job.shapes[job.items[item]!.shape]!.area;
-  }
-
-  /** Takes out a random copy smaller than `area`. */
-  private takeOut(area: number): void {
-    const { spots, count } = this.state;
-    const smaller: number[] = [];
-    for (let i = 0; i < count; i++) if (spots.variant[i]! >= 0 && this.areaOf(i) < area) smaller.push(i);
-    if (smaller.length > 0) spots.variant[smaller[this.rng.below(smaller.length)]!] = -1;
-  }
-
-  private putIn(item: number): void {
+  /** Drops a copy into the window: within `reach` of a point, or anywhere for Infinity. */
+  private putIn(item: number, x: number, y: number, reach: number): void {
     const { state, rng } = this;
     const variants = state.job.variantsOf[state.job.items[item]!.shape]!;
     const variant = variants[rng.below(variants.length)]!;
-    const x = state.lowX(variant) + rng.unit() * (state.highX(variant) - state.lowX(variant));
-    const y = state.lowY(variant) + rng.unit() * (state.highY(variant) - state.lowY(variant));
-    state.placeWithin(item, variant, x, y);
+    const somewhere = (low: number, high: number, at: number): number => {
+      const from = Math.max(low, at - reach);
+      return from + rng.unit() * Math.max(0, Math.min(high, at + reach) - from);
+    };
+    state.placeWithin(
+      item,
+      variant,
+      somewhere(state.lowX(variant), state.highX(variant), x),
+      somewhere(state.lowY(variant), state.highY(variant), y),
+    );
+  }
+
+  /** The laid copies nearest to copy `item`, itself first. */
+  private nearest(item: number, laid: readonly number[], count: number): number[] {
+    const { spots } = this.state;
+    const far = (i: number): number => Math.hypot(spots.x[i]! - spots.x[item]!, spots.y[i]! - spots.y[item]!);
+    return [...laid].sort((a, b) => far(a) - far(b) || a - b).slice(0, count);
+  }
+
+  /**
+   * Changes the choice of copies in one place so that the laid area lies above the best by the gain wanted, or as near
+   * to it as some draws find: a few neighbours out, some of them and of the missing ones in. Something must be missing.
+   */
+  private rechoose(): void {
+    const { state, rng, tuning, areas, bestArea } = this;
+    const { spots } = state;
+    const missing = this.usable.filter((i) => spots.variant[i]! < 0);
+    const laid = this.usable.filter((i) => spots.variant[i]! >= 0);
+    const centre = laid[rng.below(laid.length)] ?? -1;
+    const out = centre < 0 ? [] : this.nearest(centre, laid, rng.below(tuning.mostOut + 1));
+    const [x, y] = centre < 0 ? [0, 0] : [spots.x[centre]!, spots.y[centre]!];
+    let room = state.laidArea(spots);
+    let gone = 0;
+    for (const i of out) gone += areas[i]!;
+    room -= gone;
+    const wanted = bestArea * (1 + this.gain);
+    const offers = [...missing, ...out];
+    let fit = Infinity;
+    let into: number[] = [];
+    for (let k = 0; k < tuning.draws; k++) {
+      const drawn = this.drawn(offers, Math.max(1, out.length - 1 + rng.below(3)));
+      let area = room;
+      for (const i of drawn) area += areas[i]!;
+      const off = Math.abs(area - wanted);
+      if (area <= bestArea * (1 + 1e-9) || off >= fit) continue;
+      fit = off;
+      into = drawn;
+    }
+    if (into.length === 0) into = [...out, missing[rng.below(missing.length)]!];
+    for (const i of out) spots.variant[i] = -1;
+    const reach = out.length === 0 ? Infinity : 0.5 * Math.sqrt(gone) + 1;
+    for (const i of into) this.putIn(i, x, y, reach);
+  }
+
+  /** Up to `count` different ones of a list. */
+  private drawn(list: readonly number[], count: number): number[] {
+    const out = new Set<number>();
+    for (let k = 0; k < count && k < list.length; k++) out.add(list[this.rng.below(list.length)]!);
+    return [...out];
+  }
+
+  private *attempt(): Generator<void, boolean> {
+    const { state, separator, tuning } = this;
+    state.setGravity(this.gravityTurn % 2 === 0 ? tuning.gravityPower : 0);
+    state.store.trim();
+    separator.resetWeights();
+    yield* separator.measureAll();
+    return yield* separator.run(tuning.patience);
   }
 
   *run(): Generator<void, void> {
-    const { state, separator, rng } = this;
-    for (;;) {
-      const missing = state.missing(this.best).sort((a, b) => this.areaOf(b) - this.areaOf(a));
-      if (missing.length === 0) return;
+    const { state, tuning } = this;
+    while (state.missing(this.best).length > 0) {
       copySpots(this.best, state.spots);
-      const item = missing[Math.floor(rng.unit() ** 2 * missing.length)]!;
-      if (rng.unit() < EXCHANGES) this.takeOut(this.areaOf(item));
-      this.putIn(item);
-      state.store.trim();
-      separator.resetWeights();
-      yield* separator.measureAll();
-      const done = yield* separator.run(PATIENCE);
+      // A layout that fails its check is put back by the host.
+      this.bestArea = state.laidArea(this.best);
+      this.rechoose();
+      // Counted even when nothing overlaps at once, so that every budget ends.
+      state.evaluations++;
+      if (!(yield* this.attempt())) {
+        this.gravityTurn++; // success stays with a way of weighing, failure moves on
+        this.gain = Math.max(tuning.leastGain, this.gain * 0.7);
+        continue;
+      }
       const area = state.laidArea(state.spots);
-      if (!done || area <= this.bestArea) continue;
+      if (area <= this.bestArea) continue;
       copySpots(state.spots, this.best);
       this.best.maxX = state.end();
       this.bestArea = area;
+      this.gain = Math.min(tuning.mostGain, this.gain * 1.3);
     }
   }
 }

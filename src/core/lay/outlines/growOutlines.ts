@@ -20,6 +20,16 @@ export function grownOutline(polygon: Polygon, distance: number): Polygon {
 }
 
 /**
+ * What a margin in a shaped region is kept larger by, as a share of the region's size: contacts are good to the
+ * search's grid, which is as coarse as the region is large, and a small piece's distance is judged by its own size.
+ */
+const SAFE_SHARE = 1e-7;
+
+function safeMargin({ region, margin }: RegionJob): number {
+  return margin > 0 ? margin + SAFE_SHARE * Math.max(region.width, region.length ?? 0) : margin;
+}
+
+/**
  * Where grown pieces may lie in a shaped region, its holes not counted: the outline moved in by the margin and
  * out again by half the gap. A thin neck may split it, or nothing may be left.
  */
@@ -27,7 +37,7 @@ export function usableOutlines(job: RegionJob): Polygon[] {
   const outline = job.region.outline;
   if (outline === null) return [];
   const outer = counterClockwise(outline.outer);
-  const inset = job.margin - job.gap / 2;
+  const inset = safeMargin(job) - job.gap / 2;
   if (inset === 0) return [solid(outer)];
   return offsetOf([outer], -inset, MITER).map((part) => solid(part.outer));
 }
@@ -38,7 +48,7 @@ export function fixedOutlines(job: RegionJob): Polygon[] {
   const out = job.region.flaws.map((flaw) => grownOutline(flaw, half));
   for (const hole of job.region.outline?.holes ?? []) {
     const outer = counterClockwise(hole);
-    const inset = job.margin - half;
+    const inset = safeMargin(job) - half;
     out.push(...(inset === 0 ? [solid(outer)] : offsetOf([outer], inset, MITER)));
   }
   for (const pin of job.pinned) {

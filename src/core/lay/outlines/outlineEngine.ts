@@ -1,4 +1,5 @@
 import type { Engine, RegionPlan, Search } from "../types.ts";
+import { FILL_TUNING } from "./fillRegion.ts";
 import { IMPROVE_TUNING } from "./improve.ts";
 import { OutlineRun, type OutlineTuning } from "./outlineRun.ts";
 import { SEPARATION_TUNING } from "./separate.ts";
@@ -10,6 +11,7 @@ const PAUSES_PER_TURN = 3;
 export const OUTLINE_TUNING: OutlineTuning = {
   separation: SEPARATION_TUNING,
   improve: IMPROVE_TUNING,
+  fill: FILL_TUNING,
   repeats: true,
 };
 

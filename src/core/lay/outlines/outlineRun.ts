@@ -3,7 +3,7 @@ import type { RegionJob, RegionPlan } from "../types.ts";
 import { bottomLeft, byFallingArea } from "./bottomLeft.ts";
 import { boxStart } from "./boxStart.ts";
 import { type CompiledJob, compileJob } from "./compileJob.ts";
-import { RegionFiller } from "./fillRegion.ts";
+import { type FillTuning, RegionFiller } from "./fillRegion.ts";
 import { Improver, type ImproveTuning } from "./improve.ts";
 import { copySpots, emptySpots, LayState, type Spots } from "./layState.ts";
 import { NoFitStore } from "./noFitStore.ts";
@@ -17,6 +17,7 @@ import { PlanVerifier } from "./verifyPlan.ts";
 export interface OutlineTuning {
   readonly separation: SeparationTuning;
   readonly improve: ImproveTuning;
+  readonly fill: FillTuning;
   /** Whether jobs of many equal pieces start from dense pairs and columns. */
   readonly repeats: boolean;
 }
@@ -116,7 +117,7 @@ export class OutlineRun {
     const rng = seededRng(this.seed);
     const separator = new Separator(state, rng, this.tuning.separation);
     if (state.missing(state.spots).length > 0) {
-      const filler = new RegionFiller(state, separator, rng);
+      const filler = new RegionFiller(state, separator, rng, this.tuning.fill);
       yield* this.looking(filler);
       copySpots(this.verified, state.spots);
     }

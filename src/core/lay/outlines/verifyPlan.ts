@@ -66,14 +66,17 @@ export class PlanVerifier {
   }
 
   private staysInside({ outline, box, area }: Laid): boolean {
+    if (this.usable === null) return this.staysInBox(box, area);
+    const outside = differenceOf(ringsOf(outline), this.usable.flatMap(ringsOf));
+    return outside.reduce((sum, part) => sum + polygonArea(part), 0) <= TOUCH_SHARE * area;
+  }
+
+  private staysInBox(box: Box, area: number): boolean {
     const { region, margin, gap } = this.job;
     const inset = margin - gap / 2;
     const slack = 1e-7 * Math.sqrt(area);
     if (box.minX < inset - slack || box.minY < inset - slack) return false;
     if (box.maxY > region.width - inset + slack) return false;
-    if (region.length !== null && box.maxX > region.length - inset + slack) return false;
-    if (this.usable === null) return true;
-    const outside = differenceOf(ringsOf(outline), this.usable.flatMap(ringsOf));
-    return outside.reduce((sum, part) => sum + polygonArea(part), 0) <= TOUCH_SHARE * area;
+    return region.length === null || box.maxX <= region.length - inset + slack;
   }
 }
