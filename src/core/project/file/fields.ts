@@ -27,6 +27,11 @@ export function group<S extends z.core.$ZodLooseShape>(shape: S): z.ZodObject<S,
   return z.strictObject(shape, { error: (issue) => (issue.code === "unrecognized_keys" ? known : "group") });
 }
 
+/** A field under a name and with a sentence about it, as the published schema has it. */
+export function named<T extends z.ZodType>(title: string, description: string, field: T): T {
+  return field.meta({ title, description });
+}
+
 /** Text of at least one character, without control characters. */
 export function text(longest: number): z.ZodString {
   return z
@@ -37,18 +42,32 @@ export function text(longest: number): z.ZodString {
 }
 
 /** An id: short text, used to point at things. */
-export const idField = (): z.ZodString => text(60);
+export const idField = (): z.ZodString =>
+  named("id", "Short text that other places in the file point with.", text(60));
 
 /** A name for people. */
-export const nameField = (): z.ZodString => text(200);
+export const nameField = (): z.ZodString => named("name", "A name for people, in any writing.", text(200));
 
 type NumberField = z.ZodPipe<
   z.ZodUnion<readonly [z.ZodString, z.ZodNumber]>,
   z.ZodTransform<number, string | number>
 >;
 
-function numberField(kind: Expected, read: (value: string | number) => ReadNumber): NumberField {
-  const raw = z.union([z.string(), z.number()], expected(kind));
+const NUMBERS = {
+  length:
+    'A length with its unit, such as "12 cm", "3 7/8 in" or "1 m 20"; a plain number is in the unit of the file.',
+  thickness: 'Thickness of one layer, such as "0.8 mm" or, of leather, "3 oz".',
+  share: 'A percentage such as "3 %", or as a number 0.03.',
+  count: "A whole number of things.",
+  money: "An amount of money without its sign, such as 12.50.",
+} as const;
+
+function numberField(
+  kind: Expected,
+  read: (value: string | number) => ReadNumber,
+  title: keyof typeof NUMBERS,
+): NumberField {
+  const raw = named(title, NUMBERS[title], z.union([z.string(), z.number()], expected(kind)));
   return raw.transform((value, context) => {
     const result = read(value);
     if (result.ok) return result.value;
@@ -59,27 +78,27 @@ function numberField(kind: Expected, read: (value: string | number) => ReadNumbe
 
 /** Fields that hold lengths, for files whose bare numbers are in `unit`. */
 export function lengthField(unit: LengthUnit, range: LengthRange = ANY_LENGTH): NumberField {
-  return numberField("length", (value) => readLength(value, unit, "", range));
+  return numberField("length", (value) => readLength(value, unit, "", range), "length");
 }
 
 /** Thickness of one layer. Ounces are taken as leather's here; other materials are checked for them apart. */
 export function thicknessField(unit: LengthUnit): NumberField {
-  return numberField("length", (value) => readThickness(value, unit, "", true));
+  return numberField("length", (value) => readThickness(value, unit, "", true), "thickness");
 }
 
 /** A share between `min` and `max`: "3 %" or 0.03. */
 export function shareField(min: number, max: number): NumberField {
-  return numberField("share", (value) => readShare(value, "", min, max));
+  return numberField("share", (value) => readShare(value, "", min, max), "share");
 }
 
 /** A whole number of things. */
 export function countField(min: number, max: number): NumberField {
-  return numberField("count", (value) => readCount(value, "", min, max));
+  return numberField("count", (value) => readCount(value, "", min, max), "count");
 }
 
 /** An amount of money. */
 export function moneyField(): NumberField {
-  return numberField("money", (value) => readMoney(value, ""));
+  return numberField("money", (value) => readMoney(value, ""), "money");
 }
 
 /** A plain number between two others. */

@@ -12,6 +12,7 @@ import {
   lengthField,
   list,
   moneyField,
+  named,
   nameField,
   plainNumber,
   report,
@@ -94,7 +95,11 @@ function stockField(unit: LengthUnit) {
   };
   const remnant = group({ kind: z.literal("remnant"), ...piece });
   const skin = group({ kind: z.literal("skin"), ...piece });
-  return z.discriminatedUnion("kind", [rollField(unit), remnant, skin], expected("group"));
+  return named(
+    "stock",
+    "Cloth that there is or can be bought: a roll, a measured leftover, or a skin.",
+    z.discriminatedUnion("kind", [rollField(unit), remnant, skin], expected("group")),
+  );
 }
 
 function foldField(unit: LengthUnit) {
@@ -115,24 +120,28 @@ function shrinkageField() {
 
 /** A material with its stock. Webbing and cord need no stock: they are bought by the metre. */
 export function materialField(unit: LengthUnit): z.ZodType<Material> {
-  return group({
-    id: idField(),
-    name: nameField().optional(),
-    kind: z.enum(MATERIAL_KINDS),
-    thickness: thicknessField(unit),
-    backing: z.enum(BACKINGS).default("unknown"),
-    coating: z.enum(COATINGS).optional(),
-    grain: grainField().default("either"),
-    oneWay: yesNo().default(false),
-    facesAlike: yesNo().default(false),
-    fold: foldField(unit).default({}),
-    shrinkage: shrinkageField().default({ lengthwise: 0, crosswise: 0, when: "after-making" }),
-    repeat: lengthField(unit, SIZE).optional(),
-    price: priceField(unit).optional(),
-    gap: lengthField(unit, most).optional(),
-    margin: lengthField(unit, most).optional(),
-    stock: list(stockField(unit), 0, 200).default([]),
-  }).transform((material): Material => {
+  return named(
+    "material",
+    "A cloth, leather, interfacing or the like, with its stock.",
+    group({
+      id: idField(),
+      name: nameField().optional(),
+      kind: z.enum(MATERIAL_KINDS),
+      thickness: thicknessField(unit),
+      backing: z.enum(BACKINGS).default("unknown"),
+      coating: z.enum(COATINGS).optional(),
+      grain: grainField().default("either"),
+      oneWay: yesNo().default(false),
+      facesAlike: yesNo().default(false),
+      fold: foldField(unit).default({}),
+      shrinkage: shrinkageField().default({ lengthwise: 0, crosswise: 0, when: "after-making" }),
+      repeat: lengthField(unit, SIZE).optional(),
+      price: priceField(unit).optional(),
+      gap: lengthField(unit, most).optional(),
+      margin: lengthField(unit, most).optional(),
+      stock: list(stockField(unit), 0, 200).default([]),
+    }),
+  ).transform((material): Material => {
     return {
       ...material,
       name: material.name ?? material.id,

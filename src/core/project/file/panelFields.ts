@@ -3,7 +3,17 @@ import { contourEdges } from "../../geometry/contourArcs.ts";
 import { shapeContour } from "../../geometry/shape.ts";
 import type { Panel } from "../../panels/panel.ts";
 import type { LengthUnit } from "../../units/length.ts";
-import { countField, group, type IssueSink, idField, lengthField, list, nameField, report } from "./fields.ts";
+import {
+  countField,
+  group,
+  type IssueSink,
+  idField,
+  lengthField,
+  list,
+  named,
+  nameField,
+  report,
+} from "./fields.ts";
 import { grainField } from "./materialFields.ts";
 import { shapeField } from "./shapeFields.ts";
 
@@ -11,21 +21,30 @@ const LONG = { minMm: 0, maxMm: 100_000 };
 /** Half an inch or so is usual; a strip wider than this is not a seam allowance. */
 const ALLOWANCE = { minMm: 0, maxMm: 200 };
 
+function notchField(unit: LengthUnit) {
+  const notch = group({ edge: countField(0, 2000), at: lengthField(unit, LONG) });
+  return named("notch", "A mark on an edge, measured from the edge's start.", notch);
+}
+
 /** A panel as it stands in a file. */
 export function panelField(unit: LengthUnit): z.ZodType<Panel> {
-  return group({
-    id: idField(),
-    name: nameField().optional(),
-    material: idField(),
-    count: countField(0, 1000).default(1),
-    mirrored: countField(0, 1000).default(0),
-    shape: shapeField(unit),
-    seamAllowance: lengthField(unit, ALLOWANCE).default(0),
-    fold: countField(0, 2000).optional(),
-    grain: grainField().default("lengthwise"),
-    notches: list(group({ edge: countField(0, 2000), at: lengthField(unit, LONG) }), 0, 200).default([]),
-    interfacing: group({ material: idField(), cut: z.enum(["full", "net"]).default("full") }).optional(),
-  }).transform((file, context): Panel => {
+  return named(
+    "panel",
+    "A flat part of the bag, its shape on the stitch line.",
+    group({
+      id: idField(),
+      name: nameField().optional(),
+      material: idField(),
+      count: countField(0, 1000).default(1),
+      mirrored: countField(0, 1000).default(0),
+      shape: shapeField(unit),
+      seamAllowance: lengthField(unit, ALLOWANCE).default(0),
+      fold: countField(0, 2000).optional(),
+      grain: grainField().default("lengthwise"),
+      notches: list(notchField(unit), 0, 200).default([]),
+      interfacing: group({ material: idField(), cut: z.enum(["full", "net"]).default("full") }).optional(),
+    }),
+  ).transform((file, context): Panel => {
     const { material, mirrored, fold, interfacing, name, ...same } = file;
     const panel: Panel = {
       ...same,

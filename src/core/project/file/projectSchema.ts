@@ -8,6 +8,7 @@ import {
   lengthField,
   list,
   moneyField,
+  named,
   nameField,
   plainNumber,
   report,
@@ -44,16 +45,20 @@ function pricingField() {
 }
 
 function pinField(unit: LengthUnit) {
-  return group({
-    material: idField(),
-    stock: idField(),
-    piece: text(400),
-    copy: countField(0, 100_000),
-    x: lengthField(unit, PLACE),
-    y: lengthField(unit, PLACE),
-    turn: plainNumber(-360, 360).default(0),
-    mirrored: yesNo().default(false),
-  }).transform(({ material, stock, piece, turn, ...pin }) => ({
+  return named(
+    "pin",
+    "A piece put down by hand, which the lay works around.",
+    group({
+      material: idField(),
+      stock: idField(),
+      piece: text(400),
+      copy: countField(0, 100_000),
+      x: lengthField(unit, PLACE),
+      y: lengthField(unit, PLACE),
+      turn: plainNumber(-360, 360).default(0),
+      mirrored: yesNo().default(false),
+    }),
+  ).transform(({ material, stock, piece, turn, ...pin }) => ({
     ...pin,
     materialId: material,
     stockId: stock,

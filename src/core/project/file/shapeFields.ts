@@ -7,7 +7,7 @@ import type { Shape } from "../../geometry/shape.ts";
 import type { Flaw } from "../../materials/stock.ts";
 import type { LengthUnit } from "../../units/length.ts";
 import type { LengthRange } from "../../units/parseLength.ts";
-import { expected, group, type IssueSink, lengthField, list, report } from "./fields.ts";
+import { expected, group, type IssueSink, lengthField, list, named, report } from "./fields.ts";
 
 /** Sizes of things that are cut: a tenth of a millimetre to 100 m. */
 export const SIZE: LengthRange = { minMm: 0.1, maxMm: 100_000 };
@@ -21,15 +21,23 @@ const MOST_POINTS = 2000;
 
 /** A place `[x, y]`, x along the grain. */
 function placeField(unit: LengthUnit): z.ZodType<[number, number]> {
-  return z.tuple([lengthField(unit, PLACE), lengthField(unit, PLACE)], expected("place"));
+  return named(
+    "place",
+    "A place [along, across] on the cloth, along the lengthwise grain first.",
+    z.tuple([lengthField(unit, PLACE), lengthField(unit, PLACE)], expected("place")),
+  );
 }
 
 /** A shape by its `kind`; outlines come out counter-clockwise and simple. */
 export function shapeField(unit: LengthUnit): z.ZodType<Shape> {
   const size = lengthField(unit, SIZE);
-  const point = z.tuple(
-    [lengthField(unit, PLACE), lengthField(unit, PLACE), lengthField(unit, PLACE).optional()],
-    expected("point"),
+  const point = named(
+    "point",
+    "A corner [along, across], or [along, across, bow] when the edge after it is an arc that bows out so far.",
+    z.tuple(
+      [lengthField(unit, PLACE), lengthField(unit, PLACE), lengthField(unit, PLACE).optional()],
+      expected("point"),
+    ),
   );
   const rectangle = group({ kind: z.literal("rectangle"), along: size, across: size });
   const rounded = group({
@@ -46,12 +54,17 @@ export function shapeField(unit: LengthUnit): z.ZodType<Shape> {
   const outline = group({ kind: z.literal("outline"), points: list(point, 3, MOST_POINTS) }).transform(
     ({ points }, context): Shape => ({ kind: "outline", contour: readContour(points, context) }),
   );
-  return z.discriminatedUnion("kind", [rectangle, rounded, outline], expected("group"));
+  return named(
+    "shape",
+    "A rectangle, a rectangle with rounded corners, or an outline of corners and arcs.",
+    z.discriminatedUnion("kind", [rectangle, rounded, outline], expected("group")),
+  );
 }
 
 /** A flaw: a shape with its origin at `at` on the stock. */
 export function flawField(unit: LengthUnit): z.ZodType<Flaw> {
-  return group({ at: placeField(unit).default([0, 0]), shape: shapeField(unit) }).transform(
+  const flaw = group({ at: placeField(unit).default([0, 0]), shape: shapeField(unit) });
+  return named("flaw", "A place on the cloth that no piece may touch.", flaw).transform(
     ({ at, shape }): Flaw => ({ x: at[0], y: at[1], shape }),
   );
 }

@@ -14,6 +14,7 @@ import {
   idField,
   lengthField,
   list,
+  named,
   nameField,
   plainNumber,
   yesNo,
@@ -49,20 +50,28 @@ function materialsField() {
 }
 
 function endField(unit: LengthUnit) {
-  return group({
-    style: z.enum(["raw", "seam", "tucked", "fold-back", "doubled"]),
-    allowance: lengthField(unit, SMALL).optional(),
-  });
+  return named(
+    "end",
+    "How one end of a strap is finished.",
+    group({
+      style: z.enum(["raw", "seam", "tucked", "fold-back", "doubled"]),
+      allowance: lengthField(unit, SMALL).optional(),
+    }),
+  );
 }
 
 function hardwareField(unit: LengthUnit) {
-  return group({
-    kind: z.enum(["ring", "slider", "clasp"]),
-    innerWidth: lengthField(unit, SIZE),
-    opening: lengthField(unit, SMALL).optional(),
-    bar: lengthField(unit, SMALL).optional(),
-    fixedBar: yesNo().optional(),
-  });
+  return named(
+    "hardware",
+    "A ring, slider or clasp the strap runs through.",
+    group({
+      kind: z.enum(["ring", "slider", "clasp"]),
+      innerWidth: lengthField(unit, SIZE),
+      opening: lengthField(unit, SMALL).optional(),
+      bar: lengthField(unit, SMALL).optional(),
+      fixedBar: yesNo().optional(),
+    }),
+  );
 }
 
 function foldsField(unit: LengthUnit) {
@@ -86,37 +95,41 @@ function foldsField(unit: LengthUnit) {
 /** A strap as it stands in a file: the maker's wish, key for key. */
 export function strapField(unit: LengthUnit): z.ZodType<StrapWish> {
   const small = () => lengthField(unit, SMALL).optional();
-  return group({
-    id: idField(),
-    name: nameField().optional(),
-    construction: z.enum(CONSTRUCTION_IDS),
-    count: countField(1, 1000).default(1),
-    width: sizeField(unit, WIDTHS).optional(),
-    length: sizeField(unit, LENGTHS),
-    materials: materialsField(),
-    grain: z.enum(["lengthwise", "crosswise", "either"]).optional(),
-    adjustment: z.enum(["fixed", "one-piece", "two-part"]).optional(),
-    shortPart: small(),
-    ends: z.tuple([endField(unit), endField(unit)], expected("list")).optional(),
-    interfacing: z.enum(["none", "full", "reduced", "quarter"]).optional(),
-    core: group({ webbingWidth: small(), webbingThickness: small(), cordDiameter: small() }).optional(),
-    hardware: list(hardwareField(unit), 0, 20).optional(),
-    machine: group({ maxThickness: small(), maxLayers: countField(1, 100).optional() }).optional(),
-    folds: foldsField(unit).optional(),
-    stitch: group({
-      fromEdge: small(),
-      extraRows: countField(0, 20).optional(),
-      length: small(),
-      type: z.literal([...STITCH_TYPES]).optional(),
-    }).optional(),
-    joins: group({
-      allowed: yesNo(),
-      seam: z.enum(["diagonal", "straight", "lapped"]).optional(),
-      seamAllowance: small(),
-    }).optional(),
-    edgeFinish: z.enum(["as-cut", "paint", "burnish"]).optional(),
-    cutBy: z.enum(["fold", "trade"]).optional(),
-  }).transform(
+  return named(
+    "strap",
+    "A strap, handle or tab as the maker asks for it.",
+    group({
+      id: idField(),
+      name: nameField().optional(),
+      construction: z.enum(CONSTRUCTION_IDS),
+      count: countField(1, 1000).default(1),
+      width: sizeField(unit, WIDTHS).optional(),
+      length: sizeField(unit, LENGTHS),
+      materials: materialsField(),
+      grain: z.enum(["lengthwise", "crosswise", "either"]).optional(),
+      adjustment: z.enum(["fixed", "one-piece", "two-part"]).optional(),
+      shortPart: small(),
+      ends: z.tuple([endField(unit), endField(unit)], expected("list")).optional(),
+      interfacing: z.enum(["none", "full", "reduced", "quarter"]).optional(),
+      core: group({ webbingWidth: small(), webbingThickness: small(), cordDiameter: small() }).optional(),
+      hardware: list(hardwareField(unit), 0, 20).optional(),
+      machine: group({ maxThickness: small(), maxLayers: countField(1, 100).optional() }).optional(),
+      folds: foldsField(unit).optional(),
+      stitch: group({
+        fromEdge: small(),
+        extraRows: countField(0, 20).optional(),
+        length: small(),
+        type: z.literal([...STITCH_TYPES]).optional(),
+      }).optional(),
+      joins: group({
+        allowed: yesNo(),
+        seam: z.enum(["diagonal", "straight", "lapped"]).optional(),
+        seamAllowance: small(),
+      }).optional(),
+      edgeFinish: z.enum(["as-cut", "paint", "burnish"]).optional(),
+      cutBy: z.enum(["fold", "trade"]).optional(),
+    }),
+  ).transform(
     ({ width, ...strap }): StrapWish => ({
       ...strap,
       name: strap.name ?? strap.id,
