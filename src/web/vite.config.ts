@@ -6,6 +6,9 @@ const here = (path: string) => fileURLToPath(new URL(path, import.meta.url));
 /** `ONE_FILE=1` builds the page that opens from a disk without any server: everything inside one HTML file. */
 const oneFile = process.env["ONE_FILE"] === "1";
 
+/** What only exports need: stored once the page is idle. */
+const LATER = /exportWorker|DejaVu|unifontex/u;
+
 /** Writes the list of built files and a name for this build into the service worker. */
 function offlineList(): Plugin {
   return {
@@ -15,10 +18,13 @@ function offlineList(): Plugin {
       const worker = bundle["serviceWorker.js"];
       if (worker?.type !== "chunk") return;
       const built = Object.keys(bundle).filter((name) => name !== "serviceWorker.js");
-      const files = ["./", ...built.filter((name) => name !== "index.html"), "manifest.webmanifest", "icon.svg"];
+      const isLater = (name: string) => LATER.test(name);
+      const first = built.filter((name) => name !== "index.html" && !isLater(name));
+      const files = ["./", ...first, "manifest.webmanifest", "icon.svg"];
       const name = hashOf(built.sort().join(" "));
       worker.code = worker.code
         .replace(/["'`]BUILT_FILES["'`]/u, JSON.stringify(files))
+        .replace(/["'`]LATER_FILES["'`]/u, JSON.stringify(built.filter(isLater)))
         .replace("BUILD_NAME", name);
     },
   };

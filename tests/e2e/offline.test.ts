@@ -11,12 +11,14 @@ test("with the network cut after the first visit, everything still works", async
   await page.evaluate(() => navigator.serviceWorker.ready.then(() => undefined));
   await page.click("text=Look round in the example");
   await page.waitForSelector(".card-name:has-text('Gusset')");
+  // Export code and fonts are stored by themselves once the page is idle.
+  await page.waitForSelector("html[data-offline=whole]", { state: "attached", timeout: 60_000 });
   await stage.cutNetwork();
   await page.reload();
   await page.waitForSelector(".card-name:has-text('Gusset')");
   await goTo(page, "#/lay");
   await page.waitForSelector(".piece");
-  // Export code and fonts were never asked for while there was a network.
+  // Nothing of the export was ever asked for while there was a network.
   await goTo(page, "#/table/sheet");
   const [download] = await Promise.all([
     page.waitForEvent("download", { timeout: 90_000 }),

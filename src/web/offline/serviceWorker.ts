@@ -1,8 +1,10 @@
 /// <reference lib="webworker" />
-// Keeps the whole page on the device: every built file is stored when the page is first opened, and from then on
-// the stored copy answers, network or not. A new build has a new name and takes over on the next visit.
+// Keeps the whole page on the device: what it needs to stand is stored when it is first opened, export code and fonts
+// once it is idle, and from then on the stored copy answers, network or not. A new build has a new name and takes over
+// on the next visit.
 const worker = globalThis as unknown as ServiceWorkerGlobalScope;
 const files: readonly string[] = "BUILT_FILES" as unknown as readonly string[];
+const later: readonly string[] = "LATER_FILES" as unknown as readonly string[];
 const cacheName = "laywright-BUILD_NAME";
 
 worker.addEventListener("install", (event) => {
@@ -25,6 +27,18 @@ worker.addEventListener("activate", (event) => {
   );
 });
 
+worker.addEventListener("message", (event) => {
+  if (event.data !== "keep the rest") return;
+  event.waitUntil(
+    (async () => {
+      const cache = await caches.open(cacheName);
+      // One after the other, so that the page's own requests find the line free.
+      for (const file of later) if ((await cache.match(file)) === undefined) await cache.add(file);
+      event.source?.postMessage("all kept");
+    })().catch(() => undefined),
+  );
+});
+
 worker.addEventListener("fetch", (event) => {
   const url = new URL(event.request.url);
   if (event.request.method !== "GET" || url.origin !== worker.location.origin) return;
@@ -32,7 +46,12 @@ worker.addEventListener("fetch", (event) => {
     (async () => {
       const cache = await caches.open(cacheName);
       const wanted = event.request.mode === "navigate" ? "./" : event.request;
-      return (await cache.match(wanted, { ignoreSearch: true })) ?? fetch(event.request);
+      const stored = await cache.match(wanted, { ignoreSearch: true });
+      if (stored !== undefined) return stored;
+      const response = await fetch(event.request);
+      const isLater = later.some((file) => new URL(file, worker.location.href).href === url.href);
+      if (isLater && response.ok) await cache.put(event.request, response.clone());
+      return response;
     })(),
   );
 });
