@@ -97,6 +97,29 @@ export function rulerPages(
   });
 }
 
+/** One cut to show on a screen: its number, what to do and what comes off, and the table before it. */
+export interface RulerCard {
+  readonly number: number;
+  readonly words: readonly string[];
+  readonly picture: Page;
+}
+
+/** Every cut as a card `width` by `height` mm large. */
+export function rulerCards(
+  plan: RulerPlan,
+  size: { readonly width: number; readonly height: number },
+  write: WriteLength,
+  language: Language,
+): RulerCard[] {
+  return plan.sequence.steps.map((step) => {
+    const [order, ...rest] = stepWords(step, plan, write, RULER_TEXTS[language]);
+    const inner = { left: 3, top: size.height - 3, width: size.width - 6, height: size.height - 6 };
+    const words = [order!.replace(/^\d+\s+/u, ""), ...rest];
+    const page = { name: String(step.number), ...size, parts: [picture(step, plan, inner)] };
+    return { number: step.number, words, picture: page };
+  });
+}
+
 function pageHead(
   title: SheetTitle,
   counts: string,

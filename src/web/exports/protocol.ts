@@ -1,5 +1,6 @@
 import type { Drawing } from "../../core/drawing/drawing.ts";
 import type { Page } from "../../core/drawing/page.ts";
+import type { RulerCard } from "../../core/drawing/rulerPages.ts";
 import type { CutPiece } from "../../core/materials/cutPiece.ts";
 import type { Project } from "../../core/project/project.ts";
 import type { StrapResult } from "../../core/straps/strapResult.ts";
@@ -35,25 +36,16 @@ export interface MatStack {
   readonly refusal: string | null;
 }
 
-/** One cut at the table, with the names of the pieces it parts. Lengths in mm. */
-export interface RulerStep {
-  readonly kind: "straighten" | "crosscut" | "rip";
-  /** Name of the cloth under the ruler; empty for the whole. */
-  readonly cloth: string;
-  readonly setting: number;
-  readonly sameSetting: boolean;
-  /** What comes off: a piece by name, another cloth by its letter, or nothing worth a name. */
-  readonly off: string | null;
-}
-
-/** One stock cut by ruler. `steps` is null when its plan cannot be cut edge to edge. */
+/** One stock cut by ruler. `cards` is null when its plan cannot be cut edge to edge. */
 export interface RulerStack {
   readonly stockId: string;
   readonly length: number;
   readonly drawing: Drawing;
   readonly cuts: number;
   readonly settings: number;
-  readonly steps: readonly RulerStep[] | null;
+  /** What to know before the first cut, in sentences. */
+  readonly notes: readonly string[];
+  readonly cards: readonly RulerCard[] | null;
 }
 
 /** What the page asks of the export worker. */
@@ -66,6 +58,7 @@ export type Ask =
     }
   | {
       readonly kind: "ruler";
+      readonly language: Language;
       readonly project: Project;
       readonly pieces: readonly CutPiece[];
       readonly lay: LaidMaterial;

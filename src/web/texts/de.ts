@@ -651,13 +651,7 @@ export const de: Texts = {
       look: "Mit Lineal und Rollschneider, Schnitt für Schnitt von Kante zu Kante:",
       count: (cuts, settings) => `${cuts} Schnitte, ${settings} Mal das Lineal einstellen`,
       longer: (length, more) => `Dafür werden ${length} gebraucht, ${more} mehr als für den freien Plan.`,
-      straighten: "Das Ende gerade schneiden.",
-      crosscut: (cloth, at, same) => `${cloth}quer schneiden, ${same ? "Lineal wie eben" : "Lineal auf"} ${at}.`,
-      rip: (cloth, at, same) => `${cloth}längs schneiden, ${same ? "Lineal wie eben" : "Lineal auf"} ${at}.`,
-      ofCloth: (name) => (name === "" ? "" : `Stück ${name}: `),
-      off: (name) => `Ab fällt ${name}.`,
       none: "Für diesen Plan gibt es keine Schnitte von Kante zu Kante; nehmen Sie Papier.",
-      offcut: "ein Rest",
     },
     sheet: {
       savePdf: "Zuschnittblatt sichern (PDF)",

@@ -685,15 +685,7 @@ const table = {
     look: say("With ruler and rotary cutter, cut after cut from edge to edge:"),
     count: (cuts: number, settings: number) => `${cuts} cuts, the ruler set ${settings} times`,
     longer: (length: string, more: string) => `This takes ${length}, ${more} more than the free plan.`,
-    straighten: say("Straighten the end."),
-    crosscut: (cloth: string, at: string, same: boolean) =>
-      `${cloth}cut across, ${same ? "ruler as it stands" : "ruler set"} at ${at}.`,
-    rip: (cloth: string, at: string, same: boolean) =>
-      `${cloth}cut lengthwise, ${same ? "ruler as it stands" : "ruler set"} at ${at}.`,
-    ofCloth: (name: string) => (name === "" ? "" : `Piece ${name}: `),
-    off: (name: string) => `Off comes ${name}.`,
     none: say("There are no edge-to-edge cuts for this plan; take paper."),
-    offcut: say("a leftover"),
   },
   sheet: {
     savePdf: say("Save the cut sheet (PDF)"),

@@ -120,8 +120,10 @@ function words(sentence: string, term: preact.ComponentChildren) {
   return (
     <>
       {before}
-      {term}
-      {after}
+      <span class="together">
+        {term}
+        {after}
+      </span>
     </>
   );
 }

@@ -1,9 +1,10 @@
 import type { LaidMaterial } from "../../../export/planFile.ts";
-import type { RulerStack, RulerStep } from "../../exports/protocol.ts";
+import type { RulerStack } from "../../exports/protocol.ts";
 import { useAnswer } from "../../exports/useAnswer.ts";
 import { useLengths } from "../../fields/units.ts";
 import { DrawingPicture } from "../../parts/DrawingPicture.tsx";
-import { useTexts } from "../../texts/texts.ts";
+import { PageMiniature } from "../../parts/PageMiniature.tsx";
+import { useLanguage, useTexts } from "../../texts/texts.ts";
 import type { StackInput } from "./tableParts.ts";
 
 /** The plan that ruler and rotary cutter can cut, and its cuts in order. */
@@ -22,8 +23,9 @@ function MaterialCuts({ input, lay }: { input: StackInput; lay: LaidMaterial }) 
   const lengths = useLengths();
   const words = texts.table.ruler;
   const { project, pieces } = input;
-  const key = JSON.stringify([project.output.lengths, lay.plan.uses, pieces.length, lay.material.id]);
-  const answer = useAnswer({ kind: "ruler", project, pieces, lay }, key);
+  const language = useLanguage();
+  const key = JSON.stringify([project.output.lengths, lay.plan.uses, pieces.length, lay.material.id, language]);
+  const answer = useAnswer({ kind: "ruler", project, pieces, language, lay }, key);
   const free = (stack: RulerStack) =>
     lay.plan.uses.find(({ stockId }) => stockId === stack.stockId)?.usedLength ?? 0;
   return (
@@ -33,7 +35,7 @@ function MaterialCuts({ input, lay }: { input: StackInput; lay: LaidMaterial }) 
       {answer.state === "working" && <p class="soft">{texts.table.working}</p>}
       {(answer.value ?? []).map((stack) => (
         <div key={stack.stockId} class="stack">
-          {stack.steps === null ? (
+          {stack.cards === null ? (
             <p>{words.none}</p>
           ) : (
             <>
@@ -52,29 +54,32 @@ function MaterialCuts({ input, lay }: { input: StackInput; lay: LaidMaterial }) 
             name={texts.lay.plan(lay.material.name)}
             pad={8}
           />
-          {stack.steps !== null && (
-            <ol class="cut-steps">
-              {stack.steps.map((step, i) => (
-                <li key={String(i)}>
-                  <StepWords step={step} />
-                </li>
-              ))}
-            </ol>
+          {stack.cards !== null && (
+            <>
+              <ul class="soft small">
+                {stack.notes.map((note) => (
+                  <li key={note}>{note}</li>
+                ))}
+              </ul>
+              <ol class="cut-steps">
+                {stack.cards.map(({ number, words: lines, picture }) => (
+                  <li key={number}>
+                    <PageMiniature page={picture} name={lines[0] ?? ""} />
+                    <p>
+                      <strong>{number}.</strong> {lines[0]}
+                    </p>
+                    {lines.slice(1).map((line) => (
+                      <p key={line} class="soft small">
+                        {line}
+                      </p>
+                    ))}
+                  </li>
+                ))}
+              </ol>
+            </>
           )}
         </div>
       ))}
     </section>
-  );
-}
-
-function StepWords({ step }: { step: RulerStep }) {
-  const words = useTexts().table.ruler;
-  const lengths = useLengths();
-  if (step.kind === "straighten") return <>{words.straighten}</>;
-  const sentence = words[step.kind](words.ofCloth(step.cloth), lengths.size(step.setting), step.sameSetting);
-  return (
-    <>
-      {sentence} <span class="soft">{words.off(step.off ?? words.offcut)}</span>
-    </>
   );
 }
