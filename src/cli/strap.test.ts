@@ -210,3 +210,13 @@ test("padding and the short half are as the maker says", async () => {
   const { pieces } = JSON.parse((await strap(...halves, "--short-part", "300 mm", "--json")).out);
   expect(pieces.map((piece: { lengthMm: number }) => piece.lengthMm)).toContain(300);
 });
+
+test("a name in another writing is drawn in the pictures, so that it shows wherever they are opened", async () => {
+  const dir = join(folder, "writing");
+  const words = ["--construction", "fourfold", "--width", "25 mm", "--length", "600 mm", "--name", "肩ひも"];
+  expect((await strap(...words, "--out", dir)).code).toBe(0);
+  const svg = readFileSync(join(dir, "strip-outer.svg"), "utf8");
+  expect(svg).not.toMatch(/<text[^>]*>[^<]*肩/u);
+  expect(svg).toMatch(/<path fill="[^"]*" stroke="none" d="M/u);
+  expect(svg).toMatch(/<text[^>]*>[^<]*cut width/u);
+});

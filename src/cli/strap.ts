@@ -1,13 +1,17 @@
 import { basename, dirname } from "node:path";
+import type { DrawnText } from "../core/drawing/drawing.ts";
 import { strapPictures } from "../core/drawing/strapPictures.ts";
 import { buildStrap } from "../core/straps/buildStrap.ts";
 import type { StrapResult } from "../core/straps/strapResult.ts";
 import { CONSTRUCTION_IDS } from "../core/straps/strapWish.ts";
 import { english } from "../core/straps/words/english.ts";
 import { STRAP_WORDS } from "../core/straps/words/strapWordTables.ts";
+import { openFaces } from "../export/fonts/faces.ts";
+import { textOutlines } from "../export/fonts/textOutlines.ts";
 import { svgText } from "../export/svg/svgText.ts";
 import { type Command, EXIT, type Io, JSON_OPTION, type ParsedArgs } from "./command.ts";
 import { foldTestReport } from "./foldTestReport.ts";
+import { fontBytes } from "./lay/fonts.ts";
 import { inputProblem } from "./problemReport.ts";
 import { STRAP_OPTIONS } from "./strapHelp.ts";
 import { readStrap } from "./strapOptions.ts";
@@ -38,7 +42,7 @@ export const strapCommand: Command = {
     const { wish, materials } = readStrap(args);
     const built = buildStrap(wish, materials, "", STRAP_WORDS[io.language].parts);
     if (!built.ok) throw inputProblem(built.problems);
-    writePictures(args, built.value, io);
+    await writePictures(args, built.value, io);
     io.out(
       json
         ? `${JSON.stringify(strapJson(built.value, materials, io.language))}\n`
@@ -48,14 +52,24 @@ export const strapCommand: Command = {
   },
 };
 
+/** Signs besides Latin letters, punctuation, fractions, arrows and the signs of arithmetic. */
+const BEYOND_LATIN = /[^ -\u024f\u2000-\u22ff]/u;
+
 /** Writes the section to the file of `--picture`, and all pictures into the folder of `--out`. */
-function writePictures(args: ParsedArgs, result: StrapResult, io: Io): void {
+async function writePictures(args: ParsedArgs, result: StrapResult, io: Io): Promise<void> {
   const file = args.values.get("picture");
   const folder = args.values.get("out");
   if (file === undefined && folder === undefined) return;
-  const pictures = strapPictures(result, STRAP_WORDS[io.language]).map(({ stem, caption, drawing }) => ({
+  const drawn = strapPictures(result, STRAP_WORDS[io.language]);
+  const texts = drawn.flatMap(({ drawing }) =>
+    drawing.items.flatMap((item) => (item.kind === "text" ? [item.text] : [])),
+  );
+  const faces = await openFaces(fontBytes(), texts);
+  // A viewer may lack the writing of a name: letters beyond Latin are drawn.
+  const outlineText = (text: DrawnText) => (BEYOND_LATIN.test(text.text) ? textOutlines(text, faces) : null);
+  const pictures = drawn.map(({ stem, caption, drawing }) => ({
     name: `${stem}.svg`,
-    data: svgText(drawing, { title: caption }),
+    data: svgText(drawing, { title: caption, outlineText }),
   }));
   const written = [
     ...(file === undefined ? [] : writeFiles(dirname(file), [{ ...pictures[0]!, name: basename(file) }])),
