@@ -44,7 +44,7 @@ function slowVerdict(tables: SearchTables, length: number): "open" | "impossible
 
 test("a sweep rules out what trying every schedule rules out, and nothing else", () => {
   const seen = { open: 0, impossible: 0 };
-  for (let seed = 1; seed <= 400; seed++) {
+  for (let seed = 1; seed <= 150; seed++) {
     const rng = seededRng(seed);
     const width = 4 + rng.below(5);
     const sizes = Array.from({ length: 1 + rng.below(3) }, () => {
@@ -63,7 +63,7 @@ test("a sweep rules out what trying every schedule rules out, and nothing else",
     seen[expected]++;
   }
   // Both answers must have come up, or half of this says nothing.
-  expect(Math.min(seen.open, seen.impossible)).toBeGreaterThan(40);
+  expect(Math.min(seen.open, seen.impossible)).toBeGreaterThan(20);
 });
 
 test("a sweep gives up when it may keep few states", () => {

@@ -4,6 +4,7 @@ import { type Rng, seededRng } from "../rng.ts";
 import type { BeamGuide } from "./beamState.ts";
 import { type LaidWay, type RulerBeam, rulerBeam } from "./rulerBeam.ts";
 import { joinSegments, planEnd, type Segment, segmentsOf } from "./segments.ts";
+import { hasShelves, shelfPlans } from "./shelfSearch.ts";
 import { decodeSplits, SPLIT_SMALLER, type SplitBuffers, splitBuffers } from "./splitDecode.kernel.ts";
 import { splitSearch } from "./splitSearch.ts";
 
@@ -17,6 +18,8 @@ export interface RulerStep {
 export const LOOKS_PER_EVALUATION = 10;
 /** Evaluations between two yields: some 10 ms. */
 const SLICE = 20_000;
+/** Share of shelves when three stages are wanted; the others have 1 or 2. */
+const SHELF_SHARE = 2;
 const NARROWEST_BEAM = 16;
 const WIDEST_BEAM = 1024;
 
@@ -53,8 +56,8 @@ type Phase = Generator<number, void, void>;
  * Edge-to-edge plans, ever better: less area left out, then a nearer end. Returns when nothing can be better,
  * endless otherwise. `next(end)` tells of a complete plan with that end known elsewhere.
  *
- * Three searches take turns: order search (not for three stages), beams over the whole job, and beams that
- * rebuild a few crosscut segments of the best plan on less cloth.
+ * Four searches take turns: order search (not for three stages), beams over the whole job, beams that rebuild a
+ * few crosscut segments of the best plan on less cloth, and shelves by knapsack (for three stages).
  */
 export function* rulerSearch(task: RulerTask, seed: number): Generator<RulerStep, void, number | undefined> {
   const { tables, stages } = task;
@@ -66,6 +69,15 @@ export function* rulerSearch(task: RulerTask, seed: number): Generator<RulerStep
     { phase: rebuilds(tables, beam(), best, rng), share: 2, spent: 0 },
   ];
   if (stages !== 3) phases.unshift({ phase: orders(task, best, rng), share: 1, spent: 0 });
+  if (stages === 3 && hasShelves(tables)) {
+    const plans = shelfPlans(
+      tables,
+      () => Math.min(task.limit + 1, best.end),
+      (end, plan) => keep(best, 0, end, () => plan),
+      rng,
+    );
+    phases.push({ phase: plans, share: SHELF_SHARE, spent: 0 });
+  }
   let evaluations = 0;
   let told = best.plan;
   while (phases.length > 0 && (best.areaLeft > 0 || best.end > task.atLeast())) {
