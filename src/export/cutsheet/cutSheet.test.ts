@@ -3,7 +3,7 @@ import { rectangleContour, segmentContour } from "../../core/geometry/contourSha
 import { rectangleRing, solid } from "../../core/geometry/ring.ts";
 import type { CutPiece } from "../../core/materials/cutPiece.ts";
 import type { Material } from "../../core/materials/material.ts";
-import { bothUnits, cutSheetOf } from "./cutSheet.ts";
+import { bothUnits, cutSheetOf, sheetInches } from "./cutSheet.ts";
 import { cutSheetCsv } from "./cutSheetCsv.ts";
 import { cutSheetText } from "./cutSheetText.ts";
 
@@ -39,6 +39,13 @@ const piece = (id: string, materialId: string, more: Partial<CutPiece> = {}): Cu
   mirroredCount: 0,
   grain: "lengthwise",
   ...more,
+});
+
+// By hand: 9 13/16 in are 249.24 mm, 0.76 mm short of 250; 14 3/16 in are 360.36 mm, 0.36 mm over 360.
+test("inches to the sixteenth are marked only where they are further off than a cut is", () => {
+  expect(sheetInches(250)).toBe("≈9 13/16 in");
+  expect(sheetInches(360)).toBe("14 3/16 in");
+  expect(sheetInches(254)).toBe("10 in");
 });
 
 test("rows are grouped by material, numbered through, with fold lines in words", () => {

@@ -4,7 +4,7 @@ import { type Caution, cautionText } from "../../core/materials/cautions/caution
 import { CAUTION_TABLES } from "../../core/materials/cautions/cautionTables.ts";
 import type { CutPiece, PieceGrain, PieceLine } from "../../core/materials/cutPiece.ts";
 import type { Material } from "../../core/materials/material.ts";
-import { formatLength } from "../../core/units/formatLength.ts";
+import { formatLength, showLength } from "../../core/units/formatLength.ts";
 import type { Language } from "../../core/units/language.ts";
 import { cuttingCautions } from "./cautions.ts";
 import type { SheetTexts } from "./words/sheetTexts.ts";
@@ -119,7 +119,16 @@ export function cutSheetOf(input: CutSheetInput): CutSheet {
 
 /** A length in millimetres or centimetres and in inches, as `98.4 mm · 3 7/8 in`. */
 export function bothUnits(mm: number): string {
-  return `${formatLength(mm, mm < 1000 ? "mm" : "cm")} · ${formatLength(mm, "in/16")}`;
+  return `${formatLength(mm, mm < 1000 ? "mm" : "cm")} · ${sheetInches(mm)}`;
+}
+
+/** What a ruler and a rotary cutter hold, mm (common practice, no source). */
+const CUTTING_TOLERANCE = 0.5;
+
+/** A length to the nearest 1/16 in; marked `≈` where that is further off than a cut is. The columns' heads say so. */
+export function sheetInches(mm: number): string {
+  const { text, offByMm } = showLength(mm, "in/16");
+  return Math.abs(offByMm) > CUTTING_TOLERANCE ? `≈${text}` : text;
 }
 
 function rowOf(piece: CutPiece, number: number, texts: SheetTexts): CutRow {
@@ -152,7 +161,7 @@ function lineNotes(piece: CutPiece, across: number, texts: SheetTexts): string[]
     const unique = [...new Set(heights.map((mm) => Math.round(mm * 100) / 100))].sort((a, b) => a - b);
     if (unique.length === 0) return [];
     const metric = unique.map((mm) => formatLength(mm, "mm").replace(" mm", "")).join(", ");
-    const inches = unique.map((mm) => formatLength(mm, "in/16").replace(" in", "")).join(", ");
+    const inches = unique.map((mm) => sheetInches(mm).replace(" in", "")).join(", ");
     return [texts.linesAt(role, metric, inches)];
   });
 }

@@ -4,7 +4,7 @@ import type { Page } from "../../core/drawing/page.ts";
 import { fitText, plainLine, wrapText } from "../../core/drawing/textWidth.ts";
 import { rectangleContour, segmentContour } from "../../core/geometry/contourShapes.ts";
 import { formatLength } from "../../core/units/formatLength.ts";
-import type { Amount, CutGroup, CutRow, CutSheet, Picture } from "./cutSheet.ts";
+import { type Amount, type CutGroup, type CutRow, type CutSheet, type Picture, sheetInches } from "./cutSheet.ts";
 import { type Block, type FlowPaper, flowPages } from "./flow.ts";
 import type { SheetTexts } from "./words/sheetTexts.ts";
 import { SHEET_TEXTS } from "./words/sheetTextTables.ts";
@@ -141,8 +141,12 @@ function rowBlock(row: CutRow, width: number, texts: SheetTexts): Block {
       cell(COLUMNS.number, String(row.number), COLUMNS.count),
       cell(COLUMNS.count, String(total), COLUMNS.name, true),
       ...names.map((line, i) => drawText(line, x(COLUMNS.name), base - i * TEXT * LINE, TEXT, { bold: true })),
-      cell(COLUMNS.metric, sizeWords(row, "mm"), COLUMNS.inches),
-      cell(COLUMNS.inches, sizeWords(row, "in/16"), COLUMNS.grain),
+      cell(
+        COLUMNS.metric,
+        sizeWords(row, (mm) => formatLength(mm, "mm"), " mm"),
+        COLUMNS.inches,
+      ),
+      cell(COLUMNS.inches, sizeWords(row, sheetInches, " in"), COLUMNS.grain),
       cell(COLUMNS.grain, texts.grains[row.grain], 1),
     ];
     let y = top - 1.6 - nameHeight;
@@ -162,21 +166,21 @@ function rowBlock(row: CutRow, width: number, texts: SheetTexts): Block {
   return { height, keepWithNext: false, draw };
 }
 
-function sizeWords(row: CutRow, style: "mm" | "in/16"): string {
-  const unit = style === "mm" ? " mm" : " in";
-  return `${formatLength(row.along, style).replace(unit, "")} × ${formatLength(row.across, style)}`;
+function sizeWords(row: CutRow, write: (mm: number) => string, unit: string): string {
+  return `${write(row.along).replace(unit, "")} × ${write(row.across)}`;
 }
 
 function amountBlocks(title: string, list: readonly Amount[], width: number): Block[] {
   if (list.length === 0) return [];
   const rows = list.map(({ what, amount }): Block => {
     const lines = wrapText(plainLine(amount), TEXT, width * 0.55);
+    const names = wrapText(plainLine(what), TEXT, width * 0.42);
     return {
-      height: Math.max(1, lines.length) * TEXT * LINE + 1,
+      height: Math.max(1, names.length, lines.length) * TEXT * LINE + 1,
       keepWithNext: false,
       draw: (left, top) => ({
         items: [
-          drawText(fitText(plainLine(what), TEXT, width * 0.42), left, top - TEXT, TEXT),
+          ...names.map((line, i) => drawText(line, left, top - TEXT * (1 + i * LINE), TEXT)),
           ...lines.map((line, i) =>
             drawText(line, left + width * 0.45, top - TEXT * (1 + i * LINE), TEXT, { bold: true }),
           ),

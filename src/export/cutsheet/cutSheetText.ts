@@ -1,6 +1,6 @@
 import { plainLine } from "../../core/drawing/textWidth.ts";
 import { formatLength } from "../../core/units/formatLength.ts";
-import type { Amount, CutRow, CutSheet } from "./cutSheet.ts";
+import { type Amount, type CutRow, type CutSheet, sheetInches } from "./cutSheet.ts";
 import type { SheetTexts } from "./words/sheetTexts.ts";
 import { SHEET_TEXTS } from "./words/sheetTextTables.ts";
 
@@ -39,7 +39,7 @@ function table(rows: readonly CutRow[], texts: SheetTexts): string[] {
     texts.counted(row.count, row.mirroredCount),
     plainLine(row.name),
     `${formatLength(row.along, "mm")} × ${formatLength(row.across, "mm")}`,
-    `${formatLength(row.along, "in/16")} × ${formatLength(row.across, "in/16")}`,
+    `${sheetInches(row.along)} × ${sheetInches(row.across)}`,
     texts.grains[row.grain],
   ]);
   const all = [[columns.number, columns.cut, columns.piece, columns.size, columns.inches, columns.grain], ...cells];

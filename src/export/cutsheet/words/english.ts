@@ -19,7 +19,7 @@ export const english: SheetTexts = {
     cut: "cut",
     piece: "piece",
     size: "along × across",
-    inches: "in inches",
+    inches: "to 1/16 in; ≈ over 0.5 mm off",
     grain: "grain",
   },
   toBuy: "To buy",

@@ -19,7 +19,7 @@ export const german: SheetTexts = {
     cut: "Zahl",
     piece: "Teil",
     size: "längs × quer",
-    inches: "in Zoll",
+    inches: "auf 1/16 in; ≈ über 0,5 mm ab",
     grain: "Fadenlauf",
   },
   toBuy: "Zu kaufen",
