@@ -1,4 +1,5 @@
 import { circleContour, segmentContour } from "../geometry/contourShapes.ts";
+import { checkSquareItems, checkSquareSpot, flatLines } from "./checkSquare.ts";
 import type { DrawingItem } from "./drawing.ts";
 import { drawLine, drawText } from "./items.ts";
 import type { GrainArrow, LaySheet } from "./layDrawing.ts";
@@ -17,13 +18,18 @@ const TICK = { small: 1.2, five: 2, ten: 2.8 };
 
 /** The pages of a tiling in order, without the map; each shows its window of the drawing at true size. */
 export function tilePages(sheet: LaySheet, tiling: Tiling, title: SheetTitle, grain: GrainArrow): Page[] {
-  return tiling.tiles.map((tile, index) => ({
-    name: tile.name,
-    width: tiling.width,
-    height: tiling.height,
-    // The drawing lies over the sheet's own marks, so that none of them hides a cut.
-    parts: [furniturePart(tiling, tile, title, grain, index), windowPart(sheet, tiling, tile)],
-  }));
+  const lines = flatLines(sheet.drawing);
+  return tiling.tiles.map((tile, index) => {
+    const spot = checkSquareSpot(tile, tiling.overlap, lines);
+    const square = spot ? checkSquareItems(spot.x, spot.y) : [];
+    return {
+      name: tile.name,
+      width: tiling.width,
+      height: tiling.height,
+      // The drawing lies over the sheet's own marks, so that none of them hides a cut.
+      parts: [furniturePart(tiling, tile, title, grain, index, square), windowPart(sheet, tiling, tile)],
+    };
+  });
 }
 
 function windowPart(sheet: LaySheet, tiling: Tiling, tile: Tile): PagePart {
@@ -40,7 +46,14 @@ function windowPart(sheet: LaySheet, tiling: Tiling, tile: Tile): PagePart {
 }
 
 /** Everything around the drawing, in millimetres of the drawing from the window's lower-left corner. */
-function furniturePart(tiling: Tiling, tile: Tile, title: SheetTitle, grain: GrainArrow, index: number): PagePart {
+function furniturePart(
+  tiling: Tiling,
+  tile: Tile,
+  title: SheetTitle,
+  grain: GrainArrow,
+  index: number,
+  square: readonly DrawingItem[],
+): PagePart {
   const { margin, correction, width, height } = tiling;
   const w = tile.window.maxX - tile.window.minX;
   const h = tile.window.maxY - tile.window.minY;
@@ -53,6 +66,7 @@ function furniturePart(tiling: Tiling, tile: Tile, title: SheetTitle, grain: Gra
         bold: true,
         tone: "shade",
       }),
+      ...square,
       ...joints(tiling, tile, w, h),
       ...tapes(tile, w, h),
       ...words(tiling, tile, title, grain, w, index),

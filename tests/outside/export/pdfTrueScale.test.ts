@@ -1,5 +1,6 @@
 // Sheets measured by programs we did not write: poppler (pdfinfo, pdftoppm) and qpdf.
 import { beforeAll, expect, test } from "vitest";
+import { CHECK_SIDE, checkSquareSpot, flatLines } from "../../../src/core/drawing/checkSquare.ts";
 import { mapPages } from "../../../src/core/drawing/mapPage.ts";
 import { paperPart } from "../../../src/core/drawing/page.ts";
 import { barePage } from "../../../src/core/drawing/sheetPage.ts";
@@ -103,6 +104,23 @@ test("three far-apart marks lie within 0.1 mm of their place in every tile", () 
         const found = measured(picture, DPI, axis, x, y);
         expect(Math.abs(found - (axis === "x" ? x : y)), `${tile.name} ${axis}`).toBeLessThan(TENTH);
       }
+    });
+  }
+});
+
+test("the 2 cm square is true within 0.1 mm each way in every tile", () => {
+  const lines = flatLines(sheet.drawing);
+  for (const { path, tiling } of [a4, letter]) {
+    tiling.tiles.forEach((tile, i) => {
+      const spot = checkSquareSpot(tile, tiling.overlap, lines)!;
+      const [left, low] = [MARGIN + spot.x, MARGIN + spot.y];
+      const picture = renderPdfPage(path, i + 2, DPI);
+      // Off the middle, where the words stand.
+      const at = (axis: "x" | "y", x: number, y: number): number => measured(picture, DPI, axis, x, y);
+      const width = at("x", left + CHECK_SIDE, low + 4) - at("x", left, low + 4);
+      const height = at("y", left + 4, low + CHECK_SIDE) - at("y", left + 4, low);
+      expect(Math.abs(width - CHECK_SIDE), tile.name).toBeLessThan(TENTH);
+      expect(Math.abs(height - CHECK_SIDE), tile.name).toBeLessThan(TENTH);
     });
   }
 });
