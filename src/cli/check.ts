@@ -51,8 +51,12 @@ function checkPlanFile(data: unknown, path: string): Told {
   const left = plans.reduce((sum, { plan }) => sum + plan.unplaced.reduce((all, { count }) => all + count, 0), 0);
   return {
     data: { problems: [], kind: "plan", materials: plans.length, placed, unplaced: left },
-    sentence: `The plan is right: ${placed} pieces on ${plans.length} materials${left > 0 ? `, ${left} left out` : ""}.`,
+    sentence: `The plan is right: ${counted(placed, "piece")} on ${counted(plans.length, "material")}${left > 0 ? `, ${left} left out` : ""}.`,
   };
+}
+
+function counted(count: number, what: string): string {
+  return `${count} ${what}${count === 1 ? "" : "s"}`;
 }
 
 function checkProjectText(text: string): Told {
@@ -60,6 +64,6 @@ function checkProjectText(text: string): Told {
   const pieces = cutList.pieces.reduce((sum, { count, mirroredCount }) => sum + count + mirroredCount, 0);
   return {
     data: { problems: [], kind: "project", name: project.name, materials: problems.length, pieces },
-    sentence: `${project.name}: the file is sound. ${pieces} pieces from ${problems.length} materials.`,
+    sentence: `${project.name}: the file is sound. ${counted(pieces, "piece")} from ${counted(problems.length, "material")}.`,
   };
 }

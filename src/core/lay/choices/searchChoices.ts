@@ -114,6 +114,8 @@ function chosen(pool: readonly Pooled[], width: number): LayChoice[] {
   const offcut = least(near, ({ figures }) => [
     (figures.length - length) * width - offcutArea(figures),
     figures.length,
+    // Of equal ones the one at the end: it comes off with one cut and stays on the roll.
+    -(figures.offcut === null ? 0 : figures.offcut.box.x + figures.offcut.box.dx),
   ]);
   const found = new Map<Pooled, ChoiceFor[]>();
   const name = (pooled: Pooled, what: ChoiceFor): void => {
