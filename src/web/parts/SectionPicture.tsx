@@ -1,14 +1,5 @@
-import { layeredArt } from "../../core/drawing/layeredArt.ts";
 import type { SectionArt } from "../../core/drawing/sectionArt.ts";
-import { wrappedArt } from "../../core/drawing/wrappedArt.ts";
-import type { StrapResult } from "../../core/straps/strapResult.ts";
 import { contourPath } from "./screenPath.ts";
-
-/** The section of a strap as it is drawn: layers, seams, raw edges, stitches. */
-export function sectionArt(result: StrapResult): SectionArt {
-  const { section } = result;
-  return section.kind === "layered" ? layeredArt(result, section) : wrappedArt(section);
-}
 
 /** A strap cut across, in true proportion. `name` is what a screen reader says; without it the picture is silent. */
 export function SectionPicture({ art, name, room }: { art: SectionArt; name?: string; room?: number }) {

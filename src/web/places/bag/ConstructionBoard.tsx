@@ -1,11 +1,12 @@
 import { useMemo } from "preact/hooks";
+import { strapSectionArt } from "../../../core/drawing/strapSectionArt.ts";
 import { polygonArea } from "../../../core/geometry/ring.ts";
 import type { Project } from "../../../core/project/project.ts";
 import { buildStrap } from "../../../core/straps/buildStrap.ts";
 import type { StrapResult } from "../../../core/straps/strapResult.ts";
 import { CONSTRUCTION_IDS, type ConstructionId, type StrapWish } from "../../../core/straps/strapWish.ts";
 import { useLengths } from "../../fields/units.ts";
-import { SectionPicture, sectionArt } from "../../parts/SectionPicture.tsx";
+import { SectionPicture } from "../../parts/SectionPicture.tsx";
 import { materialsOfStraps } from "../../state/derived.ts";
 import { useProject } from "../../state/workbench.ts";
 import { useTexts } from "../../texts/texts.ts";
@@ -31,7 +32,7 @@ export function ConstructionBoard(props: { strap: StrapWish; onChoose: (id: Cons
               aria-pressed={id === props.strap.construction}
               onClick={() => props.onChoose(id)}
             >
-              <SectionPicture art={sectionArt(result)} room={room} />
+              <SectionPicture art={strapSectionArt(result)} room={room} />
               <span class="card-name">{texts.constructions[id].name}</span>
               <span class="small">{words.compareCut(lengths.size(result.cutWidth))}</span>
               <span class="small">{words.compareBulk(lengths.thickness(result.thickness), result.layers)}</span>

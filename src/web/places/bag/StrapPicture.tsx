@@ -1,9 +1,10 @@
+import { strapSectionArt } from "../../../core/drawing/strapSectionArt.ts";
 import { contourBox } from "../../../core/geometry/contourArcs.ts";
 import type { StrapResult } from "../../../core/straps/strapResult.ts";
 import type { StrapWish } from "../../../core/straps/strapWish.ts";
 import { useLengths } from "../../fields/units.ts";
 import { PiecePicture } from "../../parts/PiecePicture.tsx";
-import { SectionPicture, sectionArt } from "../../parts/SectionPicture.tsx";
+import { SectionPicture } from "../../parts/SectionPicture.tsx";
 import { strapOf } from "../../state/derived.ts";
 import { useProject } from "../../state/workbench.ts";
 import { useTexts } from "../../texts/texts.ts";
@@ -19,7 +20,7 @@ export function StrapPicture({ strap }: { strap: StrapWish }) {
   return (
     <div class="stack">
       <figure class="stack">
-        <SectionPicture art={sectionArt(result)} name={words.sectionOf(strap.name)} />
+        <SectionPicture art={strapSectionArt(result)} name={words.sectionOf(strap.name)} />
         <figcaption>
           {words.finishedAs(lengths.size(result.finishedWidth), lengths.thickness(result.thickness), result.layers)}
         </figcaption>
