@@ -189,7 +189,8 @@ async function rulerFiles(
   pdf: PdfMaker,
   language: Language,
 ): Promise<PlanFile[]> {
-  const cuts = rulerCuts(problem, lay)?.find(({ stockId }) => stockId === stock.id);
+  // Cloth that no ruler can part does not take the pages from the other cloth.
+  const cuts = rulerCuts({ ...problem, stocks: [stock] }, lay)?.[0];
   if (!cuts || cuts.sequence.cuts > MOST_CUTS) return [];
   const plan = rulerPlan(cuts, sheet, RULER_TEXTS[language]);
   const write = (mm: number): string => formatLength(mm, project.output.lengths);

@@ -24,8 +24,8 @@ export function rulerText(
   language: Language = "en",
 ): string | null {
   const texts = RULER_TEXTS[language];
-  const all = rulerCuts(problem, plan);
-  if (all === null || all.length === 0) return null;
+  const all = problem.stocks.flatMap((stock) => rulerCuts({ ...problem, stocks: [stock] }, plan) ?? []);
+  if (all.length === 0) return null;
   const names = new Map(pieces.map(({ id, name }) => [id, name]));
   const curved = problem.pieces.some(({ outline }) => !isRectangle(outline.outer, 1e-3));
   const blocks = all.map((cuts) => stockBlock(cuts, names, style, texts));
