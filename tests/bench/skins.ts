@@ -58,7 +58,7 @@ for (const { name, of } of turns) {
   let rolls = 0;
   for (let seed = 1; seed <= jobs; seed++) {
     const { skin, roll, area } = skinJobs(seed);
-    const [onSkin, onRoll] = [skin, roll].map((job) => (100 * laidArea(job, laid(of(job)))) / area) as [
+    const [onSkin, onRoll] = [of(skin), of(roll)].map((job) => (100 * laidArea(job, laid(job))) / area) as [
       number,
       number,
     ];

@@ -1,3 +1,4 @@
+import { ringBox } from "../../geometry/ring.ts";
 import { ROW } from "./depth.kernel.ts";
 import type { LayState } from "./layState.ts";
 import { Neighbours } from "./neighbours.ts";
@@ -68,31 +69,66 @@ function* prepare(state: LayState, item: number): Generator<void, void> {
   }
 }
 
-/** The leftmost, then lowest free corner for copy `item`, or null. `lastX` holds how far left each variant got before. */
-function leftmostSpot(state: LayState, near: Neighbours, item: number, lastX: Float64Array): Spot | null {
+/** The leftmost, then lowest of the corners between `fromX` and `toX` that is free, or null. */
+function freeCorner(
+  state: LayState,
+  near: Neighbours,
+  variant: number,
+  fromX: number,
+  toX: number,
+): [number, number] | null {
+  const points = cornersOf(state, near, variant, fromX, toX);
+  near.bin(fromX, Math.max(toX, fromX + 1));
+  const order = Array.from({ length: points.length / 2 }, (_, i) => i);
+  order.sort((a, b) => points[2 * a]! - points[2 * b]! || points[2 * a + 1]! - points[2 * b + 1]!);
+  for (const i of order) {
+    const x = points[2 * i]!;
+    const y = points[2 * i + 1]!;
+    if (near.depthAt(state, x, y, 1e-300) === 0) return [x, y];
+  }
+  return null;
+}
+
+/**
+ * The leftmost, then lowest free corner for copy `item`, or null; looked for from left to right, a piece's length at a
+ * time. `lastX` holds how far left each variant got before; right of `used` nothing lies. Yields after each step.
+ */
+function* leftmostSpot(
+  state: LayState,
+  near: Neighbours,
+  item: number,
+  lastX: Float64Array,
+  used: number,
+): Generator<void, Spot | null> {
   const shape = state.job.items[item]!.shape;
   let best: Spot | null = null;
   let bestX = Infinity;
   for (const variant of state.job.variantsOf[shape]!) {
     if (state.highY(variant) < state.lowY(variant)) continue;
     near.fill(state, item, variant, false);
-    const extra = state.job.variants[variant]!.maxX;
-    const toX = Math.min(state.highX(variant), bestX - extra);
-    const points = cornersOf(state, near, variant, lastX[variant]!, toX);
-    near.bin(state.lowX(variant), Math.max(state.lowX(variant) + 1, toX));
-    const order = Array.from({ length: points.length / 2 }, (_, i) => i);
-    order.sort((a, b) => points[2 * a]! - points[2 * b]! || points[2 * a + 1]! - points[2 * b + 1]!);
-    for (const i of order) {
-      const x = points[2 * i]!;
-      const y = points[2 * i + 1]!;
-      if (near.depthAt(state, x, y, 1e-300) > 0) continue;
-      lastX[variant] = x;
-      if (x + extra < bestX) {
-        bestX = x + extra;
-        best = { variant, x, y };
+    const { minX, maxX } = state.job.variants[variant]!;
+    const lowX = state.lowX(variant);
+    const clearX = Math.max(lowX, used - minX);
+    const toX = Math.min(state.highX(variant), bestX - maxX, clearX);
+    let fromX = Math.max(lowX, lastX[variant]!);
+    while (fromX <= toX) {
+      const stepX = Math.min(toX, fromX + maxX - minX);
+      let spot = freeCorner(state, near, variant, fromX, stepX);
+      const y = state.lowY(variant);
+      if (spot === null && stepX === clearX && near.depthAt(state, clearX, y, 1e-300) === 0) spot = [clearX, y];
+      if (spot !== null) {
+        lastX[variant] = spot[0];
+        if (spot[0] + maxX < bestX) {
+          bestX = spot[0] + maxX;
+          best = { variant, x: spot[0], y: spot[1] };
+        }
+        break;
       }
-      break;
+      yield;
+      if (stepX === toX) break;
+      fromX = stepX;
     }
+    yield;
   }
   return best;
 }
@@ -106,11 +142,13 @@ function leftmostSpot(state: LayState, near: Neighbours, item: number, lastX: Fl
 export function* bottomLeft(state: LayState, order: readonly number[]): Generator<void, void> {
   const near = new Neighbours(state.columns);
   const lastX = new Float64Array(state.job.variants.length).fill(-Infinity);
-  let used = state.job.window.minX;
+  let used = state.end();
+  // A flaw may lie right of all pieces.
+  const fixed = Math.max(...state.job.obstacles.map(({ grid, x }) => x + ringBox(grid.outer).maxX));
   for (const item of order) {
     state.store.trim();
     yield* prepare(state, item);
-    const spot = leftmostSpot(state, near, item, lastX);
+    const spot = yield* leftmostSpot(state, near, item, lastX, Math.max(used, fixed));
     if (spot !== null) {
       state.spots.variant[item] = spot.variant;
       state.spots.x[item] = spot.x;
