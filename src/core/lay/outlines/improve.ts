@@ -1,10 +1,10 @@
 import type { Rng } from "../rng.ts";
-import { byFallingArea } from "./bottomLeft.ts";
 import { CloseUp } from "./closeUp.ts";
+import { Disruptor, type DisruptTuning } from "./disrupt.ts";
 import { copySpots, emptySpots, type LayState, type Spots } from "./layState.ts";
 import type { Separator } from "./separate.ts";
 
-export interface ImproveTuning {
+export interface ImproveTuning extends DisruptTuning {
   /** Passes without progress before an attempt ends, while exploring and while compressing. */
   readonly explorePatience: number;
   readonly compressPatience: number;
@@ -22,10 +22,6 @@ export interface ImproveTuning {
   readonly poolSize: number;
   /** What a drawing from the pool costs a state in rank, as a factor. */
   readonly fatigue: number;
-  /** Failures in a row after which disruptions are at their strongest: chances of a fresh start and of one more exchange. */
-  readonly failuresToWorry: number;
-  readonly freshStarts: number;
-  readonly moreExchanges: number;
   /** Power of the area by which overlaps count in heavy attempts; 0 in the others. */
   readonly gravityPower: number;
   /** Jobs whose areas vary by more than this (deviation ÷ mean) are tried heavy twice as often as not, others the other way round. */
@@ -47,6 +43,7 @@ export const IMPROVE_TUNING: ImproveTuning = {
   failuresToWorry: 40,
   freshStarts: 0.15,
   moreExchanges: 0.6,
+  sections: 0.25,
   gravityPower: 0.25,
   mixedSizes: 0.55,
 };
@@ -74,7 +71,7 @@ export class Improver {
   private pool: Failure[] = [];
   private offered: Spots | null = null;
   private isCompressed = false;
-  private readonly bySize: readonly number[];
+  private readonly disruptor: Disruptor;
   /** Which of the six manners: heavy or not, fast or slow. */
   private manner = 0;
   private readonly isMixed: boolean;
@@ -90,7 +87,7 @@ export class Improver {
     copySpots(state.spots, this.best);
     this.leastEnd = leastEnd;
     this.closeUp = new CloseUp(state, rng);
-    this.bySize = byFallingArea(state);
+    this.disruptor = new Disruptor(state, rng, tuning);
     this.isMixed = state.areaSpread() > tuning.mixedSizes;
   }
 
@@ -146,47 +143,6 @@ export class Improver {
       if (variant < 0) continue;
       const x = spots.x[i]!;
       state.placeWithin(i, variant, x > cut ? x - shift : x, spots.y[i]!);
-    }
-  }
-
-  /** Changes the layout at hand: more the longer nothing has come of it. */
-  private disrupt(failures: number): void {
-    const { rng, tuning } = this;
-    const worry = Math.min(1, failures / tuning.failuresToWorry);
-    if (rng.unit() < tuning.freshStarts * worry) {
-      this.scatter();
-      return;
-    }
-    do this.exchange();
-    while (rng.unit() < tuning.moreExchanges * worry);
-  }
-
-  /** All copies anywhere, in any of their variants. */
-  private scatter(): void {
-    const { state, rng } = this;
-    for (let i = 0; i < state.count; i++) {
-      if (state.spots.variant[i]! < 0) continue;
-      const variants = state.job.variantsOf[state.job.items[i]!.shape]!;
-      const variant = variants[rng.below(variants.length)]!;
-      const x = state.lowX(variant) + rng.unit() * (state.highX(variant) - state.lowX(variant));
-      const y = state.lowY(variant) + rng.unit() * (state.highY(variant) - state.lowY(variant));
-      state.placeWithin(i, variant, x, y);
-    }
-  }
-
-  /** Two large copies of different shape change places. */
-  private exchange(): void {
-    const { state, rng } = this;
-    const { job, spots } = state;
-    const draw = (): number => this.bySize[Math.floor(rng.unit() ** 2 * state.count)]!;
-    for (let tries = 0; tries < 30; tries++) {
-      const a = draw();
-      const b = draw();
-      if (job.items[a]!.shape === job.items[b]!.shape || spots.variant[a]! < 0 || spots.variant[b]! < 0) continue;
-      const [ax, ay, bx, by] = [spots.x[a]!, spots.y[a]!, spots.x[b]!, spots.y[b]!];
-      state.placeWithin(a, spots.variant[a]!, bx, by);
-      state.placeWithin(b, spots.variant[b]!, ax, ay);
-      return;
     }
   }
 
@@ -263,7 +219,7 @@ export class Improver {
       step = Math.max(tuning.leastShrink, step * 0.7);
       copySpots(this.recall(), state.spots);
       this.shrinkTo(this.target(rng.unit() < tuning.boldShare ? tuning.mostShrink : step));
-      this.disrupt(failures);
+      this.disruptor.run(failures);
     }
   }
 
