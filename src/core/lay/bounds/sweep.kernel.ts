@@ -92,7 +92,7 @@ const MOST_CHOICES = 100_000;
 /** Results of `sweepState`. */
 export const SWEEP_GOES_ON = 0;
 export const SWEEP_FITS = 1;
-export const SWEEP_FULL = 2;
+const SWEEP_FULL = 2;
 
 /**
  * Makes every child of a state: any choice of pieces that begin at the state's time beside those that still last,
