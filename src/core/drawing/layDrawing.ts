@@ -114,25 +114,33 @@ function pieceLabel(piece: PieceArt, copy: LaidCopy, obstacles: readonly Ring[],
   const name = piece.count > 1 ? `${copy.name} · ${copy.copy + 1} of ${piece.count}` : copy.name;
   const detail = plainLine(piece.detail);
   const texts = [[name, detail].filter((line) => line !== ""), [name]];
-  for (const turned of [false, true]) {
+  for (const { turned, crossedToo, least } of LABEL_TRIES) {
     const room = turned ? rings.map(quarterTurned) : rings;
     const lines = turned ? obstacles.map(quarterTurned) : obstacles;
-    for (const crossedToo of [false, true]) {
-      for (const text of texts) {
-        for (const size of SIZES) {
-          if (turned === false && crossedToo && size < 3) continue;
-          const width = Math.max(...text.map((line, i) => textWidth(line, sizeOf(size, i), i === 0)));
-          const height = blockHeight(size, text.length) + (grain === "none" ? 0 : size);
-          const spot = labelSpot(room, lines, width + size, height + size * 0.5);
-          if (!spot || (spot.crossed && !crossedToo)) continue;
-          const at = turned ? { x: -spot.y, y: spot.x } : spot;
-          return labelBlock(text, at, size, turned, grain, copy.key, spot.width);
-        }
+    for (const text of texts) {
+      for (const size of SIZES) {
+        if (size < least) continue;
+        const width = Math.max(...text.map((line, i) => textWidth(line, sizeOf(size, i), i === 0)));
+        const height = blockHeight(size, text.length) + (grain === "none" ? 0 : size);
+        const spot = labelSpot(room, lines, width + size, height + size * 0.5);
+        if (!spot || (spot.crossed && !crossedToo)) continue;
+        const at = turned ? { x: -spot.y, y: spot.x } : spot;
+        return labelBlock(text, at, size, turned, grain, copy.key, spot.width);
       }
     }
   }
   return [];
 }
+
+/** Ways to put a label, best first: clear of the lines and easy to read, level or along the piece; then what is left. */
+const LABEL_TRIES = [
+  { turned: false, crossedToo: false, least: 2.4 },
+  { turned: true, crossedToo: false, least: 3 },
+  { turned: false, crossedToo: false, least: 0 },
+  { turned: false, crossedToo: true, least: 3 },
+  { turned: true, crossedToo: false, least: 0 },
+  { turned: true, crossedToo: true, least: 0 },
+] as const;
 
 /** The second line is smaller than the name. */
 const sizeOf = (size: number, line: number): number => (line === 0 ? size : size * 0.8);
