@@ -3,7 +3,9 @@ import DxfParser, { type IEntity, type IPolylineEntity, type ITextEntity } from 
 import { expect, test } from "vitest";
 import type { DrawnLine } from "../../../src/core/drawing/drawing.ts";
 import { dxfText } from "../../../src/export/dxf/dxfText.ts";
-import { PIECES, samplePiece, sampleSheet } from "../../tools/samplePlan.ts";
+import { openFaces } from "../../../src/export/fonts/faces.ts";
+import { letterRings, textOutlines } from "../../../src/export/fonts/textOutlines.ts";
+import { FONTS, PIECES, samplePiece, sampleSheet } from "../../tools/samplePlan.ts";
 
 const sheet = sampleSheet();
 const lines = sheet.drawing.items.filter((item): item is DrawnLine => item.kind === "line");
@@ -63,4 +65,23 @@ test("roles can be left out: a cutting machine gets cut lines alone", () => {
   const entities = read(dxfText(sheet.drawing, { roles: ["cut"] })).entities;
   expect(new Set(entities.map((entity) => entity.layer))).toEqual(new Set(["CUT"]));
   expect(entities).toHaveLength(lines.filter((line) => line.role === "cut").length);
+});
+
+test("the maker's layers and nearest plain colours; letters as closed rings", async () => {
+  const faces = await openFaces(FONTS, []);
+  const file = read(
+    dxfText(sheet.drawing, {
+      lines: { cut: { layer: "Blade", color: "#e01010" }, fold: { layer: "pen" }, stitch: { layer: "PEN" } },
+      outlineText: (text) => letterRings(textOutlines(text, faces)),
+    }),
+  );
+  const names = Object.keys(file.tables.layer.layers);
+  expect(names).toContain("BLADE");
+  expect(names.filter((name) => name === "PEN")).toHaveLength(1);
+  // The first colour of the classic palette is red.
+  expect(file.tables.layer.layers["BLADE"]!.colorIndex).toBe(1);
+  expect(file.entities.some((entity) => entity.type === "TEXT")).toBe(false);
+  const letters = polylines(file.entities).filter(({ layer }) => layer === "LABEL");
+  expect(letters.length).toBeGreaterThan(50);
+  expect(letters.every(({ shape }) => shape)).toBe(true);
 });

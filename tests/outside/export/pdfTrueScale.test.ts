@@ -1,11 +1,13 @@
 // Sheets measured by programs we did not write: poppler (pdfinfo, pdftoppm) and qpdf.
 import { beforeAll, expect, test } from "vitest";
 import { CHECK_SIDE, checkSquareSpot, flatLines } from "../../../src/core/drawing/checkSquare.ts";
+import { drawLine } from "../../../src/core/drawing/items.ts";
 import { mapPages } from "../../../src/core/drawing/mapPage.ts";
 import { paperPart } from "../../../src/core/drawing/page.ts";
 import { barePage } from "../../../src/core/drawing/sheetPage.ts";
 import { tilePages } from "../../../src/core/drawing/tilePages.ts";
 import { type Tile, type Tiling, tilePieces } from "../../../src/core/drawing/tiling.ts";
+import { segmentContour } from "../../../src/core/geometry/contourShapes.ts";
 import { PAPERS, paperNamed } from "../../../src/core/project/papers.ts";
 import { pagesPdf } from "../../../src/export/pdf/pagesPdf.ts";
 import { type Grey, lineCentre, passingFile, renderPdfPage, run } from "../../tools/programs.ts";
@@ -61,6 +63,22 @@ test("page boxes are the papers' to within what pdfinfo prints", async () => {
     expect(Math.abs(boxes[i]![2]! - (paper.width * 72) / 25.4)).toBeLessThan(0.006);
     expect(Math.abs(boxes[i]![3]! - (paper.height * 72) / 25.4)).toBeLessThan(0.006);
   });
+});
+
+// ISO 32000-1, 7.7.3.3: one unit of a page is UserUnit / 72 in. This poppler shows such pages that many times too small.
+test("a page 12 m long: its unit as qpdf reads it times its box is 12 m, and lines on it are where they belong", async () => {
+  const lines = [10, 6000, 11_990].map((x) => drawLine("cut", segmentContour(x, 10, x, 90)));
+  const page = { name: "long", width: 12_000, height: 100, parts: [paperPart(lines)] };
+  const { bytes } = await pagesPdf([page], FONTS, { title: "long" });
+  const path = passingFile("long.pdf", bytes);
+  const unit = Number(/\/UserUnit (\d+)/u.exec(run("qpdf", ["--qdf", "--object-streams=disable", path, "-"]))![1]);
+  expect(unit).toBe(3);
+  const width = Number(/MediaBox:\s+[\d.]+\s+[\d.]+\s+([\d.]+)/u.exec(run("pdfinfo", ["-box", path]))![1]);
+  expect(Math.abs((width * unit * 25.4) / 72 - 12_000)).toBeLessThan(0.02);
+  const picture = renderPdfPage(path, 1, DPI);
+  for (const x of [10, 6000, 11_990]) {
+    expect(Math.abs(measured(picture, DPI / unit, "x", x, 50) - x)).toBeLessThan(TENTH);
+  }
 });
 
 test("qpdf finds nothing wrong", () => {
