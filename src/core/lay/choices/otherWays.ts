@@ -27,6 +27,8 @@ const OF_CLOTH: readonly ConstructionId[] = [
   "tube",
   "bonded",
 ];
+/** Constructions that leave a raw edge: not offered for cloth that frays. Common practice, no source. */
+const RAW_EDGED: readonly ConstructionId[] = ["three-raw", "bonded"];
 /** Straps for which another construction is looked at. */
 const MOST_STRAPS = 2;
 
@@ -34,7 +36,7 @@ const MOST_STRAPS = 2;
 export function otherWays(project: Project, materialId: string): readonly OtherWay[] {
   const material = project.materials.find(({ id }) => id === materialId);
   if (material === undefined) return [];
-  return [...otherGrains(material), ...otherWidths(material), ...thriftierConstructions(project, materialId)];
+  return [...otherGrains(material), ...otherWidths(material), ...thriftierConstructions(project, material)];
 }
 
 /** The project with one thing decided otherwise. */
@@ -75,7 +77,8 @@ function otherWidths(material: Material): OtherWay[] {
 }
 
 /** The construction that takes the least cloth for each strap, when it takes less than the strap's own. */
-function thriftierConstructions(project: Project, materialId: string): OtherWay[] {
+function thriftierConstructions(project: Project, { id: materialId, kind }: Material): OtherWay[] {
+  const offered = OF_CLOTH.filter((id) => kind !== "woven" || !RAW_EDGED.includes(id));
   const materials = project.materials.map(strapMaterial);
   const clothOf = (strap: StrapWish) => {
     const built = buildStrap(strap, materials);
@@ -88,7 +91,7 @@ function thriftierConstructions(project: Project, materialId: string): OtherWay[
       let least = clothOf(strap) - 1;
       let best: ConstructionId | null = null;
       if (!OF_CLOTH.includes(strap.construction)) return [];
-      for (const id of OF_CLOTH) {
+      for (const id of offered) {
         const cloth = id === strap.construction ? Infinity : clothOf(withConstruction(strap, id));
         if (cloth >= least) continue;
         least = cloth;
