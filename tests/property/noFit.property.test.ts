@@ -1,5 +1,6 @@
+import { minkowskiDiff, type Path64, PointInPolygonResult, pointInPolygon } from "clipper2-ts";
 import { intersection } from "polyclip-ts";
-import { expect, test } from "vitest";
+import { expect, test, vi } from "vitest";
 import { gridShape, noFitRings } from "../../src/core/geometry/noFit.ts";
 import { type Ring, ringBox } from "../../src/core/geometry/ring.ts";
 import { ROW, ROW_INTS, weightedDepth } from "../../src/core/lay/outlines/depth.kernel.ts";
@@ -8,6 +9,8 @@ import { type Rng, seededRng } from "../../src/core/lay/rng.ts";
 
 /** Queries per run; the long suite asks for a million (`LONG_TESTS=1`). */
 const QUERIES = process.env["LONG_TESTS"] === "1" ? 1_000_000 : 10_000;
+
+vi.setConfig({ testTimeout: 600_000 });
 
 /** A star-shaped ring with whole coordinates: simple, mostly not convex. */
 function randomRing(rng: Rng, size: number): Ring {
@@ -123,4 +126,40 @@ test("a shift overlaps by the no-fit polygon just where an independent library f
     }
   }
   expect(apart).toBeGreaterThan(20);
+});
+
+function pathOf(ring: Ring, sign: number, x: number, y: number): Path64 {
+  const path: Path64 = [];
+  for (let i = 0; i < ring.length; i += 2) path.push({ x: sign * ring[i]! + x, y: sign * ring[i + 1]! + y });
+  return path;
+}
+
+// clipper2-ts (a port of Clipper2) sweeps one outline along the other; what lies wholly in the other piece's copy is
+// inside as well. One question a query: QUERIES of them are asked.
+test("a shift overlaps by the no-fit polygon just where another library's Minkowski difference holds it", () => {
+  const rng = seededRng(23);
+  const perPair = 200;
+  const crossings = (paths: readonly Path64[], x: number, y: number): number =>
+    paths.filter((path) => pointInPolygon({ x, y }, path) === PointInPolygonResult.IsInside).length;
+  let asked = 0;
+  let inside = 0;
+  while (asked < QUERIES) {
+    const a = gridShape(randomRing(rng, 9000), []);
+    const b = gridShape(randomRing(rng, 5000), []);
+    const rings = noFitRings(a, b);
+    const swept = minkowskiDiff(pathOf(b.outer, 1, 0, 0), pathOf(a.outer, 1, 0, 0), true);
+    const whole = [pathOf(a.outer, 1, -b.outer[0]!, -b.outer[1]!), pathOf(b.outer, -1, a.outer[0]!, a.outer[1]!)];
+    for (let q = 0; q < perPair; q++) {
+      const x = rng.below(28_000) - 14_000;
+      const y = rng.below(28_000) - 14_000;
+      if (distanceToRings(rings, x, y) < 3) continue;
+      asked++;
+      const truth = crossings(swept, x, y) % 2 === 1 || crossings(whole, x, y) > 0;
+      if (truth) inside++;
+      if (holds(rings, x, y) !== truth)
+        throw new Error(`query ${asked}: shift ${x}, ${y}, overlap expected: ${truth}`);
+    }
+  }
+  expect(inside).toBeGreaterThan(QUERIES / 10);
+  expect(inside).toBeLessThan(0.9 * QUERIES);
 });
