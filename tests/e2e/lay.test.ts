@@ -150,11 +150,17 @@ test("the whole job by keyboard alone", async () => {
   const context = await stage.person({ acceptDownloads: true });
   const page = await openPage(context, stage.url);
   const tabTo = async (selector: string) => {
+    const met: string[] = [];
     for (let i = 0; i < 80; i++) {
       await page.keyboard.press("Tab");
-      if (await page.evaluate((wanted) => document.activeElement?.matches(wanted) ?? false, selector)) return;
+      const [found, what] = await page.evaluate((wanted) => {
+        const at = document.activeElement;
+        return [at?.matches(wanted) ?? false, `${at?.tagName} ${at?.getAttribute("data-path") ?? at?.className}`];
+      }, selector);
+      if (found) return;
+      met.push(what);
     }
-    throw new Error(`no Tab leads to ${selector}`);
+    throw new Error(`no Tab leads to ${selector}; met ${met.join(", ")}`);
   };
   await tabTo(".card-add button:first-child");
   await page.keyboard.press("Enter");
