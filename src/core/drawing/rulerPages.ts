@@ -76,13 +76,12 @@ export function rulerPages(
     steps.slice(page * perPage, (page + 1) * perPage).forEach((step, i) => {
       const left = MARGIN + (i % columns) * (width + GUTTER);
       const top = paper.height - MARGIN - HEAD - Math.floor(i / columns) * height;
-      const words = stepWords(step, plan, write, texts);
+      const words = stepWords(step, plan, write, texts).flatMap((sentence, k) => {
+        const [size, bold] = k === 0 ? [3.6, true] : [3, false];
+        return wrapText(sentence, size, width, bold).map((line) => ({ line, size, bold }));
+      });
       items.push(
-        ...words.map((line, k) =>
-          drawText(fitText(line, k === 0 ? 3.6 : 3, width, k === 0), left, top - 4 - k * 4.2, k === 0 ? 3.6 : 3, {
-            bold: k === 0,
-          }),
-        ),
+        ...words.map(({ line, size, bold }, k) => drawText(line, left, top - 4 - k * 4.2, size, { bold })),
       );
       parts.push(
         picture(step, plan, {
