@@ -1,12 +1,14 @@
-import { existsSync, mkdtempSync, readFileSync, rmSync } from "node:fs";
+import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterAll, expect, test } from "vitest";
 import { checkPlan } from "../core/lay/checkPlan.ts";
 import type { LayPlan } from "../core/lay/types.ts";
 import type { Io } from "./command.ts";
+import { rememberedFiles, removeEarlier, writtenFile } from "./lay/earlierFiles.ts";
 import { tellAndWrite } from "./lay.ts";
 import { readProjectFile } from "./readProjectFile.ts";
+import { writeFiles } from "./writeFiles.ts";
 
 const folder = mkdtempSync(join(tmpdir(), "lay-test-"));
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
@@ -76,4 +78,22 @@ test("a plan that the checker refuses ends with 3: it is kept, nothing to cut fr
   expect(err).toMatch(/überdecken sich um/u);
   expect(JSON.parse(readFileSync(join(dir, "plan.json"), "utf8")).materials).toHaveLength(1);
   expect(existsSync(join(dir, "cut-sheet.pdf"))).toBe(false);
+});
+
+test("files that only an earlier plan had are taken away, unless somebody changed them", () => {
+  const dir = join(folder, "twice");
+  const first = ["old-ruler.pdf", "mine.txt", "both.svg"].map((name) => ({ name, data: `first ${name}` }));
+  writeFiles(dir, [{ name: "plan.json", data: JSON.stringify({ files: first.map(writtenFile) }) }, ...first]);
+  writeFileSync(join(dir, "mine.txt"), "with a note of hers");
+  const earlier = rememberedFiles(join(dir, "plan.json"));
+  const done = removeEarlier(dir, earlier, [{ name: "both.svg" }]);
+  expect(done).toEqual({ removed: ["old-ruler.pdf"], kept: ["mine.txt"] });
+  expect(readdirSync(dir).sort()).toEqual(["both.svg", "mine.txt", "plan.json"]);
+});
+
+test("a plan that names files outside its folder takes nothing away", () => {
+  const dir = join(folder, "elsewhere");
+  writeFiles(dir, [{ name: "plan.json", data: JSON.stringify({ files: [{ name: "../twice/both.svg" }, 7] }) }]);
+  expect(rememberedFiles(join(dir, "plan.json"))).toEqual([]);
+  expect(rememberedFiles(join(dir, "none.json"))).toEqual([]);
 });

@@ -1,3 +1,4 @@
+import { join } from "node:path";
 import { ringBox } from "../core/geometry/ring.ts";
 import { checkPlan } from "../core/lay/checkPlan.ts";
 import { CHOICES, type LayChoice } from "../core/lay/choices/searchChoices.ts";
@@ -15,9 +16,10 @@ import type { SearchPool } from "../worker/searchPool.ts";
 import { type Command, EXIT, type ExitCode, type Io, JSON_OPTION, type ParsedArgs, UsageError } from "./command.ts";
 import { choiceWords } from "./lay/choiceWords.ts";
 import { costWords } from "./lay/costWords.ts";
+import { rememberedFiles, removeEarlier, writtenFile } from "./lay/earlierFiles.ts";
 import { type LaidCloth, layProject } from "./lay/laidProject.ts";
 import { type ChoiceEffort, layChoices } from "./lay/layChoices.ts";
-import { layDocument, layFiles } from "./lay/layOutput.ts";
+import { type LayDocument, layDocument, layFiles } from "./lay/layOutput.ts";
 
 import { materialPlan } from "./lay/planDocument.ts";
 import { numberOption, wordOption } from "./optionValues.ts";
@@ -131,16 +133,15 @@ export async function tellAndWrite(
 ): Promise<ExitCode> {
   const document = layDocument(read, laid, seed);
   const out = args.values.get("out");
-  const planFile: OutFile = { name: PLAN_FILE, data: `${JSON.stringify(document)}\n` };
   const faults = laid.flatMap((cloth) => cloth.faults);
   if (faults.length > 0) {
     io.err("A plan of ours is wrong; nothing is to be cut from it. A bug of ours, please send us your file.\n");
     for (const fault of faults) io.err(`${problemLine(fault, SENTENCES[io.language])}\n`);
-    if (out !== undefined) io.err(`The plan is kept in ${writeFiles(out, [planFile]).join("")}\n`);
+    if (out !== undefined) io.err(`The plan is kept in ${writeFiles(out, [planFile(document)]).join("")}\n`);
     return EXIT.bug;
   }
   const made = out === undefined ? null : await layFiles(read, laid, io.language);
-  const paths = out === undefined || made === null ? [] : writeFiles(out, [planFile, ...made.files]);
+  const paths = out === undefined || made === null ? [] : writeAll(out, document, made.files, io);
   for (const note of made?.notes ?? []) io.err(`${note}\n`);
   if (made !== null && made.missingGlyphs.length > 0) {
     io.err(`No font at hand has ${made.missingGlyphs.join(", ")}; the pages show their numbers in brackets.\n`);
@@ -150,6 +151,22 @@ export async function tellAndWrite(
   const leftOut = laid.flatMap((cloth) => cloth.leftOut);
   for (const left of leftOut) io.err(`${problemLine(left, SENTENCES[io.language])}\n`);
   return leftOut.length > 0 ? EXIT.input : EXIT.done;
+}
+
+/** Writes the plan and its files, and takes away what only an earlier plan in the folder had. Returns the paths. */
+function writeAll(out: string, document: LayDocument, files: readonly OutFile[], io: Io): string[] {
+  const earlier = rememberedFiles(join(out, PLAN_FILE));
+  const plan = planFile({ ...document, files: files.map(writtenFile) });
+  const paths = writeFiles(out, [plan, ...files]);
+  const { removed, kept } = removeEarlier(out, earlier, [plan, ...files]);
+  if (removed.length > 0) io.err(`Taken away, as this plan has them no more: ${removed.join(", ")}\n`);
+  if (kept.length > 0)
+    io.err(`Of an earlier plan, and changed since, so they stay; do not cut from them: ${kept.join(", ")}\n`);
+  return paths;
+}
+
+function planFile(document: object): OutFile {
+  return { name: PLAN_FILE, data: `${JSON.stringify(document)}\n` };
 }
 
 function summary(
