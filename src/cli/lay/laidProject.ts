@@ -56,10 +56,18 @@ export async function layProject(
     const seconds = Math.max(0, end - performance.now()) / 1000 / (problems.length - index);
     const show = (plan: LayPlan | null): void => io.progress(progressLine(material, problem, plan));
     show(null);
-    const plan =
+    const search = async (by: CutMode): Promise<LayPlan> =>
+      (await timedSearch(pool, { problem, mode: by, seed, evaluations }, seconds, (found) => show(found.plan)))
+        .plan;
+    let plan =
       choose === null
-        ? (await timedSearch(pool, { problem, mode, seed, evaluations }, seconds, (found) => show(found.plan))).plan
+        ? await search(mode)
         : chosenPlan(await layChoices(problem, pool, { seconds, evaluations, seed, threads }), choose);
+    if (choose === null && mode !== "free" && copiesLeft(plan) > 0) {
+      // A piece left out is worse than a cut without the ruler.
+      const free = await search("free");
+      if (copiesLeft(free) < copiesLeft(plan)) plan = free;
+    }
     laid.push(finishedCloth(material, problem, plan, choose === "easiest" ? "ruler" : mode, io.language));
   }
   io.progress("");
@@ -95,6 +103,9 @@ function progressLine(material: Material, problem: LayProblem, plan: LayPlan | n
   const pieces = problem.pieces.reduce((sum, { count }) => sum + count, 0);
   if (!plan) return `${material.name}: laying ${pieces} pieces`;
   const length = plan.uses.reduce((sum, use) => sum + use.usedLength, 0);
-  const left = plan.unplaced.reduce((sum, { count }) => sum + count, 0);
-  return `${material.name}: ${(length / 1000).toFixed(3)} m for ${pieces - left} of ${pieces} pieces`;
+  return `${material.name}: ${(length / 1000).toFixed(3)} m for ${pieces - copiesLeft(plan)} of ${pieces} pieces`;
+}
+
+function copiesLeft({ unplaced }: LayPlan): number {
+  return unplaced.reduce((sum, { count }) => sum + count, 0);
 }

@@ -39,6 +39,15 @@ test("lay writes checked files, the same ones every time", async () => {
     expect(readFileSync(join(second, name)).equals(readFileSync(join(first, name)))).toBe(true);
 }, 120_000);
 
+test("where straight cuts would leave pieces out, the cloth is laid freely, and it says so", async () => {
+  const run = await runCli("lay", DEMO, "--effort", "0.3", "--cut", "ruler", "--json");
+  expect(run.code).toBe(0);
+  const left = JSON.parse(run.out).materials.flatMap((material: { unplaced: object[] }) => material.unplaced);
+  expect(left).toEqual([]);
+  const words = await runCli("lay", DEMO, "--effort", "0.3", "--cut", "ruler");
+  expect(words.out).toMatch(/Harness leather.*Laid freely: with straight cuts alone not every piece/su);
+}, 120_000);
+
 test("output settings from the command line: own paper, layers, outlines, and a fitted print named", async () => {
   const out = join(folder, "settings");
   const run = await runCli(
