@@ -1,4 +1,5 @@
-import { useRef } from "preact/hooks";
+import { useEffect, useRef } from "preact/hooks";
+import { useStore } from "../../state/store.ts";
 import { useChange, useWorkbench } from "../../state/workbench.ts";
 import { useTexts } from "../../texts/texts.ts";
 import { keyOf, withPlacement } from "./moves.ts";
@@ -50,5 +51,12 @@ export function usePieceHand(table: Omit<HandTable, "putDown" | "unpin">): Piece
     putDown: (placement) => latest.current.putDown(placement),
     unpin: (key) => latest.current.unpin(key),
   });
+  const isHeld = useStore(hand.current.state, ({ held }) => held !== null);
+  // The plan under a piece in hand stays as it is, and the processor is the hand's.
+  useEffect(() => {
+    if (!isHeld) return;
+    board.hush(true);
+    return () => board.hush(false);
+  }, [isHeld, board]);
   return hand.current;
 }
