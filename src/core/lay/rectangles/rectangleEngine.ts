@@ -3,11 +3,12 @@ import { quickBound } from "../bounds/quickBound.ts";
 import { reachableLengths } from "../bounds/reachableLengths.ts";
 import { type Rng, seededRng } from "../rng.ts";
 import type { Engine, RegionJob, Search, SearchBudget, SearchStep } from "../types.ts";
+import { freeSpacePlans } from "./freeSpaces.ts";
 import { emptyIncumbent, type Incumbent } from "./incumbent.ts";
 import { decodedRectangles, orderSearch, startOrders } from "./orderSearch.ts";
 import { FIRST_AMBITION, SLICE, shorten } from "./portfolio.ts";
 import { isRectangleJob, rectangleJobOf } from "./prepare.ts";
-import type { RectangleJob } from "./rectangleJob.ts";
+import type { PlacedRectangle, RectangleJob } from "./rectangleJob.ts";
 import { lengthOfEnd } from "./regionPlan.ts";
 import { type SearchTables, searchTablesOf } from "./searchTables.ts";
 import { decodeBuffers, decodeOrder, UNCAPPED } from "./skylineDecode.kernel.ts";
@@ -49,6 +50,15 @@ function* searchRectangles(job: RegionJob, budget: SearchBudget, seed: number): 
   }
   const reachable = reachableLengths(tables, incumbent.end);
   bound.value = reachable.atLeast(bound.value);
+  const offer = (end: number, rectangles: readonly PlacedRectangle[]): number => {
+    incumbent.offer(0, end, () => rectangles);
+    return incumbent.end;
+  };
+  for (const looks of freeSpacePlans(tables, startOrders(tables), bound.value, incumbent.end, offer)) {
+    evaluations += looks;
+    incumbent.adopt(yield step());
+    if (evaluations >= budget.evaluations) return incumbent.plan;
+  }
   const ambition = { share: FIRST_AMBITION };
   const context = { tables, incumbent, reachable, rng, bound, ambition, order: first.order };
   for (const looks of shorten(context)) {
