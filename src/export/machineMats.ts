@@ -11,7 +11,9 @@ import type { CutPiece } from "../core/materials/cutPiece.ts";
 import { laserUnsafe } from "../core/materials/laser.ts";
 import type { Material } from "../core/materials/material.ts";
 import type { MachineSettings, OutputSettings } from "../core/project/outputSettings.ts";
+import type { Language } from "../core/units/language.ts";
 import { grainArrow } from "./grainArrow.ts";
+import { FILE_TEXTS } from "./words/fileTextTables.ts";
 
 /** The mats of one material. */
 export interface MachineMats {
@@ -35,11 +37,16 @@ export function machineMats(
   problem: LayProblem,
   pieces: readonly CutPiece[],
   output: OutputSettings,
+  language: Language = "en",
 ): MachineMats {
   const { machine } = output;
   if (machine === null) return { mats: [], tooLarge: [], refusal: null };
   if (machine.tool === "laser" && laserUnsafe(material)) {
-    return { mats: [], tooLarge: [], refusal: laserRefusal(material) };
+    return {
+      mats: [],
+      tooLarge: [],
+      refusal: FILE_TEXTS[language].laserRefusal(material.name, material.coating === "unknown"),
+    };
   }
   const onMats = matProblem(problem, {
     width: machine.bedWidth,
@@ -50,11 +57,11 @@ export function machineMats(
   const plan = finished(arrange(onMats, (job) => chooseEngines(job, "free"), { evaluations: MAT_EFFORT }, 1));
   const faults = checkPlan(onMats, plan);
   if (faults.length > 0) throw new Error(`machineMats: the plan for mats failed the checker: ${faults[0]!.code}`);
-  const art = pieceArt(pieces, output.lengths);
+  const art = pieceArt(pieces, output.lengths, language);
   const used = onMats.stocks.filter((stock) => plan.placements.some(({ stockId }) => stockId === stock.id));
   const wish = machineWish(output, machine);
   return {
-    mats: used.map((stock) => machineDrawing(layDrawing(stock, plan, art, grainArrow(material)), wish)),
+    mats: used.map((stock) => machineDrawing(layDrawing(stock, plan, art, grainArrow(material), language), wish)),
     tooLarge: plan.unplaced.map(({ pieceId }) => art.get(pieceId)?.name ?? pieceId),
     refusal: null,
   };
@@ -63,11 +70,6 @@ export function machineMats(
 /** How a project's machine cuts. */
 function machineWish({ sharedEdges }: OutputSettings, machine: MachineSettings): MachineWish {
   return { ...machine, sharedOnce: sharedEdges === "once" && machine.kerf === 0 };
-}
-
-function laserRefusal({ name, coating }: Material): string {
-  const why = coating === "unknown" ? "nobody has said what it is coated with, so it counts as PVC" : "it is PVC";
-  return `No laser file for ${name}: ${why}, and PVC gives off hydrogen chloride. Ask the supplier for the polymer and state it as the material's coating, or cut it with a knife.`;
 }
 
 function finished(search: Generator<unknown, LayPlan, LayPlan | undefined>): LayPlan {

@@ -1,11 +1,13 @@
 import type { Pattern } from "../core/drawing/patternSheet.ts";
 import { pieceArt } from "../core/drawing/pieceArt.ts";
+import { PAPER_TEXTS } from "../core/drawing/words/paperTextTables.ts";
 import { isRectangle } from "../core/geometry/ring.ts";
 import type { LayProblem } from "../core/lay/types.ts";
 import type { CutPiece } from "../core/materials/cutPiece.ts";
 import type { Material } from "../core/materials/material.ts";
 import { mirrorImageId } from "../core/materials/mirrorImage.ts";
 import type { LengthStyle } from "../core/units/formatLength.ts";
+import type { Language } from "../core/units/language.ts";
 import { grainArrow } from "./grainArrow.ts";
 
 /** A material and how its pieces may lie. */
@@ -22,8 +24,10 @@ export function patternsOf(
   clothes: readonly PatternCloth[],
   pieces: readonly CutPiece[],
   lengths: LengthStyle,
+  language: Language,
 ): Pattern[] {
-  const art = pieceArt(pieces, lengths);
+  const art = pieceArt(pieces, lengths, language);
+  const texts = PAPER_TEXTS[language].pieces;
   return clothes.flatMap(({ material, problem }) =>
     pieces.flatMap((piece): Pattern[] => {
       if (piece.materialId !== material.id || isRectangle(piece.outline.outer, 0.05)) return [];
@@ -31,8 +35,8 @@ export function patternsOf(
       const laid = problem.pieces.find((one) => one.id === id);
       const drawn = art.get(id);
       if (!laid || !drawn) return [];
-      const turned = piece.count > 0 && piece.mirroredCount > 0 ? ` and ${piece.mirroredCount} turned over` : "";
-      const detail = `cut ${drawn.count}${turned}, ${material.name}`;
+      const turned = piece.count > 0 ? piece.mirroredCount : 0;
+      const detail = texts.pattern(drawn.count, turned, material.name);
       return [
         {
           id,

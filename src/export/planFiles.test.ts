@@ -1,5 +1,9 @@
 import { readFileSync } from "node:fs";
 import { expect, test } from "vitest";
+import { layDrawing } from "../core/drawing/layDrawing.ts";
+import type { Page } from "../core/drawing/page.ts";
+import { pieceArt } from "../core/drawing/pieceArt.ts";
+import { rollPages } from "../core/drawing/sheetPage.ts";
 import { layProblemsOf } from "../core/lay/fromProject.ts";
 import type { LayPlan } from "../core/lay/types.ts";
 import { cutListOf } from "../core/project/cutList.ts";
@@ -8,6 +12,7 @@ import { projectSheet } from "./cutsheet/projectSheet.ts";
 import type { FontBytes } from "./fonts/fontBytes.ts";
 import type { PlanFilesInput } from "./planFile.ts";
 import { planFiles } from "./planFiles.ts";
+import { tiledPages } from "./stockFiles.ts";
 
 const packaged = (path: string): Uint8Array =>
   new Uint8Array(readFileSync(new URL(`../../node_modules/${path}`, import.meta.url)));
@@ -126,4 +131,42 @@ test("the cut sheet tells lay, purchase, thread, order of work and cautions", as
   expect(sheet.pictures[0]!.title).toMatch(/^Loop: Folded in three/u);
   const { files } = await planFiles(input("knife", "pu"));
   expect(files.find(({ name }) => name === "cut-sheet.txt")!.data).toContain(sheet.work[0]!.steps[1]!);
+});
+
+const textsOf = (pages: readonly Page[]): string[] =>
+  pages.flatMap(({ parts }) =>
+    parts.flatMap(({ items }) => items.flatMap((item) => (item.kind === "text" ? [item.text] : []))),
+  );
+
+/** Words that are the same in every language here: names of the input, sheets and units. */
+const SHARED = /\b(?:Pier pouch|Dock vinyl|[A-Z]\d|mm|cm|in)\b/gu;
+
+test("pages, and what is said of files and mats, are German throughout when German is asked for", async () => {
+  const words = async (language: "en" | "de") => {
+    const given = { ...input("laser", "unknown"), language };
+    const { project, pieces, lays } = given;
+    const twice = { ...pieces[0]!, count: 2, mirroredCount: 1, name: "1" };
+    const art = pieceArt([twice], "mm", language);
+    const laid = { ...lays[0]!, stock: lays[0]!.problem.stocks[0]! };
+    const uneven = { ...project.output, testSquare: { x: 99.2, y: 100.4 } };
+    const pages = tiledPages({ ...project, output: uneven }, laid, art, language)!.pages;
+    const sheet = layDrawing(laid.stock, laid.plan, art, "one-way", language);
+    const title = { project: "", material: "", stock: "", language };
+    const roll = rollPages(sheet, title, "one-way", { rollWidth: null, correction: { x: 1, y: 1 } });
+    const bands = rollPages(sheet, title, "one-way", { rollWidth: 200, correction: { x: 1, y: 1 } });
+    const { files, notes } = await planFiles(given);
+    const mats = await planFiles({ ...input("knife", "pu"), language });
+    const about = [...files, ...mats.files].map((file) => file.about);
+    return [
+      ...[...art.values()].map(({ name }) => name),
+      ...textsOf([...pages, ...roll, ...bands]),
+      ...about,
+      ...notes,
+    ];
+  };
+  const [english, german] = await Promise.all([words("en"), words("de")]);
+  const same = english!.filter((text) => german!.includes(text) && /\p{L}{2}/u.test(text.replace(SHARED, "")));
+  expect(same).toEqual([]);
+  expect(german).toContain("1 · 1 von 2");
+  expect(german).toContain("1, gespiegelt");
 });

@@ -6,6 +6,7 @@ import type { CutPiece } from "../core/materials/cutPiece.ts";
 import type { OutputSettings } from "../core/project/outputSettings.ts";
 import { paperOf } from "../core/project/papers.ts";
 import type { Project } from "../core/project/project.ts";
+import type { Language } from "../core/units/language.ts";
 import type { CutSheet } from "./cutsheet/cutSheet.ts";
 import { cutSheetCsv } from "./cutsheet/cutSheetCsv.ts";
 import { cutSheetPages } from "./cutsheet/cutSheetPages.ts";
@@ -19,6 +20,7 @@ import { machineMats } from "./machineMats.ts";
 import { pagesPdf } from "./pdf/pagesPdf.ts";
 import type { LaidMaterial, PlanFile, PlanFilesInput } from "./planFile.ts";
 import { linesFiles, type PdfMaker, patternFiles, printerFinding, stockFiles } from "./stockFiles.ts";
+import { FILE_TEXTS } from "./words/fileTextTables.ts";
 
 /** All files, and what could not be written as asked. */
 export interface PlanFiles {
@@ -31,9 +33,9 @@ export interface PlanFiles {
 
 /** Every file of a plan: cut sheet, and for each stock that is used the drawing, the tiles and the long sheet. */
 export async function planFiles(input: PlanFilesInput): Promise<PlanFiles> {
-  const { project, pieces, lays } = input;
+  const { project, pieces, lays, language = "en" } = input;
   const sheet = projectSheet(input);
-  const art = pieceArt(pieces, project.output.lengths);
+  const art = pieceArt(pieces, project.output.lengths, language);
   const stocks = lays.flatMap((lay) => usedStocks(lay).map((stock) => ({ ...lay, stock })));
   const stems = distinctStems(
     stocks.map(({ material, stock }, i) =>
@@ -52,21 +54,26 @@ export async function planFiles(input: PlanFilesInput): Promise<PlanFiles> {
   }
   files.push(...(await patternFiles(input, pdf)));
   const printer = printerFinding(project.output);
-  const notes = printer.kind === "true" ? [] : [describePrinter(printer, input.language)];
+  const notes = printer.kind === "true" ? [] : [describePrinter(printer, language)];
   const matStems = distinctStems(
     lays.map(({ material }) => material.name),
     "cloth",
   );
   for (const [i, lay] of lays.entries()) {
-    const { mats, tooLarge, refusal } = machineMats(lay.material, lay.problem, pieces, project.output);
+    const { mats, tooLarge, refusal } = machineMats(lay.material, lay.problem, pieces, project.output, language);
     files.push(
-      ...matFiles(mats, `${project.name}: ${lay.material.name}`, matStems[i]!, project.output, faces).flat(),
+      ...matFiles(
+        mats,
+        `${project.name}: ${lay.material.name}`,
+        matStems[i]!,
+        project.output,
+        faces,
+        language,
+      ).flat(),
     );
     if (refusal !== null) notes.push(refusal);
     if (tooLarge.length > 0) {
-      notes.push(
-        `Too large for the machine's mat, to be cut by hand or joined: ${tooLarge.join(", ")} (${lay.material.name}).`,
-      );
+      notes.push(FILE_TEXTS[language].tooLarge(tooLarge.join(", "), lay.material.name));
     }
   }
   for (const glyph of faces.missing()) missing.add(glyph);
@@ -83,12 +90,13 @@ export function facesFor(pieces: readonly CutPiece[], fonts: FontBytes): Promise
 
 async function cutSheetFiles(sheet: CutSheet, { name, output }: Project, pdf: PdfMaker): Promise<PlanFile[]> {
   const paper = paperOf(output.paper);
-  const title = `${name}: cut sheet`;
+  const { titles, about } = FILE_TEXTS[sheet.language];
+  const title = `${name}: ${titles.cutSheet}`;
   return [
-    { name: "cut-sheet.pdf", data: await pdf(title, cutSheetPages(sheet, paper)), about: "cut sheet to print" },
-    { name: "cut-sheet.txt", data: cutSheetText(sheet), about: "cut sheet as text" },
-    { name: "cut-sheet.csv", data: cutSheetCsv(sheet), about: "cut list for a spreadsheet" },
-    { name: "labels.pdf", data: await pdf(title, labelPages(sheet, paper)), about: "a label for every piece" },
+    { name: "cut-sheet.pdf", data: await pdf(title, cutSheetPages(sheet, paper)), about: about.cutSheetToPrint },
+    { name: "cut-sheet.txt", data: cutSheetText(sheet), about: about.cutSheetAsText },
+    { name: "cut-sheet.csv", data: cutSheetCsv(sheet), about: about.cutList },
+    { name: "labels.pdf", data: await pdf(title, labelPages(sheet, paper)), about: about.labels },
   ];
 }
 
@@ -107,10 +115,11 @@ export function matFiles(
   stem: string,
   output: OutputSettings,
   faces: Faces,
+  language: Language = "en",
 ): PlanFile[][] {
   return mats.map((drawing, i) => {
-    const about = `mat ${i + 1} of ${mats.length} for the cutting machine`;
-    return linesFiles(drawing, title, `${stem}-mat-${i + 1}`, about, output, faces, false);
+    const about = FILE_TEXTS[language].about.mat(i + 1, mats.length);
+    return linesFiles(drawing, title, `${stem}-mat-${i + 1}`, about, output, faces, false, language);
   });
 }
 

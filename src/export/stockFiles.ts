@@ -12,6 +12,7 @@ import { barePage, projectionStyles, rollPages } from "../core/drawing/sheetPage
 import { singleCuts } from "../core/drawing/singleCuts.ts";
 import { type SheetTitle, tilePages } from "../core/drawing/tilePages.ts";
 import { type TilingOptions, tilePieces } from "../core/drawing/tiling.ts";
+import { PAPER_TEXTS } from "../core/drawing/words/paperTextTables.ts";
 import { rulerCuts } from "../core/lay/choices/layFigures.ts";
 import { RULER_TEXTS } from "../core/lay/ruler/words/rulerTextTables.ts";
 import type { Stock } from "../core/lay/types.ts";
@@ -30,6 +31,7 @@ import { patternsOf } from "./patterns.ts";
 import type { PdfOptions } from "./pdf/pagesPdf.ts";
 import type { LaidMaterial, PlanFile, PlanFilesInput } from "./planFile.ts";
 import { svgText } from "./svg/svgText.ts";
+import { FILE_TEXTS } from "./words/fileTextTables.ts";
 
 /** Makes a PDF with the input's fonts and notes which characters they lack. */
 export type PdfMaker = (title: string, pages: readonly Page[], more?: Partial<PdfOptions>) => Promise<Uint8Array>;
@@ -52,12 +54,13 @@ export async function stockFiles(
   pdf: PdfMaker,
 ): Promise<PlanFile[]> {
   const { output } = project;
+  const { about } = FILE_TEXTS[language];
   const grain = grainArrow(laid.material);
-  const sheet = layDrawing(laid.stock, laid.plan, art, grain);
-  const title = titleOf(project, laid.material, laid.stock, sheet);
+  const sheet = layDrawing(laid.stock, laid.plan, art, grain, language);
+  const title = titleOf(project, laid.material, laid.stock, sheet, language);
   const name = `${title.project}: ${title.material}`;
   const paper = paperOf(output.paper);
-  const tiled = tiledPages(project, laid, art);
+  const tiled = tiledPages(project, laid, art, language);
   const roll = rollPages(sheet, title, grain, {
     rollWidth: output.rollWidth,
     correction: printerFinding(output).correction,
@@ -70,23 +73,23 @@ export async function stockFiles(
           {
             name: `${stem}-${paperStem(output)}.pdf`,
             data: await pdf(name, tiled.pages),
-            about: `${tiled.sheets} sheets of ${paper.id} to tape together, and their map`,
+            about: about.tiles(tiled.sheets, paper.id),
           },
         ];
   return [
-    ...drawingFiles(sheet.drawing, name, stem, "lay plan at true size", output, faces),
+    ...drawingFiles(sheet.drawing, name, stem, about.layPlan, output, faces, language),
     ...taped,
     {
       name: `${stem}-one-sheet.pdf`,
       data: await pdf(name, roll),
-      about: `${roll.length === 1 ? "one long sheet" : `${roll.length} long sheets`} for a copy shop's roll of ${rollWords}`,
+      about: about.longSheets(roll.length, rollWords),
     },
     {
       name: `${stem}-projector.pdf`,
       data: await pdf(name, [barePage(sheet)], { styles: projectionStyles(ROLE_STYLES), background: "#000000" }),
-      about: "thick bright lines for a projector",
+      about: about.projector,
     },
-    ...(await rulerFiles(project, laid, sheet, title, stem, pdf, language)),
+    ...(await rulerFiles(project, laid, sheet, title, stem, pdf)),
   ];
 }
 
@@ -98,10 +101,11 @@ function drawingFiles(
   about: string,
   output: OutputSettings,
   faces: Faces,
+  language: Language,
 ): PlanFile[] {
   // Cut lines that neighbours share would be cut twice.
   const single = output.sharedEdges === "once" ? singleCuts(drawing) : drawing;
-  return linesFiles(single, title, stem, about, output, faces, true);
+  return linesFiles(single, title, stem, about, output, faces, true, language);
 }
 
 /** A drawing as it is, as SVG and DXF. */
@@ -113,6 +117,7 @@ export function linesFiles(
   { lines, letters }: OutputSettings,
   faces: Faces,
   areas: boolean,
+  language: Language,
 ): PlanFile[] {
   const roles = drawnRoles(lines);
   const outlines = letters === "outlines";
@@ -135,7 +140,7 @@ export function linesFiles(
   });
   return [
     { name: `${stem}.svg`, data: svg, about },
-    { name: `${stem}.dxf`, data: dxf, about: `${about}, for drawing programs` },
+    { name: `${stem}.dxf`, data: dxf, about: FILE_TEXTS[language].about.forDrawing(about) },
   ];
 }
 
@@ -144,10 +149,11 @@ export function tiledPages(
   project: Project,
   { material, plan, stock }: LaidStock,
   art: ReadonlyMap<string, PieceArt>,
+  language: Language = "en",
 ): TiledPages | null {
   const grain = grainArrow(material);
-  const whole = layDrawing(stock, plan, art, grain);
-  const title = titleOf(project, material, stock, whole);
+  const whole = layDrawing(stock, plan, art, grain, language);
+  const title = titleOf(project, material, stock, whole, language);
   const { sheet, bySize } =
     project.output.sheets === "curved" ? curvedSheet(whole, art) : { sheet: whole, bySize: [] };
   if (sheet.copies.length === 0) return null;
@@ -159,19 +165,24 @@ export function tiledPages(
 }
 
 /** One of each curved piece of the whole project, to tape together. */
-export async function patternFiles({ project, pieces, lays }: PlanFilesInput, pdf: PdfMaker): Promise<PlanFile[]> {
+export async function patternFiles(
+  { project, pieces, lays, language = "en" }: PlanFilesInput,
+  pdf: PdfMaker,
+): Promise<PlanFile[]> {
   const { output } = project;
+  const { patterns, oneOfEach } = PAPER_TEXTS[language].sheets;
+  const { titles, about } = FILE_TEXTS[language];
   const options = tilingOptions(output);
-  const sheet = patternSheet(patternsOf(lays, pieces, output.lengths), options);
+  const sheet = patternSheet(patternsOf(lays, pieces, output.lengths, language), options);
   if (!sheet) return [];
-  const title = { project: project.name, material: "Patterns", stock: "one of each curved piece" };
+  const title = { project: project.name, material: patterns, stock: oneOfEach, language };
   const tiling = tilePieces(sheet.copies, options);
   const pages = [...mapPages(sheet, tiling, title), ...tilePages(sheet, tiling, title, "both")];
   return [
     {
       name: `patterns-${paperStem(output)}.pdf`,
-      data: await pdf(`${project.name}: patterns`, pages),
-      about: `one of each curved piece on ${tiling.tiles.length} sheets of ${paperOf(output.paper).id}; cut rectangles by size`,
+      data: await pdf(`${project.name}: ${titles.patterns}`, pages),
+      about: about.patterns(tiling.tiles.length, paperOf(output.paper).id),
     },
   ];
 }
@@ -187,16 +198,16 @@ async function rulerFiles(
   title: SheetTitle,
   stem: string,
   pdf: PdfMaker,
-  language: Language,
 ): Promise<PlanFile[]> {
   // Cloth that no ruler can part does not take the pages from the other cloth.
   const cuts = rulerCuts({ ...problem, stocks: [stock] }, lay)?.[0];
   if (!cuts || cuts.sequence.cuts > MOST_CUTS) return [];
-  const plan = rulerPlan(cuts, sheet, RULER_TEXTS[language]);
+  const plan = rulerPlan(cuts, sheet, RULER_TEXTS[title.language]);
   const write = (mm: number): string => formatLength(mm, project.output.lengths);
-  const pages = rulerPages(plan, paperOf(project.output.paper), title, write, language);
+  const pages = rulerPages(plan, paperOf(project.output.paper), title, write);
   const data = await pdf(`${title.project}: ${title.material}`, pages);
-  return [{ name: `${stem}-ruler.pdf`, data, about: `${plan.sequence.cuts} ruler cuts in order, each drawn` }];
+  const about = FILE_TEXTS[title.language].about.rulerCuts(plan.sequence.cuts);
+  return [{ name: `${stem}-ruler.pdf`, data, about }];
 }
 
 /** What the measured test square says about the printer. */
@@ -216,11 +227,18 @@ export function tilingOptions(output: OutputSettings): TilingOptions {
 }
 
 /** The words on every sheet of a stock. */
-function titleOf(project: Project, material: Material, stock: Stock, sheet: LaySheet): SheetTitle {
+function titleOf(
+  project: Project,
+  material: Material,
+  stock: Stock,
+  sheet: LaySheet,
+  language: Language,
+): SheetTitle {
   const { lengths } = project.output;
+  const texts = PAPER_TEXTS[language].sheets;
   const words =
     stock.kind === "roll"
-      ? `${formatLength(stock.width, lengths)} usable width, ${formatLength(sheet.usedLength, lengths)} used`
-      : `leftover ${stock.id}`;
-  return { project: project.name, material: material.name, stock: words };
+      ? texts.roll(formatLength(stock.width, lengths), formatLength(sheet.usedLength, lengths))
+      : texts.leftover(stock.id);
+  return { project: project.name, material: material.name, stock: words, language };
 }

@@ -106,7 +106,7 @@ const options = {
   orientation: "fewest" as const,
   correction: { x: 1, y: 1 },
 };
-const title = { project: "Bench", material: "Canvas", stock: "" };
+const title = { project: "Bench", material: "Canvas", stock: "", language: "en" as const };
 const pdf = await timed(
   "tiled PDF, map and all",
   () => {

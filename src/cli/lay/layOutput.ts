@@ -3,6 +3,7 @@ import type { Language } from "../../core/units/language.ts";
 import { distinctStems } from "../../export/fileStem.ts";
 import type { PlanFile } from "../../export/planFile.ts";
 import { type PlanFiles, planFiles } from "../../export/planFiles.ts";
+import { FILE_TEXTS } from "../../export/words/fileTextTables.ts";
 import type { ReadProject } from "../readProjectFile.ts";
 import { costOf } from "./costWords.ts";
 import { fontBytes } from "./fonts.ts";
@@ -65,6 +66,8 @@ function rulerFiles({ project, cutList }: ReadProject, laid: readonly LaidCloth[
       project.output.lengths,
       language,
     );
-    return data === null ? [] : [{ name: `${stems[i]}-ruler-cuts.txt`, data, about: "ruler cuts in order" }];
+    return data === null
+      ? []
+      : [{ name: `${stems[i]}-ruler-cuts.txt`, data, about: FILE_TEXTS[language].about.rulerList }];
   });
 }

@@ -5,10 +5,13 @@ import { posePolygon } from "../geometry/pose.ts";
 import { type Polygon, type Ring, ringBox } from "../geometry/ring.ts";
 import type { LayPlan, Stock, StockPlacement } from "../lay/types.ts";
 import type { PieceLine } from "../materials/cutPiece.ts";
+import type { Language } from "../units/language.ts";
 import { type Drawing, type DrawingItem, pieceKey } from "./drawing.ts";
 import { drawArea, drawLine, drawText } from "./items.ts";
 import { labelSpot } from "./labelSpot.ts";
 import { plainLine, textWidth } from "./textWidth.ts";
+import type { PaperTexts } from "./words/paperTexts.ts";
+import { PAPER_TEXTS } from "./words/paperTextTables.ts";
 
 /** What is drawn of a kind of piece, in the frame of its lay piece (mirrored already when it is a mirror image). */
 export interface PieceArt {
@@ -53,10 +56,12 @@ export function layDrawing(
   plan: LayPlan,
   art: ReadonlyMap<string, PieceArt>,
   grain: GrainArrow,
+  language: Language = "en",
 ): LaySheet {
   const placements = plan.placements.filter((placement) => placement.stockId === stock.id);
   const usedLength = plan.uses.find((use) => use.stockId === stock.id)?.usedLength ?? 0;
   const ground = groundOf(stock, usedLength);
+  const texts = PAPER_TEXTS[language].pieces;
   const items: DrawingItem[] = [...ground.items];
   const copies: LaidCopy[] = [];
   for (const placement of placements) {
@@ -64,7 +69,7 @@ export function layDrawing(
     if (!piece) throw new RangeError(`layDrawing: no drawing for piece ${placement.pieceId}`);
     const copy = laidCopy(placement, piece);
     copies.push(copy);
-    items.push(...pieceItems(piece, placement, copy, grain));
+    items.push(...pieceItems(piece, placement, copy, grain, texts));
   }
   return { stockId: stock.id, drawing: { box: ground.box, items }, copies, usedLength };
 }
@@ -94,7 +99,13 @@ function groundOf(stock: Stock, usedLength: number): Drawing {
 }
 
 /** A piece's area, its lines where they lie, its label and its grain arrow. */
-function pieceItems(piece: PieceArt, pose: StockPlacement, copy: LaidCopy, grain: GrainArrow): DrawingItem[] {
+function pieceItems(
+  piece: PieceArt,
+  pose: StockPlacement,
+  copy: LaidCopy,
+  grain: GrainArrow,
+  texts: PaperTexts["pieces"],
+): DrawingItem[] {
   const { key, outline } = copy;
   const cut = poseContour(piece.contour, pose);
   const holes = outline.holes.map(ringContour);
@@ -104,20 +115,26 @@ function pieceItems(piece: PieceArt, pose: StockPlacement, copy: LaidCopy, grain
   for (const line of lines) items.push(drawLine(line.role, line.contour, key));
   for (const hole of holes) items.push(drawLine("cut", hole, key));
   items.push(drawLine("cut", cut, key));
-  items.push(...pieceLabel(piece, copy, obstacles, grain));
+  items.push(...pieceLabel(piece, copy, obstacles, grain, texts));
   return items;
 }
 
 /** Name, "2 of 4", size and grain arrow, as large as the piece allows and clear of its lines if it can be. */
-function pieceLabel(piece: PieceArt, copy: LaidCopy, obstacles: readonly Ring[], grain: GrainArrow): DrawingItem[] {
+function pieceLabel(
+  piece: PieceArt,
+  copy: LaidCopy,
+  obstacles: readonly Ring[],
+  grain: GrainArrow,
+  texts: PaperTexts["pieces"],
+): DrawingItem[] {
   const rings = [copy.outline.outer, ...copy.outline.holes];
-  const name = piece.count > 1 ? `${copy.name} · ${copy.copy + 1} of ${piece.count}` : copy.name;
+  const name = piece.count > 1 ? `${copy.name} · ${texts.copy(copy.copy + 1, piece.count)}` : copy.name;
   const detail = plainLine(piece.detail);
-  const texts = [[name, detail].filter((line) => line !== ""), [name]];
+  const blocks = [[name, detail].filter((line) => line !== ""), [name]];
   for (const { turned, crossedToo, least } of LABEL_TRIES) {
     const room = turned ? rings.map(quarterTurned) : rings;
     const lines = turned ? obstacles.map(quarterTurned) : obstacles;
-    for (const text of texts) {
+    for (const text of blocks) {
       for (const size of SIZES) {
         if (size < least) continue;
         const width = Math.max(...text.map((line, i) => textWidth(line, sizeOf(size, i), i === 0)));

@@ -6,6 +6,8 @@ import { type Page, type PagePart, paperPart } from "./page.ts";
 import { fitText, plainLine, wrapText } from "./textWidth.ts";
 import type { SheetTitle } from "./tilePages.ts";
 import type { Tiling } from "./tiling.ts";
+import type { PaperTexts } from "./words/paperTexts.ts";
+import { PAPER_TEXTS } from "./words/paperTextTables.ts";
 
 /** Where the first page puts things, mm from the page's edges inward. */
 const INSET = 15;
@@ -28,6 +30,7 @@ export function mapPages(
   bySize: readonly string[] = [],
 ): Page[] {
   const { width, height, correction } = tiling;
+  const texts = PAPER_TEXTS[title.language].map;
   const items: DrawingItem[] = [];
   const heading = [title.material, title.stock].filter((part) => part !== "").join(" · ");
   const room = width - 2 * INSET;
@@ -36,14 +39,14 @@ export function mapPages(
   top -= 6.5;
   items.push(drawText(fitText(plainLine(heading), 4.2, room), INSET, top, 4.2));
   top -= 8;
-  const squares = testSquares(INSET, top, correction);
+  const squares = testSquares(INSET, top, correction, texts.eachWay);
   const beside = INSET + (SQUARE + 8) * correction.x;
   const narrow = width - INSET - beside < COLUMN;
   const squareFoot = top - SQUARE * correction.y;
   const textX = narrow ? INSET : beside;
   let y = narrow ? squareFoot - 7 : top - 3;
-  const rectangles = bySize.length > 0 ? ["Not on these sheets, cut by size with a ruler:", ...bySize] : [];
-  for (const step of [...steps(tiling), ...rectangles]) {
+  const rectangles = bySize.length > 0 ? [texts.bySize, ...bySize] : [];
+  for (const step of [...steps(tiling, texts), ...rectangles]) {
     for (const line of wrapText(step, 3.2, width - INSET - textX)) {
       items.push(drawText(line, textX, y, 3.2));
       y -= 4.4;
@@ -65,32 +68,18 @@ export function mapPages(
 }
 
 /** How to put the sheets together, one sentence a line. */
-function steps(tiling: Tiling): string[] {
+function steps(tiling: Tiling, texts: PaperTexts["map"]): string[] {
   const count = tiling.tiles.length;
   const corrected = tiling.correction.x !== 1 || tiling.correction.y !== 1;
-  const list = [
-    "1  Print this page first, at 100 % (actual size), never “fit to page”.",
-    "2  Measure both squares each way. If the large one is off by more than half a millimetre, stop: enter what it measures across and down, and print again.",
-    `3  Print the ${count === 1 ? "one sheet" : `${count} sheets`}.`,
-  ];
-  if (count > 1) {
-    list.push(
-      tiling.overlap > 0
-        ? "4  Cut each sheet along its left and top frame where it has a neighbour there. Lay it over that neighbour up to the inner line, rings on rings; tape."
-        : "4  Cut each sheet along its left and top frame where it has a neighbour there. Butt it against that neighbour, half rings to half rings; tape.",
-      "5  Check with the tape along the lower edge: it counts the cloth's length from its cut end.",
-    );
-  }
-  if (corrected) {
-    list.push(
-      `Drawn for a printer that is off: ×${tiling.correction.x.toFixed(4)} across, ×${tiling.correction.y.toFixed(4)} down.`,
-    );
-  }
-  return list;
+  const list = [texts.printFirst, texts.measure, texts.printSheets(count)];
+  if (count > 1) list.push(tiling.overlap > 0 ? texts.overlapped : texts.butted, texts.checkTape);
+  const numbered = list.map((step, i) => `${i + 1}  ${step}`);
+  const { x, y } = tiling.correction;
+  return corrected ? [...numbered, texts.corrected(x.toFixed(4), y.toFixed(4))] : numbered;
 }
 
 /** A 10 cm square with a 2 in square in it: its left edge at x, its top at `top`, mm on the paper. */
-function testSquares(x: number, top: number, correction: { x: number; y: number }): PagePart {
+function testSquares(x: number, top: number, correction: { x: number; y: number }, eachWay: string): PagePart {
   const items: DrawingItem[] = [];
   const square = (left: number, low: number, side: number, divisions: number): void => {
     items.push(drawLine("mark", rectangleContour(left, low, side, side)));
@@ -106,10 +95,10 @@ function testSquares(x: number, top: number, correction: { x: number; y: number 
   };
   square(0, -SQUARE, SQUARE, 10);
   word("10 cm", SQUARE / 2, -12, 6, true);
-  word("each way", SQUARE / 2, -17, 3.4, false);
+  word(eachWay, SQUARE / 2, -17, 3.4, false);
   square((SQUARE - INCHES) / 2, (INCHES - SQUARE) / 2 - INCHES - 4, INCHES, 4);
   word("2 in", SQUARE / 2, -SQUARE / 2 - 3, 6, true);
-  word("each way", SQUARE / 2, -SQUARE / 2 - 8, 3.4, false);
+  word(eachWay, SQUARE / 2, -SQUARE / 2 - 8, 3.4, false);
   return { items, x, y: top, scaleX: correction.x, scaleY: correction.y, clip: null };
 }
 

@@ -2,15 +2,22 @@ import { contourBox } from "../geometry/contourArcs.ts";
 import type { CutPiece } from "../materials/cutPiece.ts";
 import { mirrorImage } from "../materials/mirrorImage.ts";
 import { formatLength, type LengthStyle } from "../units/formatLength.ts";
+import type { Language } from "../units/language.ts";
 import type { PieceArt } from "./layDrawing.ts";
+import { PAPER_TEXTS } from "./words/paperTextTables.ts";
 
 /** What is drawn of each piece of a cut list, by the id it is laid under; mirror images are pieces of their own. */
-export function pieceArt(pieces: readonly CutPiece[], lengths: LengthStyle): Map<string, PieceArt> {
+export function pieceArt(
+  pieces: readonly CutPiece[],
+  lengths: LengthStyle,
+  language: Language = "en",
+): Map<string, PieceArt> {
+  const texts = PAPER_TEXTS[language].pieces;
   const art = new Map<string, PieceArt>();
   for (const piece of pieces) {
     const mirrored = mirrorImage(piece);
     if (piece.count > 0) art.set(piece.id, artOf(piece, piece.name, lengths));
-    if (mirrored) art.set(mirrored.id, artOf(mirrored, `${piece.name}, mirrored`, lengths));
+    if (mirrored) art.set(mirrored.id, artOf(mirrored, texts.mirrored(piece.name), lengths));
   }
   return art;
 }

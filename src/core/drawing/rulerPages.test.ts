@@ -68,7 +68,7 @@ test("gaps are closed up: every piece is cut at its own size, not with its gap",
 
 test("every cut has its picture, eight a page", () => {
   const plan = planOf(2, 5);
-  const title = { project: "p", material: "m", stock: "" };
+  const title = { project: "p", material: "m", stock: "", language: "en" as const };
   const pages = rulerPages(plan, { width: 210, height: 297 }, title, (mm) => `${mm} mm`);
   expect(pages).toHaveLength(Math.ceil(plan.sequence.steps.length / 8));
   const words = pages

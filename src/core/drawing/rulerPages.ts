@@ -53,10 +53,10 @@ export function rulerPages(
   paper: { readonly width: number; readonly height: number },
   title: SheetTitle,
   write: WriteLength,
-  language: Language = "en",
 ): Page[] {
-  const texts = RULER_TEXTS[language];
-  const care = `${texts.measure} ${texts.curved} ${cautionText({ code: "rotary-cutter" }, CAUTION_TABLES[language])}`;
+  const texts = RULER_TEXTS[title.language];
+  const caution = cautionText({ code: "rotary-cutter" }, CAUTION_TABLES[title.language]);
+  const care = `${texts.measure} ${texts.curved} ${caution}`;
   const columns = 2;
   const rows = 4;
   const width = (paper.width - 2 * MARGIN - GUTTER) / columns;

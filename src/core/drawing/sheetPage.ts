@@ -7,6 +7,7 @@ import type { RoleStyle, RoleStyles } from "./roleStyles.ts";
 import { fitText, plainLine } from "./textWidth.ts";
 import { type SheetTitle, tilePages } from "./tilePages.ts";
 import { tilePieces } from "./tiling.ts";
+import { PAPER_TEXTS } from "./words/paperTextTables.ts";
 
 /** Room around the drawing on one long sheet, mm: what roll printers cannot reach, and a line of words. */
 const EDGE = 10;
@@ -50,6 +51,7 @@ function sheetPage(
   height: number,
   correction: SheetOptions["correction"],
 ): Page {
+  const { tenCm } = PAPER_TEXTS[title.language].sheets;
   const words = [title.project, title.material, title.stock].filter((part) => part !== "").join(" · ");
   const top = EDGE + WORDS - 5;
   const items: DrawingItem[] = [
@@ -59,7 +61,11 @@ function sheetPage(
     name: "sheet",
     width,
     height,
-    parts: [drawingPart(sheet, EDGE, EDGE + WORDS, correction), paperPart(items), checkTape(width, correction)],
+    parts: [
+      drawingPart(sheet, EDGE, EDGE + WORDS, correction),
+      paperPart(items),
+      checkTape(width, correction, tenCm),
+    ],
   };
 }
 
@@ -92,13 +98,13 @@ function drawingPart(
 }
 
 /** Ten centimetres to hold a ruler against, at the lower right. */
-function checkTape(width: number, correction: { readonly x: number; readonly y: number }): PagePart {
+function checkTape(width: number, correction: SheetOptions["correction"], words: string): PagePart {
   const items: DrawingItem[] = [drawLine("mark", segmentContour(0, 0, 100, 0))];
   for (let cm = 0; cm <= 10; cm++) {
     const long = cm % 10 === 0 ? 4 : cm % 5 === 0 ? 3 : 2;
     items.push(drawLine("mark", segmentContour(cm * 10, 0, cm * 10, long)));
   }
-  items.push(drawText("10 cm: measure before cutting", 50, 3.6, 2.6, { anchor: "middle" }));
+  items.push(drawText(words, 50, 3.6, 2.6, { anchor: "middle" }));
   return {
     items,
     x: width - EDGE - 100 * correction.x,

@@ -1,4 +1,5 @@
 import { circleContour, segmentContour } from "../geometry/contourShapes.ts";
+import type { Language } from "../units/language.ts";
 import { checkSquareItems, checkSquareSpot, flatLines } from "./checkSquare.ts";
 import type { DrawingItem } from "./drawing.ts";
 import { drawLine, drawText } from "./items.ts";
@@ -6,12 +7,14 @@ import type { GrainArrow, LaySheet } from "./layDrawing.ts";
 import type { Page, PagePart } from "./page.ts";
 import { fitText, plainLine, textWidth } from "./textWidth.ts";
 import type { Tile, Tiling } from "./tiling.ts";
+import { PAPER_TEXTS } from "./words/paperTextTables.ts";
 
-/** What the sheets are for, as printed on each. */
+/** What the sheets are for, as printed on each, and the language of all their words. */
 export interface SheetTitle {
   readonly project: string;
   readonly material: string;
   readonly stock: string;
+  readonly language: Language;
 }
 
 const TICK = { small: 1.2, five: 2, ten: 2.8 };
@@ -158,6 +161,7 @@ function words(
   w: number,
   index: number,
 ): DrawingItem[] {
+  const texts = PAPER_TEXTS[title.language].sheets;
   const y = Math.max(4, Math.min(tiling.overlap, 12) / 2 - 0.8);
   const items = [drawText(tile.name, 4, y - 0.6, 4, { bold: true })];
   // Between the two match marks of the lower joint.
@@ -168,10 +172,10 @@ function words(
     items.push(drawText(fitted, x, y, size, { role: "label", bold }));
     x += textWidth(fitted, size, bold) + 2.5;
   };
-  put(`${index + 1} of ${tiling.tiles.length}`, 2.4, false, 20);
+  put(texts.sheet(index + 1, tiling.tiles.length), 2.4, false, 20);
   if (grain !== "none") {
-    const arrow = grain === "one-way" ? "→" : "↔";
-    put(`${arrow} ${grain === "one-way" ? "lengthwise, one way" : "lengthwise"}`, 2.4, false, 34);
+    const way = grain === "one-way" ? `→ ${texts.oneWay}` : `↔ ${texts.lengthwise}`;
+    put(way, 2.4, false, 34);
   }
   put(
     [title.project, title.material, title.stock].filter((part) => part !== "").join(" · "),

@@ -20,7 +20,7 @@ async function fileWith(name: string, fonts = FONTS) {
     orientation: "fewest",
     correction: { x: 1, y: 1 },
   });
-  const title = { project: name, material: name, stock: "" };
+  const title = { project: name, material: name, stock: "", language: "en" as const };
   const pages = [...mapPages(sheet, tiling, title), ...tilePages(sheet, tiling, title, "both")];
   const { bytes, missingGlyphs } = await pagesPdf(pages, fonts, { title: name });
   const path = passingFile("names.pdf", bytes);

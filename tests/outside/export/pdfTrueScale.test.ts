@@ -17,7 +17,7 @@ const DPI = 300;
 const MARGIN = 10;
 /** What can be measured: a tenth of a millimetre. */
 const TENTH = 0.1;
-const TITLE = { project: "Quay satchel", material: "Canvas", stock: "" };
+const TITLE = { project: "Quay satchel", material: "Canvas", stock: "", language: "en" as const };
 const sheet = sampleSheet();
 
 async function tiledFile(paper: string, correction = { x: 1, y: 1 }): Promise<{ tiling: Tiling; path: string }> {

@@ -1,0 +1,36 @@
+/** Every word on drawings and printed sheets in one language; a language that lacks one does not compile. */
+export interface PaperTexts {
+  readonly pieces: {
+    readonly mirrored: (name: string) => string;
+    /** Which copy of how many this is. */
+    readonly copy: (number: number, of: number) => string;
+    /** What a pattern is cut from and how often; `mirrored` copies with the paper turned over. */
+    readonly pattern: (count: number, mirrored: number, material: string) => string;
+  };
+  /** The pages before the sheets. */
+  readonly map: {
+    readonly bySize: string;
+    /** How to print and to put the sheets together, in order. */
+    readonly printFirst: string;
+    readonly measure: string;
+    readonly printSheets: (count: number) => string;
+    readonly overlapped: string;
+    readonly butted: string;
+    readonly checkTape: string;
+    /** Factors the pages are drawn larger by. */
+    readonly corrected: (across: string, down: string) => string;
+    readonly eachWay: string;
+  };
+  readonly sheets: {
+    readonly sheet: (number: number, of: number) => string;
+    readonly lengthwise: string;
+    readonly oneWay: string;
+    /** Beside the ruler of 10 cm. */
+    readonly tenCm: string;
+    readonly roll: (usableWidth: string, used: string) => string;
+    readonly leftover: (id: string) => string;
+    readonly patterns: string;
+    readonly oneOfEach: string;
+    readonly mat: (material: string, number: number) => string;
+  };
+}

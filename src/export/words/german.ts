@@ -1,0 +1,28 @@
+import type { FileTexts } from "./fileTexts.ts";
+
+const pagesOf = (count: number, paper: string): string => `${count} ${count === 1 ? "Seite" : "Seiten"} ${paper}`;
+
+/** Files in German. */
+export const german: FileTexts = {
+  titles: { cutSheet: "Zuschnittblatt", patterns: "Schnittteile" },
+  about: {
+    cutSheetToPrint: "Zuschnittblatt zum Drucken",
+    cutSheetAsText: "Zuschnittblatt als Text",
+    cutList: "Zuschnittliste für eine Tabelle",
+    labels: "ein Etikett für jedes Teil",
+    layPlan: "Lageplan in wahrer Größe",
+    forDrawing: (about) => `${about}, für Zeichenprogramme`,
+    tiles: (sheets, paper) => `${pagesOf(sheets, paper)} zum Zusammenkleben, mit Übersicht`,
+    longSheets: (sheets, rollWidth) =>
+      `${sheets === 1 ? "ein langes Blatt" : `${sheets} lange Blätter`} für die ${rollWidth} breite Rolle eines Copyshops`,
+    projector: "dicke helle Linien für den Beamer",
+    patterns: (sheets, paper) => `eines von jedem runden Teil auf ${pagesOf(sheets, paper)}; Rechtecke nach Maß`,
+    rulerCuts: (cuts) => `${cuts} Linealschnitte der Reihe nach, jeder gezeichnet`,
+    rulerList: "Linealschnitte der Reihe nach",
+    mat: (number, of) => `Matte ${number} von ${of} für die Schneidemaschine`,
+  },
+  tooLarge: (names, material) =>
+    `Zu groß für die Matte der Maschine, von Hand zu schneiden oder anzusetzen: ${names} (${material}).`,
+  laserRefusal: (material, isUnknown) =>
+    `Keine Laserdatei für ${material}: ${isUnknown ? "Niemand hat gesagt, womit es beschichtet ist, also gilt es als PVC" : "Es ist PVC"}, und PVC setzt Chlorwasserstoff frei. Fragen Sie den Lieferanten nach dem Kunststoff und geben Sie ihn als Beschichtung des Materials an, oder schneiden Sie es mit dem Messer.`,
+};
