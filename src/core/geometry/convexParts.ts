@@ -25,7 +25,7 @@ function merged(points: Float64Array, left: number[], right: number[], a: number
 }
 
 /**
- * Convex parts of a polygon: ear clipping, then needless diagonals taken out (Hertel & Mehlhorn 1983; at most
+ * Convex parts of a polygon: ear clipping, then needless diagonals taken out (Hertel & Mehlhorn 1983, from memory; at most
  * four times the least number of parts).
  *
  * Shapes: outside counter-clockwise, holes clockwise, both simple; convex rings come back counter-clockwise.

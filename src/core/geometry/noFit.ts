@@ -106,7 +106,7 @@ function vertexFor(fan: EdgeFan, dx: number, dy: number): number {
  * extreme vertex, at a left turn insert its edges inside the turn, at a right turn take them back. The closed
  * path winds round each point of the Minkowski sum once for every piece of `ring ∩ (p − convex)`, all of which
  * are simply connected, hence a positive number of times; so its non-zero region is the sum
- * (Guibas, Ramshaw & Stolfi 1983, FOCS: convolution of tracings).
+ * (Guibas, Ramshaw & Stolfi 1983, FOCS: convolution of tracings, from memory).
  */
 function convolution(ring: Ring, convex: Ring): Ring {
   const fan = edgeFan(convex);

@@ -136,7 +136,7 @@ function* leftmostSpot(
 /**
  * Lays copies one by one, each at the leftmost free corner of the no-fit polygons over its orientations; copies
  * that find none stay unlaid. Yields after each copy. `order` says which copy comes when.
- * Source: bottom-left on no-fit polygons, common in the field (e.g. Dowsland, Vaid & Dowsland 2002, EJOR 141).
+ * Source: bottom-left on no-fit polygons, common in the field (e.g. Dowsland, Vaid & Dowsland 2002, EJOR 141, from memory).
  * Cost: O(copies · corners), less for repeats, which never look left of the copy before.
  */
 export function* bottomLeft(state: LayState, order: readonly number[]): Generator<void, void> {

@@ -3,7 +3,8 @@ import type { LayState } from "./layState.ts";
 /**
  * Lays all copies by their boxes in columns across the roll, longest first: a plan within a millisecond, before any
  * no-fit polygon is built. Only for an open region without obstacles; false when it does not apply.
- * Source: next-fit decreasing height (Coffman, Garey, Johnson & Tarjan 1980, SIAM J. Comput. 9).
+ * Source: next-fit decreasing height (Coffman, Garey, Johnson & Tarjan 1980, SIAM J. Comput. 9,
+ * from memory).
  */
 export function boxStart(state: LayState): boolean {
   const { job, spots, count } = state;

@@ -2,8 +2,8 @@
  * A linear program with boxed unknowns: least `cost · v` with `a · v ≥ b` for every row and `0 ≤ v ≤ range`, no cost
  * below 0. Rows are short (`WIDTH` entries at most), so only the inverse of the basis is dense.
  *
- * Method: dual simplex from v = 0, which is dual feasible because no cost is negative (C. E. Lemke 1954). The basis
- * holds one tight row or limit for each unknown.
+ * Method: dual simplex from v = 0, which is dual feasible because no cost is negative (C. E. Lemke 1954, from memory).
+ * The basis holds one tight row or limit for each unknown.
  */
 export const WIDTH = 5;
 

@@ -24,7 +24,7 @@ export const SEPARATION_TUNING: SeparationTuning = {
   spot: SPOT_TUNING,
 };
 
-/** Guided local search that moves overlapping copies one by one until nothing overlaps (Voudouris & Tsang 1999). */
+/** Guided local search that moves overlapping copies one by one until nothing overlaps (Voudouris & Tsang 1999, from memory). */
 export class Separator {
   /** Least overlap seen in the last run, and where everything lay then. */
   least: number = Infinity;

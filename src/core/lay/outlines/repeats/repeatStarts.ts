@@ -124,7 +124,7 @@ function promise(start: RepeatStart, job: RepeatJob): number {
  *
  * Yields now and then so that a host can pause. Cost: some 10⁵ slices for two shapes with four variants each.
  * Source: lattice packings after Mount 1991 (densest packing of a polygon by translation) and Milenkovic 2002
- * (Comput. Geom. 22, 205–222), with the roll's edges as a side condition.
+ * (Comput. Geom. 22, 205–222), both from memory, with the roll's edges as a side condition.
  */
 export function* repeatStarts(job: RepeatJob, noFit: NoFit, most: number): Generator<void, RepeatStart[]> {
   const areas = areasOf(job, job.counts);
