@@ -1,6 +1,7 @@
 import { isRectangle } from "../geometry/ring.ts";
 import { boxEngine } from "./boxEngine.ts";
 import { outlineEngine } from "./outlines/outlineEngine.ts";
+import { mayLieAslant } from "./rectangles/prepare.ts";
 import { rectangleEngine } from "./rectangles/rectangleEngine.ts";
 import { partedEngine } from "./ruler/parted/partedEngine.ts";
 import { fewStagesEngine, rulerEngine } from "./ruler/rulerEngine.ts";
@@ -39,8 +40,10 @@ export function chooseEngines(job: RegionJob, mode: CutMode): readonly Engine[] 
     if (byRuler) return [byRuler];
   }
   const straightFlaws = job.region.flaws.every((flaw) => isRectangle(flaw.outer, TOLERANCE));
-  if (straightFlaws && rectangleEngine.accepts(job))
+  if (straightFlaws && rectangleEngine.accepts(job)) {
+    if (mayLieAslant(job)) return [rectangleEngine, outlineEngine];
     return oneStrapEngine.accepts(job) ? [oneStrapEngine, rectangleEngine] : [rectangleEngine];
+  }
   const withBoxes = job.pieces.some((piece) => isRectangle(piece.outline.outer, TOLERANCE));
   return [...(withBoxes ? [boxes] : []), outlineEngine].filter((engine) => engine.accepts(job));
 }

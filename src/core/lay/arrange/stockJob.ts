@@ -82,13 +82,14 @@ export function regionPlanFrom(
 
 /**
  * Shortest length that the area alone allows on an open roll, mm: the pieces' area over the usable width, and no
- * less than the longest piece in its shortest turn. Valid for any pieces; margins included.
+ * less than the longest piece in its shortest turn, of those that may not lie aslant. Margins included.
  */
 export function areaBound({ job }: StockJob, extents: ReadonlyMap<string, readonly Extent[]>): number {
   const { width } = job.region;
   const usable = width - 2 * job.margin;
   const area = job.pieces.reduce((sum, piece) => sum + piece.count * polygonArea(piece.outline), 0);
-  const longest = job.pieces.map(({ id }) =>
+  const square = job.pieces.filter(({ freeTurn }) => !freeTurn);
+  const longest = square.map(({ id }) =>
     Math.min(
       ...extents
         .get(id)!

@@ -16,6 +16,13 @@ export function isRectangleJob(job: RegionJob): boolean {
   );
 }
 
+/** Whether a piece may lie aslant to the roll, so that no plan square to it can be proven shortest. */
+export function mayLieAslant(job: RegionJob): boolean {
+  return job.pieces.some(
+    ({ freeTurn, orientations }) => freeTurn || orientations.some(({ turnDeg }) => turnDeg % 90 !== 0),
+  );
+}
+
 /** The job on whole numbers; see `RectangleJob`. Throws RangeError unless `isRectangleJob`. O(pieces · turns). */
 export function rectangleJobOf(job: RegionJob): RectangleJob {
   if (!isRectangleJob(job)) throw new RangeError("rectangleJobOf: expected rectangles on a rectangular region");

@@ -8,8 +8,8 @@ import { emptyIncumbent, type Incumbent } from "./incumbent.ts";
 import { decodedRectangles, orderSearch, startOrders } from "./orderSearch.ts";
 import { FIRST_AMBITION, SLICE, shorten } from "./portfolio.ts";
 import { isRectangleJob, rectangleJobOf } from "./prepare.ts";
-import type { PlacedRectangle, RectangleJob } from "./rectangleJob.ts";
-import { lengthOfEnd } from "./regionPlan.ts";
+import { provenLength } from "./provenLength.ts";
+import type { PlacedRectangle } from "./rectangleJob.ts";
 import { type SearchTables, searchTablesOf } from "./searchTables.ts";
 import { decodeBuffers, decodeOrder, UNCAPPED } from "./skylineDecode.kernel.ts";
 
@@ -111,15 +111,4 @@ function* fillUp(
       yield search.spent() - before;
     }
   }
-}
-
-/**
- * The bound in mm. Pieces rounded up to a grid may rule out lengths that the true sizes allow, so then only the
- * area counts, less what rounding added.
- */
-function provenLength(prepared: RectangleJob, tables: SearchTables, bound: number): number {
-  if (prepared.exact) return lengthOfEnd(prepared, bound);
-  const least = Math.min(...tables.sizeLeastAcross, ...tables.sizeLeastAlong);
-  const end = (tables.area / (tables.width + 1)) * Math.max(0, 1 - 4 / least);
-  return Math.max(0, lengthOfEnd(prepared, end));
 }

@@ -2,8 +2,9 @@ import { jointBound } from "../bounds/jointBound.ts";
 import { quickBound } from "../bounds/quickBound.ts";
 import { reachableLengths } from "../bounds/reachableLengths.ts";
 import { isRectangleJob, rectangleJobOf } from "../rectangles/prepare.ts";
+import { provenLength } from "../rectangles/provenLength.ts";
 import type { PlacedRectangle, RectangleJob } from "../rectangles/rectangleJob.ts";
-import { lengthOfEnd, regionPlanOf } from "../rectangles/regionPlan.ts";
+import { regionPlanOf } from "../rectangles/regionPlan.ts";
 import { type SearchTables, searchTablesOf } from "../rectangles/searchTables.ts";
 import type { Engine, RegionJob, RegionPlan, Search, SearchBudget } from "../types.ts";
 import { cutTreeOf } from "./cutTree.ts";
@@ -47,7 +48,8 @@ function* searchRuler(job: RegionJob, stages: number, budget: SearchBudget, seed
   }
   const limit = prepared.length ?? Infinity;
   const bound = risingBound(tables, job.goal === "shortest");
-  const boundNow = (): number | null => (job.goal === "shortest" ? lengthOfEnd(prepared, bound.value()) : null);
+  const boundNow = (): number | null =>
+    job.goal === "shortest" ? provenLength(prepared, tables, bound.value()) : null;
   const search = rulerSearch({ tables, stages, limit, atLeast: bound.value }, seed);
   for (let turn = search.next(); !turn.done; ) {
     const { evaluations, plan: found } = turn.value;

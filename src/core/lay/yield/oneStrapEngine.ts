@@ -1,6 +1,8 @@
 import { isRectangleJob, rectangleJobOf } from "../rectangles/prepare.ts";
+import { provenLength } from "../rectangles/provenLength.ts";
 import type { PlacedRectangle, RectangleJob } from "../rectangles/rectangleJob.ts";
-import { lengthOfEnd, regionPlanOf } from "../rectangles/regionPlan.ts";
+import { regionPlanOf } from "../rectangles/regionPlan.ts";
+import { searchTablesOf } from "../rectangles/searchTables.ts";
 import type { Engine, RegionJob, Search, SearchBudget } from "../types.ts";
 import { lengthsForStraps } from "./lengthForStraps.ts";
 import type { StrapOnCloth } from "./strapProblem.ts";
@@ -24,6 +26,7 @@ export const oneStrapEngine: Engine = {
 
 function* searchOneStrap(job: RegionJob, budget: SearchBudget): Search {
   const prepared = rectangleJobOf(job);
+  const tables = searchTablesOf(prepared);
   const [size] = prepared.sizes;
   const [lengthwise] = size!.ways;
   const wanted = size!.copies.length;
@@ -52,7 +55,7 @@ function* searchOneStrap(job: RegionJob, budget: SearchBudget): Search {
       plan = regionPlanOf(prepared, rectanglesOf(prepared, found.plan, wanted));
     }
     evaluations += EVALUATIONS_PER_TURN;
-    const bound = job.goal === "shortest" ? lengthOfEnd(prepared, found.bound) : null;
+    const bound = job.goal === "shortest" ? provenLength(prepared, tables, found.bound) : null;
     yield { evaluations, plan: better ? plan : null, bound };
     if (evaluations >= budget.evaluations) break;
   }
