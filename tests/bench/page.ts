@@ -49,7 +49,7 @@ async function dragFrames(page: Page, count: number): Promise<number> {
   await page.click('button:has-text("Good enough")').catch(() => undefined);
   return page.evaluate(async () => {
     const piece = [...document.querySelectorAll<SVGElement>(".piece")].at(-1)!;
-    const svg = piece.ownerSVGElement!;
+    const view = document.querySelector<HTMLElement>(".lay-view")!;
     const box = piece.getBoundingClientRect();
     const at = (dx: number) => ({
       bubbles: true,
@@ -59,17 +59,17 @@ async function dragFrames(page: Page, count: number): Promise<number> {
       clientX: box.x + box.width / 2 + dx,
       clientY: box.y + box.height / 2,
     });
-    svg.setPointerCapture = () => undefined;
+    view.setPointerCapture = () => undefined;
     piece.dispatchEvent(new PointerEvent("pointerdown", at(0)));
     let frames = 0;
     const start = performance.now();
     while (performance.now() - start < 2000) {
-      svg.dispatchEvent(new PointerEvent("pointermove", at(80 * Math.sin(frames / 10))));
+      view.dispatchEvent(new PointerEvent("pointermove", at(80 * Math.sin(frames / 10))));
       await new Promise(requestAnimationFrame);
       frames++;
     }
     const seconds = (performance.now() - start) / 1000;
-    svg.dispatchEvent(new PointerEvent("pointercancel", at(0)));
+    view.dispatchEvent(new PointerEvent("pointercancel", at(0)));
     return frames / seconds;
   });
 }

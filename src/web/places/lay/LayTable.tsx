@@ -62,7 +62,7 @@ export function LayTable({ lay, project }: { lay: LayState; project: Project }) 
     const drawn = new PlanCanvas(element);
     canvas.current = drawn;
     drawn.element.setAttribute("role", "group");
-    const deaf = listenToHands(drawn.element, {
+    const deaf = listenToHands(element, {
       frame: () => live.current,
       look,
       take: hand.take,

@@ -22,8 +22,8 @@ interface Finger {
 /** How far a finger may tremble before it is a move, px. */
 const TREMBLE = 4;
 
-/** Listens to the plan; gives a function that stops it. */
-export function listenToHands(element: SVGSVGElement, hands: PlanHands): () => void {
+/** Listens to what the plan is drawn in; gives a function that stops it. */
+export function listenToHands(element: HTMLElement, hands: PlanHands): () => void {
   const fingers = new Map<number, Finger>();
   let held: { pointer: number; x: number; y: number; moved: boolean } | null = null;
   // Asking the page where the drawing is makes it lay itself out; while a finger is down the drawing stays there.

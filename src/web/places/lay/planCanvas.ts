@@ -3,6 +3,7 @@ import { type Pose, turnCosSin } from "../../../core/geometry/pose.ts";
 import type { StockPlacement } from "../../../core/lay/types.ts";
 import { ringPath } from "../../parts/screenPath.ts";
 import { type Frame, frameMatrix } from "./frame.ts";
+import { LiftedPiece } from "./liftedPiece.ts";
 import { keyOf } from "./moves.ts";
 import { DETAIL, labelSize, type PieceKind } from "./pieceKind.ts";
 import type { LaidStock } from "./stockLayout.ts";
@@ -40,6 +41,7 @@ interface Shown {
  */
 export class PlanCanvas {
   readonly element: SVGSVGElement;
+  private readonly host: HTMLElement;
   private readonly svg: Svg;
   private readonly world: G;
   private readonly ground: G;
@@ -47,11 +49,12 @@ export class PlanCanvas {
   private readonly shown = new Map<string, Shown>();
   private kinds: ReadonlyMap<string, PieceKind> | null = null;
   private groundKey = "";
-  private upright = false;
-  private scale = 1;
+  private frame: Frame = { scale: 1, originX: 0, originY: 0, upright: false };
   private offsets = new Map<string, number>();
+  private lifted: LiftedPiece | null = null;
 
   constructor(host: HTMLElement) {
+    this.host = host;
     this.svg = SVG().addTo(host).size("100%", "100%");
     this.element = this.svg.node;
     this.world = this.svg.group();
@@ -94,6 +97,7 @@ export class PlanCanvas {
   }
 
   private take(key: string): void {
+    this.lower(key);
     this.shown.get(key)?.group.remove();
     this.shown.delete(key);
   }
@@ -103,12 +107,15 @@ export class PlanCanvas {
     const shown = this.shown.get(keyOf(placement));
     const kind = this.kinds?.get(placement.pieceId);
     if (shown === undefined || kind === undefined) return;
-    const pose = poseMatrix(placement, this.offsets.get(placement.stockId) ?? 0);
+    shown.placement = placement;
+    const offsetY = this.offsets.get(placement.stockId) ?? 0;
+    const isLifted = this.lifted?.key === keyOf(placement);
+    if (isLifted) this.lifted?.place(this.frame, placement, offsetY);
+    const pose = isLifted ? poseMatrix({ ...placement, x: 0, y: 0 }, 0) : poseMatrix(placement, offsetY);
     if (shown.pose === pose) return;
     shown.pose = pose;
-    shown.placement = placement;
     shown.group.node.setAttribute("transform", pose);
-    shown.label.node.setAttribute("transform", labelMatrix(placement, kind, this.upright));
+    shown.label.node.setAttribute("transform", labelMatrix(placement, kind, this.frame.upright));
   }
 
   /** Marks a piece as lying where it may not, or takes the mark away. */
@@ -116,18 +123,22 @@ export class PlanCanvas {
     this.shown.get(key)?.group.node.classList.toggle("wrong", isWrong);
   }
 
-  /** Takes a piece up: on top of the others, and drawn by itself so that moving it costs none of them a stroke. */
+  /** Takes a piece up: above the others, and drawn by itself so that moving it costs none of them a stroke. */
   raise(key: string): void {
-    const group = this.shown.get(key)?.group;
-    if (group === undefined) return;
-    const hasKeyboard = document.activeElement === group.node;
-    group.front().addClass("in-hand");
-    if (hasKeyboard) group.node.focus();
+    const shown = this.shown.get(key);
+    if (shown === undefined || this.lifted?.key === key) return;
+    if (this.lifted !== null) this.lower(this.lifted.key);
+    this.lifted = new LiftedPiece(this.host, key, shown.group);
+    this.place(shown.placement);
   }
 
   /** Puts a piece back among the others. */
   lower(key: string): void {
-    this.shown.get(key)?.group.removeClass("in-hand");
+    const shown = this.shown.get(key);
+    if (this.lifted?.key !== key || shown === undefined) return;
+    this.lifted.putInto(this.pieces);
+    this.lifted = null;
+    this.place(shown.placement);
   }
 
   /** Puts the keyboard on a piece. */
@@ -138,20 +149,21 @@ export class PlanCanvas {
   /** Shows the table from another place. Labels that are too small to read are left out. */
   look(frame: Frame): void {
     this.world.node.setAttribute("transform", frameMatrix(frame));
-    const turned = this.upright !== frame.upright;
-    if (this.scale !== frame.scale) this.element.style.setProperty("--per-px", String(1 / frame.scale));
-    this.scale = frame.scale;
-    this.upright = frame.upright;
+    const turned = this.frame.upright !== frame.upright;
+    if (this.frame.scale !== frame.scale) this.host.style.setProperty("--per-px", String(1 / frame.scale));
+    this.frame = frame;
     for (const shown of this.shown.values()) {
       this.fitLabel(shown);
       const kind = this.kinds?.get(shown.placement.pieceId);
       if (turned && kind !== undefined)
         shown.label.node.setAttribute("transform", labelMatrix(shown.placement, kind, frame.upright));
     }
+    const held = this.lifted === null ? undefined : this.shown.get(this.lifted.key);
+    if (held !== undefined) this.place(held.placement);
   }
 
   private fitLabel(shown: Shown): void {
-    const isSmall = shown.labelSize * this.scale < LEAST_LETTERS;
+    const isSmall = shown.labelSize * this.frame.scale < LEAST_LETTERS;
     if (isSmall === shown.isSmall) return;
     shown.isSmall = isSmall;
     shown.label.node.classList.toggle("too-small", isSmall);
