@@ -20,6 +20,7 @@ import type { Material } from "../core/materials/material.ts";
 import type { OutputSettings } from "../core/project/outputSettings.ts";
 import { PAPERS, paperOf } from "../core/project/papers.ts";
 import type { Project } from "../core/project/project.ts";
+import { cutLength } from "../core/units/cutLength.ts";
 import { formatLength } from "../core/units/formatLength.ts";
 import type { Language } from "../core/units/language.ts";
 import { dxfText } from "./dxf/dxfText.ts";
@@ -203,7 +204,7 @@ async function rulerFiles(
   const cuts = rulerCuts({ ...problem, stocks: [stock] }, lay)?.[0];
   if (!cuts || cuts.sequence.cuts > MOST_CUTS) return [];
   const plan = rulerPlan(cuts, sheet, RULER_TEXTS[title.language]);
-  const write = (mm: number): string => formatLength(mm, project.output.lengths);
+  const write = (mm: number): string => cutLength(mm, project.output.lengths);
   const pages = rulerPages(plan, paperOf(project.output.paper), title, write);
   const data = await pdf(`${title.project}: ${title.material}`, pages);
   const about = FILE_TEXTS[title.language].about.rulerCuts(plan.sequence.cuts);

@@ -1,7 +1,8 @@
 import { contourBox } from "../geometry/contourArcs.ts";
 import type { CutPiece } from "../materials/cutPiece.ts";
 import { mirrorImage } from "../materials/mirrorImage.ts";
-import { formatLength, type LengthStyle } from "../units/formatLength.ts";
+import { cutLength } from "../units/cutLength.ts";
+import type { LengthStyle } from "../units/formatLength.ts";
 import type { Language } from "../units/language.ts";
 import type { PieceArt } from "./layDrawing.ts";
 import { PAPER_TEXTS } from "./words/paperTextTables.ts";
@@ -24,8 +25,8 @@ export function pieceArt(
 
 function artOf(piece: CutPiece, name: string, lengths: LengthStyle): PieceArt {
   const box = contourBox(piece.contour);
-  const along = formatLength(box.maxX - box.minX, lengths);
-  const across = formatLength(box.maxY - box.minY, lengths);
+  const along = cutLength(box.maxX - box.minX, lengths);
+  const across = cutLength(box.maxY - box.minY, lengths);
   return {
     name,
     detail: `${along} × ${across}`,

@@ -4,7 +4,8 @@ import { type Caution, cautionText } from "../../core/materials/cautions/caution
 import { CAUTION_TABLES } from "../../core/materials/cautions/cautionTables.ts";
 import type { CutPiece, PieceGrain, PieceLine } from "../../core/materials/cutPiece.ts";
 import type { Material } from "../../core/materials/material.ts";
-import { formatLength, showLength } from "../../core/units/formatLength.ts";
+import { cutLength } from "../../core/units/cutLength.ts";
+import { formatLength } from "../../core/units/formatLength.ts";
 import type { Language } from "../../core/units/language.ts";
 import { cuttingCautions } from "./cautions.ts";
 import type { SheetTexts } from "./words/sheetTexts.ts";
@@ -122,13 +123,9 @@ export function bothUnits(mm: number): string {
   return `${formatLength(mm, mm < 1000 ? "mm" : "cm")} · ${sheetInches(mm)}`;
 }
 
-/** What a ruler and a rotary cutter hold, mm (common practice, no source). */
-const CUTTING_TOLERANCE = 0.5;
-
 /** A length to the nearest 1/16 in; marked `≈` where that is further off than a cut is. The columns' heads say so. */
 export function sheetInches(mm: number): string {
-  const { text, offByMm } = showLength(mm, "in/16");
-  return Math.abs(offByMm) > CUTTING_TOLERANCE ? `≈${text}` : text;
+  return cutLength(mm, "in/16");
 }
 
 function rowOf(piece: CutPiece, number: number, texts: SheetTexts): CutRow {

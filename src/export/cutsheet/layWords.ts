@@ -4,7 +4,7 @@ import { shopLength } from "../../core/buying/shopLength.ts";
 import type { LayPlan, LayProblem, StockUse } from "../../core/lay/types.ts";
 import type { Material } from "../../core/materials/material.ts";
 import type { Project } from "../../core/project/project.ts";
-import { formatLength } from "../../core/units/formatLength.ts";
+import { cutLength } from "../../core/units/cutLength.ts";
 import type { Language } from "../../core/units/language.ts";
 import type { SheetTexts } from "./words/sheetTexts.ts";
 import { SHEET_TEXTS } from "./words/sheetTextTables.ts";
@@ -35,12 +35,12 @@ function useSentence(
   project: Project,
   texts: SheetTexts,
 ): string {
-  const length = formatLength(usedLength, project.output.lengths);
+  const length = cutLength(usedLength, project.output.lengths);
   const where = named ? stockId : "";
   if (bound === null) return texts.used(length, where);
   const gap = (usedLength - bound) / bound;
   if (gap < 1e-9) return texts.usedProven(length, where);
-  const least = formatLength(bound, project.output.lengths);
+  const least = cutLength(bound, project.output.lengths);
   return texts.usedBound(length, where, least, (100 * gap).toFixed(1));
 }
 
@@ -53,7 +53,7 @@ function buyingWords(
   if (buyLength === 0) return [];
   const buy = texts.buy(shopLength(buyLength, material.price), toPay === null ? "" : money(toPay, project));
   if (material.repeat === null || material.repeat === 0) return [buy];
-  return [buy, texts.repeat(formatLength(material.repeat, project.output.lengths))];
+  return [buy, texts.repeat(cutLength(material.repeat, project.output.lengths))];
 }
 
 /** An amount in the project's currency. */
@@ -64,7 +64,7 @@ export function money(amount: number, { currency }: Project): string {
 function offcutWords(stocks: readonly StockOffcuts[], project: Project, texts: SheetTexts): string[] {
   const all = stocks.flatMap(({ offcuts }) => offcuts).sort((a, b) => b.along * b.across - a.along * a.across);
   if (all.length === 0) return [];
-  const size = (mm: number): string => formatLength(Math.floor(mm), project.output.lengths);
+  const size = (mm: number): string => cutLength(Math.floor(mm), project.output.lengths);
   const shown = all.slice(0, 3).map(({ along, across }) => `${size(along)} × ${size(across)}`);
   return [texts.offcuts(shown.join(", "), Math.max(0, all.length - 3))];
 }

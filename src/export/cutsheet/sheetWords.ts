@@ -6,6 +6,7 @@ import { phraseText } from "../../core/straps/phrase.ts";
 import type { StrapResult } from "../../core/straps/strapResult.ts";
 import type { ConsumableCode, StrapWords } from "../../core/straps/words/strapWords.ts";
 import { STRAP_WORDS } from "../../core/straps/words/strapWordTables.ts";
+import { cutLength } from "../../core/units/cutLength.ts";
 import { formatLength } from "../../core/units/formatLength.ts";
 import type { Language } from "../../core/units/language.ts";
 import type { Amount, CutSheetInput } from "./cutSheet.ts";
@@ -20,7 +21,7 @@ export function sheetWords(
   lays: readonly LaidCloth[],
   language: Language,
 ): SheetWords {
-  const write = (mm: number): string => formatLength(mm, project.output.lengths);
+  const write = (mm: number): string => cutLength(mm, project.output.lengths);
   const words = STRAP_WORDS[language];
   return {
     lay: new Map(lays.map((cloth) => [cloth.material.id, layWords(cloth, project, language)])),

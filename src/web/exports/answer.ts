@@ -9,6 +9,7 @@ import { pieceArt } from "../../core/drawing/pieceArt.ts";
 import { tilePieces } from "../../core/drawing/tiling.ts";
 import type { Stock } from "../../core/lay/types.ts";
 import { PAPERS } from "../../core/project/papers.ts";
+import { projectSheet } from "../../export/cutsheet/projectSheet.ts";
 import { fileStem } from "../../export/fileStem.ts";
 import type { FontBytes } from "../../export/fonts/fontBytes.ts";
 import { grainArrow } from "../../export/grainArrow.ts";
@@ -25,6 +26,7 @@ export async function answer(ask: Ask): Promise<Answers[Ask["kind"]]> {
   if (ask.kind === "papers") return paperCounts(ask);
   if (ask.kind === "ruler") return rulerStacks(ask);
   if (ask.kind === "mats") return matStack(ask);
+  if (ask.kind === "sheet") return projectSheet(ask);
   const { project, pieces, straps, lays, language } = ask;
   return planFiles({ project, pieces, straps, lays, language, fonts: await fontBytes() });
 }

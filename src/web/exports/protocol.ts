@@ -5,6 +5,7 @@ import type { CutPiece } from "../../core/materials/cutPiece.ts";
 import type { Project } from "../../core/project/project.ts";
 import type { StrapResult } from "../../core/straps/strapResult.ts";
 import type { Language } from "../../core/units/language.ts";
+import type { CutSheet } from "../../export/cutsheet/cutSheet.ts";
 import type { LaidMaterial, PlanFile } from "../../export/planFile.ts";
 
 /** How many sheets a paper takes. */
@@ -48,6 +49,16 @@ export interface RulerStack {
   readonly cards: readonly RulerCard[] | null;
 }
 
+/** The plans of all materials together. */
+interface WholePlan {
+  readonly project: Project;
+  readonly pieces: readonly CutPiece[];
+  /** For what the cut sheet says of their making. */
+  readonly straps: readonly StrapResult[];
+  readonly language: Language;
+  readonly lays: readonly LaidMaterial[];
+}
+
 /** What the page asks of the export worker. */
 export type Ask =
   | {
@@ -69,15 +80,8 @@ export type Ask =
       readonly pieces: readonly CutPiece[];
       readonly lay: LaidMaterial;
     }
-  | {
-      readonly kind: "files";
-      readonly project: Project;
-      readonly pieces: readonly CutPiece[];
-      /** For what the cut sheet says of their making. */
-      readonly straps: readonly StrapResult[];
-      readonly language: Language;
-      readonly lays: readonly LaidMaterial[];
-    }
+  | ({ readonly kind: "files" } & WholePlan)
+  | ({ readonly kind: "sheet" } & WholePlan)
   | {
       readonly kind: "mats";
       readonly project: Project;
@@ -93,4 +97,5 @@ export interface Answers {
   readonly papers: readonly PaperCount[];
   readonly files: { readonly files: readonly PlanFile[]; readonly missingGlyphs: readonly string[] };
   readonly mats: MatStack;
+  readonly sheet: CutSheet;
 }

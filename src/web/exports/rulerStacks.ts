@@ -6,7 +6,7 @@ import { arrange } from "../../core/lay/arrange.ts";
 import { rulerCuts } from "../../core/lay/choices/layFigures.ts";
 import { chooseEngines } from "../../core/lay/chooseEngines.ts";
 import { RULER_TEXTS } from "../../core/lay/ruler/words/rulerTextTables.ts";
-import { formatLength } from "../../core/units/formatLength.ts";
+import { cutLength } from "../../core/units/cutLength.ts";
 import { grainArrow } from "../../export/grainArrow.ts";
 import { finished } from "./finished.ts";
 import type { Ask, RulerStack } from "./protocol.ts";
@@ -35,7 +35,7 @@ export function rulerStacks(ask: Extract<Ask, { kind: "ruler" }>): readonly Rule
     // Each stock by itself: one that no ruler can cut does not keep the others from it.
     const cuts = rulerCuts({ ...problem, stocks: [stock] }, plan)?.[0];
     if (cuts === undefined) return [{ ...bare, cuts: 0, settings: 0, notes: [], cards: null }];
-    const write = (mm: number) => formatLength(mm, project.output.lengths);
+    const write = (mm: number) => cutLength(mm, project.output.lengths);
     return [
       {
         ...bare,

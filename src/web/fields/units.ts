@@ -1,5 +1,6 @@
 import { createContext } from "preact";
 import { useContext } from "preact/hooks";
+import { cutLength } from "../../core/units/cutLength.ts";
 import { formatLength, type LengthStyle } from "../../core/units/formatLength.ts";
 import { type LengthUnit, MM_PER_UNIT } from "../../core/units/length.ts";
 
@@ -39,7 +40,7 @@ export function useLengths(): LengthWords {
 
 /** Words for lengths in given units. */
 function lengthWords(units: Units): LengthWords {
-  const size = (mm: number) => formatLength(mm, units.style);
+  const size = (mm: number) => cutLength(mm, units.style);
   return {
     units,
     size,

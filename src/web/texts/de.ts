@@ -658,12 +658,6 @@ export const de: Texts = {
       saveCsv: "Für eine Tabelle (CSV)",
       saveLabels: "Etiketten (PDF)",
       tableOf: (material) => `Teile aus ${material}`,
-      piece: "Teil",
-      count: "Zuschneiden",
-      along: "Längs",
-      across: "Quer",
-      grain: "Fadenlauf",
-      counted: (count, mirrored) => (mirrored === 0 ? `${count}` : `${count} und ${mirrored} gespiegelt`),
       caution:
         "Rollschneider: die Klinge nach jedem Schnitt schließen, vom Körper weg schneiden, Finger weg von der Linealkante. Riemen sind nie für Lasten ausgelegt.",
     },

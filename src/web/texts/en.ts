@@ -692,13 +692,6 @@ const table = {
     saveCsv: say("For a spreadsheet (CSV)"),
     saveLabels: say("Labels (PDF)"),
     tableOf: (material: string) => `Pieces of ${material}`,
-    piece: say("Piece"),
-    count: say("Cut"),
-    along: say("Along"),
-    across: say("Across"),
-    grain: say("Grain"),
-    counted: (count: number, mirrored: number) =>
-      mirrored === 0 ? `${count}` : `${count} and ${mirrored} mirrored`,
     caution: say(
       "Rotary cutters: close the blade after every cut, cut away from yourself, keep fingers off the ruler's edge. Straps are never load rated.",
     ),

@@ -1,67 +1,174 @@
-import { contourBox } from "../../../core/geometry/contourArcs.ts";
-import type { CutPiece } from "../../../core/materials/cutPiece.ts";
 import { formatLength } from "../../../core/units/formatLength.ts";
-import { useTexts } from "../../texts/texts.ts";
+import type { Amount, CutGroup, CutRow, CutSheet } from "../../../export/cutsheet/cutSheet.ts";
+import { sheetInches } from "../../../export/cutsheet/cutSheet.ts";
+import type { SheetTexts } from "../../../export/cutsheet/words/sheetTexts.ts";
+import { SHEET_TEXTS } from "../../../export/cutsheet/words/sheetTextTables.ts";
+import { useAnswer } from "../../exports/useAnswer.ts";
+import { DrawingPicture } from "../../parts/DrawingPicture.tsx";
+import { derivedOf } from "../../state/derived.ts";
+import { useLanguage, useTexts } from "../../texts/texts.ts";
 import { SaveFiles } from "./SaveFiles.tsx";
 import type { StackInput } from "./tableParts.ts";
 
-/** Every piece with its size in both units, count and grain, to read, print or save. */
+/** The cut sheet as it is saved: pieces, lays, what to buy, order of work, pictures and cautions. */
 export function CutSheetStack(input: StackInput) {
   const texts = useTexts();
   const words = texts.table.sheet;
-  const { project, pieces } = input;
+  const language = useLanguage();
+  const { project, pieces, lays } = input;
+  const straps = [...derivedOf(project).straps.values()];
+  const key = JSON.stringify([project, language, lays.map(({ plan }) => [plan.uses, plan.seed, plan.evaluations])]);
+  const answer = useAnswer({ kind: "sheet", project, pieces, straps, lays, language }, key);
   return (
-    <section class="stack" aria-label={texts.table.stackNames.sheet}>
+    <section
+      class="stack cut-sheet"
+      aria-label={texts.table.stackNames.sheet}
+      aria-busy={answer.state === "working"}
+    >
       <div class="sheet row not-on-paper">
         <SaveFiles main input={input} label={words.savePdf} wanted={({ name }) => name === "cut-sheet.pdf"} />
         <SaveFiles input={input} label={words.saveCsv} wanted={({ name }) => name === "cut-sheet.csv"} />
         <SaveFiles input={input} label={words.saveLabels} wanted={({ name }) => name === "labels.pdf"} />
       </div>
-      {project.materials.map((material) => {
-        const own = pieces.filter(({ materialId }) => materialId === material.id);
-        return (
-          own.length > 0 && (
-            <section key={material.id} class="sheet stack" aria-label={material.name}>
-              <h2>{material.name}</h2>
-              {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a wide table is scrolled by keys */}
-              <div class="wide-table" tabIndex={0} role="group" aria-label={words.tableOf(material.name)}>
-                <table>
-                  <thead>
-                    <tr>
-                      <th scope="col">{words.piece}</th>
-                      <th scope="col">{words.count}</th>
-                      <th scope="col">{words.along}</th>
-                      <th scope="col">{words.across}</th>
-                      <th scope="col">{words.grain}</th>
-                    </tr>
-                  </thead>
-                  <tbody>
-                    {own.map((piece) => (
-                      <PieceRow key={piece.id} piece={piece} />
-                    ))}
-                  </tbody>
-                </table>
-              </div>
-            </section>
-          )
-        );
-      })}
-      <p class="caution">{words.caution}</p>
+      {answer.state === "failed" && <p class="caution">{texts.table.failed}</p>}
+      {answer.value === null && answer.state === "working" && <p class="soft">{texts.table.working}</p>}
+      {answer.value !== null && <WholeSheet sheet={answer.value} />}
     </section>
   );
 }
 
-function PieceRow({ piece }: { piece: CutPiece }) {
-  const texts = useTexts();
-  const box = contourBox(piece.contour);
-  const both = (mm: number) => `${formatLength(mm, "mm")} · ${formatLength(mm, "in/16")}`;
+function WholeSheet({ sheet }: { sheet: CutSheet }) {
+  const texts = SHEET_TEXTS[sheet.language];
+  const { groups, purchase, consumables, work, pictures, cautions } = sheet;
   return (
-    <tr>
-      <th scope="row">{piece.name}</th>
-      <td>{texts.table.sheet.counted(piece.count, piece.mirroredCount)}</td>
-      <td class="number">{both(box.maxX - box.minX)}</td>
-      <td class="number">{both(box.maxY - box.minY)}</td>
-      <td>{texts.grains[piece.grain]}</td>
-    </tr>
+    <>
+      <p>{texts.forBags(sheet.bags)}</p>
+      {groups.map((group) => (
+        <Group key={group.material} group={group} texts={texts} />
+      ))}
+      {purchase.length + consumables.length > 0 && (
+        <div class="sheet side-by-side">
+          <Amounts title={texts.toBuy} list={purchase} />
+          <Amounts title={texts.alsoNeeded} list={consumables} />
+        </div>
+      )}
+      {cautions.length > 0 && (
+        <section class="sheet stack" aria-labelledby="sheet-cautions">
+          <h2 id="sheet-cautions">{texts.takeCare}</h2>
+          <ul class="cautions">
+            {cautions.map((caution) => (
+              <li key={caution}>{caution}</li>
+            ))}
+          </ul>
+        </section>
+      )}
+      {work
+        .filter(({ steps }) => steps.length > 0)
+        .map(({ title, steps }, i) => (
+          <section key={`${i} ${title}`} class="sheet stack" aria-label={title}>
+            <h2>{title}</h2>
+            <ol class="work-steps">
+              {steps.map((step) => (
+                <li key={step}>{step}</li>
+              ))}
+            </ol>
+          </section>
+        ))}
+      {pictures.length > 0 && (
+        <section class="sheet stack" aria-labelledby="sheet-pictures">
+          <h2 id="sheet-pictures">{texts.pictures}</h2>
+          <ul class="sheet-pictures">
+            {pictures.map(({ title, drawing }) => (
+              <li key={title}>
+                <figure>
+                  <DrawingPicture drawing={drawing} name={title} pad={2} />
+                  <figcaption class="small">{title}</figcaption>
+                </figure>
+              </li>
+            ))}
+          </ul>
+        </section>
+      )}
+    </>
+  );
+}
+
+function Group({ group, texts }: { group: CutGroup; texts: SheetTexts }) {
+  const { columns } = texts;
+  return (
+    <section class="sheet stack" aria-label={group.material}>
+      <h2>{group.material}</h2>
+      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a wide table is scrolled by keys */}
+      <div class="wide-table" tabIndex={0} role="group" aria-label={useTexts().table.sheet.tableOf(group.material)}>
+        <table>
+          <thead>
+            <tr>
+              <th scope="col">{columns.number}</th>
+              <th scope="col">{columns.piece}</th>
+              <th scope="col">{columns.cut}</th>
+              <th scope="col">{columns.size}</th>
+              <th scope="col">{columns.inches}</th>
+              <th scope="col">{columns.grain}</th>
+            </tr>
+          </thead>
+          <tbody>
+            {group.rows.map((row) => (
+              <Row key={row.number} row={row} texts={texts} />
+            ))}
+          </tbody>
+        </table>
+      </div>
+      {group.lay.length > 0 && (
+        <ul class="lay-words">
+          {group.lay.map((line) => (
+            <li key={line}>{line}</li>
+          ))}
+        </ul>
+      )}
+    </section>
+  );
+}
+
+function Row({ row, texts }: { row: CutRow; texts: SheetTexts }) {
+  const size = (write: (mm: number) => string, unit: string) =>
+    `${write(row.along).replace(unit, "")} × ${write(row.across)}`;
+  return (
+    <>
+      <tr class={row.notes.length > 0 ? "noted" : undefined}>
+        <td class="number">{row.number}</td>
+        <th scope="row">{row.name}</th>
+        <td>{texts.counted(row.count, row.mirroredCount)}</td>
+        <td class="number">{size((mm) => formatLength(mm, "mm"), " mm")}</td>
+        <td class="number">{size(sheetInches, " in")}</td>
+        <td>{texts.grains[row.grain]}</td>
+      </tr>
+      {row.notes.length > 0 && (
+        <tr>
+          <td />
+          <td colSpan={5} class="soft small">
+            {row.notes.map((note) => (
+              <p key={note}>{note}</p>
+            ))}
+          </td>
+        </tr>
+      )}
+    </>
+  );
+}
+
+function Amounts({ title, list }: { title: string; list: readonly Amount[] }) {
+  if (list.length === 0) return null;
+  return (
+    <section class="stack" aria-label={title}>
+      <h2>{title}</h2>
+      <dl class="amounts">
+        {list.map(({ what, amount }) => (
+          <div key={what}>
+            <dt>{what}</dt>
+            <dd>{amount}</dd>
+          </div>
+        ))}
+      </dl>
+    </section>
   );
 }

@@ -1,0 +1,51 @@
+// What the table shows is what it saves: the saved pages are read back by a program we did not write (poppler).
+import { readFileSync } from "node:fs";
+import type { Page } from "playwright-core";
+import { afterAll, beforeAll, expect, test } from "vitest";
+import { passingFile, run } from "../tools/programs.ts";
+import { demoText, goTo, openFile, openPage, openStage, type Stage } from "./browser.ts";
+
+let stage: Stage;
+beforeAll(async () => {
+  stage = await openStage();
+});
+afterAll(() => stage.close());
+
+/** The words of a PDF that a press on a button saves, without what line breaks do to them. */
+async function savedWords(page: Page, button: string, name: string): Promise<string> {
+  const [download] = await Promise.all([
+    page.waitForEvent("download", { timeout: 90_000 }),
+    page.click(`button:has-text("${button}")`),
+  ]);
+  return squeezed(run("pdftotext", ["-layout", passingFile(name, readFileSync(await download.path())), "-"]));
+}
+
+function squeezed(text: string): string {
+  return text.replace(/\s+/gu, "");
+}
+
+for (const [locale, button] of [
+  ["en-GB", "Save the cut sheet"],
+  ["de-DE", "Zuschnittblatt sichern"],
+] as const)
+  test(`the cut sheet on the page says what the saved one says, ${locale}`, async () => {
+    const context = await stage.person({ acceptDownloads: true, locale });
+    const page = await openPage(context, stage.url);
+    await openFile(page, "demo.json", demoText());
+    await page.waitForSelector(".card-name:has-text('Gusset')");
+    await goTo(page, "#/table/sheet");
+    const shown = async (selector: string) =>
+      (await page.locator(`.cut-sheet ${selector}`).allTextContents()).map(squeezed);
+    await page.waitForSelector(".cut-sheet .cautions");
+    // Five materials: their plans come one after the other, and the sheet with them.
+    await expect.poll(() => page.locator(".cut-sheet .lay-words").count(), { timeout: 60_000 }).toBe(5);
+    await page.waitForSelector('.cut-sheet[aria-busy="false"]');
+    const lists = [".lay-words li", ".amounts dt", ".amounts dd", ".work-steps li", ".cautions li", "h2"];
+    const sentences = (await Promise.all(lists.map(shown))).flat();
+    expect(sentences.length).toBeGreaterThan(60);
+    const saved = await savedWords(page, button, `sheet-${locale}.pdf`);
+    const missing = sentences.filter((sentence) => !saved.includes(sentence));
+    // A sentence that runs over two pages has the foot of the page in it.
+    expect(missing.length, missing.join("\n")).toBeLessThan(3);
+    await context.close();
+  });
