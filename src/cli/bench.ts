@@ -113,7 +113,7 @@ async function instancesOf(args: ParsedArgs): Promise<Instance[]> {
   if (args.switches.has("against") && found.some(({ kind }) => kind !== "rect-strip"))
     throw new UsageError("--against compares rectangles only");
   const wanted = found.filter(({ name }) => name.startsWith(only));
-  if (wanted.length === 0) throw plainProblem("nothing-to-run", "", "No instance was found.");
+  if (wanted.length === 0) throw plainProblem("nothing-to-run", "", () => "No instance was found.");
   return wanted;
 }
 
@@ -138,7 +138,7 @@ async function runInstance(
   const [unplaced] = plan.unplaced;
   if (unplaced) {
     const reason = `item ${unplaced.pieceId} does not fit the strip in any turn it may take`;
-    throw plainProblem("does-not-fit", instance.name, `${instance.name}: ${reason}.`);
+    throw plainProblem("does-not-fit", instance.name, () => `${instance.name}: ${reason}.`);
   }
   const start = { seconds: first.seconds, length: first.plan.uses[0]!.usedLength };
   return benchLine(instance, plan, { seconds, first: start, threads, evaluations, seed });

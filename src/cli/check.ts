@@ -5,6 +5,8 @@ import { isPlanDocument, readPlanDocument } from "./lay/readPlanDocument.ts";
 import { inputProblem } from "./problemReport.ts";
 import { readInput } from "./readInput.ts";
 import { readProjectFile } from "./readProjectFile.ts";
+import type { CliTexts } from "./words/cliTexts.ts";
+import { CLI_TEXTS } from "./words/cliTextTables.ts";
 
 /** `check`: is this project sound, is this plan right? */
 export const checkCommand: Command = {
@@ -21,7 +23,9 @@ export const checkCommand: Command = {
 async function runCheck(args: ParsedArgs, io: Io): Promise<ExitCode> {
   const path = args.operands[0]!;
   const text = readInput(path);
-  const told = planIn(text) ? checkPlanFile(planIn(text), path) : checkProjectText(text);
+  const words = CLI_TEXTS[io.language].check;
+  const plan = planIn(text);
+  const told = plan ? checkPlanFile(plan, path, words) : checkProjectText(text, words);
   if (args.switches.has("json")) io.out(`${JSON.stringify(told.data)}\n`);
   else io.out(`${told.sentence}\n`);
   return EXIT.done;
@@ -41,7 +45,7 @@ function planIn(text: string): unknown {
   }
 }
 
-function checkPlanFile(data: unknown, path: string): Told {
+function checkPlanFile(data: unknown, path: string, words: CliTexts["check"]): Told {
   const plans = readPlanDocument(data, path);
   const problems = plans.flatMap(({ problem, plan }): Problem[] =>
     checkPlan(problem, plan).map((finding) => ({ ...finding, path: `${problem.materialId}.${finding.path}` })),
@@ -51,19 +55,15 @@ function checkPlanFile(data: unknown, path: string): Told {
   const left = plans.reduce((sum, { plan }) => sum + plan.unplaced.reduce((all, { count }) => all + count, 0), 0);
   return {
     data: { problems: [], kind: "plan", materials: plans.length, placed, unplaced: left },
-    sentence: `The plan is right: ${counted(placed, "piece")} on ${counted(plans.length, "material")}${left > 0 ? `, ${left} left out` : ""}.`,
+    sentence: words.plan(placed, plans.length, left),
   };
 }
 
-function counted(count: number, what: string): string {
-  return `${count} ${what}${count === 1 ? "" : "s"}`;
-}
-
-function checkProjectText(text: string): Told {
+function checkProjectText(text: string, words: CliTexts["check"]): Told {
   const { project, cutList, problems } = readProjectFile(text);
   const pieces = cutList.pieces.reduce((sum, { count, mirroredCount }) => sum + count + mirroredCount, 0);
   return {
     data: { problems: [], kind: "project", name: project.name, materials: problems.length, pieces },
-    sentence: `${project.name}: the file is sound. ${counted(pieces, "piece")} from ${counted(problems.length, "material")}.`,
+    sentence: words.project(project.name, pieces, problems.length),
   };
 }

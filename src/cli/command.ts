@@ -24,7 +24,7 @@ export interface ParsedArgs {
 
 /** Where a command writes. A test hands in its own. */
 export interface Io {
-  /** Language of sentences about bags; the program's own help is English. */
+  /** Language of what is said about bags; help and wrong usage are English. */
   readonly language: Language;
   /** The result: standard output. */
   out(text: string): void;

@@ -1,12 +1,15 @@
 import { failed, ok, type Result } from "../core/problems/problem.ts";
 import { expectedFold, FOLD_TESTS, type FoldFit, type FoldTestId, fitFold } from "../core/straps/foldTest.ts";
 import { formatLength } from "../core/units/formatLength.ts";
+import type { Language } from "../core/units/language.ts";
 import { type ParsedArgs, UsageError } from "./command.ts";
 import { wordOption } from "./optionValues.ts";
 import { inputProblem } from "./problemReport.ts";
 import { storeFold } from "./storeFold.ts";
 import { LengthReader, readMaterials } from "./strapOptions.ts";
 import { bothUnits } from "./strapReport.ts";
+import type { CliTexts } from "./words/cliTexts.ts";
+import { CLI_TEXTS } from "./words/cliTextTables.ts";
 import { wrapRows } from "./wrapText.ts";
 
 /** Cut width of a test strip when none is given, mm; wide enough that a ruler's millimetre matters little. */
@@ -14,23 +17,6 @@ const TEST_STRIP = 100;
 const READING_ERROR = 0.5;
 
 const DEFAULT_CLEARANCE: Readonly<Record<FoldTestId, number>> = { "three-raw": 1, fourfold: 0.5 };
-
-const HOW: Readonly<Record<FoldTestId, readonly string[]>> = {
-  "three-raw": [
-    "Draw a line two thirds across it, along its length.",
-    "Fold one long edge over and lay it exactly on that line; press or hammer the fold as you would in the strap.",
-    "Wrap the last third round the raw edge and press it down.",
-  ],
-  fourfold: [
-    "Crease it lengthwise in the middle, open it, and fold both long edges in as far as they go without running into the crease when closed.",
-    "Fold it in half again and press or hammer it as you would in the strap.",
-  ],
-};
-
-const READ: Readonly<Record<FoldTestId, string>> = {
-  "three-raw": "how far the raw edge that shows stops short of the opposite fold",
-  fourfold: "how far each raw edge lies from the centre crease when the strip is opened once (mean of both)",
-};
 
 interface FoldTest {
   readonly construction: FoldTestId;
@@ -41,10 +27,10 @@ interface FoldTest {
   readonly fit: FoldFit | null;
 }
 
-function readFoldTest(args: ParsedArgs): Result<FoldTest> {
+function readFoldTest(args: ParsedArgs, language: Language): Result<FoldTest> {
   const lengths = new LengthReader(args);
   const construction = wordOption(args, "construction", FOLD_TESTS, "three-raw");
-  const thickness = readMaterials(args, lengths)[0]!.thickness;
+  const thickness = readMaterials(args, lengths, language)[0]!.thickness;
   const range = { minMm: 20, maxMm: 1000 };
   const cutWidth = lengths.length("cut-width", range) ?? TEST_STRIP;
   const finishedWidth = lengths.length("measured-width", range);
@@ -66,39 +52,43 @@ function readFoldTest(args: ParsedArgs): Result<FoldTest> {
   return fit.ok ? ok({ ...test, fit: fit.value }) : failed(...fit.problems);
 }
 
-function instructions({ construction, thickness, cutWidth, expected }: FoldTest): string[] {
+function instructions(
+  { construction, thickness, cutWidth, expected }: FoldTest,
+  texts: CliTexts["foldTest"],
+): string[] {
   const steps = [
-    `Cut a strip ${bothUnits(cutWidth)} wide and about a hand long, on the same grain as the strap.`,
-    ...HOW[construction],
-    `Measure over the outside of the folded strip, and ${READ[construction]}.`,
+    texts.strip(bothUnits(cutWidth)),
+    ...texts.how[construction],
+    texts.measure(texts.read[construction]),
   ];
   return [
-    `Fold test, "${construction}", ${formatLength(thickness, "mm")} a layer`,
+    texts.title(construction, formatLength(thickness, "mm")),
     "",
     ...steps.flatMap((step, i) => wrapRows(step, `  ${i + 1}. `, "     ")),
     "",
-    `Without a test we assume ${bothUnits(expected.finishedWidth)} and ${bothUnits(expected.setback)}.`,
-    "Then run the same command with --measured-width and --measured-setback.",
-    "Measure the thickness too: fold a stack of eight layers, press it and divide.",
+    texts.assumed(bothUnits(expected.finishedWidth), bothUnits(expected.setback)),
+    texts.runAgain,
+    texts.thickness,
     "",
   ];
 }
 
-function fitted(fit: FoldFit, { readingError }: FoldTest): string[] {
+function fitted(fit: FoldFit, { readingError }: FoldTest, texts: CliTexts["foldTest"]): string[] {
+  const column = Math.max(texts.neutral.length, texts.clearance.length) + 2;
   const two = (value: number): string => value.toFixed(2);
   return [
-    `K (neutral)  ${two(fit.neutral)} ± ${two(fit.neutralError)}`,
-    `clearance    ${two(fit.clearance)} ± ${two(fit.clearanceError)}`,
+    `${texts.neutral.padEnd(column)}${two(fit.neutral)} ± ${two(fit.neutralError)}`,
+    `${texts.clearance.padEnd(column)}${two(fit.clearance)} ± ${two(fit.clearanceError)}`,
     "",
-    `Readings good to ${bothUnits(readingError)} leave the cut width open by ± ${bothUnits(fit.cutWidthError)}.`,
-    "To keep it, add --into PROJECT --of MATERIAL, or put this into the material in the project file:",
+    texts.leaves(bothUnits(readingError), bothUnits(fit.cutWidthError)),
+    texts.keep,
     `  ${JSON.stringify({ fold: { neutral: Number(two(fit.neutral)), clearance: Number(two(fit.clearance)) } })}`,
     "",
   ];
 }
 
 /** Stores a fit where `--into` and `--of` say; returns what to tell. */
-function stored(args: ParsedArgs, test: FoldTest): string[] {
+function stored(args: ParsedArgs, test: FoldTest, texts: CliTexts["foldTest"]): string[] {
   const file = args.values.get("into");
   const material = args.values.get("of");
   if ((file === undefined) !== (material === undefined)) throw new UsageError("--into and --of go together");
@@ -106,17 +96,21 @@ function stored(args: ParsedArgs, test: FoldTest): string[] {
   if (!test.fit) throw new UsageError("--into needs --measured-width and --measured-setback");
   if (!args.values.has("thickness")) throw new UsageError("--into needs the measured --thickness");
   storeFold(file, material, { thickness: test.thickness, ...test.fit });
-  return [`Stored with the thickness in ${file}, material ${material}.`, ""];
+  return [texts.stored(file, material), ""];
 }
 
 /** `laywright strap --fold-test`: what to cut and fold, or what the readings say. */
-export function foldTestReport(args: ParsedArgs): { readonly text: string; readonly json: object } {
-  const reading = readFoldTest(args);
+export function foldTestReport(
+  args: ParsedArgs,
+  language: Language,
+): { readonly text: string; readonly json: object } {
+  const texts = CLI_TEXTS[language].foldTest;
+  const reading = readFoldTest(args, language);
   if (!reading.ok) throw inputProblem(reading.problems);
   const test = reading.value;
-  const told = stored(args, test);
+  const told = stored(args, test, texts);
   return {
-    text: [...(test.fit ? fitted(test.fit, test) : instructions(test)), ...told].join("\n"),
+    text: [...(test.fit ? fitted(test.fit, test, texts) : instructions(test, texts)), ...told].join("\n"),
     json: {
       construction: test.construction,
       thicknessMm: test.thickness,

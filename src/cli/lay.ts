@@ -20,14 +20,14 @@ import { rememberedFiles, removeEarlier, writtenFile } from "./lay/earlierFiles.
 import { type LaidCloth, layProject } from "./lay/laidProject.ts";
 import { type ChoiceEffort, layChoices } from "./lay/layChoices.ts";
 import { type LayDocument, layDocument, layFiles } from "./lay/layOutput.ts";
-
 import { materialPlan } from "./lay/planDocument.ts";
 import { numberOption, wordOption } from "./optionValues.ts";
 import { OUTPUT_OPTIONS, withOutputOptions } from "./outputOptions.ts";
-
 import { readInput } from "./readInput.ts";
 import { type ReadProject, readProjectFile } from "./readProjectFile.ts";
 import { CUT_OPTION, cutMode, SEARCH_OPTIONS, searchSettings } from "./searchSettings.ts";
+import type { CliTexts } from "./words/cliTexts.ts";
+import { CLI_TEXTS } from "./words/cliTextTables.ts";
 import { type OutFile, writeFiles } from "./writeFiles.ts";
 
 const PLAN_FILE = "plan.json";
@@ -96,16 +96,17 @@ async function tellChoices(
     if (args.values.has(other))
       throw new UsageError(`--choices compares plans; it does not go with --${other} (--choose takes one of them)`);
   const json = args.switches.has("json");
+  const texts = CLI_TEXTS[io.language].lay;
   const materials: object[] = [];
   for (const problem of problems) {
     const { id, name } = project.materials.find((material) => material.id === problem.materialId)!;
-    io.progress(`${name}: three plans`);
+    io.progress(texts.threePlans(name));
     const choices = await layChoices(problem, pool, { ...effort, seconds: effort.seconds / problems.length });
     for (const { plan } of choices) {
       const faults = checkPlan(problem, plan);
       if (faults.length > 0) throw new Error(faults.map((fault) => problemLine(fault)).join("\n"));
     }
-    const words = choices.map((choice) => `  ${choiceWords(choice, project.output.lengths)}`);
+    const words = choices.map((choice) => `  ${choiceWords(choice, project.output.lengths, texts)}`);
     if (json)
       materials.push({ materialId: id, name, choices: choices.map((choice) => choiceData(name, problem, choice)) });
     else io.out(`${[name, ...words].join("\n")}\n`);
@@ -131,20 +132,21 @@ export async function tellAndWrite(
   laid: readonly LaidCloth[],
   seed: number,
 ): Promise<ExitCode> {
+  const texts = CLI_TEXTS[io.language].lay;
   const document = layDocument(read, laid, seed);
   const out = args.values.get("out");
   const faults = laid.flatMap((cloth) => cloth.faults);
   if (faults.length > 0) {
-    io.err("A plan of ours is wrong; nothing is to be cut from it. A bug of ours, please send us your file.\n");
+    io.err(`${texts.ourFault}\n`);
     for (const fault of faults) io.err(`${problemLine(fault, SENTENCES[io.language])}\n`);
-    if (out !== undefined) io.err(`The plan is kept in ${writeFiles(out, [planFile(document)]).join("")}\n`);
+    if (out !== undefined) io.err(`${texts.keptIn(writeFiles(out, [planFile(document)]).join(""))}\n`);
     return EXIT.bug;
   }
   const made = out === undefined ? null : await layFiles(read, laid, io.language);
   const paths = out === undefined || made === null ? [] : writeAll(out, document, made.files, io);
   for (const note of made?.notes ?? []) io.err(`${note}\n`);
   if (made !== null && made.missingGlyphs.length > 0) {
-    io.err(`No font at hand has ${made.missingGlyphs.join(", ")}; the pages show their numbers in brackets.\n`);
+    io.err(`${texts.noFont(made.missingGlyphs.join(", "))}\n`);
   }
   if (args.switches.has("json")) io.out(`${JSON.stringify(document)}\n`);
   else io.out(summary(read, laid, paths, io.language));
@@ -155,13 +157,13 @@ export async function tellAndWrite(
 
 /** Writes the plan and its files, and takes away what only an earlier plan in the folder had. Returns the paths. */
 function writeAll(out: string, document: LayDocument, files: readonly OutFile[], io: Io): string[] {
+  const texts = CLI_TEXTS[io.language].lay;
   const earlier = rememberedFiles(join(out, PLAN_FILE));
   const plan = planFile({ ...document, files: files.map(writtenFile) });
   const paths = writeFiles(out, [plan, ...files]);
   const { removed, kept } = removeEarlier(out, earlier, [plan, ...files]);
-  if (removed.length > 0) io.err(`Taken away, as this plan has them no more: ${removed.join(", ")}\n`);
-  if (kept.length > 0)
-    io.err(`Of an earlier plan, and changed since, so they stay; do not cut from them: ${kept.join(", ")}\n`);
+  if (removed.length > 0) io.err(`${texts.takenAway(removed.join(", "))}\n`);
+  if (kept.length > 0) io.err(`${texts.stays(kept.join(", "))}\n`);
   return paths;
 }
 
@@ -176,7 +178,8 @@ function summary(
   language: Language,
 ): string {
   const { project, cutList, problems } = read;
-  const lines = [`${project.name}, ${project.bags} ${project.bags === 1 ? "bag" : "bags"}`];
+  const texts = CLI_TEXTS[language].lay;
+  const lines = [texts.bags(project.name, project.bags)];
   for (const cloth of laid)
     lines.push(
       "",
@@ -184,24 +187,26 @@ function summary(
       ...layWords(cloth, project, language).map((line) => `  ${line}`),
       ...(cloth.note === null ? [] : [`  ${cloth.note}`]),
     );
-  if (cutList.heldLengthwise.length > 0)
-    lines.push(
-      "",
-      `Held lengthwise, as their cloth shrinks differently each way: ${cutList.heldLengthwise.join(", ")}.`,
-    );
-  const costs = costWords(laid, project);
-  if (costs.length > 0) lines.push("", "Cost", ...costs.map((line) => `  ${line}`));
+  if (cutList.heldLengthwise.length > 0) lines.push("", texts.heldLengthwise(cutList.heldLengthwise.join(", ")));
+  const costs = costWords(laid, project, texts);
+  if (costs.length > 0) lines.push("", texts.cost, ...costs.map((line) => `  ${line}`));
   const strips = strapsPerMetre(cutList.pieces, problems);
-  if (strips.length > 0) lines.push("", "Strips from a metre of roll");
-  for (const { piece, yield: found } of strips) lines.push(`  ${piece.name}: ${stripWords(piece, found, project)}`);
-  if (paths.length > 0) lines.push("", "Written", ...paths.map((path) => `  ${path}`));
+  if (strips.length > 0) lines.push("", texts.strips);
+  for (const { piece, yield: found } of strips)
+    lines.push(`  ${piece.name}: ${stripWords(piece, found, project, texts)}`);
+  if (paths.length > 0) lines.push("", texts.written, ...paths.map((path) => `  ${path}`));
   return `${lines.join("\n")}\n`;
 }
 
-function stripWords(piece: CutPiece, found: StripsPerMetre["yield"], project: Project): string {
+function stripWords(
+  piece: CutPiece,
+  found: StripsPerMetre["yield"],
+  project: Project,
+  texts: CliTexts["lay"],
+): string {
   if (found.count === 0) {
     const box = ringBox(piece.outline.outer);
-    return `none; one strip is ${formatLength(box.maxX - box.minX, project.output.lengths)} long`;
+    return texts.noStrip(formatLength(box.maxX - box.minX, project.output.lengths));
   }
-  return `${found.count} (${found.proven ? "proven most" : `at most ${found.bound}`})`;
+  return found.proven ? texts.stripsProven(found.count) : texts.stripsBound(found.count, found.bound);
 }

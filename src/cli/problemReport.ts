@@ -3,6 +3,8 @@ import type { Problem } from "../core/problems/problem.ts";
 import { SENTENCES } from "../core/problems/sentenceTables.ts";
 import type { Language } from "../core/units/language.ts";
 import type { Io } from "./command.ts";
+import type { CliTexts } from "./words/cliTexts.ts";
+import { CLI_TEXTS } from "./words/cliTextTables.ts";
 
 /** What the person gave cannot be used: ends a command with exit code 1, every problem told at once. */
 export class InputProblem extends Error {
@@ -34,9 +36,9 @@ export function inputProblem(problems: readonly Problem[]): InputProblem {
   );
 }
 
-/** An input problem in the command's own words. */
-export function plainProblem(code: string, path: string, message: string): InputProblem {
-  return new InputProblem(() => [{ code, path, message }]);
+/** An input problem in a command's own words. */
+export function plainProblem(code: string, path: string, say: (texts: CliTexts) => string): InputProblem {
+  return new InputProblem((language) => [{ code, path, message: say(CLI_TEXTS[language]) }]);
 }
 
 /** Tells the problems: sentences on standard error, and as data on standard output when JSON is wanted. */

@@ -34,7 +34,8 @@ const sample: Command = {
   operands: [1, 1],
   async run(args, io) {
     if (args.switches.has("broken")) throw new RangeError("seventh layer");
-    if (args.operands[0] === "missing") throw plainProblem("file-unreadable", "missing", "missing cannot be read.");
+    if (args.operands[0] === "missing")
+      throw plainProblem("file-unreadable", "missing", () => "missing cannot be read.");
     io.out(`${args.operands[0]} ${numberOption(args, "effort", { least: -5, most: 10 }, 1)}`);
     return EXIT.done;
   },

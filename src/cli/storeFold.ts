@@ -29,8 +29,9 @@ export function storeFold(file: string, materialId: string, found: FoldFindings)
   if (!materials.some((one) => one.id === materialId)) {
     const ids = materials.map((one) => one.id);
     const nearest = nearestWord(materialId, ids);
-    const hint = nearest ? `Did you mean "${nearest}"?` : `It has ${ids.join(", ")}.`;
-    throw plainProblem("material-unknown", file, `${file} has no material "${materialId}". ${hint}`);
+    throw plainProblem("material-unknown", file, ({ files }) =>
+      files.noMaterial(file, materialId, nearest, ids.join(", ")),
+    );
   }
   const fold = { neutral: rounded(found.neutral), clearance: rounded(found.clearance) };
   const changed = materials.map((one) =>

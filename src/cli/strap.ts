@@ -16,6 +16,7 @@ import { inputProblem } from "./problemReport.ts";
 import { STRAP_OPTIONS } from "./strapHelp.ts";
 import { readStrap } from "./strapOptions.ts";
 import { strapJson, strapText } from "./strapReport.ts";
+import { CLI_TEXTS } from "./words/cliTextTables.ts";
 import { writeFiles } from "./writeFiles.ts";
 
 /** `laywright strap`: one strap, from the fold to the finished strap. */
@@ -35,11 +36,11 @@ export const strapCommand: Command = {
   run: async (args, io) => {
     const json = args.switches.has("json");
     if (args.switches.has("fold-test")) {
-      const report = foldTestReport(args);
+      const report = foldTestReport(args, io.language);
       io.out(json ? `${JSON.stringify(report.json)}\n` : report.text);
       return EXIT.done;
     }
-    const { wish, materials } = readStrap(args);
+    const { wish, materials } = readStrap(args, io.language);
     const built = buildStrap(wish, materials, "", STRAP_WORDS[io.language].parts);
     if (!built.ok) throw inputProblem(built.problems);
     await writePictures(args, built.value, io);
@@ -75,5 +76,5 @@ async function writePictures(args: ParsedArgs, result: StrapResult, io: Io): Pro
     ...(file === undefined ? [] : writeFiles(dirname(file), [{ ...pictures[0]!, name: basename(file) }])),
     ...(folder === undefined ? [] : writeFiles(folder, pictures)),
   ];
-  for (const path of written) io.err(`wrote ${path}\n`);
+  for (const path of written) io.err(`${CLI_TEXTS[io.language].files.written(path)}\n`);
 }

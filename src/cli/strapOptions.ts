@@ -12,11 +12,14 @@ import {
   type WidthWish,
 } from "../core/straps/strapWish.ts";
 import { unusedCore } from "../core/straps/unusedCore.ts";
+import { STRAP_WORDS } from "../core/straps/words/strapWordTables.ts";
+import type { Language } from "../core/units/language.ts";
 import { type LengthRange, parseLength } from "../core/units/parseLength.ts";
 import { readThickness } from "../core/units/parseThickness.ts";
 import { type ParsedArgs, UsageError } from "./command.ts";
 import { numberOption, requiredOption, wordOption } from "./optionValues.ts";
 import { inputProblem } from "./problemReport.ts";
+import { CLI_TEXTS } from "./words/cliTextTables.ts";
 
 /** Materials that can be named on the command line: their kind, and a thickness from memory for want of a measured one. */
 const NAMED_MATERIALS: Readonly<Record<string, { readonly kind: MaterialKind; readonly thickness: number }>> = {
@@ -91,7 +94,7 @@ export class LengthReader {
 }
 
 /** What the strap is made of, as named on the command line. */
-export function readMaterials(args: ParsedArgs, lengths: LengthReader): StrapMaterial[] {
+export function readMaterials(args: ParsedArgs, lengths: LengthReader, language: Language): StrapMaterial[] {
   const named = (option: string, fallback: string) => {
     const word = args.values.get(option) ?? fallback;
     const known = NAMED_MATERIALS[word.toLowerCase().replaceAll(" ", "-")];
@@ -105,7 +108,7 @@ export function readMaterials(args: ParsedArgs, lengths: LengthReader): StrapMat
   const materials: StrapMaterial[] = [
     {
       id: "outer",
-      name: args.values.get("material") ?? "cloth",
+      name: args.values.get("material") ?? CLI_TEXTS[language].strap.cloth,
       kind: outer.kind,
       thickness: lengths.thickness("thickness", outer.kind) ?? outer.thickness,
       backing,
@@ -114,9 +117,14 @@ export function readMaterials(args: ParsedArgs, lengths: LengthReader): StrapMat
       longestPiece: lengths.length("stock-length", LENGTHS),
     },
   ];
-  const add = (id: string, one: { kind: MaterialKind; thickness: number }, option: string): void => {
+  const add = (
+    id: "facing" | "interfacing" | "padding",
+    one: { kind: MaterialKind; thickness: number },
+    option: string,
+  ): void => {
     const thickness = lengths.thickness(option, one.kind) ?? one.thickness;
-    materials.push({ id, name: id, kind: one.kind, thickness, backing: "unknown", fold: {} });
+    const name = STRAP_WORDS[language].parts[id];
+    materials.push({ id, name, kind: one.kind, thickness, backing: "unknown", fold: {} });
   };
   if (args.values.has("facing") || args.values.has("facing-thickness")) {
     add("facing", named("facing", "woven"), "facing-thickness");
@@ -174,10 +182,10 @@ function readHardware(args: ParsedArgs, lengths: LengthReader): HardwareWish[] {
 }
 
 /** The wish that the options of `laywright strap` spell out, and its materials. Throws on wrong usage and bad lengths. */
-export function readStrap(args: ParsedArgs): { wish: StrapWish; materials: StrapMaterial[] } {
+export function readStrap(args: ParsedArgs, language: Language): { wish: StrapWish; materials: StrapMaterial[] } {
   requiredOption(args, "construction");
   const lengths = new LengthReader(args);
-  const materials = readMaterials(args, lengths);
+  const materials = readMaterials(args, lengths, language);
   const ids = new Set(materials.map((one) => one.id));
   const role = (id: string): string | undefined => (ids.has(id) ? id : undefined);
   const [webbingWidth, webbingThickness] = lengths.pair("webbing");
@@ -185,7 +193,7 @@ export function readStrap(args: ParsedArgs): { wish: StrapWish; materials: Strap
   const join = wordOption(args, "join", ["none", "diagonal", "straight", "lapped"] as const, "none");
   const wish: StrapWish = {
     id: "strap",
-    name: args.values.get("name") ?? "Strap",
+    name: args.values.get("name") ?? CLI_TEXTS[language].strap.name,
     construction: wordOption(args, "construction", CONSTRUCTION_IDS, "fourfold"),
     count: numberOption(args, "count", { least: 1, most: 1000, whole: true }, 1),
     width: readWidth(lengths),

@@ -11,6 +11,8 @@ import type { StrapWords } from "../core/straps/words/strapWords.ts";
 import { STRAP_WORDS } from "../core/straps/words/strapWordTables.ts";
 import { formatLength } from "../core/units/formatLength.ts";
 import type { Language } from "../core/units/language.ts";
+import type { CliTexts } from "./words/cliTexts.ts";
+import { CLI_TEXTS } from "./words/cliTextTables.ts";
 import { wrapRows } from "./wrapText.ts";
 
 /** Both units at once: makers think in either, and the trade mixes them. */
@@ -93,44 +95,38 @@ function list(title: string, lines: readonly string[]): string[] {
   return lines.length === 0 ? [] : ["", title, ...lines.flatMap((line) => wrapRows(line, "  - ", "    "))];
 }
 
-function sizes(result: StrapResult, words: StrapWords): string[] {
+function sizes(result: StrapResult, words: StrapWords, texts: CliTexts["strap"]): string[] {
   const rows: [string, string][] = [
-    ["Finished width", bothUnits(result.finishedWidth)],
-    ["Cut width", bothUnits(result.cutWidth)],
-    [
-      "Trade's round rule",
-      `${bothUnits(result.nominalWidth)}: ${words.constructions[result.wish.construction].rule}`,
-    ],
-    ["Difference", signed(result.cutWidth - result.nominalWidth)],
-    ["Layers", `${result.layers}, ${formatLength(result.thickness, "mm")} thick`],
+    [texts.finishedWidth, bothUnits(result.finishedWidth)],
+    [texts.cutWidth, bothUnits(result.cutWidth)],
+    [texts.tradeRule, `${bothUnits(result.nominalWidth)}: ${words.constructions[result.wish.construction].rule}`],
+    [texts.difference, signed(result.cutWidth - result.nominalWidth)],
+    [texts.layersRow, texts.thick(result.layers, formatLength(result.thickness, "mm"))],
   ];
   if (result.foldLines.length > 0) {
-    rows.push(["Fold lines at", result.foldLines.map(bothUnits).join(", ")]);
+    rows.push([texts.foldLines, result.foldLines.map(bothUnits).join(", ")]);
   }
-  if (result.setback > 0) rows.push(["Raw edge held back", bothUnits(result.setback)]);
-  rows.push(["Cut length", bothUnits(result.lengths.cut)]);
-  if (result.lengths.shortPart !== null) rows.push(["Short part, cut", bothUnits(result.lengths.shortPart)]);
-  if (result.lengths.longest !== null) rows.push(["Longest as worn", bothUnits(result.lengths.longest)]);
-  if (result.lengths.shortest !== null) rows.push(["Shortest as worn", bothUnits(result.lengths.shortest)]);
+  if (result.setback > 0) rows.push([texts.heldBack, bothUnits(result.setback)]);
+  rows.push([texts.cutLength, bothUnits(result.lengths.cut)]);
+  if (result.lengths.shortPart !== null) rows.push([texts.shortPart, bothUnits(result.lengths.shortPart)]);
+  if (result.lengths.longest !== null) rows.push([texts.longest, bothUnits(result.lengths.longest)]);
+  if (result.lengths.shortest !== null) rows.push([texts.shortest, bothUnits(result.lengths.shortest)]);
   const column = Math.max(...rows.map(([name]) => name.length)) + 2;
   return rows.map(([name, value]) => `  ${name.padEnd(column)}${value}`);
-}
-
-function layers(count: number): string {
-  return count === 1 ? "1 layer" : `${count} layers`;
 }
 
 function metres(mm: number): string {
   return `${formatLength(mm, "m")} (${formatLength(mm, "yd/8")})`;
 }
 
-function consumable(one: Consumable, words: StrapWords): string {
-  return `${metres(Math.ceil(one.mm / 10) * 10)} of ${words.consumables[one.code]}`;
+function consumable(one: Consumable, words: StrapWords, texts: CliTexts["strap"]): string {
+  return texts.of(metres(Math.ceil(one.mm / 10) * 10), words.consumables[one.code]);
 }
 
 /** The result for a person: sizes in both units, what to cut, buy and do. */
 export function strapText(result: StrapResult, materials: readonly StrapMaterial[], language: Language): string {
   const words = STRAP_WORDS[language];
+  const texts = CLI_TEXTS[language].strap;
   const named = new Map(materials.map((one) => [one.id, one.name]));
   const pieces = result.pieces.map((piece) => {
     const box = ringBox(piece.outline.outer);
@@ -139,32 +135,33 @@ export function strapText(result: StrapResult, materials: readonly StrapMaterial
   });
   const items = result.lengths.items.map((item) => `${bothUnits(item.mm)} ${words.lengthItems[item.code]}`);
   const needle = result.needle.map(
-    (one) => `${words.needle[one.where]}: ${layers(one.layers)}, ${formatLength(one.thickness, "mm")}`,
+    (one) => `${words.needle[one.where]}: ${texts.layers(one.layers)}, ${formatLength(one.thickness, "mm")}`,
   );
   const others = result.alternatives.map((one) => {
-    const roll = one.rollLength === null ? "" : `, ${metres(one.rollLength)} of roll`;
-    return `${one.construction}: cut ${bothUnits(one.cutWidth)}, ${layers(one.layers)}, ${formatLength(one.thickness, "mm")} thick${roll}`;
+    const roll = one.rollLength === null ? "" : texts.ofRoll(metres(one.rollLength));
+    const thickness = formatLength(one.thickness, "mm");
+    return texts.other(one.construction, bothUnits(one.cutWidth), texts.layers(one.layers), thickness, roll);
   });
   return [
     words.constructions[result.wish.construction].title,
-    ...sizes(result, words),
-    ...list("Cut:", pieces),
-    ...(items.length > 1 ? list("The length is made of:", items) : []),
-    ...list("Under the needle:", needle),
+    ...sizes(result, words, texts),
+    ...list(texts.cut, pieces),
+    ...(items.length > 1 ? list(texts.madeOf, items) : []),
+    ...list(texts.needle, needle),
     ...list(
-      "Have ready:",
-      result.consumables.map((one) => consumable(one, words)),
+      texts.ready,
+      result.consumables.map((one) => consumable(one, words, texts)),
     ),
     ...list(
-      "Note:",
+      texts.notes,
       result.warnings.map((one) => phraseText(one, bothUnits, words)),
     ),
-    ...list("These would pass the limits, least cloth first:", others),
+    ...list(texts.others, others),
     "",
-    "Steps:",
+    texts.steps,
     ...result.steps.flatMap((one, i) => wrapRows(phraseText(one, bothUnits, words), `  ${i + 1}. `, "     ")),
     ...list(
-      "Take care:",
+      texts.takeCare,
       result.cautions.map((one) => cautionText(one, CAUTION_TABLES[language])),
     ),
     "",

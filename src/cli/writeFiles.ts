@@ -1,6 +1,7 @@
 import { mkdirSync, renameSync, rmSync, statSync, writeFileSync } from "node:fs";
 import { dirname, join } from "node:path";
 import { plainProblem } from "./problemReport.ts";
+import type { CliTexts, FileFault } from "./words/cliTexts.ts";
 
 /** A file to write, its name below the folder. */
 export interface OutFile {
@@ -21,7 +22,8 @@ export function writeFiles(folder: string, files: readonly OutFile[]): string[] 
       const path = join(folder, file.name);
       const first = mkdirSync(dirname(path), { recursive: true });
       if (first !== undefined) made.add(first);
-      if (statSync(path, { throwIfNoEntry: false })?.isDirectory()) throw new Error(`${path} is a folder`);
+      if (statSync(path, { throwIfNoEntry: false })?.isDirectory())
+        throw Object.assign(new Error(), { code: "EISDIR", path });
       const passing = `${path}.${process.pid}.part`;
       staged.push({ passing, path });
       writeFileSync(passing, file.data, { flag: "wx" });
@@ -30,23 +32,27 @@ export function writeFiles(folder: string, files: readonly OutFile[]): string[] 
   } catch (error) {
     for (const { passing } of staged) rmSync(passing, { force: true });
     for (const path of made) rmSync(path, { recursive: true, force: true });
-    throw plainProblem("cannot-write", folder, `Nothing was written: ${reasonOf(error)}`);
+    const { path = folder } = error as NodeJS.ErrnoException;
+    throw plainProblem("cannot-write", path, (texts) => texts.files.notWritten(path, fileReason(error, texts)));
   }
   return staged.map(({ path }) => path);
 }
 
-/** A file system error in words. */
-export function reasonOf(error: unknown): string {
-  const { code, message } = error as NodeJS.ErrnoException;
-  const known: Record<string, string> = {
-    ENOENT: "there is no such file",
-    EACCES: "it may not be read or written with your rights",
-    EPERM: "it may not be read or written with your rights",
-    EISDIR: "it is a folder",
-    ENOTDIR: "a part of its path is a file",
-    EEXIST: "a part of its path is a file",
-    ENOSPC: "the disk is full",
-    EROFS: "the disk is read-only",
-  };
-  return (code && known[code]) || message;
+const FAULTS: Readonly<Record<string, FileFault>> = {
+  ENOENT: "missing",
+  EACCES: "no-rights",
+  EPERM: "no-rights",
+  EISDIR: "is-folder",
+  ENOTDIR: "path-through-file",
+  EEXIST: "path-through-file",
+  ENOSPC: "disk-full",
+  EROFS: "disk-read-only",
+  ERR_ENCODING_INVALID_ENCODED_DATA: "not-utf8",
+};
+
+/** Why a file could not be read or written, in words; those of the system where we have none. */
+export function fileReason(error: unknown, { files }: CliTexts): string {
+  const { code = "", message } = error as NodeJS.ErrnoException;
+  const fault = FAULTS[code];
+  return fault === undefined ? message : files.faults[fault];
 }

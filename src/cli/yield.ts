@@ -6,6 +6,8 @@ import { type LengthRange, parseLength } from "../core/units/parseLength.ts";
 import { type Command, EXIT, JSON_OPTION, type ParsedArgs, UsageError } from "./command.ts";
 import { numberOption, requiredOption, wordOption } from "./optionValues.ts";
 import { inputProblem, plainProblem } from "./problemReport.ts";
+import type { CliTexts } from "./words/cliTexts.ts";
+import { CLI_TEXTS } from "./words/cliTextTables.ts";
 import { lengthText, yieldText } from "./yieldText.ts";
 
 /** Nobody cuts a strap or a cloth below a millimetre; 20 m is wider than any loom. */
@@ -44,7 +46,8 @@ export const yieldCommand: Command = {
     const byLength = args.values.has("length");
     if (byLength === args.values.has("count")) throw new UsageError("give either --length or --count");
     const { cloth, length } = readCloth(args);
-    const answer = byLength ? yieldOnLength(args, cloth, length) : lengthForCount(args, cloth);
+    const texts = CLI_TEXTS[io.language].yields;
+    const answer = byLength ? yieldOnLength(args, cloth, length, texts) : lengthForCount(args, cloth, texts);
     io.out(args.switches.has("json") ? `${JSON.stringify(answer.json)}\n` : answer.text);
     return EXIT.done;
   },
@@ -55,31 +58,27 @@ interface Answer {
   readonly text: string;
 }
 
-function yieldOnLength(args: ParsedArgs, cloth: StrapOnCloth, length: number): Answer {
+function yieldOnLength(args: ParsedArgs, cloth: StrapOnCloth, length: number, texts: CliTexts["yields"]): Answer {
   const straps = (length * cloth.clothWidth) / (cloth.strapLength * cloth.strapWidth);
   if (straps > MOST_STRAPS) throw tooMany(Math.floor(straps), "--length");
   const found = strapYield(cloth, length);
   const { usedLength, ...contract } = found;
   return {
     json: { ...contract, usedLengthMm: usedLength },
-    text: yieldText(cloth, length, found, args.values.get("strip")!),
+    text: yieldText(cloth, length, found, args.values.get("strip")!, texts),
   };
 }
 
-function lengthForCount(args: ParsedArgs, cloth: StrapOnCloth): Answer {
+function lengthForCount(args: ParsedArgs, cloth: StrapOnCloth, texts: CliTexts["yields"]): Answer {
   const count = numberOption(args, "count", { least: 1, most: MOST_STRAPS, whole: true }, 1);
   const found = lengthForStraps(cloth, count);
   if (found === null)
-    throw plainProblem(
-      "strap-too-long-for-width",
-      "--width",
-      "No strap fits across this width on the grain asked for; a wider cloth or the other grain would help.",
-    );
+    throw plainProblem("strap-too-long-for-width", "--width", ({ yields }) => yields.noStrapAcross);
   if (found.length > LENGTH_RANGE.maxMm) throw tooMany(count, "--count");
   const { length, bound, proven, plan } = found;
   return {
     json: { lengthMm: length, boundMm: bound, proven, count: plan.count, placements: plan.placements },
-    text: lengthText(cloth, count, found, args.values.get("strip")!),
+    text: lengthText(cloth, count, found, args.values.get("strip")!, texts),
   };
 }
 
@@ -103,11 +102,7 @@ function readCloth(args: ParsedArgs): { readonly cloth: StrapOnCloth; readonly l
 function strapSides(text: string): readonly [width: string, length: string] {
   const sides = text.split(/\s*[x×]\s*/iu);
   if (sides.length !== 2 || sides.includes(""))
-    throw plainProblem(
-      "strip-unreadable",
-      "--strip",
-      `--strip: "${text}" is not a width and a length; write it like "4 in x 28 in".`,
-    );
+    throw plainProblem("strip-unreadable", "--strip", ({ yields }) => yields.notASize(text));
   const [width, length] = sides as [string, string];
   const unit = /[^\d\s.,/-]+$/u.exec(length.trim())?.[0];
   return [unit !== undefined && /^[\d\s.,/-]+$/u.test(width) ? `${width} ${unit}` : width, length];
@@ -126,9 +121,5 @@ function readLengths(asked: readonly (readonly [path: string, text: string, rang
 }
 
 function tooMany(straps: number, path: string): Error {
-  return plainProblem(
-    "too-many-straps",
-    path,
-    `${path}: room for ${straps} straps is too many to plan at once (at most ${MOST_STRAPS}); ask for a shorter length.`,
-  );
+  return plainProblem("too-many-straps", path, ({ yields }) => yields.tooMany(path, straps, MOST_STRAPS));
 }

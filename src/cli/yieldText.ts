@@ -4,50 +4,58 @@ import { strapBlocks } from "../core/lay/yield/strapBlocks.ts";
 import type { StrapOnCloth } from "../core/lay/yield/strapProblem.ts";
 import type { StrapYield } from "../core/lay/yield/strapYield.ts";
 import { formatLength, type LengthStyle } from "../core/units/formatLength.ts";
+import type { CliTexts } from "./words/cliTexts.ts";
+
+type Texts = CliTexts["yields"];
 
 /** What `yield --length` tells a person. `asked` is the strap as typed; its unit is used for every figure. */
-export function yieldText(cloth: StrapOnCloth, length: number, found: StrapYield, asked: string): string {
+export function yieldText(
+  cloth: StrapOnCloth,
+  length: number,
+  found: StrapYield,
+  asked: string,
+  texts: Texts,
+): string {
   const style = styleOf(asked);
   const show = (mm: number): string => formatLength(mm, style);
-  const where = `${show(length)} of cloth, ${show(cloth.clothWidth)} usable width`;
-  if (found.count === 0)
-    return lines(`No strap of ${strapName(cloth, style)} fits on ${where}.`, ...help(cloth, show));
+  const where = texts.onCloth(show(length), show(cloth.clothWidth));
+  const strap = strapName(cloth, show);
+  if (found.count === 0) return lines(texts.noneFits(strap, where), ...help(cloth, show, texts));
   return lines(
-    `${straps(found.count)} of ${strapName(cloth, style)} from ${where}.`,
-    found.proven
-      ? "Proven: no layout gives more."
-      : `At most ${found.bound} could fit; no layout with more than ${found.count} was found.`,
-    ...oneWayLine(cloth, found),
+    texts.gives(texts.straps(found.count), strap, where),
+    found.proven ? texts.provenMost : texts.couldBe(found.bound, found.count),
+    ...(cloth.directions === "both" ? [texts.oneWay(found.lengthwise, found.crosswise)] : []),
     "",
-    "From the cut end:",
-    ...planLines(cloth, found, show),
-    ...endLine(length - found.usedLength, show),
+    texts.fromTheEnd,
+    ...planLines(cloth, found, show, texts),
+    ...endLine(length - found.usedLength, show, texts),
   );
 }
 
 /** What `yield --count` tells a person. */
-export function lengthText(cloth: StrapOnCloth, count: number, found: LengthForStraps, asked: string): string {
+export function lengthText(
+  cloth: StrapOnCloth,
+  count: number,
+  found: LengthForStraps,
+  asked: string,
+  texts: Texts,
+): string {
   const style = styleOf(asked);
   const show = (mm: number): string => formatLength(mm, style);
   const { plan } = found;
+  const where = texts.onCloth(show(found.length), show(cloth.clothWidth));
   return lines(
-    `${straps(count)} of ${strapName(cloth, style)} need ${show(found.length)} of cloth, ${show(cloth.clothWidth)} usable width.`,
-    found.proven
-      ? "Proven: no shorter length is enough."
-      : `The shortest possible is at least ${show(found.bound)}; no layout shorter than ${show(found.length)} was found.`,
-    ...(plan.count > count ? [`The same length gives ${straps(plan.count)}.`] : []),
+    texts.need(texts.straps(count), strapName(cloth, show), where),
+    found.proven ? texts.provenShortest : texts.couldBeShorter(show(found.bound), show(found.length)),
+    ...(plan.count > count ? [texts.alsoGives(texts.straps(plan.count))] : []),
     "",
-    "From the cut end:",
-    ...planLines(cloth, plan, show),
+    texts.fromTheEnd,
+    ...planLines(cloth, plan, show, texts),
   );
 }
 
 function lines(...all: string[]): string {
   return `${all.join("\n")}\n`;
-}
-
-function straps(count: number): string {
-  return count === 1 ? "1 strap" : `${count} straps`;
 }
 
 /** Inches when the strap was typed in inches, feet or yards, else centimetres or millimetres as typed. */
@@ -56,35 +64,29 @@ function styleOf(asked: string): LengthStyle {
   return /\d\s*(cm|m)\b/iu.test(asked) ? "cm" : "mm";
 }
 
-function strapName(cloth: StrapOnCloth, style: LengthStyle): string {
-  return `${formatLength(cloth.strapWidth, style)} x ${formatLength(cloth.strapLength, style)}`;
+function strapName(cloth: StrapOnCloth, show: (mm: number) => string): string {
+  return `${show(cloth.strapWidth)} x ${show(cloth.strapLength)}`;
 }
 
-function oneWayLine(cloth: StrapOnCloth, found: StrapYield): string[] {
-  if (cloth.directions !== "both") return [];
-  return [`All lengthwise: ${found.lengthwise}. All crosswise: ${found.crosswise}.`];
-}
-
-function planLines(cloth: StrapOnCloth, found: StrapYield, show: (mm: number) => string): string[] {
+function planLines(cloth: StrapOnCloth, found: StrapYield, show: (mm: number) => string, texts: Texts): string[] {
   return strapBlocks(cloth, found.placements).map(({ rotation, x, y, along, across }) => {
-    const way = rotation === 0 ? "lengthwise" : "crosswise";
-    const rows = along === 1 ? `${across} side by side` : `${along} along, ${across} side by side`;
-    return `  ${String(along * across).padStart(3)} ${way}: ${rows}, starting ${show(x)} along and ${show(y)} across`;
+    const count = String(along * across).padStart(3);
+    return `  ${texts.block(count, rotation === 0, along, across, show(x), show(y))}`;
   });
 }
 
-function endLine(left: number, show: (mm: number) => string): string[] {
-  return left >= 1 ? [`${show(left)} of the length is not touched.`] : [];
+function endLine(left: number, show: (mm: number) => string, texts: Texts): string[] {
+  return left >= 1 ? [texts.untouched(show(left))] : [];
 }
 
 /** What would let a strap fit. */
-function help(cloth: StrapOnCloth, show: (mm: number) => string): string[] {
+function help(cloth: StrapOnCloth, show: (mm: number) => string, texts: Texts): string[] {
   const advice: string[] = [];
   const longer = lengthForStraps(cloth, 1);
-  if (longer !== null) advice.push(`${show(longer.length)} of length gives ${straps(longer.plan.count)}.`);
+  if (longer !== null) advice.push(texts.lengthGives(show(longer.length), texts.straps(longer.plan.count)));
   if (cloth.directions !== "lengthwise" && cloth.strapLength > cloth.clothWidth)
-    advice.push(`Crosswise it needs ${show(cloth.strapLength)} of usable width.`);
-  if (cloth.directions !== "both") advice.push("With --grain both the other straight grain is tried as well.");
-  advice.push("Or join the strap from two shorter pieces; add a seam allowance to each.");
-  return ["What would help:", ...advice.map((line) => `  ${line}`)];
+    advice.push(texts.crosswiseNeeds(show(cloth.strapLength)));
+  if (cloth.directions !== "both") advice.push(texts.otherGrain);
+  advice.push(texts.orJoin);
+  return [texts.wouldHelp, ...advice.map((line) => `  ${line}`)];
 }

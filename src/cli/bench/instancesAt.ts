@@ -4,7 +4,7 @@ import { fileURLToPath, pathToFileURL } from "node:url";
 import { UsageError } from "../command.ts";
 import { InputProblem, plainProblem } from "../problemReport.ts";
 import { readInput } from "../readInput.ts";
-import { reasonOf } from "../writeFiles.ts";
+import { fileReason } from "../writeFiles.ts";
 import { type Instance, readDataset } from "./dataset.ts";
 
 /**
@@ -31,18 +31,18 @@ export async function benchModule<T>(name: string, option: string): Promise<T> {
 async function dataAt(file: string): Promise<unknown> {
   if (/\.(ts|mjs|js)$/.test(file)) {
     if (!existsSync(file))
-      throw plainProblem("file-unreadable", file, `${file} cannot be read: there is no such file.`);
+      throw plainProblem("file-unreadable", file, ({ files }) => files.unreadable(file, files.faults.missing));
     try {
       return ((await loadedModule(resolve(file))) as { default?: unknown }).default;
     } catch (error) {
-      throw plainProblem("file-unreadable", file, `${file} cannot be run: ${(error as Error).message}`);
+      throw plainProblem("file-unreadable", file, () => `${file} cannot be run: ${(error as Error).message}`);
     }
   }
   try {
     return JSON.parse(readInput(file));
   } catch (error) {
     if (error instanceof InputProblem) throw error;
-    throw plainProblem("file-not-json", file, `${file} is not JSON: ${(error as Error).message}.`);
+    throw plainProblem("file-not-json", file, () => `${file} is not JSON: ${(error as Error).message}.`);
   }
 }
 
@@ -59,6 +59,6 @@ function filesAt(path: string): string[] {
     const names = readdirSync(path, { recursive: true, encoding: "utf8" }).filter((name) => name.endsWith(".json"));
     return names.sort().map((name) => join(path, name));
   } catch (error) {
-    throw plainProblem("file-unreadable", path, `${path} cannot be read: ${reasonOf(error)}.`);
+    throw plainProblem("file-unreadable", path, (texts) => texts.files.unreadable(path, fileReason(error, texts)));
   }
 }

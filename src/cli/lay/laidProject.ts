@@ -12,6 +12,8 @@ import type { SearchPool } from "../../worker/searchPool.ts";
 import type { Io } from "../command.ts";
 import type { ReadProject } from "../readProjectFile.ts";
 import { timedSearch } from "../timedSearch.ts";
+import type { CliTexts } from "../words/cliTexts.ts";
+import { CLI_TEXTS } from "../words/cliTextTables.ts";
 import { layChoices } from "./layChoices.ts";
 import { modeNote } from "./modeNote.ts";
 
@@ -49,12 +51,13 @@ export async function layProject(
   io: Io,
 ): Promise<LaidCloth[]> {
   const { seed, mode, evaluations, choose, threads } = effort;
+  const texts = CLI_TEXTS[io.language].lay;
   const end = performance.now() + effort.seconds * 1000;
   const laid: LaidCloth[] = [];
   for (const [index, problem] of problems.entries()) {
     const material = project.materials.find(({ id }) => id === problem.materialId)!;
     const seconds = Math.max(0, end - performance.now()) / 1000 / (problems.length - index);
-    const show = (plan: LayPlan | null): void => io.progress(progressLine(material, problem, plan));
+    const show = (plan: LayPlan | null): void => io.progress(progressLine(material, problem, plan, texts));
     show(null);
     const search = async (by: CutMode): Promise<LayPlan> =>
       (await timedSearch(pool, { problem, mode: by, seed, evaluations }, seconds, (found) => show(found.plan)))
@@ -99,11 +102,16 @@ function finishedCloth(
   };
 }
 
-function progressLine(material: Material, problem: LayProblem, plan: LayPlan | null): string {
+function progressLine(
+  { name }: Material,
+  problem: LayProblem,
+  plan: LayPlan | null,
+  texts: CliTexts["lay"],
+): string {
   const pieces = problem.pieces.reduce((sum, { count }) => sum + count, 0);
-  if (!plan) return `${material.name}: laying ${pieces} pieces`;
+  if (!plan) return texts.laying(name, pieces);
   const length = plan.uses.reduce((sum, use) => sum + use.usedLength, 0);
-  return `${material.name}: ${(length / 1000).toFixed(3)} m for ${pieces - copiesLeft(plan)} of ${pieces} pieces`;
+  return texts.laid(name, (length / 1000).toFixed(3), pieces - copiesLeft(plan), pieces);
 }
 
 function copiesLeft({ unplaced }: LayPlan): number {

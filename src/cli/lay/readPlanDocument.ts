@@ -1,6 +1,8 @@
 import type { Polygon, Ring } from "../../core/geometry/ring.ts";
 import type { LayPiece, LayPlan, LayProblem, Stock, StockPlacement, Unplaced } from "../../core/lay/types.ts";
 import { InputProblem } from "../problemReport.ts";
+import type { PlanValue } from "../words/cliTexts.ts";
+import { CLI_TEXTS } from "../words/cliTextTables.ts";
 
 /** One material's problem and plan out of a plan file. */
 export interface ReadPlan {
@@ -21,7 +23,7 @@ export function isPlanDocument(data: unknown): boolean {
 export function readPlanDocument(data: unknown, path: string): ReadPlan[] {
   const read = reader(path);
   const document = read.object(data, "");
-  if (document["laywrightPlan"] !== 1) read.fail("laywrightPlan", "1");
+  if (document["laywrightPlan"] !== 1) read.fail("laywrightPlan", "version");
   const seed = read.number(document["seed"], "seed");
   const plans = read.list(document["materials"], "materials").map((entry, i) => {
     const at = `materials[${i}]`;
@@ -61,13 +63,13 @@ const MOST_TOLD = 100;
 
 /** Reads values, or notes what they should have been and goes on with an empty one. */
 function reader(path: string) {
-  const wrong = new Map<string, string>();
-  const fail = (at: string, wanted: string): void => {
+  const wrong = new Map<string, PlanValue>();
+  const fail = (at: string, wanted: PlanValue): void => {
     // What lies inside a wrong value is wrong with it.
     const inside = [...wrong.keys()].some((outer) => at.startsWith(`${outer}.`) || at.startsWith(`${outer}[`));
     if (!inside && !wrong.has("") && !wrong.has(at)) wrong.set(at, wanted);
   };
-  const or = <T>(value: T | null, at: string, wanted: string, empty: T): T => {
+  const or = <T>(value: T | null, at: string, wanted: PlanValue, empty: T): T => {
     if (value !== null) return value;
     fail(at, wanted);
     return empty;
@@ -78,29 +80,30 @@ function reader(path: string) {
       : null;
   return {
     fail,
-    object: (value: unknown, at: string) => or(asObject(value), at, "an object", {}),
+    object: (value: unknown, at: string) => or(asObject(value), at, "object", {}),
     list: (value: unknown, at: string) =>
-      or<readonly unknown[]>(Array.isArray(value) ? value : null, at, "a list", []),
+      or<readonly unknown[]>(Array.isArray(value) ? value : null, at, "list", []),
     number: (value: unknown, at: string) =>
-      or(typeof value === "number" && Number.isFinite(value) ? value : null, at, "a number", 0),
-    text: (value: unknown, at: string) => or(typeof value === "string" ? value : null, at, "a text", ""),
-    flag: (value: unknown, at: string) => or(typeof value === "boolean" ? value : null, at, "true or false", false),
+      or(typeof value === "number" && Number.isFinite(value) ? value : null, at, "number", 0),
+    text: (value: unknown, at: string) => or(typeof value === "string" ? value : null, at, "text", ""),
+    flag: (value: unknown, at: string) => or(typeof value === "boolean" ? value : null, at, "flag", false),
     /** Throws `InputProblem` when anything was wrong. */
     check: (): void => {
       if (wrong.size === 0) return;
-      const told = [...wrong].slice(0, MOST_TOLD).map(([at, wanted]) => ({
-        code: "plan-unreadable",
-        path: at,
-        message: `${at === "" ? path : `${path}: ${at}`} is not ${wanted}; this is not a plan file that Laywright wrote.`,
-      }));
-      throw new InputProblem(() => told);
+      throw new InputProblem((language) =>
+        [...wrong].slice(0, MOST_TOLD).map(([at, wanted]) => ({
+          code: "plan-unreadable",
+          path: at,
+          message: CLI_TEXTS[language].files.notAPlan(path, at, wanted),
+        })),
+      );
     },
   };
 }
 
 function readRing(read: Reader, value: unknown, at: string): Ring {
   const points = read.list(value, at);
-  if (points.length < 3) read.fail(at, "an outline of three points or more");
+  if (points.length < 3) read.fail(at, "outline");
   return Float64Array.from(
     points.flatMap((point, i) => {
       const pair = read.list(point, `${at}[${i}]`);
@@ -153,7 +156,7 @@ function readStock(read: Reader, value: unknown, at: string): { stock: Stock; us
       stock: { kind: "remnant", id, outline: readOutline(read, data["outline"], `${at}.outline`), flaws },
       use,
     };
-  if (data["kind"] !== "roll") read.fail(`${at}.kind`, '"roll" or "remnant"');
+  if (data["kind"] !== "roll") read.fail(`${at}.kind`, "stock-kind");
   const width = read.number(data["width"], `${at}.width`);
   return { stock: { kind: "roll", id, width, length: orNull("length"), flaws }, use };
 }

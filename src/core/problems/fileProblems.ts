@@ -41,7 +41,12 @@ export type FileProblem =
   | { readonly code: "file-too-large"; readonly path: string; readonly characters: number; readonly limit: number }
   | { readonly code: "file-too-deep"; readonly path: string; readonly limit: number }
   | { readonly code: "file-newer"; readonly path: string; readonly version: number; readonly known: number }
-  | { readonly code: "file-version-unknown"; readonly path: string; readonly value: string; readonly known: number }
+  | {
+      readonly code: "file-version-unknown";
+      readonly path: string;
+      readonly value: string | null;
+      readonly known: number;
+    }
   | { readonly code: "unknown-key"; readonly path: string; readonly key: string; readonly nearest: string | null }
   | { readonly code: "key-missing"; readonly path: string; readonly key: string }
   | { readonly code: "key-repeated"; readonly path: string; readonly key: string }

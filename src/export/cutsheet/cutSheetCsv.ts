@@ -1,43 +1,30 @@
 import { plainLine } from "../../core/drawing/textWidth.ts";
 import type { CutSheet } from "./cutSheet.ts";
-
-const HEAD = [
-  "number",
-  "name",
-  "material",
-  "kind",
-  "count",
-  "mirrored",
-  "along mm",
-  "across mm",
-  "along in",
-  "across in",
-  "grain",
-  "notes",
-];
+import { SHEET_TEXTS } from "./words/sheetTextTables.ts";
 
 /**
- * The pieces as comma-separated values, one row a piece, CRLF after every record, UTF-8.
+ * The pieces as comma-separated values, one row a piece, CRLF after every record, UTF-8, decimals with a point.
  * Source: RFC 4180. A cell that a spreadsheet would take for a formula gets an apostrophe in front.
  */
 export function cutSheetCsv(sheet: CutSheet): string {
+  const { table, grains } = SHEET_TEXTS[sheet.language];
   const rows = sheet.groups.flatMap((group) =>
     group.rows.map((row) => [
       String(row.number),
       text(row.name),
       text(group.material),
-      row.kind,
+      table.kinds[row.kind],
       String(row.count),
       String(row.mirroredCount),
       decimal(row.along, 3),
       decimal(row.across, 3),
       decimal(row.along / 25.4, 4),
       decimal(row.across / 25.4, 4),
-      row.grain,
+      grains[row.grain],
       text(row.notes.join("; ")),
     ]),
   );
-  return [HEAD, ...rows].map((row) => `${row.map(quoted).join(",")}\r\n`).join("");
+  return [table.heads, ...rows].map((row) => `${row.map(quoted).join(",")}\r\n`).join("");
 }
 
 /** A person's words as one harmless line. */

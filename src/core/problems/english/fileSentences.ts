@@ -63,7 +63,7 @@ export const fileSentences: SentenceTable<FileProblem> = {
     remedy: "It was saved by a newer Laywright: update this one, and the file will open.",
   }),
   "file-version-unknown": ({ value, known }) => ({
-    what: `The version of the file is ${value}.`,
+    what: value === null ? "The file states no version." : `The version of the file is ${value}.`,
     remedy: `A project file says "laywright": ${known} at its top.`,
   }),
   "unknown-key": ({ key, nearest }) => ({

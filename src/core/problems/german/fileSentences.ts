@@ -68,7 +68,7 @@ export const fileSentences: SentenceTable<FileProblem> = {
     remedy: "Sie wurde mit einem neueren Laywright gesichert: mit einem neueren Programm öffnet sie sich.",
   }),
   "file-version-unknown": ({ value, known }) => ({
-    what: `Die Version der Datei ist ${value}.`,
+    what: value === null ? "Die Datei nennt keine Version." : `Die Version der Datei ist ${value}.`,
     remedy: `Eine Projektdatei sagt oben "laywright": ${known}.`,
   }),
   "unknown-key": ({ key, nearest }) => ({

@@ -112,8 +112,8 @@ const LONGEST = 60;
 
 /** A value as short JSON for a message: texts and lists are cut, never the whole file. */
 export function shortJson(value: unknown): string {
-  if (Array.isArray(value)) return value.length === 0 ? "[]" : `a list of ${value.length}`;
+  if (Array.isArray(value)) return value.length === 0 ? "[]" : "[ … ]";
   if (typeof value === "object" && value !== null) return "{ … }";
-  const text = JSON.stringify(typeof value === "string" ? value.slice(0, 2 * LONGEST) : value) ?? "nothing";
+  const text = JSON.stringify(typeof value === "string" ? value.slice(0, 2 * LONGEST) : value) ?? "null";
   return text.length > LONGEST ? `${text.slice(0, LONGEST)}…` : text;
 }

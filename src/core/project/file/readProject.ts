@@ -64,7 +64,7 @@ function versionProblem(data: unknown): FileProblem | null {
   if (version === FILE_VERSION) return null;
   if (typeof version === "number" && version > FILE_VERSION)
     return { code: "file-newer", path: "laywright", version, known: FILE_VERSION };
-  const value = version === undefined ? "not stated" : shortJson(version);
+  const value = version === undefined ? null : shortJson(version);
   return { code: "file-version-unknown", path: "laywright", value, known: FILE_VERSION };
 }
 

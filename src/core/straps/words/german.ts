@@ -54,7 +54,7 @@ export const german: StrapWords = {
   },
   lengthItems: {
     finished: "fertiger Riemen",
-    "drop-twice": "zweimal die Fallhöhe",
+    "drop-twice": "zweimal die Henkelhöhe",
     "over-shoulder": "über die Schulter",
     "worn-longest": "am längsten getragen",
     "worn-longest-less-short": "am längsten getragen, ohne den kurzen Teil",
@@ -62,7 +62,7 @@ export const german: StrapWords = {
     "end-raw": "abgeschnitten, wie es ist",
     "end-seam": "in der Naht gefasst",
     "end-tucked": "eingeschlagen",
-    "end-fold-back": "um Metallteil gelegt",
+    "end-fold-back": "um den Beschlag gelegt",
     "end-doubled": "flaches Ende zurückgelegt",
   },
   consumables: {
@@ -71,7 +71,7 @@ export const german: StrapWords = {
     "topstitch-thread-bobbin": "Steppgarn, die Hälfte auf der Spule",
     "construction-thread": "Nähgarn",
     "construction-thread-bobbin": "Nähgarn, die Hälfte auf der Spule",
-    "edge-paint": "Kante zu färben, je Schicht",
+    "edge-paint": "mit Kantenfarbe zu streichen, je Schicht",
     webbing: "Gurtband",
     cord: "Kordel",
   },

@@ -94,7 +94,7 @@ export const germanPhrases: Readonly<Record<PhraseCode, string>> = {
   "end-thread":
     "Einfädeln: ein Ende um den Mittelsteg des Schiebers und festnähen; das andere durch den Ring, zurück über beide äußeren Stege des Schiebers und dann an sein eigenes Teil. Den Schieber bewegen, bevor das letzte Ende festgenäht wird.",
   "end-fold-back":
-    "{back} des Endes um sein Metallteil legen und zweimal quer nähen; über die doppelten Lagen das Handrad drehen.",
+    "{back} des Endes um seinen Beschlag legen und zweimal quer nähen; über die doppelten Lagen das Handrad drehen.",
   "end-seam": "Das Ende mit {seam} in die Naht der Tasche heften und zweimal darübernähen.",
 
   "no-interfacing": "Gewebe ohne Einlage verzieht und verdreht sich beim Falten und Absteppen: Einlage verwenden.",
@@ -116,8 +116,9 @@ export const germanPhrases: Readonly<Record<PhraseCode, string>> = {
     "Der Schieber öffnet {opening}, weit mehr als ein Riemen von {thickness} Dicke braucht: er wird rutschen.",
   "slider-fixed-bar":
     "Ein Riemen von {thickness} Dicke rutscht auf einem Schieber mit festem Steg: einen mit beweglichem Steg nehmen oder einen dickeren Riemen.",
-  "machine-thickness": "{layers} Lagen, {thickness} dick {where}: mehr als {limit}, die die Maschine schafft.",
-  "machine-layers": "{layers} Lagen {where}: mehr als {most}, die die Maschine schafft.",
+  "machine-thickness":
+    "{layers} Lagen, {thickness} dick ({where}): mehr als die {limit}, die die Maschine schafft.",
+  "machine-layers": "{layers} Lagen ({where}): mehr als die {most}, die die Maschine schafft.",
   "edges-collide":
     "Offene Kanten {gap} neben der Mittelfalte laufen in die Falte: sie müssen mindestens {least} zurückbleiben.",
   "stitch-short": "Stiche von {stitch} perforieren Kunstleder: {least} oder länger wählen.",

@@ -2,7 +2,7 @@ import type { PieceLine } from "../../../core/materials/cutPiece.ts";
 import type { SheetTexts } from "./sheetTexts.ts";
 
 const LINES: Readonly<Record<PieceLine["role"], string>> = {
-  fold: "Falten",
+  fold: "Falzen",
   tape: "Kleben",
   stitch: "Nähen",
   mark: "Marke",
@@ -16,11 +16,28 @@ export const german: SheetTexts = {
   forBags: (bags) => (bags === 1 ? "Für 1 Tasche." : `Für ${bags} Taschen; die Zahlen gelten für alle zusammen.`),
   columns: {
     number: "Nr.",
-    cut: "Zahl",
+    cut: "Anzahl",
     piece: "Teil",
     size: "längs × quer",
     inches: "auf 1/16 in; ≈ über 0,5 mm ab",
     grain: "Fadenlauf",
+  },
+  table: {
+    heads: [
+      "Nummer",
+      "Name",
+      "Material",
+      "Art",
+      "Anzahl",
+      "gespiegelt",
+      "längs mm",
+      "quer mm",
+      "längs in",
+      "quer in",
+      "Fadenlauf",
+      "Hinweise",
+    ],
+    kinds: { strip: "Streifen", panel: "Teil" },
   },
   toBuy: "Zu kaufen",
   alsoNeeded: "Außerdem nötig",

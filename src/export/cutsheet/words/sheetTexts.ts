@@ -1,4 +1,4 @@
-import type { PieceGrain, PieceLine } from "../../../core/materials/cutPiece.ts";
+import type { CutPiece, PieceGrain, PieceLine } from "../../../core/materials/cutPiece.ts";
 
 /** Every word of the cut sheet and its labels in one language; a language that lacks one does not compile. */
 export interface SheetTexts {
@@ -11,6 +11,24 @@ export interface SheetTexts {
     readonly size: string;
     readonly inches: string;
     readonly grain: string;
+  };
+  /** Heads and words of the table for a spreadsheet; lengths in mm, then in inches. */
+  readonly table: {
+    readonly heads: readonly [
+      number: string,
+      name: string,
+      material: string,
+      kind: string,
+      count: string,
+      mirrored: string,
+      alongMm: string,
+      acrossMm: string,
+      alongInches: string,
+      acrossInches: string,
+      grain: string,
+      notes: string,
+    ];
+    readonly kinds: Readonly<Record<CutPiece["kind"], string>>;
   };
   readonly toBuy: string;
   readonly alsoNeeded: string;

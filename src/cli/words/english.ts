@@ -1,0 +1,159 @@
+import type { CliTexts } from "./cliTexts.ts";
+
+const counted = (count: number, what: string): string => `${count} ${what}${count === 1 ? "" : "s"}`;
+
+/** What the commands say in English. */
+export const english: CliTexts = {
+  files: {
+    faults: {
+      missing: "there is no such file",
+      "no-rights": "it may not be read or written with your rights",
+      "is-folder": "it is a folder",
+      "path-through-file": "a part of its path is a file",
+      "disk-full": "the disk is full",
+      "disk-read-only": "the disk is read-only",
+      "not-utf8": "it is not UTF-8 text",
+    },
+    tooLarge: (megabytes) => `it is larger than ${megabytes} MB`,
+    unreadable: (path, reason) => `${path} cannot be read: ${reason}.`,
+    notWritten: (path, reason) => `Nothing was written; ${path}: ${reason}.`,
+    written: (path) => `wrote ${path}`,
+    noMaterial: (path, id, nearest, all) =>
+      `${path} has no material "${id}". ${nearest === null ? `It has ${all}.` : `Did you mean "${nearest}"?`}`,
+    notAPlan: (path, place, wanted) => {
+      const what = {
+        object: "an object",
+        list: "a list",
+        number: "a number",
+        text: "a text",
+        flag: "true or false",
+        version: "1",
+        outline: "an outline of three points or more",
+        "stock-kind": '"roll" or "remnant"',
+      }[wanted];
+      return `${place === "" ? path : `${path}: ${place}`} is not ${what}; this is not a plan file that Laywright wrote.`;
+    },
+  },
+  check: {
+    plan: (pieces, materials, leftOut) =>
+      `The plan is right: ${counted(pieces, "piece")} on ${counted(materials, "material")}${leftOut > 0 ? `, ${leftOut} left out` : ""}.`,
+    project: (name, pieces, materials) =>
+      `${name}: the file is sound. ${counted(pieces, "piece")} from ${counted(materials, "material")}.`,
+  },
+  lay: {
+    bags: (project, count) => `${project}, ${counted(count, "bag")}`,
+    laying: (material, pieces) => `${material}: laying ${counted(pieces, "piece")}`,
+    laid: (material, metres, placed, pieces) =>
+      `${material}: ${metres} m for ${placed} of ${counted(pieces, "piece")}`,
+    threePlans: (material) => `${material}: three plans`,
+    ourFault: "A plan of ours is wrong; nothing is to be cut from it. A bug of ours, please send us your file.",
+    keptIn: (path) => `The plan is kept in ${path}`,
+    noFont: (glyphs) => `No font at hand has ${glyphs}; the pages show their numbers in brackets.`,
+    takenAway: (names) => `Taken away, as this plan has them no more: ${names}`,
+    stays: (names) => `Of an earlier plan, and changed since, so they stay; do not cut from them: ${names}`,
+    heldLengthwise: (names) => `Held lengthwise, as their cloth shrinks differently each way: ${names}.`,
+    cost: "Cost",
+    strips: "Strips from a metre of roll",
+    noStrip: (length) => `none; one strip is ${length} long`,
+    stripsProven: (count) => `${count} (proven most)`,
+    stripsBound: (count, bound) => `${count} (at most ${bound})`,
+    written: "Written",
+    toPay: (money) => `To pay for cloth: ${money}.`,
+    clothOfBag: (money) => `Cloth of one bag, your own at the same price: ${money}.`,
+    price: (cost, price, markup, margin) =>
+      `One bag costs ${cost} with work, and sells at ${price}: ${markup} put on top, ${margin} of the price left.`,
+    best: { shortest: "shortest", easiest: "easiest to cut", offcut: "largest useful offcut" },
+    longer: (length) => `${length} more`,
+    rulerCuts: (cuts, settings) => `ruler cuts: ${cuts}, ruler settings: ${settings}`,
+    noRuler: "cannot be cut edge to edge with a ruler",
+    largestOffcut: (size) => `largest offcut ${size}`,
+    noOffcut: "no useful offcut",
+  },
+  yields: {
+    noStrapAcross:
+      "No strap fits across this width on the grain asked for; a wider cloth or the other grain would help.",
+    notASize: (text) => `--strip: "${text}" is not a width and a length; write it like "4 in x 28 in".`,
+    tooMany: (option, straps, most) =>
+      `${option}: room for ${straps} straps is too many to plan at once (at most ${most}); ask for a shorter length.`,
+    straps: (count) => counted(count, "strap"),
+    onCloth: (length, width) => `${length} of cloth, ${width} usable width`,
+    noneFits: (strap, cloth) => `No strap of ${strap} fits on ${cloth}.`,
+    gives: (straps, strap, cloth) => `${straps} of ${strap} from ${cloth}.`,
+    provenMost: "Proven: no layout gives more.",
+    couldBe: (bound, count) => `At most ${bound} could fit; no layout with more than ${count} was found.`,
+    oneWay: (lengthwise, crosswise) => `All lengthwise: ${lengthwise}. All crosswise: ${crosswise}.`,
+    fromTheEnd: "From the cut end:",
+    untouched: (length) => `${length} of the length is not touched.`,
+    need: (straps, strap, cloth) => `${straps} of ${strap} need ${cloth}.`,
+    provenShortest: "Proven: no shorter length is enough.",
+    couldBeShorter: (bound, length) =>
+      `The shortest possible is at least ${bound}; no layout shorter than ${length} was found.`,
+    alsoGives: (straps) => `The same length gives ${straps}.`,
+    block: (count, isLengthwise, along, across, x, y) => {
+      const rows = along === 1 ? `${across} side by side` : `${along} along, ${across} side by side`;
+      return `${count} ${isLengthwise ? "lengthwise" : "crosswise"}: ${rows}, starting ${x} along and ${y} across`;
+    },
+    wouldHelp: "What would help:",
+    lengthGives: (length, straps) => `${length} of length gives ${straps}.`,
+    crosswiseNeeds: (width) => `Crosswise it needs ${width} of usable width.`,
+    otherGrain: "With --grain both the other straight grain is tried as well.",
+    orJoin: "Or join the strap from two shorter pieces; add a seam allowance to each.",
+  },
+  strap: {
+    name: "Strap",
+    cloth: "cloth",
+    finishedWidth: "Finished width",
+    cutWidth: "Cut width",
+    tradeRule: "Trade's round rule",
+    difference: "Difference",
+    layersRow: "Layers",
+    thick: (layers, thickness) => `${layers}, ${thickness} thick`,
+    foldLines: "Fold lines at",
+    heldBack: "Raw edge held back",
+    cutLength: "Cut length",
+    shortPart: "Short part, cut",
+    longest: "Longest as worn",
+    shortest: "Shortest as worn",
+    layers: (count) => counted(count, "layer"),
+    of: (length, what) => `${length} of ${what}`,
+    other: (construction, cut, layers, thickness, roll) =>
+      `${construction}: cut ${cut}, ${layers}, ${thickness} thick${roll === "" ? "" : `, ${roll}`}`,
+    ofRoll: (length) => `${length} of roll`,
+    cut: "Cut:",
+    madeOf: "The length is made of:",
+    needle: "Under the needle:",
+    ready: "Have ready:",
+    notes: "Note:",
+    others: "These would pass the limits, least cloth first:",
+    steps: "Steps:",
+    takeCare: "Take care:",
+  },
+  foldTest: {
+    title: (construction, thickness) => `Fold test, "${construction}", ${thickness} a layer`,
+    strip: (width) => `Cut a strip ${width} wide and about a hand long, on the same grain as the strap.`,
+    how: {
+      "three-raw": [
+        "Draw a line two thirds across it, along its length.",
+        "Fold one long edge over and lay it exactly on that line; press or hammer the fold as you would in the strap.",
+        "Wrap the last third round the raw edge and press it down.",
+      ],
+      fourfold: [
+        "Crease it lengthwise in the middle, open it, and fold both long edges in as far as they go without running into the crease when closed.",
+        "Fold it in half again and press or hammer it as you would in the strap.",
+      ],
+    },
+    measure: (what) => `Measure over the outside of the folded strip, and ${what}.`,
+    read: {
+      "three-raw": "how far the raw edge that shows stops short of the opposite fold",
+      fourfold: "how far each raw edge lies from the centre crease when the strip is opened once (mean of both)",
+    },
+    assumed: (width, setback) => `Without a test we assume ${width} and ${setback}.`,
+    runAgain: "Then run the same command with --measured-width and --measured-setback.",
+    thickness: "Measure the thickness too: fold a stack of eight layers, press it and divide.",
+    neutral: "K (neutral)",
+    clearance: "clearance",
+    leaves: (reading, cutWidth) => `Readings good to ${reading} leave the cut width open by ± ${cutWidth}.`,
+    keep: "To keep it, add --into PROJECT --of MATERIAL, or put this into the material in the project file:",
+    stored: (path, material) => `Stored with the thickness in ${path}, material ${material}.`,
+  },
+};

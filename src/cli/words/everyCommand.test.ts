@@ -1,0 +1,111 @@
+import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { afterAll, expect, test } from "vitest";
+import { COMMANDS } from "../commands.ts";
+import { run } from "../run.ts";
+
+/** Everything a run says, on both streams and as progress, one entry a line. */
+async function lines(...words: string[]): Promise<string[]> {
+  let said = "";
+  const say = (text: string): void => {
+    said += text.endsWith("\n") ? text : `${text}\n`;
+  };
+  await run(words, COMMANDS, { language: "en", out: say, err: say, progress: say });
+  return said.split("\n");
+}
+
+/** What is alike in both languages: names of the demo and of the run, ids, options, units, money. */
+const ALIKE = /Quay|"[\w-]+"|--\w+|vinyl|\b(?:neutral|clearance|fourfold|mm|cm|m|in|yd|x|EUR|K)\b/gu;
+
+const folder = mkdtempSync(join(tmpdir(), "words-test-"));
+afterAll(() => rmSync(folder, { recursive: true, force: true }));
+const POUCH = join(folder, "pouch.json");
+const canvas = { id: "canvas", name: "Quay", kind: "woven", thickness: 0.5, price: { amount: 12, per: "m" } };
+const strap = { construction: "fourfold", width: "1 in", length: "40 cm", materials: { outer: "canvas" } };
+writeFileSync(
+  POUCH,
+  JSON.stringify({
+    laywright: 1,
+    name: "Quay",
+    unit: "mm",
+    bags: 2,
+    currency: "EUR",
+    pricing: { workPerBag: 20, by: "markup", share: "50 %" },
+    materials: [{ ...canvas, stock: [{ kind: "roll", id: "roll", width: 500 }] }],
+    straps: [{ ...strap, id: "quay", name: "Quay" }],
+    panels: [
+      {
+        id: "front",
+        name: "Quay",
+        material: "canvas",
+        shape: { kind: "rounded", along: 90, across: 80, radius: 9 },
+      },
+    ],
+  }),
+);
+
+const SATCHEL = ["--length", "60 in", "--thickness", "1 mm", "--name", "Quay"];
+
+test.each([
+  ["check", POUCH],
+  ["check", "nowhere.json"],
+  ["check", "package.json"],
+  ["lay", POUCH, "--effort", "0.002"],
+  ["lay", POUCH, "--effort", "0.002", "--choices"],
+  ["lay", "src"],
+  ["yield", "--strip", "10 cm x 70 cm", "--width", "107 cm", "--length", "1 m"],
+  ["yield", "--strip", "10 cm x 70 cm", "--width", "107 cm", "--length", "20 cm", "--grain", "lengthwise"],
+  ["yield", "--strip", "4 in x 28 in", "--width", "42 in", "--count", "7"],
+  ["yield", "--strip", "10 cm", "--width", "42 in", "--count", "7"],
+  ["yield", "--strip", "1 mm x 1 mm", "--width", "1 m", "--length", "10 m"],
+  ["yield", "--strip", "10 cm x 70 cm", "--width", "50 cm", "--count", "3", "--grain", "crosswise"],
+  ["strap", "--construction", "fourfold", "--width", "1 in", "--material", "vinyl", ...SATCHEL],
+  [
+    "strap",
+    "--construction",
+    "two-layer",
+    "--width",
+    "1 in",
+    "--facing",
+    "woven",
+    "--interfacing",
+    "full",
+    ...SATCHEL,
+  ],
+  ["strap", "--construction", "corded", "--cord", "10 mm", "--machine-layers", "2", ...SATCHEL],
+  [
+    "strap",
+    "--construction",
+    "fourfold",
+    "--width",
+    "1 in",
+    "--adjust",
+    "two-part",
+    "--stock-width",
+    "1 m",
+    ...SATCHEL,
+  ],
+  ["strap", "--fold-test", "--thickness", "1 mm"],
+  ["strap", "--fold-test", "--thickness", "1 mm", "--measured-width", "34.2 mm", "--measured-setback", "2 mm"],
+  [
+    "strap",
+    "--fold-test",
+    "--thickness",
+    "1 mm",
+    "--measured-width",
+    "34.2 mm",
+    "--measured-setback",
+    "2 mm",
+    "--into",
+    POUCH,
+    "--of",
+    "nothing",
+  ],
+])("%s %s … says nothing in English when German is asked for", async (...words) => {
+  const [english, german] = [await lines(...words), await lines(...words, "--lang", "de")];
+  const same = german.filter((line) => english.includes(line) && /\p{L}{2}/u.test(line.replace(ALIKE, "")));
+  expect(same).toEqual([]);
+  expect(german.join("").length).toBeGreaterThan(10);
+  expect(german.join("\n")).not.toMatch(/Schlüssel|laywright \w+: /u);
+});

@@ -1,0 +1,166 @@
+import type { CliTexts } from "./cliTexts.ts";
+
+const teile = (count: number): string => (count === 1 ? "1 Teil" : `${count} Teile`);
+const teilen = (count: number): string => (count === 1 ? "1 Teil" : `${count} Teilen`);
+const materialien = (count: number): string => (count === 1 ? "1 Material" : `${count} Materialien`);
+
+/** What the commands say in German. */
+export const german: CliTexts = {
+  files: {
+    faults: {
+      missing: "es gibt keine solche Datei",
+      "no-rights": "Ihre Rechte reichen zum Lesen oder Schreiben nicht aus",
+      "is-folder": "das ist ein Ordner",
+      "path-through-file": "ein Teil des Pfads ist eine Datei",
+      "disk-full": "der Datenträger ist voll",
+      "disk-read-only": "der Datenträger ist schreibgeschützt",
+      "not-utf8": "das ist kein UTF-8-Text",
+    },
+    tooLarge: (megabytes) => `sie ist größer als ${megabytes} MB`,
+    unreadable: (path, reason) => `${path} lässt sich nicht lesen: ${reason}.`,
+    notWritten: (path, reason) => `Nichts wurde geschrieben; ${path}: ${reason}.`,
+    written: (path) => `geschrieben: ${path}`,
+    noMaterial: (path, id, nearest, all) =>
+      `${path} hat kein Material "${id}". ${nearest === null ? `Es hat ${all}.` : `Meinen Sie "${nearest}"?`}`,
+    notAPlan: (path, place, wanted) => {
+      const what = {
+        object: "keine Gruppe",
+        list: "keine Liste",
+        number: "keine Zahl",
+        text: "kein Text",
+        flag: "nicht true oder false",
+        version: "nicht 1",
+        outline: "kein Umriss aus mindestens drei Punkten",
+        "stock-kind": 'nicht "roll" oder "remnant"',
+      }[wanted];
+      return `${place === "" ? path : `${path}: ${place}`} ist ${what}; diese Plandatei hat nicht Laywright geschrieben.`;
+    },
+  },
+  check: {
+    plan: (pieces, materials, leftOut) =>
+      `Der Plan stimmt: ${teile(pieces)} auf ${materialien(materials)}${leftOut > 0 ? `, ${leftOut} weggelassen` : ""}.`,
+    project: (name, pieces, materials) =>
+      `${name}: Die Datei ist in Ordnung. ${teile(pieces)} aus ${materialien(materials)}.`,
+  },
+  lay: {
+    bags: (project, count) => `${project}, ${count === 1 ? "1 Tasche" : `${count} Taschen`}`,
+    laying: (material, pieces) => `${material}: ${teile(pieces)} ${pieces === 1 ? "wird" : "werden"} gelegt`,
+    laid: (material, metres, placed, pieces) => `${material}: ${metres} m für ${placed} von ${teilen(pieces)}`,
+    threePlans: (material) => `${material}: drei Pläne`,
+    ourFault:
+      "Ein Plan von uns ist falsch; nach ihm darf nichts geschnitten werden. Das ist unser Fehler, bitte senden Sie uns Ihre Datei.",
+    keptIn: (path) => `Der Plan steht in ${path}`,
+    noFont: (glyphs) => `Keine vorhandene Schrift hat ${glyphs}; die Seiten zeigen die Nummern in Klammern.`,
+    takenAway: (names) => `Entfernt, weil dieser Plan sie nicht mehr hat: ${names}`,
+    stays: (names) =>
+      `Von einem früheren Plan und seither geändert, darum noch da; schneiden Sie nicht danach: ${names}`,
+    heldLengthwise: (names) => `Nur längs gelegt, weil ihr Stoff längs und quer verschieden einläuft: ${names}.`,
+    cost: "Kosten",
+    strips: "Streifen aus einem Meter der Rolle",
+    noStrip: (length) => `keiner; ein Streifen ist ${length} lang`,
+    stripsProven: (count) => `${count} (mehr geht nicht, bewiesen)`,
+    stripsBound: (count, bound) => `${count} (höchstens ${bound})`,
+    written: "Geschrieben",
+    toPay: (money) => `Für Stoff zu zahlen: ${money}.`,
+    clothOfBag: (money) => `Stoff einer Tasche, der vorhandene zum selben Preis: ${money}.`,
+    price: (cost, price, markup, margin) =>
+      `Eine Tasche kostet ${cost} mit Arbeit und wird für ${price} verkauft: ${markup} Aufschlag, ${margin} des Preises bleiben.`,
+    best: { shortest: "am kürzesten", easiest: "am leichtesten zu schneiden", offcut: "größter brauchbarer Rest" },
+    longer: (length) => `${length} mehr`,
+    rulerCuts: (cuts, settings) => `Linealschnitte: ${cuts}, Einstellungen des Lineals: ${settings}`,
+    noRuler: "mit dem Lineal nicht von Kante zu Kante zu schneiden",
+    largestOffcut: (size) => `größter Rest ${size}`,
+    noOffcut: "kein brauchbarer Rest",
+  },
+  yields: {
+    noStrapAcross:
+      "In diesem Fadenlauf passt kein Riemen auf diese Breite; breiterer Stoff oder der andere Fadenlauf würde helfen.",
+    notASize: (text) => `--strip: "${text}" ist keine Breite und Länge; schreiben Sie es wie "4 in x 28 in".`,
+    tooMany: (option, straps, most) =>
+      `${option}: Platz für ${straps} Riemen ist zu viel für einen Plan (höchstens ${most}); fragen Sie nach einer kürzeren Länge.`,
+    straps: (count) => `${count} Riemen`,
+    onCloth: (length, width) => `${length} Stoff, ${width} nutzbare Breite`,
+    noneFits: (strap, cloth) => `Kein Riemen von ${strap} passt auf ${cloth}.`,
+    gives: (straps, strap, cloth) => `${straps} von ${strap} aus ${cloth}.`,
+    provenMost: "Bewiesen: Kein Plan gibt mehr.",
+    couldBe: (bound, count) =>
+      `Höchstens ${bound} hätten Platz; ein Plan mit mehr als ${count} wurde nicht gefunden.`,
+    oneWay: (lengthwise, crosswise) => `Alle längs: ${lengthwise}. Alle quer: ${crosswise}.`,
+    fromTheEnd: "Vom geschnittenen Ende her:",
+    untouched: (length) => `${length} der Länge bleiben unberührt.`,
+    need: (straps, strap, cloth) => `${straps} von ${strap} brauchen ${cloth}.`,
+    provenShortest: "Bewiesen: Keine kürzere Länge reicht.",
+    couldBeShorter: (bound, length) =>
+      `Kürzer als ${bound} geht es nicht; ein Plan unter ${length} wurde nicht gefunden.`,
+    alsoGives: (straps) => `Dieselbe Länge gibt ${straps}.`,
+    block: (count, isLengthwise, along, across, x, y) => {
+      const rows = along === 1 ? `${across} nebeneinander` : `${along} hintereinander, ${across} nebeneinander`;
+      return `${count} ${isLengthwise ? "längs" : "quer"}: ${rows}, von ${x} längs und ${y} quer an`;
+    },
+    wouldHelp: "Was helfen würde:",
+    lengthGives: (length, straps) => `${length} Länge geben ${straps}.`,
+    crosswiseNeeds: (width) => `Quer braucht er ${width} nutzbare Breite.`,
+    otherGrain: "Mit --grain both wird auch der andere gerade Fadenlauf versucht.",
+    orJoin: "Oder setzen Sie den Riemen aus zwei kürzeren Stücken an; jedes bekommt eine Nahtzugabe.",
+  },
+  strap: {
+    name: "Riemen",
+    cloth: "Stoff",
+    finishedWidth: "Fertige Breite",
+    cutWidth: "Schnittbreite",
+    tradeRule: "Faustregel",
+    difference: "Unterschied",
+    layersRow: "Lagen",
+    thick: (layers, thickness) => `${layers}, ${thickness} dick`,
+    foldLines: "Faltlinien bei",
+    heldBack: "Offene Kante zurück",
+    cutLength: "Schnittlänge",
+    shortPart: "Kurzer Teil, Schnitt",
+    longest: "Getragen am längsten",
+    shortest: "Getragen am kürzesten",
+    layers: (count) => (count === 1 ? "1 Lage" : `${count} Lagen`),
+    of: (length, what) => `${length} ${what}`,
+    other: (construction, cut, layers, thickness, roll) =>
+      `${construction}: Schnittbreite ${cut}, ${layers}, ${thickness} dick${roll === "" ? "" : `, ${roll}`}`,
+    ofRoll: (length) => `${length} von der Rolle`,
+    cut: "Zuschneiden:",
+    madeOf: "Die Länge setzt sich zusammen aus:",
+    needle: "Unter der Nadel:",
+    ready: "Bereitlegen:",
+    notes: "Hinweise:",
+    others: "Diese Macharten hielten die Grenzen ein, mit dem wenigsten Stoff zuerst:",
+    steps: "Arbeitsschritte:",
+    takeCare: "Vorsicht:",
+  },
+  foldTest: {
+    title: (construction, thickness) => `Faltprobe, "${construction}", ${thickness} je Lage`,
+    strip: (width) =>
+      `Einen Streifen zuschneiden, ${width} breit und etwa eine Hand lang, im selben Fadenlauf wie der Riemen.`,
+    how: {
+      "three-raw": [
+        "Der Länge nach eine Linie auf zwei Dritteln der Breite zeichnen.",
+        "Eine Längskante umschlagen und genau an diese Linie legen; die Falte bügeln oder klopfen wie beim Riemen.",
+        "Das letzte Drittel um die offene Kante schlagen und andrücken.",
+      ],
+      fourfold: [
+        "Der Länge nach in der Mitte falzen, öffnen und beide Längskanten einschlagen, so weit es geht, ohne dass sie beim Schließen in den Falz laufen.",
+        "Wieder zur Hälfte falten und bügeln oder klopfen wie beim Riemen.",
+      ],
+    },
+    measure: (what) => `Außen über den gefalteten Streifen messen, und ${what}.`,
+    read: {
+      "three-raw": "wie weit die sichtbare offene Kante vor der gegenüberliegenden Falte endet",
+      fourfold:
+        "wie weit jede offene Kante vom Mittelfalz liegt, wenn der Streifen einmal geöffnet ist (Mittel aus beiden)",
+    },
+    assumed: (width, setback) => `Ohne Probe nehmen wir ${width} und ${setback} an.`,
+    runAgain: "Dann denselben Befehl mit --measured-width und --measured-setback geben.",
+    thickness: "Auch die Dicke messen: einen Stapel aus acht Lagen falten, pressen und teilen.",
+    neutral: "K (neutral)",
+    clearance: "Abstand",
+    leaves: (reading, cutWidth) =>
+      `Auf ${reading} genau gemessen, bleibt die Schnittbreite um ± ${cutWidth} offen.`,
+    keep: "Zum Behalten --into PROJEKT --of MATERIAL dazugeben, oder in der Projektdatei beim Material eintragen:",
+    stored: (path, material) => `Mit der Dicke in ${path} eingetragen, Material ${material}.`,
+  },
+};
