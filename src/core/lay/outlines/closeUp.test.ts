@@ -25,8 +25,8 @@ function piece(id: string, ring: Float64Array, count: number): LayPiece {
   return { id, outline: solid(ring), count, orientations: AS_IS, freeTurn: false };
 }
 
-/** The layout closed up from centres in mm: its length in mm, and the overlap left. */
-function closed(job: RegionJob, centres: readonly (readonly [number, number])[]) {
+/** Copies laid at centres in mm; those after the last are missing. */
+function laid(job: RegionJob, centres: readonly (readonly [number, number])[]) {
   const compiled = compileJob(job);
   const state = new LayState(compiled, new NoFitStore(compiled));
   const scale = compiled.unitsPerMm;
@@ -35,13 +35,23 @@ function closed(job: RegionJob, centres: readonly (readonly [number, number])[])
     state.spots.x[i] = x * scale;
     state.spots.y[i] = y * scale;
   }
-  const rng = seededRng(1);
-  const run = new CloseUp(state, rng).run(state.leastEnd());
+  return { state, scale };
+}
+
+/** Runs to the end; whether that succeeded, and the overlap left. */
+function outcome(state: LayState, run: Generator<void, boolean>) {
   let step = run.next();
   while (!step.done) step = run.next();
-  const separator = new Separator(state, rng, SEPARATION_TUNING);
+  const separator = new Separator(state, seededRng(1), SEPARATION_TUNING);
   for (const _ of separator.measureAll());
-  return { done: step.value, length: state.end() / scale, overlap: separator.total() };
+  return { done: step.value, overlap: separator.total() };
+}
+
+/** The layout closed up from centres in mm: its length in mm, and the overlap left. */
+function closed(job: RegionJob, centres: readonly (readonly [number, number])[]) {
+  const { state, scale } = laid(job, centres);
+  const found = outcome(state, new CloseUp(state, seededRng(1)).run(state.leastEnd()));
+  return { ...found, length: state.end() / scale };
 }
 
 test("a loose row of squares closes up to touch exactly", () => {
@@ -93,4 +103,37 @@ test("a hook stays in its notch: both sides of the contact are kept", () => {
   ]);
   expect(length).toBeCloseTo(110, 6);
   expect(overlap).toBe(0);
+});
+
+test("clearing a closed region undoes overlaps away from a point, without the missing copy", () => {
+  const job: RegionJob = {
+    ...jobOf(100, [piece("square", rectangleRing(0, 0, 100, 100), 4)]),
+    region: { width: 100, length: 340, outline: null, flaws: [] },
+  };
+  const { state, scale } = laid(job, [
+    [54, 50],
+    [150, 50],
+    [245, 50],
+  ]);
+  const { done, overlap } = outcome(state, new CloseUp(state, seededRng(1)).clear(200 * scale, 50 * scale));
+  expect(done).toBe(true);
+  expect(overlap).toBe(0);
+  expect(state.spots.variant[3]).toBe(-1);
+  expect(state.spots.x[0]! / scale).toBeCloseTo(50, 6);
+  expect(state.spots.x[1]! / scale).toBeCloseTo(150, 6);
+  expect(state.spots.x[2]! / scale).toBeGreaterThan(250 - 1e-6);
+  expect(state.spots.x[2]! / scale).toBeLessThan(290 + 1e-6);
+});
+
+test("clearing gives up where there is no room", () => {
+  const job: RegionJob = {
+    ...jobOf(100, [piece("square", rectangleRing(0, 0, 100, 100), 2)]),
+    region: { width: 100, length: 195, outline: null, flaws: [] },
+  };
+  const { state, scale } = laid(job, [
+    [50, 50],
+    [145, 50],
+  ]);
+  const run = new CloseUp(state, seededRng(1)).clear(100 * scale, 50 * scale);
+  expect(outcome(state, run).done).toBe(false);
 });

@@ -23,7 +23,8 @@ const TOLERANCE = 1e-9;
 
 /**
  * Moves all copies at once: every pair keeps to a convex room beside each other, and a linear program makes the
- * layout as short as these rooms allow; then again with new rooms. Overlaps that are not deep are undone on the way.
+ * layout as short as these rooms allow, or moves all away from one point; then again with new rooms. Overlaps that
+ * are not deep are undone on the way.
  */
 export class CloseUp {
   private readonly state: LayState;
@@ -35,6 +36,7 @@ export class CloseUp {
   private readonly lowX: Float64Array;
   private readonly lowY: Float64Array;
   /** Whether unknowns count from the upper side of their range down, so that ties push the other way. */
+  private readonly flipX: Int8Array;
   private readonly flipY: Int8Array;
   private least = 0;
 
@@ -44,6 +46,7 @@ export class CloseUp {
     this.near = new Neighbours(state.columns);
     this.lowX = new Float64Array(state.count);
     this.lowY = new Float64Array(state.count);
+    this.flipX = new Int8Array(state.count);
     this.flipY = new Int8Array(state.count);
     let extent = 0;
     for (const { shape } of state.job.items) extent += state.job.shapes[shape]!.extent / state.count;
@@ -56,8 +59,11 @@ export class CloseUp {
     if (state.count > MOST_COPIES || state.spots.variant.includes(-1)) return false;
     let done = false;
     let end = Infinity;
+    this.flipX.fill(0);
     for (let round = 0; round < ROUNDS; round++) {
-      if (!this.setUp(leastEnd) || (yield* this.solve()) !== 1) break;
+      this.least = Math.max(leastEnd, state.end() - this.reach);
+      for (let i = 0; i < state.count; i++) this.flipY[i] = this.rng.unit() < 0.5 ? 1 : 0;
+      if (!this.setUp(true) || (yield* this.solve()) !== 1) break;
       done = true;
       this.move();
       const now = state.end();
@@ -65,6 +71,23 @@ export class CloseUp {
       end = now;
     }
     return done;
+  }
+
+  /**
+   * Undoes overlaps in the window as it is, copies moving away from (x, y) as far as they can; true when that
+   * succeeded. Overlaps must be measured anew.
+   */
+  *clear(x: number, y: number): Generator<void, boolean> {
+    const { state } = this;
+    const { spots } = state;
+    if (state.count > MOST_COPIES) return false;
+    for (let i = 0; i < state.count; i++) {
+      this.flipX[i] = spots.x[i]! > x ? 1 : 0;
+      this.flipY[i] = spots.y[i]! > y ? 1 : 0;
+    }
+    if (!this.setUp(false) || (yield* this.solve()) !== 1) return false;
+    this.move();
+    return true;
   }
 
   private *solve(): Generator<void, number> {
@@ -92,35 +115,34 @@ export class CloseUp {
     return true;
   }
 
-  /** Unknowns and rows for the layout as it is; false when some overlap is too deep. */
-  private setUp(leastEnd: number): boolean {
+  /** Unknowns and rows for the layout as it is, shortening it or not; false when some overlap is too deep. */
+  private setUp(shorten: boolean): boolean {
     const { state, reach, rng } = this;
     const { count, spots, job } = state;
-    const size = 2 * count + 1;
-    this.program ??= boxedProgram(size, 24 * count + 200);
+    this.program ??= boxedProgram(2 * count + 1, 24 * count + 200);
     const program = this.program;
     program.rows = 0;
-    const end = state.end();
-    this.least = Math.max(leastEnd, end - reach);
     program.cost[2 * count] = 1;
-    program.range[2 * count] = (end + reach - this.least) / reach;
+    program.range[2 * count] = shorten ? (state.end() + reach - this.least) / reach : 0;
     for (let i = 0; i < count; i++) {
       const variant = spots.variant[i]!;
-      const x = spots.x[i]!;
-      const y = spots.y[i]!;
-      this.lowX[i] = Math.max(state.lowX(variant), x - reach);
-      this.lowY[i] = Math.max(state.lowY(variant), y - reach);
-      program.range[2 * i] = (x + reach - this.lowX[i]!) / reach;
-      program.range[2 * i + 1] = (Math.min(state.highY(variant), y + reach) - this.lowY[i]!) / reach;
       program.cost[2 * i] = TIE_COST * (0.5 + rng.unit());
       program.cost[2 * i + 1] = TIE_COST * (0.5 + rng.unit());
-      this.flipY[i] = rng.unit() < 0.5 ? 1 : 0;
+      program.range.fill(0, 2 * i, 2 * i + 2);
+      if (variant < 0) continue;
+      const x = spots.x[i]!;
+      const y = spots.y[i]!;
+      const highX = shorten ? Infinity : state.highX(variant);
+      this.lowX[i] = Math.max(state.lowX(variant), x - reach);
+      this.lowY[i] = Math.max(state.lowY(variant), y - reach);
+      program.range[2 * i] = (Math.min(highX, x + reach) - this.lowX[i]!) / reach;
+      program.range[2 * i + 1] = (Math.min(state.highY(variant), y + reach) - this.lowY[i]!) / reach;
       const { maxX } = job.variants[variant]!;
       // The copy ends before the window does.
-      if (x + reach + maxX > this.least)
+      if (shorten && x + reach + maxX > this.least)
         this.addRow((this.lowX[i]! + maxX - this.least) / reach, [2 * count, 1, 2 * i, -1]);
     }
-    for (let i = 0; i < count; i++) if (!this.addRooms(i)) return false;
+    for (let i = 0; i < count; i++) if (spots.variant[i]! >= 0 && !this.addRooms(i)) return false;
     return true;
   }
 
@@ -166,31 +188,31 @@ export class CloseUp {
     const { spots, count } = state;
     let rest = least;
     const terms: number[] = [];
-    const add = (item: number, sign: number): void => {
-      rest -= sign * nx * (this.lowX[item]! - spots.x[item]!);
-      terms.push(2 * item, sign * nx);
-      const low = this.lowY[item]! - spots.y[item]!;
-      if (this.flipY[item] === 0) {
-        rest -= sign * ny * low;
-        terms.push(2 * item + 1, sign * ny);
-      } else {
-        rest -= sign * ny * (low + program!.range[2 * item + 1]! * reach);
-        terms.push(2 * item + 1, -sign * ny);
-      }
+    const add = (unknown: number, factor: number, low: number, isFlipped: boolean): void => {
+      rest -= factor * (isFlipped ? low + program!.range[unknown]! * reach : low);
+      terms.push(unknown, isFlipped ? -factor : factor);
     };
-    add(i, 1);
-    if (j < count) add(j, -1);
+    const addItem = (item: number, sign: number): void => {
+      add(2 * item, sign * nx, this.lowX[item]! - spots.x[item]!, this.flipX[item] === 1);
+      add(2 * item + 1, sign * ny, this.lowY[item]! - spots.y[item]!, this.flipY[item] === 1);
+    };
+    addItem(i, 1);
+    if (j < count) addItem(j, -1);
     return this.addRow(rest / reach, terms);
   }
 
   private move(): void {
     const { state, reach, program, lowX, lowY } = this;
     const { v, range } = program!;
+    const moved = (unknown: number, isFlipped: boolean): number =>
+      reach * (isFlipped ? range[unknown]! - v[unknown]! : v[unknown]!);
     for (let i = 0; i < state.count; i++) {
       const variant = state.spots.variant[i]!;
-      const up = this.flipY[i] === 0 ? v[2 * i + 1]! : range[2 * i + 1]! - v[2 * i + 1]!;
-      state.spots.x[i] = Math.max(state.lowX(variant), lowX[i]! + v[2 * i]! * reach);
-      state.spots.y[i] = Math.max(state.lowY(variant), Math.min(state.highY(variant), lowY[i]! + up * reach));
+      if (variant < 0) continue;
+      const x = lowX[i]! + moved(2 * i, this.flipX[i] === 1);
+      const y = lowY[i]! + moved(2 * i + 1, this.flipY[i] === 1);
+      state.spots.x[i] = Math.max(state.lowX(variant), x);
+      state.spots.y[i] = Math.max(state.lowY(variant), Math.min(state.highY(variant), y));
     }
   }
 }

@@ -1,4 +1,5 @@
 import type { Rng } from "../rng.ts";
+import { CloseUp } from "./closeUp.ts";
 import { copySpots, emptySpots, type LayState, type Spots } from "./layState.ts";
 import type { Separator } from "./separate.ts";
 
@@ -16,7 +17,7 @@ export interface FillTuning {
 }
 
 export const FILL_TUNING: FillTuning = {
-  patience: 8,
+  patience: 4,
   mostGain: 0.03,
   leastGain: 0.001,
   mostOut: 4,
@@ -40,6 +41,10 @@ export class RegionFiller {
   private bestArea: number;
   private gain: number;
   private gravityTurn = 0;
+  private readonly closeUp: CloseUp;
+  /** Where the choice was changed last. */
+  private centreX = 0;
+  private centreY = 0;
 
   constructor(state: LayState, separator: Separator, rng: Rng, tuning: FillTuning) {
     this.state = state;
@@ -47,6 +52,7 @@ export class RegionFiller {
     this.rng = rng;
     this.tuning = tuning;
     this.gain = tuning.mostGain;
+    this.closeUp = new CloseUp(state, rng);
     this.areas = Float64Array.from(state.job.items, ({ shape }) => state.job.shapes[shape]!.area);
     this.usable = state.job.items.flatMap(({ shape }, i) => (state.job.variantsOf[shape]!.length > 0 ? [i] : []));
     this.best = emptySpots(state.count);
@@ -98,6 +104,8 @@ export class RegionFiller {
     const centre = laid[rng.below(laid.length)] ?? -1;
     const out = centre < 0 ? [] : this.nearest(centre, laid, rng.below(tuning.mostOut + 1));
     const [x, y] = centre < 0 ? [0, 0] : [spots.x[centre]!, spots.y[centre]!];
+    this.centreX = x;
+    this.centreY = y;
     let room = state.laidArea(spots);
     let gone = 0;
     for (const i of out) gone += areas[i]!;
@@ -128,13 +136,18 @@ export class RegionFiller {
     return [...out];
   }
 
+  /** Separates what overlaps; copies that overlap little at the end are moved all at once, away from the change. */
   private *attempt(): Generator<void, boolean> {
     const { state, separator, tuning } = this;
     state.setGravity(this.gravityTurn % 2 === 0 ? tuning.gravityPower : 0);
     state.store.trim();
     separator.resetWeights();
     yield* separator.measureAll();
-    return yield* separator.run(tuning.patience);
+    if (yield* separator.run(tuning.patience)) return true;
+    copySpots(separator.leastSpots, state.spots);
+    if (!(yield* this.closeUp.clear(this.centreX, this.centreY))) return false;
+    yield* separator.measureAll();
+    return separator.total() === 0;
   }
 
   *run(): Generator<void, void> {
