@@ -49,3 +49,29 @@ for (const [locale, button] of [
     expect(missing.length, missing.join("\n")).toBeLessThan(3);
     await context.close();
   });
+
+test("a plan for the ruler is compared, laid and saved, and one undo brings the other plan back", async () => {
+  const context = await stage.person({ acceptDownloads: true });
+  const page = await openPage(context, stage.url);
+  await openFile(page, "demo.json", demoText());
+  await page.waitForSelector(".card-name:has-text('Gusset')");
+  await goTo(page, "#/table/ruler");
+  const lay = page.locator('button:has-text("Lay it for the ruler")');
+  await lay.waitFor({ timeout: 60_000 });
+  // What the ruler costs: the table says cloth, purchase, cuts and settings of both plans.
+  expect(await page.locator(".compared tbody tr").count()).toBe(4);
+  const settings = async () =>
+    Number((await page.locator(".lay-length").first().textContent())?.match(/set (\d+) times/)?.[1]);
+  const offered = await settings();
+  expect(offered).toBeGreaterThan(1);
+  const early = await savedWords(page, "Save the ruler cuts", "ruler-early.pdf");
+  await lay.click();
+  await page.waitForSelector("text=The plan on the table can be cut with the ruler.", { timeout: 60_000 });
+  expect(await settings()).toBe(offered);
+  const late = await savedWords(page, "Save the ruler cuts", "ruler-late.pdf");
+  expect(late).toBe(early);
+  expect(late).toContain(`${offered}`);
+  await page.click('button[aria-label^="Undo"]');
+  await lay.waitFor({ timeout: 60_000 });
+  await context.close();
+});

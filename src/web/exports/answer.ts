@@ -18,13 +18,13 @@ import type { LaidMaterial } from "../../export/planFile.ts";
 import { facesFor, matFiles, planFiles } from "../../export/planFiles.ts";
 import { tiledPages, tilingOptions } from "../../export/stockFiles.ts";
 import type { Answers, Ask, MatStack, PaperCount, PaperStack } from "./protocol.ts";
-import { rulerStacks } from "./rulerStacks.ts";
+import { rulerAnswer } from "./rulerStacks.ts";
 
 /** Works out what was asked. */
 export async function answer(ask: Ask): Promise<Answers[Ask["kind"]]> {
   if (ask.kind === "paper") return paperStacks(ask);
   if (ask.kind === "papers") return paperCounts(ask);
-  if (ask.kind === "ruler") return rulerStacks(ask);
+  if (ask.kind === "ruler") return rulerAnswer(ask);
   if (ask.kind === "mats") return matStack(ask);
   if (ask.kind === "sheet") return projectSheet(ask);
   const { project, pieces, straps, lays, language } = ask;

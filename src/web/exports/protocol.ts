@@ -1,6 +1,8 @@
 import type { Drawing } from "../../core/drawing/drawing.ts";
 import type { Page } from "../../core/drawing/page.ts";
 import type { RulerCard } from "../../core/drawing/rulerPages.ts";
+import type { LayFigures } from "../../core/lay/choices/layFigures.ts";
+import type { LayPlan } from "../../core/lay/types.ts";
 import type { CutPiece } from "../../core/materials/cutPiece.ts";
 import type { Project } from "../../core/project/project.ts";
 import type { StrapResult } from "../../core/straps/strapResult.ts";
@@ -37,10 +39,20 @@ export interface MatStack {
   readonly refusal: string | null;
 }
 
+/** The plan for the ruler beside the plan on the table. */
+export interface RulerAnswer {
+  readonly plan: LayPlan;
+  /** The plan on the table is the plan for the ruler: no better one was found. */
+  readonly isOnTable: boolean;
+  /** Ruler cuts of the plan on the table; null when straight cuts do not part its pieces. */
+  readonly onTable: LayFigures["ruler"];
+  readonly found: LayFigures["ruler"];
+  readonly stacks: readonly RulerStack[];
+}
+
 /** One stock cut by ruler. `cards` is null when its plan cannot be cut edge to edge. */
 export interface RulerStack {
   readonly stockId: string;
-  readonly length: number;
   readonly drawing: Drawing;
   readonly cuts: number;
   readonly settings: number;
@@ -92,7 +104,7 @@ export type Ask =
 /** What comes back, by what was asked. */
 export interface Answers {
   readonly paper: readonly PaperStack[];
-  readonly ruler: readonly RulerStack[];
+  readonly ruler: RulerAnswer;
   /** Sheets of all stocks together on each common paper. */
   readonly papers: readonly PaperCount[];
   readonly files: { readonly files: readonly PlanFile[]; readonly missingGlyphs: readonly string[] };

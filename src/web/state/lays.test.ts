@@ -39,3 +39,21 @@ test("a first plan comes though the worker that improves them is busy, and an ed
   await allPlanned(board);
   expect(board.lays.get().size).toBe(before.size);
 });
+
+test("undo brings back the plan that was there, at once, though another was taken in between", async () => {
+  const pools = { first: searchPool([loopback(setImmediate)]), more: searchPool([busy()]) };
+  const board = createLayBoard(
+    () => pools,
+    () => 0,
+  );
+  const project = demo();
+  board.follow(project);
+  await allPlanned(board);
+  const [id, { plan }] = [...board.lays.get()][0]!;
+  const taken = { ...plan!, seed: 99 };
+  board.showMoved(id, taken);
+  board.follow({ ...project, pins: taken.placements.map((placement) => ({ materialId: id, ...placement })) });
+  expect(board.lays.get().get(id)?.plan).toBe(taken);
+  board.follow(project);
+  expect(board.lays.get().get(id)?.plan).toBe(plan);
+});

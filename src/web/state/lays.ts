@@ -44,6 +44,9 @@ export interface LayBoard {
 /** After this long without a better plan a search rests, ms; the one that is looked at gets the longer time. */
 const PATIENCE = { looked: 12_000, other: 2_500 };
 
+/** Plans that are remembered for undo, of all materials together. */
+const MOST_KNOWN = 60;
+
 /** A search gives way to a material that is looked at after this long, ms. */
 const TURN = 1_200;
 
@@ -152,6 +155,14 @@ export function createLayBoard(newPools: () => LayPools, now: () => number): Lay
     patch(id, better ? { plan, evaluations } : { evaluations });
   };
   const isMoved = new WeakSet<LayPlan>();
+  /** Plans that were found, by signature: what undo goes back to is there at once. */
+  const known = new Map<string, LayPlan>();
+  const remember = ({ signature, plan }: LayState) => {
+    if (plan === null || isMoved.has(plan)) return;
+    known.delete(signature);
+    known.set(signature, plan);
+    if (known.size > MOST_KNOWN) known.delete(known.keys().next().value!);
+  };
 
   const giveWay = (finding: Finding) => {
     const id = running?.id;
@@ -172,6 +183,7 @@ export function createLayBoard(newPools: () => LayPools, now: () => number): Lay
   return {
     lays,
     follow: (project) => {
+      for (const state of lays.get().values()) remember(state);
       const fresh = new Map<string, LayState>();
       for (const job of derivedOf(project).lays) {
         const id = job.material.id;
@@ -181,7 +193,8 @@ export function createLayBoard(newPools: () => LayPools, now: () => number): Lay
           fresh.set(id, { ...old, job: { material: job.material, problem: old.job.problem } });
         else {
           if (running?.id === id) stop();
-          const plan = old?.plan && isMoved.has(old.plan) ? old.plan : null;
+          const moved = old?.plan && isMoved.has(old.plan) ? old.plan : null;
+          const plan = known.get(signature) ?? moved;
           fresh.set(id, { job, signature, plan, finding: "waiting", evaluations: 0 });
         }
       }
@@ -218,6 +231,8 @@ export function createLayBoard(newPools: () => LayPools, now: () => number): Lay
       else if (running.id !== materialId) giveWay("waiting");
     },
     showMoved: (materialId, plan) => {
+      const state = lays.get().get(materialId);
+      if (state !== undefined) remember(state);
       isMoved.add(plan);
       patch(materialId, { plan });
     },

@@ -68,9 +68,10 @@ export function rulerCuts(problem: LayProblem, plan: LayPlan): readonly RulerCut
     const placements = plan.placements.filter(({ stockId }) => stockId === stock.id);
     if (placements.length === 0) continue;
     const used = usedBox(stock, plan);
-    // Pieces must not come to lie on a flaw, beside cloth that is missing or off their pins.
-    const stays =
-      stock.flaws.length > 0 || !isStraight(stock) || problem.pinned.some(({ stockId }) => stockId === stock.id);
+    // Pieces must not come to lie on a flaw, beside cloth that is missing or off their pins. Pins in every piece keep
+    // a whole plan that was taken: its pieces close up as they would have before it was.
+    const pins = problem.pinned.filter(({ stockId }) => stockId === stock.id).length;
+    const stays = stock.flaws.length > 0 || !isStraight(stock) || (pins > 0 && pins < placements.length);
     const goesOn = stock.kind === "roll" && (stock.length === null || stock.length > used.dx - margin + TOLERANCE);
     const beyond = goesOn ? 2 * margin : margin;
     const box = { x: used.x + margin, y: used.y + margin, dx: used.dx - beyond, dy: used.dy - margin };

@@ -4,7 +4,7 @@ import type { LayChoice } from "../../../core/lay/choices/searchChoices.ts";
 import type { Project } from "../../../core/project/project.ts";
 import { useLengths } from "../../fields/units.ts";
 import type { LayState } from "../../state/lays.ts";
-import { useChange, useWorkbench } from "../../state/workbench.ts";
+import { useTakePlan } from "../../state/takePlan.ts";
 import { useTexts } from "../../texts/texts.ts";
 import { useWeighed } from "../../weigh/useWeighed.ts";
 import { PlanMiniature } from "./PlanMiniature.tsx";
@@ -39,8 +39,7 @@ export function LayChoices({ lay, project }: { lay: LayState; project: Project }
 }
 
 function Choice(props: { choice: LayChoice; lay: LayState; now: number; kinds: ReturnType<typeof kindsOf> }) {
-  const { board } = useWorkbench();
-  const change = useChange();
+  const takePlan = useTakePlan();
   const texts = useTexts();
   const lengths = useLengths();
   const words = texts.lay.choices;
@@ -51,17 +50,6 @@ function Choice(props: { choice: LayChoice; lay: LayState; now: number; kinds: R
   // The search had longer for the plan on the table: it may be shorter than the shortest found here.
   const named = best.filter((what) => what !== "shortest" || length <= now + 0.5);
   const heading = named.length === 0 ? words.other : named.map((what) => words.best[what]).join(" · ");
-  const take = () => {
-    board.showMoved(id, plan);
-    const pins = plan.placements.map((placement) => ({ materialId: id, ...placement }));
-    change(
-      (project) => ({
-        ...project,
-        pins: [...project.pins.filter(({ materialId }) => materialId !== id), ...pins],
-      }),
-      words.took,
-    );
-  };
   const { ruler, offcut } = figures;
   return (
     <li class="stack choice">
@@ -81,7 +69,7 @@ function Choice(props: { choice: LayChoice; lay: LayState; now: number; kinds: R
         {ruler === null ? words.noRuler : words.ruler(ruler.cuts, ruler.settings)}{" "}
         {offcut !== null && words.offcut(lengths.box(offcut.box.dx, offcut.box.dy))}
       </p>
-      <button type="button" class="press" onClick={take}>
+      <button type="button" class="press" onClick={() => takePlan(id, plan, words.took)}>
         {words.take}
       </button>
     </li>

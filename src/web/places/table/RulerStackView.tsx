@@ -1,13 +1,19 @@
+import { purchaseOf } from "../../../core/buying/purchase.ts";
+import { clothUsed } from "../../../core/lay/choices/clothUsed.ts";
+import type { LayPlan } from "../../../core/lay/types.ts";
 import type { LaidMaterial } from "../../../export/planFile.ts";
-import type { RulerStack } from "../../exports/protocol.ts";
+import type { RulerAnswer, RulerStack } from "../../exports/protocol.ts";
 import { useAnswer } from "../../exports/useAnswer.ts";
 import { useLengths } from "../../fields/units.ts";
 import { DrawingPicture } from "../../parts/DrawingPicture.tsx";
 import { PageMiniature } from "../../parts/PageMiniature.tsx";
+import { useTakePlan } from "../../state/takePlan.ts";
 import { useLanguage, useTexts } from "../../texts/texts.ts";
+import { differenceWords } from "../lay/LayChoices.tsx";
+import { SaveFiles } from "./SaveFiles.tsx";
 import type { StackInput } from "./tableParts.ts";
 
-/** The plan that ruler and rotary cutter can cut, and its cuts in order. */
+/** The plan that ruler and rotary cutter can cut, what it costs, and its cuts in order. */
 export function RulerStackView(input: StackInput) {
   const texts = useTexts();
   return (
@@ -20,66 +26,165 @@ export function RulerStackView(input: StackInput) {
 
 function MaterialCuts({ input, lay }: { input: StackInput; lay: LaidMaterial }) {
   const texts = useTexts();
-  const lengths = useLengths();
-  const words = texts.table.ruler;
   const { project, pieces } = input;
   const language = useLanguage();
-  const key = JSON.stringify([project.output.lengths, lay.plan.uses, pieces.length, lay.material.id, language]);
+  const { plan } = lay;
+  const key = JSON.stringify([
+    project.output.lengths,
+    plan.uses,
+    plan.placements,
+    pieces.length,
+    lay.material.id,
+    language,
+  ]);
   const answer = useAnswer({ kind: "ruler", project, pieces, language, lay }, key);
-  const free = (stack: RulerStack) =>
-    lay.plan.uses.find(({ stockId }) => stockId === stack.stockId)?.usedLength ?? 0;
   return (
     <section class="sheet stack" aria-label={lay.material.name} aria-busy={answer.state === "working"}>
       <h2>{lay.material.name}</h2>
       {answer.state === "failed" && <p class="caution">{texts.table.failed}</p>}
       {answer.state === "working" && <p class="soft">{texts.table.working}</p>}
-      {(answer.value ?? []).map((stack) => (
-        <div key={stack.stockId} class="stack">
-          {stack.cards === null ? (
-            <p>{words.none}</p>
-          ) : (
-            <>
-              <p>{words.look}</p>
-              <p class="lay-length">{words.count(stack.cuts, stack.settings)}</p>
-              {stack.length > free(stack) + 1 && (
-                <p class="soft">
-                  {words.longer(lengths.cloth(stack.length), lengths.size(stack.length - free(stack)))}
-                </p>
-              )}
-            </>
-          )}
-          <DrawingPicture
-            class="ruler-plan"
-            drawing={stack.drawing}
-            name={texts.lay.plan(lay.material.name)}
-            pad={8}
-          />
-          {stack.cards !== null && (
-            <>
-              <ul class="soft small">
-                {stack.notes.map((note) => (
-                  <li key={note}>{note}</li>
-                ))}
-              </ul>
-              <ol class="cut-steps">
-                {stack.cards.map(({ number, words: lines, picture }) => (
-                  <li key={number}>
-                    <PageMiniature page={picture} name={lines[0] ?? ""} />
-                    <p>
-                      <strong>{number}.</strong> {lines[0]}
-                    </p>
-                    {lines.slice(1).map((line) => (
-                      <p key={line} class="soft small">
-                        {line}
-                      </p>
-                    ))}
-                  </li>
-                ))}
-              </ol>
-            </>
-          )}
-        </div>
-      ))}
+      {answer.value !== null && (
+        <>
+          <RulerPlanWords input={input} lay={lay} answer={answer.value} isOld={answer.state !== "ready"} />
+          {answer.value.stacks.map((stack) => (
+            <StockCuts key={stack.stockId} stack={stack} material={lay.material.name} />
+          ))}
+        </>
+      )}
     </section>
+  );
+}
+
+/** The plan for the ruler beside the one on the table, and what can be done with it. */
+function RulerPlanWords(props: { input: StackInput; lay: LaidMaterial; answer: RulerAnswer; isOld: boolean }) {
+  const words = useTexts().table.ruler;
+  const takePlan = useTakePlan();
+  const { input, lay, answer, isOld } = props;
+  const { material, problem } = lay;
+  const { plan, isOnTable, stacks } = answer;
+  const some = stacks.some(({ cards }) => cards !== null);
+  const leftOut = plan.unplaced.reduce((sum, { count }) => sum + count, 0);
+  return (
+    <>
+      {isOnTable && answer.found !== null && <p>{words.isOnTable}</p>}
+      {!isOnTable && some && <Compared lay={lay} answer={answer} />}
+      {leftOut > 0 && <p class="caution">{words.leavesOut(leftOut)}</p>}
+      {some && (
+        <div class="row not-on-paper">
+          {!isOnTable && (
+            <button
+              type="button"
+              class="press main"
+              disabled={isOld}
+              onClick={() => takePlan(material.id, plan, words.took)}
+            >
+              {words.take}
+            </button>
+          )}
+          <SaveFiles
+            main={isOnTable}
+            input={{ ...input, lays: isOld ? [] : [{ material, problem, plan }] }}
+            label={words.save}
+            wanted={({ name }) => name.endsWith("-ruler.pdf")}
+          />
+        </div>
+      )}
+      {!isOnTable && some && <p class="soft small">{words.notYet}</p>}
+    </>
+  );
+}
+
+function Compared({ lay, answer }: { lay: LaidMaterial; answer: RulerAnswer }) {
+  const texts = useTexts();
+  const lengths = useLengths();
+  const words = texts.table.ruler;
+  const { material, problem } = lay;
+  const [free, byRuler] = [clothUsed(problem, lay.plan), clothUsed(problem, answer.plan)];
+  const told = differenceWords(byRuler - free, texts.lay.ways, lengths.size);
+  const shop = (plan: LayPlan) => lengths.cloth(purchaseOf(material, plan).buyLength);
+  const buys = purchaseOf(material, lay.plan).buyLength + purchaseOf(material, answer.plan).buyLength > 0;
+  const cuts = (figures: RulerAnswer["found"]) => (figures === null ? words.alongPaper : String(figures.cuts));
+  const settings = (figures: RulerAnswer["found"]) => (figures === null ? "–" : words.times(figures.settings));
+  return (
+    <table class="compared" aria-label={words.compare}>
+      <thead>
+        <tr>
+          <td />
+          <th scope="col">{words.onTable}</th>
+          <th scope="col">{words.byRuler}</th>
+        </tr>
+      </thead>
+      <tbody>
+        {free + byRuler > 0 && (
+          <tr>
+            <th scope="row">{words.taken}</th>
+            <td>{lengths.cloth(free)}</td>
+            <td>
+              {lengths.cloth(byRuler)} <span class="soft small">{told}</span>
+            </td>
+          </tr>
+        )}
+        {buys && (
+          <tr>
+            <th scope="row">{words.buy}</th>
+            <td>{shop(lay.plan)}</td>
+            <td>{shop(answer.plan)}</td>
+          </tr>
+        )}
+        <tr>
+          <th scope="row">{words.cuts}</th>
+          <td>{cuts(answer.onTable)}</td>
+          <td>{cuts(answer.found)}</td>
+        </tr>
+        <tr>
+          <th scope="row">{words.settings}</th>
+          <td>{settings(answer.onTable)}</td>
+          <td>{settings(answer.found)}</td>
+        </tr>
+      </tbody>
+    </table>
+  );
+}
+
+/** One stock's cuts in order. */
+function StockCuts({ stack, material }: { stack: RulerStack; material: string }) {
+  const texts = useTexts();
+  const words = texts.table.ruler;
+  return (
+    <div class="stack">
+      {stack.cards === null ? (
+        <p>{words.none}</p>
+      ) : (
+        <>
+          <p>{words.look}</p>
+          <p class="lay-length">{words.count(stack.cuts, stack.settings)}</p>
+        </>
+      )}
+      <DrawingPicture class="ruler-plan" drawing={stack.drawing} name={texts.lay.plan(material)} pad={8} />
+      {stack.cards !== null && (
+        <>
+          <ul class="soft small">
+            {stack.notes.map((note) => (
+              <li key={note}>{note}</li>
+            ))}
+          </ul>
+          <ol class="cut-steps">
+            {stack.cards.map(({ number, words: lines, picture }) => (
+              <li key={number}>
+                <PageMiniature page={picture} name={lines[0] ?? ""} />
+                <p>
+                  <strong>{number}.</strong> {lines[0]}
+                </p>
+                {lines.slice(1).map((line) => (
+                  <p key={line} class="soft small">
+                    {line}
+                  </p>
+                ))}
+              </li>
+            ))}
+          </ol>
+        </>
+      )}
+    </div>
   );
 }
