@@ -200,6 +200,18 @@ test("a cord or webbing that the construction has no place for is refused, not i
   expect(said.err).toContain('--webbing: A "fourfold" strap has no webbing.');
 });
 
+test("what cannot be made is told at the option that asked for it", async () => {
+  const said = async (...words: string[]) => (await strap("--construction", "fourfold", ...words)).err;
+  const length = ["--length", "60 in"];
+  expect(await said("--cut-width", "1 mm", ...length, "--thickness", "1 mm")).toMatch(/^--cut-width: /u);
+  expect(await said("--width", "1 in", "--drop", "2 cm", "--ends", "seam 1 in", "--ring", "10 mm")).toMatch(
+    /^--ring: /u,
+  );
+  expect(await said("--width", "1 in", ...length, "--padding", "3 mm", "--seam", "0")).toMatch(
+    /^--seam: .*\n--padding: /u,
+  );
+});
+
 test("padding and the short half are as the maker says", async () => {
   const words = ["--construction", "three-hemmed", "--width", "38 mm", "--length", "600 mm", "--padding", "5 mm"];
   const soft = JSON.parse((await strap(...words, "--json")).out);

@@ -14,7 +14,7 @@ import { foldTestReport } from "./foldTestReport.ts";
 import { fontBytes } from "./lay/fonts.ts";
 import { inputProblem } from "./problemReport.ts";
 import { STRAP_OPTIONS } from "./strapHelp.ts";
-import { readStrap } from "./strapOptions.ts";
+import { atOptions, readStrap } from "./strapOptions.ts";
 import { strapJson, strapText } from "./strapReport.ts";
 import { CLI_TEXTS } from "./words/cliTextTables.ts";
 import { writeFiles } from "./writeFiles.ts";
@@ -42,7 +42,7 @@ export const strapCommand: Command = {
     }
     const { wish, materials } = readStrap(args, io.language);
     const built = buildStrap(wish, materials, "", STRAP_WORDS[io.language].parts);
-    if (!built.ok) throw inputProblem(built.problems);
+    if (!built.ok) throw inputProblem(atOptions(built.problems, wish));
     await writePictures(args, built.value, io);
     io.out(
       json

@@ -11,7 +11,6 @@ import {
   type StrapWish,
   type WidthWish,
 } from "../core/straps/strapWish.ts";
-import { unusedCore } from "../core/straps/unusedCore.ts";
 import { STRAP_WORDS } from "../core/straps/words/strapWordTables.ts";
 import type { Language } from "../core/units/language.ts";
 import { type LengthRange, parseLength } from "../core/units/parseLength.ts";
@@ -181,6 +180,35 @@ function readHardware(args: ParsedArgs, lengths: LengthReader): HardwareWish[] {
   return out;
 }
 
+/** Options by the place in a wish that they fill, where the two are not called alike. */
+const OPTIONS: Readonly<Record<string, string>> = {
+  "core.cordDiameter": "cord",
+  "core.webbingWidth": "webbing",
+  "core.webbingThickness": "webbing",
+  "materials.outer": "thickness",
+  "materials.facing": "facing",
+  "materials.padding": "padding",
+  "folds.seamAllowance": "seam",
+  "folds.paddingPressed": "padding-pressed",
+  "folds.edgeGap": "edge-gap",
+  "stitch.fromEdge": "topstitch",
+  "stitch.length": "stitch-length",
+  "machine.maxThickness": "machine-thickness",
+  shortPart: "short-part",
+};
+
+/** A wish's problems at the options that spell it out. */
+export function atOptions(problems: readonly Problem[], { hardware = [], width, length }: StrapWish): Problem[] {
+  const optionOf = (path: string): string => {
+    if (path === "width" && width?.kind === "cut") return "cut-width";
+    if (path === "length" && length.kind !== "finished") return length.kind === "cut" ? "cut-length" : length.kind;
+    const part = /^hardware\[(\d+)\]/u.exec(path)?.[1];
+    if (part !== undefined) return hardware[Number(part)]!.kind;
+    return OPTIONS[path] ?? path.replace(/^folds\.|\[\d+\].*$/gu, "");
+  };
+  return problems.map((problem) => ({ ...problem, path: `--${optionOf(problem.path)}` }));
+}
+
 /** The wish that the options of `laywright strap` spell out, and its materials. Throws on wrong usage and bad lengths. */
 export function readStrap(args: ParsedArgs, language: Language): { wish: StrapWish; materials: StrapMaterial[] } {
   requiredOption(args, "construction");
@@ -244,7 +272,5 @@ export function readStrap(args: ParsedArgs, language: Language): { wish: StrapWi
     cutBy: args.switches.has("trade") ? "trade" : "fold",
   };
   lengths.check();
-  const unused = unusedCore(wish, "--cord", "--webbing");
-  if (unused.length > 0) throw inputProblem(unused);
   return { wish, materials };
 }

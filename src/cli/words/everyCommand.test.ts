@@ -12,7 +12,7 @@ async function lines(...words: string[]): Promise<string[]> {
     said += text.endsWith("\n") ? text : `${text}\n`;
   };
   await run(words, COMMANDS, { language: "en", out: say, err: say, progress: say });
-  return said.split("\n");
+  return said.split("\n").map((line) => line.replace(/ +/gu, " "));
 }
 
 /** What is alike in both languages: names of the demo and of the run, ids, options, units, money. */

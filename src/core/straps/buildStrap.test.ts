@@ -1,6 +1,7 @@
 import { expect, test } from "vitest";
 import { problemLine } from "../problems/describeProblem.ts";
 import { buildStrap } from "./buildStrap.ts";
+import { coreFor } from "./coreFor.ts";
 import { phraseText } from "./phrase.ts";
 import type { StrapMaterial } from "./strapMaterial.ts";
 import { CONSTRUCTION_IDS, type ConstructionId, type StrapWish } from "./strapWish.ts";
@@ -98,6 +99,24 @@ test.each<[string, Partial<StrapWish>, string, object]>([
     { materials: { outer: "vinyl", facing: "cotton" } },
     "straps[0].materials.facing",
     { code: "strap-role-unused" },
+  ],
+  [
+    "a cord it has not",
+    { core: { cordDiameter: 8 } },
+    "straps[0].core.cordDiameter",
+    { code: "strap-role-unused", role: "cord" },
+  ],
+  [
+    "webbing it has not",
+    { core: { webbingWidth: 25, webbingThickness: 2 } },
+    "straps[0].core.webbingWidth",
+    { code: "strap-role-unused", role: "webbing" },
+  ],
+  [
+    "a hem no strap has",
+    { folds: { hem: 200 } },
+    "straps[0].folds.hem",
+    { code: "length-out-of-range", minMm: 1, maxMm: 50 },
   ],
   [
     "interfacing without a material",
@@ -203,4 +222,16 @@ test("thickness along a strap: doubled where its ends are folded back", () => {
     { from: 40, to: 700, layers: 4, thickness: 4 },
   ]);
   expect(result.value.across?.at(-1)).toMatchObject({ to: 38 });
+});
+
+test("built another way, a strap keeps only the cord or webbing that has a place there", () => {
+  const core = { cordDiameter: 8, webbingWidth: 25, webbingThickness: 2 };
+  expect(coreFor("corded", core)).toEqual({ cordDiameter: 8 });
+  expect(coreFor("webbing-sleeve", core)).toEqual({ webbingWidth: 25, webbingThickness: 2 });
+  expect(coreFor("fourfold", core)).toBeUndefined();
+  for (const id of CONSTRUCTION_IDS) {
+    const built = buildStrap({ ...wish(id), core: coreFor(id, core), width: undefined }, MATERIALS);
+    const codes = built.ok ? [] : built.problems.map(({ code }) => code);
+    expect(codes).not.toContain("strap-role-unused");
+  }
 });

@@ -24,9 +24,13 @@ export interface ResolvedWish {
 
 const ROLES: readonly PlyRole[] = ["outer", "facing", "interfacing", "padding", "webbing", "cord"];
 
-/** Least and greatest value of each choice; lengths in mm. */
-const RANGES: { readonly [K in keyof FoldChoices]?: readonly [number, number] } = {
-  clearance: [0, 1],
+type Ranges = { readonly [K in keyof FoldChoices]?: readonly [least: number, most: number] };
+
+/** Shares and counts. */
+const RANGES: Ranges = { clearance: [0, 1], layers: [1, 3], paddingPressed: [0.05, 1] };
+
+/** mm. */
+const LENGTHS: Ranges = {
   edgeGap: [0, 100],
   setback: [0, 100],
   hem: [1, 50],
@@ -35,8 +39,6 @@ const RANGES: { readonly [K in keyof FoldChoices]?: readonly [number, number] } 
   margin: [0, 50],
   turn: [2, 50],
   trim: [0, 25],
-  layers: [1, 3],
-  paddingPressed: [0.05, 1],
 };
 
 function choiceProblems(construction: Construction, choices: FoldChoices, path: string): Problem[] {
@@ -58,7 +60,26 @@ function choiceProblems(construction: Construction, choices: FoldChoices, path: 
     if (value >= least && value <= most && whole) continue;
     problems.push({ code: "strap-choice-out-of-range", path: `${path}folds.${name}`, value, least, most });
   }
+  for (const [name, [minMm, maxMm]] of Object.entries(LENGTHS)) {
+    const mm = choices[name as keyof FoldChoices];
+    if (typeof mm !== "number" || (mm >= minMm && mm <= maxMm)) continue;
+    problems.push({ code: "length-out-of-range", path: `${path}folds.${name}`, mm, minMm, maxMm });
+  }
   return problems;
+}
+
+/** A cord or webbing that the construction has no place for: refused, so that nobody waits for it in vain. */
+function coreProblems({ core, construction }: StrapWish, path: string): Problem[] {
+  const { needs } = CONSTRUCTIONS[construction];
+  const places = [
+    ["cord", ["cordDiameter"]],
+    ["webbing", ["webbingWidth", "webbingThickness"]],
+  ] as const;
+  return places.flatMap(([role, fields]): Problem[] => {
+    const given = fields.find((field) => core?.[field] !== undefined);
+    if (given === undefined || needs.includes(role)) return [];
+    return [{ code: "strap-role-unused", path: `${path}core.${given}`, role, construction }];
+  });
 }
 
 /** Every number of the wish that has to be a real length: path and value. */
@@ -124,6 +145,7 @@ export function resolveWish(wish: StrapWish, materials: readonly StrapMaterial[]
   const all: Problem[] = [
     ...choiceProblems(construction, choices, path),
     ...lengthProblems(wish, path),
+    ...coreProblems(wish, path),
     ...problems,
   ];
   const corded = construction.id === "corded";

@@ -76,7 +76,7 @@ interface MachineWish {
 }
 
 /** Bought by the metre and laid into the strap: webbing or cord. mm. */
-interface CoreWish {
+export interface CoreWish {
   readonly webbingWidth?: number | undefined;
   readonly webbingThickness?: number | undefined;
   readonly cordDiameter?: number | undefined;

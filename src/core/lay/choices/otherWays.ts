@@ -4,6 +4,7 @@ import type { Material } from "../../materials/material.ts";
 import { strapMaterial } from "../../project/cutList.ts";
 import type { Project } from "../../project/project.ts";
 import { buildStrap } from "../../straps/buildStrap.ts";
+import { coreFor } from "../../straps/coreFor.ts";
 import type { StrapResult } from "../../straps/strapResult.ts";
 import type { ConstructionId, StrapWish } from "../../straps/strapWish.ts";
 
@@ -101,9 +102,10 @@ function thriftierConstructions(project: Project, { id: materialId, kind }: Mate
     });
 }
 
-/** Ends and folds belong to a construction; another one starts from its own. */
+/** Ends and folds belong to a construction, another one starts from its own; so does a cord or webbing. */
 function withConstruction(strap: StrapWish, construction: ConstructionId): StrapWish {
-  return { ...strap, construction, ends: undefined, folds: undefined };
+  const core = coreFor(construction, strap.core);
+  return { ...strap, construction, core, ends: undefined, folds: undefined };
 }
 
 /** Outer cloth of a strap in all its copies, mm². */

@@ -3,6 +3,7 @@ import { strapSectionArt } from "../../../core/drawing/strapSectionArt.ts";
 import { polygonArea } from "../../../core/geometry/ring.ts";
 import type { Project } from "../../../core/project/project.ts";
 import { buildStrap } from "../../../core/straps/buildStrap.ts";
+import { coreFor } from "../../../core/straps/coreFor.ts";
 import type { StrapResult } from "../../../core/straps/strapResult.ts";
 import { CONSTRUCTION_IDS, type ConstructionId, type StrapWish } from "../../../core/straps/strapWish.ts";
 import { useLengths } from "../../fields/units.ts";
@@ -49,7 +50,10 @@ export function ConstructionBoard(props: { strap: StrapWish; onChoose: (id: Cons
 function possible(strap: StrapWish, project: Project): { id: ConstructionId; result: StrapResult }[] {
   const materials = materialsOfStraps(project);
   return CONSTRUCTION_IDS.flatMap((id) => {
-    const built = buildStrap({ ...strap, construction: id, ends: undefined, folds: undefined }, materials);
+    const built = buildStrap(
+      { ...strap, construction: id, core: coreFor(id, strap.core), ends: undefined, folds: undefined },
+      materials,
+    );
     return built.ok ? [{ id, result: built.value }] : [];
   });
 }

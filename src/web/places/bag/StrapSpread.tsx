@@ -1,4 +1,5 @@
 import { freshId, withStrap } from "../../../core/project/edits.ts";
+import { coreFor } from "../../../core/straps/coreFor.ts";
 import type { ConstructionId, LengthWish, StrapWish, WidthWish } from "../../../core/straps/strapWish.ts";
 import { CONSTRUCTION_IDS } from "../../../core/straps/strapWish.ts";
 import { ChoiceBlank, CountBlank, LengthBlank, TextBlank } from "../../fields/blanks.tsx";
@@ -49,7 +50,9 @@ export function StrapSpread({ strap }: { strap: StrapWish }) {
       <MainSentence {...shared} />
       <ConstructionBoard
         strap={strap}
-        onChoose={(id) => set({ construction: id }, texts.bag.strap.constructionLabel)}
+        onChoose={(id) =>
+          set({ construction: id, core: coreFor(id, strap.core) }, texts.bag.strap.constructionLabel)
+        }
       />
       <StrapCore {...shared} />
       <StrapMore {...shared} />
@@ -70,7 +73,10 @@ function MainSentence({ strap, path, set }: StrapWords) {
       value={strap.construction}
       options={CONSTRUCTION_IDS.map((id) => [id, texts.constructions[id].name] as const)}
       onValue={(id) =>
-        set({ construction: id, width: strap.width ?? { kind: "finished", mm: 25 } }, words.constructionLabel)
+        set(
+          { construction: id, core: coreFor(id, strap.core), width: strap.width ?? { kind: "finished", mm: 25 } },
+          words.constructionLabel,
+        )
       }
     />
   );
