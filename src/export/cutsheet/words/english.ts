@@ -59,5 +59,5 @@ export const english: SheetTexts = {
   buy: (length, cost) => `Buy ${length}${cost === "" ? "" : `, ${cost}`}.`,
   offcuts: (sizes, smaller) => `Useful offcuts: ${sizes}${smaller > 0 ? ` and ${smaller} smaller` : ""}.`,
   repeat: (repeat) =>
-    `The pattern repeats every ${repeat}. The plan does not match it: shift the pieces by eye; one repeat more is in the length to buy.`,
+    `The pattern repeats every ${repeat}. The plan does not match it from piece to piece. One repeat more is in the length to buy, enough to begin where you like; to match seams, cut by eye from the first piece on and buy up to one repeat more for each piece that must meet another.`,
 };

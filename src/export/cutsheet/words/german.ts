@@ -59,5 +59,5 @@ export const german: SheetTexts = {
   buy: (length, cost) => `${length} kaufen${cost === "" ? "" : `, ${cost}`}.`,
   offcuts: (sizes, smaller) => `Brauchbare Reste: ${sizes}${smaller > 0 ? ` und ${smaller} kleinere` : ""}.`,
   repeat: (repeat) =>
-    `Das Muster wiederholt sich alle ${repeat}. Der Plan passt es nicht an: die Teile nach Augenmaß verschieben; ein Rapport mehr ist in der Kauflänge.`,
+    `Das Muster wiederholt sich alle ${repeat}. Der Plan passt es nicht von Teil zu Teil an. Ein Rapport mehr ist in der Kauflänge: genug, um das Muster anfangen zu lassen, wo Sie wollen. Soll es an Nähten passen, schneiden Sie nach Augenmaß vom ersten Teil aus und kaufen bis zu einen Rapport mehr für jedes Teil, das an ein anderes anschließen muss.`,
 };

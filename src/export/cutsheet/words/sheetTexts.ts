@@ -50,6 +50,6 @@ export interface SheetTexts {
   readonly usedBound: (length: string, stock: string, least: string, gap: string) => string;
   readonly buy: (length: string, cost: string) => string;
   readonly offcuts: (sizes: string, smaller: number) => string;
-  /** How much cloth was bought more than the pieces take, so that a pattern can be matched. */
+  /** That a pattern is not matched, and what to buy more when it must be (common practice, no source). */
   readonly repeat: (repeat: string) => string;
 }
