@@ -105,7 +105,7 @@ function* leftmostSpot(
   let bestX = Infinity;
   for (const variant of state.job.variantsOf[shape]!) {
     if (state.highY(variant) < state.lowY(variant)) continue;
-    near.fill(state, item, variant, false);
+    near.fill(state, item, variant);
     const { minX, maxX } = state.job.variants[variant]!;
     const lowX = state.lowX(variant);
     const clearX = Math.max(lowX, used - minX);

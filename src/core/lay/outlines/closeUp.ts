@@ -152,7 +152,7 @@ export class CloseUp {
     const { spots, store, count } = state;
     const x = spots.x[i]!;
     const y = spots.y[i]!;
-    near.fill(state, i, spots.variant[i]!, false);
+    near.fill(state, i, spots.variant[i]!);
     const { rows } = near;
     for (let k = 0; k < near.count; k++) {
       const j = near.column[k]!;

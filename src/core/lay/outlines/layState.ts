@@ -1,5 +1,7 @@
 import type { CompiledJob } from "./compileJob.ts";
 import type { NoFitStore } from "./noFitStore.ts";
+import { PairTable } from "./pairTable.ts";
+import { PlaceGrid } from "./placeGrid.ts";
 
 /** Where every copy lies, grid units: variant −1 when it is not laid. */
 export interface Spots {
@@ -30,8 +32,8 @@ export function copySpots(from: Spots, to: Spots): void {
 const TOUCH_UNITS = 2;
 
 /**
- * A layout under work: spots, how much each pair overlaps (depth × gravities), and the pair weights that guide the search.
- * Rows of the two matrices are copies; columns are copies, then obstacles.
+ * A layout under work: spots, how much each pair overlaps (depth × gravities), the pair weights that guide the search,
+ * and what lies where. Columns are copies, then obstacles.
  */
 export class LayState {
   readonly job: CompiledJob;
@@ -39,8 +41,9 @@ export class LayState {
   readonly count: number;
   readonly columns: number;
   readonly spots: Spots;
-  readonly overlap: Float32Array;
-  readonly weight: Float32Array;
+  readonly pairs: PairTable;
+  /** Kept by whoever measures overlaps; void while copies are moved otherwise. */
+  readonly places: PlaceGrid;
   /** How much an overlap of each column counts: large shapes are the hard ones to place. */
   readonly gravity: Float64Array;
   /** Columns by falling size: large neighbours first end a sum early. */
@@ -56,14 +59,14 @@ export class LayState {
     this.count = job.items.length;
     this.columns = this.count + job.obstacles.length;
     this.spots = emptySpots(this.count);
-    this.overlap = new Float32Array(this.count * this.columns);
-    this.weight = new Float32Array(this.count * this.columns).fill(1);
+    this.pairs = new PairTable(this.count, this.columns);
     this.maxX = job.window.maxX;
     const size = (column: number): number =>
       column < this.count ? job.shapes[job.items[column]!.shape]!.area : Infinity;
     this.gravity = new Float64Array(this.columns).fill(1);
     const columns = Array.from({ length: this.columns }, (_, i) => i);
     this.order = Int32Array.from(columns.sort((a, b) => (size(a) === size(b) ? a - b : size(b) - size(a))));
+    this.places = new PlaceGrid(job, this.spots, this.order);
   }
 
   /** Lets a copy's overlaps count by its area to this power, 1 on average; overlaps must be measured anew after. */

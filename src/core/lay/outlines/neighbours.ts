@@ -1,15 +1,14 @@
-import type { Rng } from "../rng.ts";
-import { EDGE, ROW, ROW_INTS, weightedDepth } from "./depth.kernel.ts";
-import { HEAD } from "./featureGrid.ts";
+import { ROW, ROW_INTS, weightedDepth } from "./depth.kernel.ts";
 import type { LayState } from "./layState.ts";
+import { writeRow } from "./neighbourRow.ts";
 
 /** Strips across the window in which neighbours are gathered, so that a sample asks only those near it. */
 const BINS = 16;
 const BINS_FROM = 12;
 
 /**
- * Everything one copy in one variant could run into, as rows for the depth kernel. Filled anew for each search
- * of a copy; nothing is allocated once the arrays fit.
+ * Everything one copy in one variant could run into, as rows for the depth kernel. Nothing is allocated once the arrays
+ * fit.
  */
 export class Neighbours {
   rows: Float64Array;
@@ -36,67 +35,16 @@ export class Neighbours {
     for (let k = 0; k < columns; k++) this.pick[k] = k;
   }
 
-  /** Rows for all that is laid, seen from copy `item` turned as `variant`. `weighted` uses the pair weights. */
-  fill(state: LayState, item: number, variant: number, weighted: boolean): void {
-    const { job, store, spots, order, count: items, columns, gravity } = state;
-    const { rows, ints, column } = this;
-    const moving = job.variants[variant]!;
-    const touch = state.touch();
+  /** Rows for all that is laid, seen from copy `item` turned as `variant`. */
+  fill(state: LayState, item: number, variant: number): void {
+    const { spots, order, count: items, columns } = state;
     let count = 0;
     for (let p = 0; p < columns; p++) {
       const j = order[p]!;
-      if (j === item) continue;
-      const o = count * ROW;
-      let grid: number;
-      if (j < items) {
-        const at = spots.variant[j]!;
-        if (at < 0) continue;
-        const fixed = job.variants[at]!;
-        const x = spots.x[j]!;
-        const y = spots.y[j]!;
-        grid = store.pairGrid(fixed, moving);
-        rows[o] = x + fixed.minX - moving.maxX;
-        rows[o + 1] = x + fixed.maxX - moving.minX;
-        rows[o + 2] = y + fixed.minY - moving.maxY;
-        rows[o + 3] = y + fixed.maxY - moving.minY;
-        rows[o + 4] = x;
-        rows[o + 5] = y;
-        const swapped = fixed.shape > moving.shape;
-        const base = swapped ? moving : fixed;
-        const sign = swapped ? -1 : 1;
-        rows[o + 6] = sign * base.flip * base.cos;
-        rows[o + 7] = sign * base.flip * base.sin;
-        rows[o + 8] = -sign * base.sin;
-        rows[o + 9] = sign * base.cos;
-      } else {
-        grid = store.obstacleGrid(j - items, variant);
-        if (grid < 0) continue;
-        const obstacle = job.obstacles[j - items]!;
-        const head = grid * HEAD;
-        const { heads } = store.arena;
-        const side = heads[head + 4]!;
-        rows[o] = obstacle.x + heads[head]!;
-        rows[o + 1] = obstacle.x + heads[head]! + side / heads[head + 2]!;
-        rows[o + 2] = obstacle.y + heads[head + 1]!;
-        rows[o + 3] = obstacle.y + heads[head + 1]! + side / heads[head + 3]!;
-        rows[o + 4] = obstacle.x;
-        rows[o + 5] = obstacle.y;
-        rows[o + 6] = 1;
-        rows[o + 7] = 0;
-        rows[o + 8] = 0;
-        rows[o + 9] = 1;
-      }
-      rows[o + 10] = weighted ? state.weight[item * columns + j]! * gravity[item]! * gravity[j]! : 1;
-      rows[o + 11] = touch;
-      const head = grid * HEAD;
-      const { heads } = store.arena;
-      rows[o + 12] = heads[head]!;
-      rows[o + 13] = heads[head + 1]!;
-      rows[o + 14] = heads[head + 2]!;
-      rows[o + 15] = heads[head + 3]!;
-      ints[count * 2] = heads[head + 5]!;
-      ints[count * 2 + 1] = heads[head + 4]!;
-      column[count] = j;
+      if (j === item || (j < items && spots.variant[j]! < 0)) continue;
+      const grid = writeRow(state, variant, j, 1, this.rows, this.ints, count);
+      if (grid < 0) continue;
+      this.column[count] = j;
       this.grid[count] = grid;
       count++;
     }
@@ -122,40 +70,7 @@ export class Neighbours {
     this.binsPerUnit = scale;
   }
 
-  /** Keeps of `all` the rows that reach into the box. */
-  narrow(all: Neighbours, minX: number, maxX: number, minY: number, maxY: number): void {
-    const from = all.rows;
-    let count = 0;
-    for (let k = 0; k < all.count; k++) {
-      const o = k * ROW;
-      if (maxX <= from[o]! || minX >= from[o + 1]! || maxY <= from[o + 2]! || minY >= from[o + 3]!) continue;
-      const to = count * ROW;
-      for (let i = 0; i < ROW; i++) this.rows[to + i] = from[o + i]!;
-      this.ints[count * 2] = all.ints[k * 2]!;
-      this.ints[count * 2 + 1] = all.ints[k * 2 + 1]!;
-      this.column[count] = all.column[k]!;
-      this.grid[count] = all.grid[k]!;
-      count++;
-    }
-    this.count = count;
-    this.binned = false;
-  }
-
-  /** A random corner of a random neighbour's no-fit polygon, in the region, into `out`. */
-  randomCorner(state: LayState, rng: Rng, out: Float64Array): void {
-    const k = rng.below(this.count);
-    const { edges, heads } = state.store.arena;
-    const head = this.grid[k]! * HEAD;
-    const e = (heads[head + 6]! + rng.below(heads[head + 7]!)) * EDGE;
-    const lx = edges[e]!;
-    const ly = edges[e + 1]!;
-    const o = k * ROW;
-    const { rows } = this;
-    out[0] = rows[o + 4]! + rows[o + 6]! * lx + rows[o + 8]! * ly;
-    out[1] = rows[o + 5]! + rows[o + 7]! * lx + rows[o + 9]! * ly;
-  }
-
-  /** Weighted overlap at (x, y); stops once it reaches `limit`. */
+  /** Overlap at (x, y); stops once it reaches `limit`. */
   depthAt(state: LayState, x: number, y: number, limit: number): number {
     const { cells, lists, edges } = state.store.arena;
     state.evaluations++;
@@ -176,7 +91,7 @@ export class Neighbours {
     return probe[3]!;
   }
 
-  /** Depth at (x, y) against row `k` alone, its weight taken off. */
+  /** Depth at (x, y) against row `k` alone. */
   depthOf(state: LayState, k: number, x: number, y: number): number {
     const o = k * ROW;
     const { rows } = this;
@@ -187,6 +102,6 @@ export class Neighbours {
     probe[1] = y;
     probe[2] = Infinity;
     weightedDepth(probe, rows, this.ints, this.pick, k, k + 1, cells, lists, edges);
-    return probe[3]! / rows[o + 10]!;
+    return probe[3]!;
   }
 }

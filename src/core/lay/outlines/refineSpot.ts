@@ -1,7 +1,7 @@
 import type { Rng } from "../rng.ts";
-import { nearestExit, ROW } from "./depth.kernel.ts";
+import { nearestExit } from "./depth.kernel.ts";
 import type { LayState } from "./layState.ts";
-import { Neighbours } from "./neighbours.ts";
+import type { Nearby } from "./nearby.ts";
 import type { SpotTuning } from "./spotTuning.ts";
 
 /** Lines of contact weighed against each other, and rounds of doing so. */
@@ -15,7 +15,6 @@ export class SpotRefiner {
   private readonly state: LayState;
   private readonly rng: Rng;
   private readonly tuning: SpotTuning;
-  private readonly local: Neighbours;
   private readonly lines = new Float64Array(MOST_LINES * 3);
   private lineCount = 0;
   private readonly exit = new Float64Array(3);
@@ -24,25 +23,33 @@ export class SpotRefiner {
     this.state = state;
     this.rng = rng;
     this.tuning = tuning;
-    this.local = new Neighbours(state.columns);
   }
 
   /** Descends from `point`, then snaps to exact contact; leaves the end in `point` and returns its value. */
-  refine(all: Neighbours, variant: number, reach: number, start: number): number {
+  refine(near: Nearby, variant: number, reach: number, start: number): number {
     if (start <= 0) return start;
-    const { state, tuning, point, local } = this;
+    const { state, tuning, point } = this;
     const room = reach * 0.6;
     const lowX = Math.max(state.lowX(variant), point[0]! - room);
     const highX = Math.min(state.highX(variant), point[0]! + room);
     const lowY = Math.max(state.lowY(variant), point[1]! - room);
     const highY = Math.min(state.highY(variant), point[1]! + room);
-    local.narrow(all, lowX, highX, lowY, highY);
-    const value = this.descend(start, reach * tuning.firstStep, reach * tuning.lastStep, lowX, highX, lowY, highY);
-    return value > 0 ? this.snap(value, reach * tuning.snapReach, lowX, highX, lowY, highY) : value;
+    const value = this.descend(
+      near,
+      start,
+      reach * tuning.firstStep,
+      reach * tuning.lastStep,
+      lowX,
+      highX,
+      lowY,
+      highY,
+    );
+    return value > 0 ? this.snap(near, value, reach * tuning.snapReach, lowX, highX, lowY, highY) : value;
   }
 
   /** Tries both ways along one of four axes at a time; longer steps after success, shorter ones after failure. */
   private descend(
+    near: Nearby,
     start: number,
     firstStep: number,
     lastStep: number,
@@ -51,7 +58,7 @@ export class SpotRefiner {
     lowY: number,
     highY: number,
   ): number {
-    const { state, rng, point, local } = this;
+    const { rng, point } = this;
     let value = start;
     let stepX = firstStep;
     let stepY = firstStep;
@@ -65,7 +72,7 @@ export class SpotRefiner {
       for (let way = -1; way <= 1; way += 2) {
         const x = Math.min(Math.max(point[0]! + way * dx, lowX), highX);
         const y = Math.min(Math.max(point[1]! + way * dy, lowY), highY);
-        const there = local.depthAt(state, x, y, best);
+        const there = near.depthAt(x, y, best);
         if (there >= best) continue;
         best = there;
         bestX = x;
@@ -82,11 +89,19 @@ export class SpotRefiner {
   }
 
   /** Moves to where the lines of near contact meet, as long as that lessens the overlap. */
-  private snap(start: number, near: number, lowX: number, highX: number, lowY: number, highY: number): number {
+  private snap(
+    near: Nearby,
+    start: number,
+    within: number,
+    lowX: number,
+    highX: number,
+    lowY: number,
+    highY: number,
+  ): number {
     const { point } = this;
     let value = start;
     for (let round = 0; round < SNAP_ROUNDS && value > 0; round++) {
-      const count = this.contactLines(near, lowX, highX, lowY, highY);
+      const count = this.contactLines(near, within, lowX, highX, lowY, highY);
       const before = value;
       const fromX = point[0]!;
       const fromY = point[1]!;
@@ -94,7 +109,7 @@ export class SpotRefiner {
         const nx = this.lines[3 * i]!;
         const ny = this.lines[3 * i + 1]!;
         const d = this.lines[3 * i + 2]!;
-        if (d > 0) value = this.trySpot(fromX + d * nx, fromY + d * ny, value, lowX, highX, lowY, highY);
+        if (d > 0) value = this.trySpot(near, fromX + d * nx, fromY + d * ny, value, lowX, highX, lowY, highY);
         for (let j = 0; j < i && value > 0; j++) {
           const mx = this.lines[3 * j]!;
           const my = this.lines[3 * j + 1]!;
@@ -103,8 +118,8 @@ export class SpotRefiner {
           if (Math.abs(det) < 0.02) continue;
           const dx = (d * my - e * ny) / det;
           const dy = (e * nx - d * mx) / det;
-          if (Math.abs(dx) > 2 * near || Math.abs(dy) > 2 * near) continue;
-          value = this.trySpot(fromX + dx, fromY + dy, value, lowX, highX, lowY, highY);
+          if (Math.abs(dx) > 2 * within || Math.abs(dy) > 2 * within) continue;
+          value = this.trySpot(near, fromX + dx, fromY + dy, value, lowX, highX, lowY, highY);
         }
       }
       if (value >= before) break;
@@ -113,6 +128,7 @@ export class SpotRefiner {
   }
 
   private trySpot(
+    near: Nearby,
     x: number,
     y: number,
     value: number,
@@ -123,7 +139,7 @@ export class SpotRefiner {
   ): number {
     const px = Math.min(Math.max(x, lowX), highX);
     const py = Math.min(Math.max(y, lowY), highY);
-    const there = this.local.depthAt(this.state, px, py, value);
+    const there = near.depthAt(px, py, value);
     if (there >= value) return value;
     this.point[0] = px;
     this.point[1] = py;
@@ -139,26 +155,31 @@ export class SpotRefiner {
     lines[at + 2] = distance;
   }
 
-  /** Lines (unit direction, distance) along which `point` would come to touch what is near. */
-  private contactLines(near: number, lowX: number, highX: number, lowY: number, highY: number): number {
-    const { state, local, exit, point } = this;
-    const { cells, lists, edges } = state.store.arena;
-    const { rows, ints, probe } = local;
+  /** Lines (unit direction, distance) along which `point` would come to touch what is within reach. */
+  private contactLines(
+    near: Nearby,
+    within: number,
+    lowX: number,
+    highX: number,
+    lowY: number,
+    highY: number,
+  ): number {
+    const { state, exit, point } = this;
+    const { rows, ints, probe, pick } = near;
     const x = point[0]!;
     const y = point[1]!;
+    this.lineCount = 0;
+    if (x - lowX < within) this.addLine(-1, 0, x - lowX);
+    if (highX - x < within) this.addLine(1, 0, highX - x);
+    if (y - lowY < within) this.addLine(0, -1, y - lowY);
+    if (highY - y < within) this.addLine(0, 1, highY - y);
+    const count = near.gather(x, y, within);
+    const { cells, lists, edges } = state.store.arena;
     probe[0] = x;
     probe[1] = y;
-    this.lineCount = 0;
-    if (x - lowX < near) this.addLine(-1, 0, x - lowX);
-    if (highX - x < near) this.addLine(1, 0, highX - x);
-    if (y - lowY < near) this.addLine(0, -1, y - lowY);
-    if (highY - y < near) this.addLine(0, 1, highY - y);
-    for (let k = 0; k < local.count && this.lineCount < MOST_LINES; k++) {
-      const o = k * ROW;
-      if (x < rows[o]! - near || x > rows[o + 1]! + near || y < rows[o + 2]! - near || y > rows[o + 3]! + near)
-        continue;
-      if (!nearestExit(probe, rows, ints, k, cells, lists, edges, exit)) continue;
-      if (exit[0]! > -near && exit[0]! < 2 * near) this.addLine(exit[1]!, exit[2]!, exit[0]!);
+    for (let p = 0; p < count && this.lineCount < MOST_LINES; p++) {
+      if (!nearestExit(probe, rows, ints, pick[p]!, cells, lists, edges, exit)) continue;
+      if (exit[0]! > -within && exit[0]! < 2 * within) this.addLine(exit[1]!, exit[2]!, exit[0]!);
     }
     return this.lineCount;
   }

@@ -1,6 +1,6 @@
 import type { Rng } from "../rng.ts";
 import type { LayState } from "./layState.ts";
-import { Neighbours } from "./neighbours.ts";
+import { Nearby } from "./nearby.ts";
 import { SpotRefiner } from "./refineSpot.ts";
 import type { SpotTuning } from "./spotTuning.ts";
 
@@ -20,7 +20,7 @@ export class SpotSearch {
   private readonly state: LayState;
   private readonly rng: Rng;
   private readonly tuning: SpotTuning;
-  private readonly all: Neighbours[];
+  private readonly all: Nearby[];
   private readonly refiner: SpotRefiner;
   private readonly tried = new Int32Array(MOST_VARIANTS);
   private readonly keptSlot = new Int32Array(KEPT);
@@ -34,7 +34,7 @@ export class SpotSearch {
     this.state = state;
     this.rng = rng;
     this.tuning = tuning;
-    this.all = Array.from({ length: MOST_VARIANTS }, () => new Neighbours(state.columns));
+    this.all = Array.from({ length: MOST_VARIANTS }, () => new Nearby(state));
     this.refiner = new SpotRefiner(state, rng, tuning);
     this.point = this.refiner.point;
   }
@@ -46,19 +46,17 @@ export class SpotSearch {
     const now = spots.variant[item]!;
     const shape = job.items[item]!.shape;
     const count = this.chooseVariants(job.variantsOf[shape]!, now);
+    const weights = state.pairs.openWeights(item);
     this.kept = 0;
     const reach = job.shapes[shape]!.extent;
     for (let slot = 0; slot < count; slot++) {
       const variant = this.tried[slot]!;
       const near = this.all[slot]!;
-      near.fill(state, item, variant, true);
-      const lowX = state.lowX(variant);
-      const highX = state.highX(variant);
-      near.bin(lowX, highX);
+      near.open(item, variant, weights);
       if (slot === 0) {
         const x = spots.x[item]!;
         const y = spots.y[item]!;
-        this.keep(0, x, y, near.depthAt(state, x, y, Infinity), 0);
+        this.keep(0, x, y, near.depthAt(x, y, Infinity), 0);
       }
       this.sample(near, slot, variant, item, Math.ceil(tuning.anywhere / count), tuning, count, reach);
     }
@@ -77,6 +75,7 @@ export class SpotSearch {
       this.x = this.point[0]!;
       this.y = this.point[1]!;
     }
+    state.pairs.closeWeights(item);
   }
 
   /** The variant now first, then others that fit the window, drawn at random when there are many. */
@@ -98,7 +97,7 @@ export class SpotSearch {
   }
 
   private sample(
-    near: Neighbours,
+    near: Nearby,
     slot: number,
     variant: number,
     item: number,
@@ -121,9 +120,10 @@ export class SpotSearch {
       const py = Math.min(Math.max(y + (2 * rng.unit() - 1) * radius, lowY), lowY + spanY);
       this.ask(near, slot, px, py, reach);
     }
-    const corners = near.count > 0 ? Math.ceil(tuning.corners / share) : 0;
+    const met = near.met();
+    const corners = met > 0 ? Math.ceil(tuning.corners / share) : 0;
     for (let k = 0; k < corners; k++) {
-      near.randomCorner(state, rng, this.point);
+      near.randomCorner(rng, met, this.point);
       const px = this.point[0]!;
       const py = this.point[1]!;
       if (px < lowX || px > lowX + spanX || py < lowY || py > lowY + spanY) continue;
@@ -133,9 +133,9 @@ export class SpotSearch {
       this.ask(near, slot, lowX + rng.unit() * spanX, lowY + rng.unit() * spanY, reach);
   }
 
-  private ask(near: Neighbours, slot: number, x: number, y: number, reach: number): void {
+  private ask(near: Nearby, slot: number, x: number, y: number, reach: number): void {
     const limit = this.kept < KEPT ? Infinity : this.keptValue[KEPT - 1]!;
-    const value = near.depthAt(this.state, x, y, limit);
+    const value = near.depthAt(x, y, limit);
     if (value < limit) this.keep(slot, x, y, value, reach * 0.02);
   }
 
