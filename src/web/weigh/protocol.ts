@@ -24,3 +24,9 @@ export interface Weighed {
   /** Only ways in which everything finds a place. */
   readonly ways: readonly WeighedWay[];
 }
+
+/** Tells the weighing worker to leave off, or to go on where it left off: the processor is wanted elsewhere. */
+export interface Rest {
+  readonly kind: "rest";
+  readonly isResting: boolean;
+}

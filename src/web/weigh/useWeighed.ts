@@ -1,15 +1,20 @@
 import { askWorker } from "../asking/askWorker.ts";
 import { type Answer, useAsked } from "../asking/useAsked.ts";
-import type { Weighed, Weighing } from "./protocol.ts";
+import type { Rest, Weighed, Weighing } from "./protocol.ts";
 
 /** Weighing waits until the hand rests and a first plan is there, ms. */
 const PATIENCE = 900;
 
-const asks = askWorker<Weighing>(
+const asks = askWorker<Weighing | Rest>(
   () => new Worker(new URL("./weighWorker.ts", import.meta.url), { type: "module" }),
 );
 
 /** The weighing worker's answer, asked again whenever `key` changes; none while `ask` is null. */
 export function useWeighed<A extends Weighing>(ask: A | null, key: unknown): Answer<Weighed[A["kind"]]> {
   return useAsked(ask === null ? null : () => asks(ask) as Promise<Weighed[A["kind"]]>, key, PATIENCE);
+}
+
+/** Lets the weighing worker rest, or go on where it left off. */
+export function restWeighing(isResting: boolean): void {
+  asks({ kind: "rest", isResting }).catch(console.error);
 }

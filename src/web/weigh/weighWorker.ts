@@ -1,7 +1,7 @@
 /// <reference lib="webworker" />
 // Weighs other plans and other ways beside the search, a little at a time; a newer question of a kind ends the older.
 import type { Answered, Asked } from "../asking/protocol.ts";
-import type { Weighing } from "./protocol.ts";
+import type { Rest, Weighing } from "./protocol.ts";
 import { weigh } from "./weigh.ts";
 
 const worker = globalThis as unknown as DedicatedWorkerGlobalScope;
@@ -10,9 +10,21 @@ const SPELL = 30;
 
 const newest = new Map<Weighing["kind"], number>();
 let queue: Promise<void> = Promise.resolve();
+/** Kept once the worker may work. */
+let rested: Promise<void> = Promise.resolve();
+let wake = () => {};
 
-worker.onmessage = (event: MessageEvent<Asked<Weighing>>) => {
+worker.onmessage = (event: MessageEvent<Asked<Weighing | Rest>>) => {
   const { id, ask } = event.data;
+  if (ask.kind === "rest") {
+    wake();
+    if (ask.isResting)
+      rested = new Promise((resolve) => {
+        wake = resolve;
+      });
+    worker.postMessage({ id, ok: true, value: null } satisfies Answered);
+    return;
+  }
   newest.set(ask.kind, id);
   queue = queue.then(() => take(id, ask));
 };
@@ -20,6 +32,7 @@ worker.onmessage = (event: MessageEvent<Asked<Weighing>>) => {
 async function take(id: number, ask: Weighing): Promise<void> {
   const isStale = () => newest.get(ask.kind) !== id;
   try {
+    await rested;
     const weighing = weigh(ask);
     for (let until = performance.now() + SPELL; ; ) {
       if (isStale()) return;
@@ -30,6 +43,7 @@ async function take(id: number, ask: Weighing): Promise<void> {
       }
       if (performance.now() < until) continue;
       await new Promise((resolve) => setTimeout(resolve));
+      await rested;
       until = performance.now() + SPELL;
     }
   } catch (error) {

@@ -2,6 +2,7 @@ import { useEffect, useRef } from "preact/hooks";
 import { useStore } from "../../state/store.ts";
 import { useChange, useWorkbench } from "../../state/workbench.ts";
 import { useTexts } from "../../texts/texts.ts";
+import { restWeighing } from "../../weigh/useWeighed.ts";
 import { keyOf, withPlacement } from "./moves.ts";
 import { createPieceHand, type HandTable, type PieceHand } from "./pieceHand.ts";
 
@@ -56,7 +57,11 @@ export function usePieceHand(table: Omit<HandTable, "putDown" | "unpin">): Piece
   useEffect(() => {
     if (!isHeld) return;
     board.hush(true);
-    return () => board.hush(false);
+    restWeighing(true);
+    return () => {
+      board.hush(false);
+      restWeighing(false);
+    };
   }, [isHeld, board]);
   return hand.current;
 }
