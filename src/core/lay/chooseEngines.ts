@@ -1,6 +1,7 @@
 import { isRectangle } from "../geometry/ring.ts";
 import { boxEngine } from "./boxEngine.ts";
 import { outlineEngine } from "./outlines/outlineEngine.ts";
+import { quickStart } from "./quickStart.ts";
 import { mayLieAslant } from "./rectangles/prepare.ts";
 import { rectangleEngine } from "./rectangles/rectangleEngine.ts";
 import { partedEngine } from "./ruler/parted/partedEngine.ts";
@@ -45,5 +46,11 @@ export function chooseEngines(job: RegionJob, mode: CutMode): readonly Engine[] 
     return oneStrapEngine.accepts(job) ? [oneStrapEngine, rectangleEngine] : [rectangleEngine];
   }
   const withBoxes = job.pieces.some((piece) => isRectangle(piece.outline.outer, TOLERANCE));
-  return [...(withBoxes ? [boxes] : []), outlineEngine].filter((engine) => engine.accepts(job));
+  const start = withBoxes && boxes.accepts(job) ? boxes : isClear(job) ? null : quickStart;
+  return [...(start === null ? [] : [start]), outlineEngine].filter((engine) => engine.accepts(job));
+}
+
+/** Open cloth with nothing on it: there the outline engine has a plan at once. */
+function isClear({ region, pinned }: RegionJob): boolean {
+  return region.length === null && region.flaws.length === 0 && pinned.length === 0;
 }

@@ -63,7 +63,9 @@ export function* raceEngines(
         const { done, value } = news ? runner.search.next(news) : runner.search.next();
         if (done) {
           running = running.filter((other) => other !== runner);
-          if (take(runner, value)) yield { evaluations: spent(), plan: value, bound };
+          // A start that found a place for nothing says nothing of the job.
+          const isEmpty = runner.isStart && value.placements.length === job.pinned.length;
+          if (!isEmpty && take(runner, value)) yield { evaluations: spent(), plan: value, bound };
           break;
         }
         runner.evaluations = value.evaluations;

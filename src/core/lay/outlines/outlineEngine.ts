@@ -1,4 +1,4 @@
-import type { Engine, RegionPlan, Search } from "../types.ts";
+import type { Engine, RegionJob, RegionPlan, Search } from "../types.ts";
 import { FILL_TUNING } from "./fillRegion.ts";
 import { IMPROVE_TUNING } from "./improve.ts";
 import { OutlineRun, type OutlineTuning } from "./outlineRun.ts";
@@ -15,7 +15,9 @@ export const OUTLINE_TUNING: OutlineTuning = {
   repeats: true,
 };
 
-function* turnsOf(run: OutlineRun, evaluations: number): Search {
+function* turnsOf(job: RegionJob, seed: number, tuning: OutlineTuning, evaluations: number): Search {
+  // Made with the first turn: in a race another engine's first plan may come before.
+  const run = new OutlineRun(job, seed, tuning);
   const { state } = run;
   const step = () => {
     const plan = run.fresh;
@@ -44,7 +46,7 @@ export function outlineEngineWith(tuning: OutlineTuning): Engine {
   return {
     id: "outlines",
     accepts: (job) => job.pieces.every((piece) => piece.outline.outer.length >= 6),
-    search: (job, budget, seed) => turnsOf(new OutlineRun(job, seed, tuning), budget.evaluations),
+    search: (job, budget, seed) => turnsOf(job, seed, tuning, budget.evaluations),
   };
 }
 
