@@ -46,9 +46,9 @@ function layPieces(piece: CutPiece, material: Material): LayPiece[] {
   return kinds.map(({ id, outline, count }) => ({ id, outline, count, ...turns }));
 }
 
-/** The stock of a material as the lay sees it, in the order it is to be used up. */
+/** The stock of a material as the lay sees it, in the order it is to be used up; what is kept back is not in it. */
 function stocksOf(material: Material): Stock[] {
-  const pieces = material.stock.filter((stock): stock is ClothPiece => stock.kind !== "roll");
+  const pieces = material.stock.filter((stock): stock is ClothPiece => stock.kind !== "roll" && !stock.keptBack);
   const rolls = material.stock.filter((stock): stock is ClothRoll => stock.kind === "roll");
   return [
     ...pieces.flatMap(leftovers),

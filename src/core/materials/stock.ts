@@ -33,6 +33,8 @@ export interface ClothPiece {
   readonly shape: Shape;
   readonly flaws: readonly Flaw[];
   readonly count: number;
+  /** True when it is kept for something else: nothing is laid on it. */
+  readonly keptBack?: boolean | undefined;
 }
 
 export type MaterialStock = ClothRoll | ClothPiece;

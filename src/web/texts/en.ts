@@ -321,6 +321,8 @@ const cloth = {
   leftoverName: { remnant: say("remnant"), skin: say("skin") },
   leftoverBox: (kind: Blank, along: Blank, across: Blank) =>
     words("It is ", kind, ", ", along, " along the grain and ", across, " across."),
+  keptBack: say("Keep it back: lay nothing on it for now"),
+  keptBackShort: (n: number) => `${n} kept back`,
   countLabel: say("How many"),
   outlineLabel: say("outline"),
   flawHint: say("Press on the cloth to push a pin into a flaw."),
@@ -508,6 +510,16 @@ const lay = {
     },
     width: (width: string) => `of a roll ${width} wide`,
     construction: (strap: string, construction: string) => `with ${strap} ${construction}`,
+    roll: say("all from a roll, leftovers kept back"),
+    use: {
+      remnant: (size: string) => `with the remnant ${size} that is kept back`,
+      skin: (size: string) => `with the skin ${size} that is kept back`,
+    },
+    keepBack: {
+      remnant: (size: string) => `if the remnant ${size} is kept back`,
+      skin: (size: string) => `if the skin ${size} is kept back`,
+    },
+    placesAll: say("and every piece finds a place"),
     same: say("as long as now"),
     more: (length: string) => `${length} more than now`,
     less: (length: string) => `${length} less than now`,

@@ -3,6 +3,7 @@ import { expect, test } from "vitest";
 import { cutListOf } from "../../project/cutList.ts";
 import { readProject } from "../../project/file/readProject.ts";
 import { writeProject } from "../../project/file/writeProject.ts";
+import { layProblemsOf } from "../fromProject.ts";
 import { inOtherWay, otherWays } from "./otherWays.ts";
 
 const read = readProject(readFileSync(new URL("../../../../fixtures/harbour-bags.json", import.meta.url), "utf8"));
@@ -39,6 +40,35 @@ test("another construction is offered only when it takes less of the cloth", () 
     if (kind === "woven") expect(["three-raw", "bonded"]).not.toContain(way.construction);
     expect(area(inOtherWay(demo, id, way), way.strapId)).toBeLessThan(area(demo, way.strapId));
   }
+});
+
+test("a leftover kept back is left out of the lay and comes back; a leftover job can be bought from a roll", () => {
+  const stocksOf = (project: typeof demo, materialId: string) => {
+    const list = cutListOf(project);
+    if (!list.ok) throw new Error("no cut list");
+    return layProblemsOf(project, list.value).find((each) => each.materialId === materialId)!.stocks;
+  };
+  const ids = (project: typeof demo, materialId: string) => stocksOf(project, materialId).map(({ id }) => id);
+  expect(ids(demo, "sailcloth")).toEqual(["sailcloth leftover", "sailcloth roll"]);
+  const bought = inOtherWay(demo, "sailcloth", { kind: "roll" });
+  expect(ids(bought, "sailcloth")).toEqual(["sailcloth roll"]);
+  const use = { kind: "leftover", stockId: "sailcloth leftover", use: true } as const;
+  expect(otherWays(bought, "sailcloth")).toContainEqual(use);
+  expect(stocksOf(inOtherWay(bought, "sailcloth", use), "sailcloth")).toEqual(stocksOf(demo, "sailcloth"));
+
+  const noRoll = (project: typeof demo) => ({
+    ...project,
+    materials: project.materials.map((material) => ({
+      ...material,
+      stock: material.stock.filter(({ kind }) => kind !== "roll"),
+    })),
+  });
+  expect(otherWays(noRoll(demo), "sailcloth")).toContainEqual({ kind: "roll" });
+  expect(stocksOf(inOtherWay(noRoll(demo), "sailcloth", { kind: "roll" }), "sailcloth")).toMatchObject([
+    { kind: "roll", length: null },
+  ]);
+  const hide = demo.materials.find(({ kind }) => kind === "leather")!;
+  expect(otherWays(noRoll(demo), hide.id)).not.toContainEqual({ kind: "roll" });
 });
 
 /** Shoelace, in its plain form. */

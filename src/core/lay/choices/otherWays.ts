@@ -7,12 +7,14 @@ import { buildStrap } from "../../straps/buildStrap.ts";
 import { coreFor } from "../../straps/coreFor.ts";
 import type { StrapResult } from "../../straps/strapResult.ts";
 import type { ConstructionId, StrapWish } from "../../straps/strapWish.ts";
+import { type StockWay, stockWays, withStock } from "./stockWays.ts";
 
 /** Something a maker could decide otherwise to need less cloth, or to learn what her choice costs. */
 export type OtherWay =
   | { readonly kind: "grain"; readonly grain: Exclude<PieceGrain, "free"> }
   | { readonly kind: "width"; readonly width: number }
-  | { readonly kind: "construction"; readonly strapId: string; readonly construction: ConstructionId };
+  | { readonly kind: "construction"; readonly strapId: string; readonly construction: ConstructionId }
+  | StockWay;
 
 /** Widths that cloth is sold in, mm. Common practice, no source. */
 const SOLD_WIDTHS = [900, 1100, 1400, 1500];
@@ -33,11 +35,16 @@ const RAW_EDGED: readonly ConstructionId[] = ["three-raw", "bonded"];
 /** Straps for which another construction is looked at. */
 const MOST_STRAPS = 2;
 
-/** The ways worth weighing for one material: other grain, roll of another width, thriftier construction. */
+/** The ways worth weighing for one material: other stock, other grain, other width, thriftier construction. */
 export function otherWays(project: Project, materialId: string): readonly OtherWay[] {
   const material = project.materials.find(({ id }) => id === materialId);
   if (material === undefined) return [];
-  return [...otherGrains(material), ...otherWidths(material), ...thriftierConstructions(project, material)];
+  return [
+    ...stockWays(material),
+    ...otherGrains(material),
+    ...otherWidths(material),
+    ...thriftierConstructions(project, material),
+  ];
 }
 
 /** The project with one thing decided otherwise. */
@@ -51,6 +58,7 @@ export function inOtherWay(project: Project, materialId: string, way: OtherWay):
   const materials = project.materials.map((material): Material => {
     if (material.id !== materialId) return material;
     if (way.kind === "grain") return { ...material, grain: way.grain };
+    if (way.kind !== "width") return withStock(material, way);
     const open = openRoll(material);
     const stock = material.stock.map((each) => (each === open ? { ...open, width: way.width } : each));
     return { ...material, stock };

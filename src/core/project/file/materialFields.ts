@@ -92,6 +92,7 @@ function stockField(unit: LengthUnit) {
     shape: shapeField(unit),
     flaws: list(flawField(unit), 0, 200).default([]),
     count: countField(1, 1000).default(1),
+    keptBack: yesNo().optional(),
   };
   const remnant = group({ kind: z.literal("remnant"), ...piece });
   const skin = group({ kind: z.literal("skin"), ...piece });

@@ -85,8 +85,11 @@ function priceJson({ amount, basis, step }: Price, say: Say, unit: LengthUnit): 
 
 function stockJson(stock: MaterialStock, say: Say): Json {
   const flaws = stock.flaws.length > 0 ? { flaws: stock.flaws.map((flaw) => flawJson(flaw, say)) } : {};
-  if (stock.kind !== "roll")
-    return { kind: stock.kind, id: stock.id, count: stock.count, shape: shapeJson(stock.shape, say), ...flaws };
+  if (stock.kind !== "roll") {
+    const kept = stock.keptBack === true ? { keptBack: true } : {};
+    const { kind, id, count } = stock;
+    return { kind, id, count, ...kept, shape: shapeJson(stock.shape, say), ...flaws };
+  }
   const { kind, id, width, selvedge, length, squaring } = stock;
   return {
     kind,

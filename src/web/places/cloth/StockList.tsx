@@ -1,7 +1,7 @@
 import { shapeContour } from "../../../core/geometry/shape.ts";
 import { type ClothPiece, type ClothRoll, flawPolygon, type MaterialStock } from "../../../core/materials/stock.ts";
 import { freshId } from "../../../core/project/edits.ts";
-import { CountBlank, LengthBlank, OptionalLengthBlank } from "../../fields/blanks.tsx";
+import { CountBlank, LengthBlank, OptionalLengthBlank, Tick } from "../../fields/blanks.tsx";
 import { ShapeWords } from "../../fields/ShapeWords.tsx";
 import { Icon } from "../../parts/Icon.tsx";
 import { OutlineDesk } from "../../parts/OutlineDesk.tsx";
@@ -160,6 +160,12 @@ function LeftoverWords({ piece, path, onStock, onRemove }: StockWords & { piece:
         flaws={piece.flaws}
         path={path("flaws")}
         onFlaws={(flaws, key) => set({ flaws }, words.flawsLabel, key)}
+      />
+      <Tick
+        label={words.keptBack}
+        path={path("keptBack")}
+        value={piece.keptBack === true}
+        onValue={(keptBack) => set({ keptBack }, words.keptBack)}
       />
       <button type="button" class="press" onClick={onRemove}>
         <Icon name="bin" /> {words.removeStock}

@@ -1,15 +1,20 @@
+import type { Contour } from "../../../core/geometry/contour.ts";
+import { contourBox } from "../../../core/geometry/contourArcs.ts";
+import { shapeContour } from "../../../core/geometry/shape.ts";
 import { clothUsed } from "../../../core/lay/choices/clothUsed.ts";
 import { inOtherWay, type OtherWay } from "../../../core/lay/choices/otherWays.ts";
 import type { Project } from "../../../core/project/project.ts";
-import { useLengths } from "../../fields/units.ts";
+import { type LengthWords, useLengths } from "../../fields/units.ts";
 import type { LayState } from "../../state/lays.ts";
 import { useChange } from "../../state/workbench.ts";
 import { useTexts } from "../../texts/texts.ts";
+import type { WeighedWay } from "../../weigh/protocol.ts";
 import { useWeighed } from "../../weigh/useWeighed.ts";
 import { differenceWords } from "./LayChoices.tsx";
 
-/** Ways shown at most; the thriftiest first. */
+/** Ways shown at most, those of other stock besides; the thriftiest first. */
 const MOST = 6;
+const MOST_STOCK = 3;
 /** Nobody decides otherwise for less cloth than this, mm. */
 const SAME = 1;
 
@@ -25,13 +30,25 @@ export function OtherWays({ lay, project }: { lay: LayState; project: Project })
   const now = lay.plan === null ? 0 : clothUsed(lay.job.problem, lay.plan);
   if (state !== "ready")
     return <p class="soft small">{state === "working" ? words.working : texts.table.failed}</p>;
-  const ways = value
-    .filter(({ length }) => Math.abs(length - now) >= SAME)
-    .sort((a, b) => a.length - b.length)
-    .slice(0, MOST);
+  const leftOut = lay.plan?.unplaced.reduce((sum, { count }) => sum + count, 0) ?? 0;
+  const worthTelling = value
+    .filter(({ length }) => leftOut > 0 || Math.abs(length - now) >= SAME)
+    .sort((a, b) => a.length - b.length);
+  // What to cut from is asked first; it is shown whatever it costs.
+  const isStock = ({ way }: WeighedWay) => way.kind === "leftover" || way.kind === "roll";
+  const ways = [
+    ...worthTelling.filter(isStock).slice(0, MOST_STOCK),
+    ...worthTelling.filter((weighed) => !isStock(weighed)).slice(0, MOST),
+  ];
   if (ways.length === 0) return null;
   const nameOf = (way: OtherWay): string => {
     if (way.kind === "grain") return words.grain[way.grain];
+    if (way.kind === "roll") return words.roll;
+    if (way.kind === "leftover") {
+      const piece = lay.job.material.stock.find(({ id: own }) => own === way.stockId);
+      const size = piece === undefined || piece.kind === "roll" ? "" : boxWords(shapeContour(piece.shape), lengths);
+      return (way.use ? words.use : words.keepBack)[piece?.kind === "skin" ? "skin" : "remnant"](size);
+    }
     if (way.kind === "width") return words.width(lengths.size(way.width));
     const strap = project.straps.find((each) => each.id === way.strapId);
     return words.construction(strap?.name ?? way.strapId, texts.constructions[way.construction].name);
@@ -50,11 +67,18 @@ export function OtherWays({ lay, project }: { lay: LayState; project: Project })
               <span>
                 <strong>{lengths.cloth(length)}</strong> {nameOf(way)}
               </span>
-              <span class="soft small">{differenceWords(length - now, words, lengths.size)}</span>
+              <span class="soft small">
+                {leftOut > 0 ? words.placesAll : differenceWords(length - now, words, lengths.size)}
+              </span>
             </button>
           </li>
         ))}
       </ul>
     </div>
   );
+}
+
+function boxWords(contour: Contour, lengths: LengthWords): string {
+  const { minX, minY, maxX, maxY } = contourBox(contour);
+  return lengths.box(maxX - minX, maxY - minY);
 }
