@@ -125,7 +125,6 @@ export function decodeOrder(tables: SearchTables, order: Int32Array, cap: number
         let score = 5;
         if (along === tall) score = along === low ? 9 : 8;
         else if (along === low) score = 7;
-        else if (along < tall) score = 6;
         if (
           score > bestScore ||
           (score === bestScore && (entry < bestEntry || (entry === bestEntry && way < bestWay)))

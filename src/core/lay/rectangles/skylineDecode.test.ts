@@ -28,8 +28,7 @@ function slowDecode(tables: SearchTables, order: readonly number[], cap: number)
         if (across > gap || along > room) continue;
         const [tall, low] = [Math.max(left, right), Math.min(left, right)];
         let score = along === tall ? 4 : along === low ? 3 : 2;
-        if (across === gap)
-          score = along === tall ? (along === low ? 9 : 8) : along === low ? 7 : along < tall ? 6 : 5;
+        if (across === gap) score = along === tall ? (along === low ? 9 : 8) : along === low ? 7 : 5;
         else if (gap - across < least) score--;
         if (score > best.score) best = { score, way, at };
       }
