@@ -51,7 +51,7 @@ function cornersOf(state: LayState, near: Neighbours, variant: number, fromX: nu
   return Float64Array.from(points);
 }
 
-/** Builds the no-fit polygons of `item` about all that is laid, a few a turn. */
+/** Builds the no-fit polygons of `item` about all that is laid, one at a time. */
 function* prepare(state: LayState, item: number): Generator<void, void> {
   const { job, store, spots, count } = state;
   const laid = new Set<number>();
@@ -60,7 +60,7 @@ function* prepare(state: LayState, item: number): Generator<void, void> {
     for (const at of laid) {
       const before = store.built;
       store.pairGrid(job.variants[at]!, job.variants[variant]!);
-      if (store.built > before && store.built % 2 === 0) yield;
+      if (store.built > before) yield;
     }
     for (let k = 0; k < job.obstacles.length; k++) {
       store.obstacleGrid(k, variant);

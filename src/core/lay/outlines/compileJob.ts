@@ -16,6 +16,8 @@ import { fixedOutlines, grownOutline, usableOutlines } from "./growOutlines.ts";
 
 /** A piece may be larger than its room by the grid's rounding. */
 const FIT_UNITS = 1;
+/** Pieces compiled between two pauses. */
+const PIECES_PER_TURN = 8;
 /** Turns tried when any is allowed. */
 const FREE_TURNS = 24;
 
@@ -150,23 +152,27 @@ function windowOf(job: RegionJob, outlines: readonly Polygon[], scale: number): 
 }
 
 /** Distinct shapes (equal outlines with equal freedom to turn), and which one each piece has. */
-function distinctShapes(
+function* distinctShapes(
   job: RegionJob,
   outlines: readonly Polygon[],
   centres: readonly (readonly [number, number])[],
   scale: number,
-): { shapes: Shape[]; shapeOf: number[] } {
+): Generator<void, { shapes: Shape[]; shapeOf: number[] }> {
   const shapes: Shape[] = [];
   const known = new Map<string, number>();
-  const shapeOf = outlines.map((outline, piece) => {
+  const shapeOf: number[] = [];
+  for (const [piece, outline] of outlines.entries()) {
+    if (piece % PIECES_PER_TURN === PIECES_PER_TURN - 1) yield;
     const grid = polygonToGrid(outline, scale, ...centres[piece]!);
     const key = `${JSON.stringify(triedOrientations(job.pieces[piece]!))} ${shapeKey(grid)}`;
-    const seen = known.get(key);
-    if (seen !== undefined) return seen;
-    known.set(key, shapes.length);
-    const area = polygonArea({ outer: grid.outer, holes: grid.holes });
-    return shapes.push({ grid, area, extent: boxExtent(grid.outer) }) - 1;
-  });
+    let number = known.get(key);
+    if (number === undefined) {
+      const area = polygonArea({ outer: grid.outer, holes: grid.holes });
+      number = shapes.push({ grid, area, extent: boxExtent(grid.outer) }) - 1;
+      known.set(key, number);
+    }
+    shapeOf.push(number);
+  }
   return { shapes, shapeOf };
 }
 
@@ -213,11 +219,16 @@ function orientationBook(): { list: Orientation[]; indexOf: (o: Orientation) => 
 
 /**
  * A region job on a whole-number grid, on which no-fit polygons are exact: outlines grown by half the gap,
- * equal shapes and orientations that look alike counted once, everything fixed gathered as obstacles.
+ * equal shapes and orientations that look alike counted once, everything fixed gathered as obstacles. Yields after a
+ * few pieces.
  * Cost: O(vertices), and offsets where the gap or the margin asks for them.
  */
-export function compileJob(job: RegionJob): CompiledJob {
-  const outlines = job.pieces.map((piece) => grownOutline(piece.outline, job.gap / 2));
+export function* compileSteps(job: RegionJob): Generator<void, CompiledJob> {
+  const outlines: Polygon[] = [];
+  for (const { outline } of job.pieces) {
+    outlines.push(grownOutline(outline, job.gap / 2));
+    if (outlines.length % PIECES_PER_TURN === 0) yield;
+  }
   const usable = usableOutlines(job);
   const fixed = fixedOutlines(job);
   const squareTurns = job.pieces.every((p) => !p.freeTurn && p.orientations.every((o) => o.turnDeg % 90 === 0));
@@ -225,18 +236,20 @@ export function compileJob(job: RegionJob): CompiledJob {
   const parts = [...outlines, ...fixed].map((polygon) => reach(polygon.outer));
   const scale = gridScale(Math.max(...parts, ...usable.map((polygon) => 1.1 * boxExtent(polygon.outer))));
   const centres = outlines.map((outline) => boxCentre(outline.outer));
-  const { shapes, shapeOf } = distinctShapes(job, outlines, centres, scale);
+  const { shapes, shapeOf } = yield* distinctShapes(job, outlines, centres, scale);
   const { list: orientations, indexOf } = orientationBook();
   const variants: Variant[] = [];
   const variantFor = new Map<string, number>();
   const window = windowOf(job, usable, scale);
-  const variantsOf = shapes.map((shape, number) => {
-    const pieces = job.pieces.filter((_, index) => shapeOf[index] === number);
-    const own = variantsOfShape(shape, number, triedOrientations(pieces[0]!), indexOf);
+  const variantsOf: number[][] = [];
+  for (const [number, shape] of shapes.entries()) {
+    if (number % PIECES_PER_TURN === PIECES_PER_TURN - 1) yield;
+    const piece = job.pieces[shapeOf.indexOf(number)]!;
+    const own = variantsOfShape(shape, number, triedOrientations(piece), indexOf);
     const numbers = own.variants.map((variant) => variants.push(variant) - 1);
     for (const [name, index] of own.names) variantFor.set(name, numbers[index]!);
-    return numbers.filter((index) => fitsWindow(variants[index]!, window));
-  });
+    variantsOf.push(numbers.filter((index) => fitsWindow(variants[index]!, window)));
+  }
   const obstacles: Obstacle[] = fixed.map((polygon) => {
     const [cx, cy] = boxCentre(polygon.outer);
     const grid = polygonToGrid(polygon, scale, cx, cy);
@@ -260,4 +273,12 @@ export function compileJob(job: RegionJob): CompiledJob {
     centres,
     window,
   };
+}
+
+/** The same in one go. */
+export function compileJob(job: RegionJob): CompiledJob {
+  const steps = compileSteps(job);
+  let step = steps.next();
+  while (!step.done) step = steps.next();
+  return step.value;
 }

@@ -1,4 +1,5 @@
 import type { Engine, RegionJob, RegionPlan, Search } from "../types.ts";
+import { compileSteps } from "./compileJob.ts";
 import { FILL_TUNING } from "./fillRegion.ts";
 import { IMPROVE_TUNING } from "./improve.ts";
 import { OutlineRun, type OutlineTuning } from "./outlineRun.ts";
@@ -15,9 +16,11 @@ export const OUTLINE_TUNING: OutlineTuning = {
   repeats: true,
 };
 
-function* turnsOf(job: RegionJob, seed: number, tuning: OutlineTuning, evaluations: number): Search {
-  // Made with the first turn: in a race another engine's first plan may come before.
-  const run = new OutlineRun(job, seed, tuning);
+function* turnsOf(job: RegionJob, evaluations: number, seed: number, tuning: OutlineTuning): Search {
+  const compiling = compileSteps(job);
+  let compiled = compiling.next();
+  for (; !compiled.done; compiled = compiling.next()) yield { evaluations: 0, plan: null, bound: null };
+  const run = new OutlineRun(compiled.value, seed, tuning);
   const { state } = run;
   const step = () => {
     const plan = run.fresh;
@@ -46,7 +49,7 @@ export function outlineEngineWith(tuning: OutlineTuning): Engine {
   return {
     id: "outlines",
     accepts: (job) => job.pieces.every((piece) => piece.outline.outer.length >= 6),
-    search: (job, budget, seed) => turnsOf(job, seed, tuning, budget.evaluations),
+    search: (job, budget, seed) => turnsOf(job, budget.evaluations, seed, tuning),
   };
 }
 

@@ -1,8 +1,8 @@
 import { seededRng } from "../rng.ts";
-import type { RegionJob, RegionPlan } from "../types.ts";
+import type { RegionPlan } from "../types.ts";
 import { bottomLeft, byFallingArea } from "./bottomLeft.ts";
 import { boxStart } from "./boxStart.ts";
-import { type CompiledJob, compileJob } from "./compileJob.ts";
+import type { CompiledJob } from "./compileJob.ts";
 import { type FillTuning, RegionFiller } from "./fillRegion.ts";
 import { Improver, type ImproveTuning } from "./improve.ts";
 import { copySpots, emptySpots, LayState, type Spots } from "./layState.ts";
@@ -41,10 +41,10 @@ export class OutlineRun {
   private stage: RegionFiller | Improver | null = null;
   private looked = 0;
 
-  constructor(job: RegionJob, seed: number, tuning: OutlineTuning) {
-    this.compiled = compileJob(job);
+  constructor(compiled: CompiledJob, seed: number, tuning: OutlineTuning) {
+    this.compiled = compiled;
     this.state = new LayState(this.compiled, new NoFitStore(this.compiled));
-    this.verifier = new PlanVerifier(job);
+    this.verifier = new PlanVerifier(compiled.job);
     this.tuning = tuning;
     this.seed = seed;
     this.verified = emptySpots(this.state.count);

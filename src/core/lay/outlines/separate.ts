@@ -51,11 +51,15 @@ export class Separator {
   /** Works out every pair's overlap anew, and where everything lies. */
   *measureAll(): Generator<void, void> {
     const { state } = this;
+    let { built } = state.store;
     state.places.rebuild(state.maxX);
     for (let i = 0; i < state.count; i++) {
       if (state.spots.variant[i]! < 0) state.pairs.clearOverlaps(i);
       else this.measure(i);
-      if (i % 16 === 15) yield;
+      if (i % 16 === 15 || state.store.built > built) {
+        built = state.store.built;
+        yield;
+      }
     }
   }
 
@@ -125,11 +129,15 @@ export class Separator {
     this.least = this.total();
     copySpots(state.spots, this.leastSpots);
     let idle = 0;
+    let { built } = state.store;
     while (this.least > 0 && idle < patience) {
       const count = this.gather();
       for (let k = 0; k < count; k++) {
         if (state.pairs.overlapsAny(this.queue[k]!)) this.moveOne(this.queue[k]!);
-        if (k % 16 === 15) yield;
+        if (k % 16 === 15 || state.store.built > built) {
+          built = state.store.built;
+          yield;
+        }
       }
       const total = this.total();
       if (total < this.least) {

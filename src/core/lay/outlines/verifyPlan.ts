@@ -27,22 +27,34 @@ function boxesMeet(a: Box, b: Box): boolean {
  */
 export class PlanVerifier {
   private readonly job: RegionJob;
-  private readonly grown: ReadonlyMap<string, Polygon>;
+  private readonly grown = new Map<string, Polygon>();
   private readonly usable: Polygon[] | null;
   private readonly fixed: Laid[];
 
   constructor(job: RegionJob) {
     this.job = job;
     const half = job.gap / 2;
-    const grow = (polygon: Polygon, by: number): Polygon =>
-      by === 0 ? polygon : offsetOf(ringsOf(polygon), by, { kind: "round", tolerance: job.gap / 200 })[0]!;
-    this.grown = new Map(job.pieces.map((piece) => [piece.id, grow(piece.outline, half)]));
     const { outline, flaws } = job.region;
     const inset = job.margin - half;
     this.usable = null;
     if (outline !== null)
       this.usable = inset === 0 ? [outline] : offsetOf(ringsOf(outline), -inset, { kind: "miter", limit: 2 });
-    this.fixed = flaws.map((flaw) => laid(grow(flaw, half)));
+    this.fixed = flaws.map((flaw) => laid(this.grow(flaw)));
+  }
+
+  private grow(polygon: Polygon): Polygon {
+    const { gap } = this.job;
+    return gap === 0 ? polygon : offsetOf(ringsOf(polygon), gap / 2, { kind: "round", tolerance: gap / 200 })[0]!;
+  }
+
+  /** The grown outline of a piece, made when first asked for. */
+  private grownOf(id: string): Polygon {
+    let grown = this.grown.get(id);
+    if (grown === undefined) {
+      grown = this.grow(this.job.pieces.find((piece) => piece.id === id)!.outline);
+      this.grown.set(id, grown);
+    }
+    return grown;
   }
 
   /**
@@ -50,12 +62,13 @@ export class PlanVerifier {
    * Cost: one boolean per pair of boxes that meet.
    */
   *passes(plan: RegionPlan): Generator<void, boolean> {
-    const pieces = plan.placements.map((place) => laid(posePolygon(this.grown.get(place.pieceId)!, place)));
-    for (let i = 0; i < pieces.length; i++) {
-      const a = pieces[i]!;
+    const pieces: Laid[] = [];
+    for (const place of plan.placements) {
+      const a = laid(posePolygon(this.grownOf(place.pieceId), place));
       if (!this.staysInside(a)) return false;
       for (const flaw of this.fixed) if (this.overlaps(a, flaw, a.area)) return false;
-      for (let j = 0; j < i; j++) if (this.overlaps(a, pieces[j]!, Math.min(a.area, pieces[j]!.area))) return false;
+      for (const b of pieces) if (this.overlaps(a, b, Math.min(a.area, b.area))) return false;
+      pieces.push(a);
       yield;
     }
     return true;

@@ -7,6 +7,8 @@ const BANDS_PER_COUNT = 2;
 /** Different bands in one stack. */
 const MOST_KINDS = 3;
 const MOST_STACKS = 20_000;
+/** Stacks weighed between two pauses. */
+const STACKS_PER_TURN = 300;
 /** What pieces left over by a stack are expected to reach. */
 const REST_DENSITY = 0.74;
 
@@ -44,29 +46,35 @@ export function fullness(band: Band): number {
  * Bands of a cluster: one, two, … rows of it, each followed by itself or by its half turn, the fullest of each
  * number of rows. Cost: as `columnsOf`, and one cycle for each column and number of rows.
  */
-export function bandsOf(cluster: Cluster, width: number, variants: readonly RepeatVariant[], noFit: NoFit): Band[] {
+export function* bandsOf(
+  cluster: Cluster,
+  width: number,
+  variants: readonly RepeatVariant[],
+  noFit: NoFit,
+): Generator<void, Band[]> {
   const height = cluster.maxY - cluster.minY;
   const byCount = new Map<number, Band[]>();
-  const offer = (column: Column, reach: number): void => {
+  function* offer(column: Column, reach: number): Generator<void, void> {
     if (reach > width) return;
     for (const second of [column, turnedColumn(column, variants)]) {
       if (second === null) continue;
-      const band = bandOf(bestCycle(column, second, reach, 1, noFit), reach, variants);
+      const band = bandOf(yield* bestCycle(column, second, reach, 1, noFit), reach, variants);
       const bands = byCount.get(column.copies) ?? [];
       bands.push(band);
       bands.sort((a, b) => fullness(b) - fullness(a));
       byCount.set(column.copies, bands.slice(0, BANDS_PER_COUNT));
     }
-  };
+    yield;
+  }
   for (const step of STEPS) {
     const slack = Math.round(step * height);
-    offer({ cluster, copies: 1, stepX: 0, stepY: height, slack }, height + slack);
+    yield* offer({ cluster, copies: 1, stepX: 0, stepY: height, slack }, height + slack);
   }
-  for (const column of columnsOf(cluster, width, noFit)) {
+  for (const column of yield* columnsOf(cluster, width, noFit)) {
     if (Math.abs(column.stepX) > (cluster.maxX - cluster.minX) / 2) continue;
     for (const copies of new Set([2, 3, column.copies]))
       if (copies > 1 && copies <= column.copies)
-        offer({ ...column, copies, slack: 0 }, height + (copies - 1) * column.stepY);
+        yield* offer({ ...column, copies, slack: 0 }, height + (copies - 1) * column.stepY);
   }
   return [...byCount.values()].flat();
 }
@@ -84,24 +92,36 @@ function promised(stack: Stack, width: number, areas: readonly number[]): number
 }
 
 /** Stacks of up to three kinds of bands that fill the roll's width, most promising first. `areas`: to lay, by shape. */
-export function stacksOf(bands: readonly Band[], width: number, areas: readonly number[], most: number): Stack[] {
+export function* stacksOf(
+  bands: readonly Band[],
+  width: number,
+  areas: readonly number[],
+  most: number,
+): Generator<void, Stack[]> {
   const order = [...bands].sort((a, b) => fullness(b) - fullness(a)).slice(0, 40);
   const found: { stack: Stack; length: number }[] = [];
   let tried = 0;
-  const grow = (from: number, kinds: number, stack: readonly Band[], room: number): void => {
+  const keep = (stack: Stack, length: number): void => {
+    let at = found.length;
+    while (at > 0 && found[at - 1]!.length > length) at--;
+    if (at === most) return;
+    found.splice(at, 0, { stack, length });
+    if (found.length > most) found.pop();
+  };
+  function* grow(from: number, kinds: number, stack: readonly Band[], room: number): Generator<void, void> {
     if (tried++ > MOST_STACKS) return;
-    if (stack.length > 0) found.push({ stack, length: promised(stack, width, areas) });
+    if (tried % STACKS_PER_TURN === 0) yield;
+    if (stack.length > 0) keep(stack, promised(stack, width, areas));
     if (kinds === MOST_KINDS) return;
     for (let k = from; k < order.length; k++) {
       const band = order[k]!;
       let next = stack;
       for (let left = room - band.height; left >= 0; left -= band.height) {
         next = [...next, band];
-        grow(k + 1, kinds + 1, next, left);
+        yield* grow(k + 1, kinds + 1, next, left);
       }
     }
-  };
-  grow(0, 0, [], width);
-  found.sort((a, b) => a.length - b.length);
-  return found.slice(0, most).map(({ stack }) => stack);
+  }
+  yield* grow(0, 0, [], width);
+  return found.map(({ stack }) => stack);
 }

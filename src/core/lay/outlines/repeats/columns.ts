@@ -10,6 +10,10 @@ import {
 } from "./clusters.ts";
 import { isForbidden, slice } from "./slices.ts";
 
+/** Heights and rises tried between two pauses: a millisecond or two. */
+const HEIGHTS_PER_TURN = 12;
+const RISES_PER_TURN = 8;
+
 /** A cluster stacked across the roll: `copies` of it, each (stepX, stepY) from the one below. */
 export interface Column {
   readonly cluster: Cluster;
@@ -54,7 +58,7 @@ export function columnMembers(column: Column): Member[] {
  * Ways to stack a cluster across a roll of `width`: at each height where corners come level, or that fills the
  * width exactly, the nearest free shifts to either side.
  */
-export function columnsOf(cluster: Cluster, width: number, noFit: NoFit): Column[] {
+export function* columnsOf(cluster: Cluster, width: number, noFit: NoFit): Generator<void, Column[]> {
   const height = cluster.maxY - cluster.minY;
   if (height > width) return [];
   const heights = levelHeights(cluster, cluster, noFit).filter((y) => y > 0 && y <= height);
@@ -64,6 +68,7 @@ export function columnsOf(cluster: Cluster, width: number, noFit: NoFit): Column
     if (exact > 0 && exact < height) heights.push(exact);
   }
   const found = new Map<string, Column>();
+  let tried = 0;
   for (const stepY of [...heights, height]) {
     const copies = 1 + Math.floor((width - height) / stepY);
     const slack = width - height - (copies - 1) * stepY;
@@ -71,6 +76,7 @@ export function columnsOf(cluster: Cluster, width: number, noFit: NoFit): Column
       const column = { cluster, copies, stepX, stepY, slack };
       found.set(`${copies} ${stepX} ${copies > 1 ? stepY : 0}`, column);
     }
+    if (++tried % HEIGHTS_PER_TURN === 0) yield;
   }
   return [...found.values()];
 }
@@ -135,8 +141,15 @@ function spanOf({ cluster, copies, stepX }: Column): number {
  * The best way to follow `first` by `second` and come back, for `columns` columns: slanted columns waste more
  * at the ends, so the ends count.
  */
-export function bestCycle(first: Column, second: Column, width: number, columns: number, noFit: NoFit): Pattern {
+export function* bestCycle(
+  first: Column,
+  second: Column,
+  width: number,
+  columns: number,
+  noFit: NoFit,
+): Generator<void, Pattern> {
   let best: Pattern | null = null;
+  let tried = 0;
   // Columns two apart must stay clear as well, should they reach past the one between.
   const apart = Math.max(columnGap(first, first, 0, noFit), columnGap(second, second, 0, noFit));
   const area = (columns / 2) * (first.copies * first.cluster.area + second.copies * second.cluster.area);
@@ -146,6 +159,7 @@ export function bestCycle(first: Column, second: Column, width: number, columns:
     const gapBack = Math.max(columnGap(second, first, -rise, noFit), apart - gapThere);
     const density = area / (width * (((columns - 1) * (gapThere + gapBack)) / 2 + span));
     if (best === null || density > best.density) best = { first, second, rise, gapThere, gapBack, density };
+    if (++tried % RISES_PER_TURN === 0) yield;
   }
   return best!;
 }
@@ -162,25 +176,27 @@ export function turnedColumn(column: Column, variants: readonly RepeatVariant[])
  *
  * Cost: O(columns · members² · copies) slices; columns grow with the corners of the cluster's no-fit polygons.
  */
-export function patternsOf(
+export function* patternsOf(
   cluster: Cluster,
   width: number,
   variants: readonly RepeatVariant[],
   clusters: number,
   noFit: NoFit,
   most: number,
-): Pattern[] {
+): Generator<void, Pattern[]> {
   const columnsFor = (column: Column): number => Math.max(1, clusters / column.copies);
-  const quick = columnsOf(cluster, width, noFit)
+  const found = yield* columnsOf(cluster, width, noFit);
+  const quick = found
     .map((column) => ({ column, density: straightDensity(column, width, columnsFor(column), noFit) }))
     .sort((a, b) => b.density - a.density)
     .slice(0, 2 * most);
+  yield;
   const patterns: Pattern[] = [];
   for (const { column } of quick) {
     const columns = columnsFor(column);
-    patterns.push(bestCycle(column, column, width, columns, noFit));
+    patterns.push(yield* bestCycle(column, column, width, columns, noFit));
     const turned = turnedColumn(column, variants);
-    if (turned !== null) patterns.push(bestCycle(column, turned, width, columns, noFit));
+    if (turned !== null) patterns.push(yield* bestCycle(column, turned, width, columns, noFit));
   }
   return patterns.sort((a, b) => b.density - a.density).slice(0, most);
 }

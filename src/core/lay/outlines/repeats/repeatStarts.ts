@@ -12,6 +12,8 @@ const PAIRS_KEPT = 5;
 const PATTERNS_KEPT = 3;
 const BANDS_KEPT = 14;
 const STACKS_TRIED = 24;
+/** Columns laid between two pauses. */
+const COLUMNS_PER_TURN = 6;
 
 /** What the repeat search reads of a job, on the grid. The roll is 0 … width across and open along x. */
 export interface RepeatJob {
@@ -76,8 +78,15 @@ function layColumn(row: Row, job: RepeatJob, noFit: NoFit, placed: Member[], lef
  * Lays a stack of bands side by side, the one that is furthest behind first, until one of them runs out of
  * copies: what is left then deserves a stack of its own.
  */
-function layStack(stack: Stack, job: RepeatJob, noFit: NoFit, placed: Member[], left: number[]): void {
+function* layStack(
+  stack: Stack,
+  job: RepeatJob,
+  noFit: NoFit,
+  placed: Member[],
+  left: number[],
+): Generator<void, void> {
   const before = placed.slice(-120);
+  let laid = 0;
   let y = 0;
   const rows = stack.map(({ pattern, height }) => {
     const row = rowOf(pattern, y, before);
@@ -89,23 +98,29 @@ function layStack(stack: Stack, job: RepeatJob, noFit: NoFit, placed: Member[], 
     for (const row of rows) if (row.end < next.end) next = row;
     layColumn(next, job, noFit, placed, left);
     if (next.isOver) return;
+    if (++laid % COLUMNS_PER_TURN === 0) yield;
   }
 }
 
 /** One start: the stack, then the best stacks for what is left, while they hold anything. */
-function startOf(first: Stack, bands: readonly Band[], job: RepeatJob, noFit: NoFit): RepeatStart {
+function* startOf(
+  first: Stack,
+  bands: readonly Band[],
+  job: RepeatJob,
+  noFit: NoFit,
+): Generator<void, RepeatStart> {
   const placed: Member[] = [];
   const left = [...job.counts];
-  layStack(first, job, noFit, placed, left);
+  yield* layStack(first, job, noFit, placed, left);
   for (let before = -1; before < placed.length; ) {
     before = placed.length;
-    const [next] = stacksOf(
+    const [next] = yield* stacksOf(
       bands.filter((band) => fits(band.pattern, job, left)),
       job.width,
       areasOf(job, left),
       1,
     );
-    if (next !== undefined) layStack(next, job, noFit, placed, left);
+    if (next !== undefined) yield* layStack(next, job, noFit, placed, left);
   }
   let length = 0;
   for (const { variant, x } of placed) length = Math.max(length, x + job.variants[variant]!.maxX);
@@ -140,11 +155,11 @@ export function* repeatStarts(job: RepeatJob, noFit: NoFit, most: number): Gener
     for (let j = i + 1; j < mixed.length; j++) found.push(...(yield* bandsFor(job, [mixed[i]!, mixed[j]!], noFit)));
   const bands = found.filter((band) => fits(band.pattern, job, job.counts));
   const full = bands.filter((band) => band.height === job.width).map((band) => [band]);
-  const stacks = [...full, ...stacksOf(bands, job.width, areas, STACKS_TRIED)];
+  const stacks = [...full, ...(yield* stacksOf(bands, job.width, areas, STACKS_TRIED))];
   // Starts of equal length are mostly the same one found twice.
   const starts = new Map<number, RepeatStart>();
   for (const stack of stacks) {
-    const start = startOf(stack, bands, job, noFit);
+    const start = yield* startOf(stack, bands, job, noFit);
     starts.set(start.length, start);
     yield;
   }
@@ -156,21 +171,23 @@ function* bandsFor(job: RepeatJob, [a, b]: readonly [number, number], noFit: NoF
   const { width, variants, counts } = job;
   const patterns: Pattern[] = [];
   const bands: Band[] = [];
-  const look = (cluster: Cluster, clusters: number): void => {
-    patterns.push(...patternsOf(cluster, width, variants, clusters, noFit, PATTERNS_KEPT));
-    bands.push(...bandsOf(cluster, width, variants, noFit));
-  };
+  function* look(cluster: Cluster, clusters: number): Generator<void, void> {
+    patterns.push(...(yield* patternsOf(cluster, width, variants, clusters, noFit, PATTERNS_KEPT)));
+    bands.push(...(yield* bandsOf(cluster, width, variants, noFit)));
+  }
   if (a === b)
     for (const variant of job.variantsOf[a]!) {
-      look(single(variant, variants), counts[a]!);
+      yield* look(single(variant, variants), counts[a]!);
       yield;
     }
   const pairs = a === b ? counts[a]! / 2 : Math.min(counts[a]!, counts[b]!);
   for (const u of job.variantsOf[a]!)
     for (const v of job.variantsOf[b]!) {
       if (a === b && v <= u) continue;
-      for (const pair of densePairs(u, v, variants, noFit, PAIRS_KEPT)) {
-        look(pair, pairs);
+      const dense = densePairs(u, v, variants, noFit, PAIRS_KEPT);
+      yield;
+      for (const pair of dense) {
+        yield* look(pair, pairs);
         yield;
       }
     }
