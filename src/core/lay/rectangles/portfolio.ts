@@ -10,6 +10,7 @@ import { decodedRectangles, type OrderSearch, orderSearch } from "./orderSearch.
 import type { PlacedRectangle } from "./rectangleJob.ts";
 import type { SearchTables } from "./searchTables.ts";
 import { transposedTables } from "./transposed.ts";
+import { valueCorrection } from "./valueCorrection.ts";
 
 /** Looks between two yields: some five milliseconds. */
 export const SLICE = 200_000;
@@ -25,6 +26,8 @@ const ROUND = 3_000_000;
 const FIRST_BOUND_TURN = 3_000_000;
 const TURN_WITH_BOUND = 1_000_000;
 const BOUND_SHARE = 0.1;
+/** Share of the work for row fills. */
+const FILL_SHARE = 0.25;
 /** What sweeps may spend after every turn. */
 const SWEEP_SHARE = 0.6;
 
@@ -69,7 +72,10 @@ export function* shorten(context: PortfolioContext): Generator<number, void, voi
   let turn = FIRST_TURN;
   const bounds = boundTurns(context);
   const sweeps = sweepTurns(tables, reachable, bound, () => incumbent.end);
+  const fills = valueCorrection(tables, context.rng);
   while (incumbent.end > bound.value) {
+    if (fills) yield* fills.turn(turn * FILL_SHARE, (end, rectangles) => incumbent.offer(0, end, rectangles));
+    if (incumbent.end <= bound.value) return;
     // With hardly any waste allowed and pieces all different, beams fill up with near twins; orders find more.
     const tight = tables.pieces < 1.5 * tables.sizes && isTight(tables, nextTarget(context));
     const beamShare = tight ? TIGHT_BEAM_SHARE * beams.share : beams.share;
