@@ -17,6 +17,7 @@ import { machineMats } from "../../export/machineMats.ts";
 import type { LaidMaterial } from "../../export/planFile.ts";
 import { facesFor, matFiles, planFiles } from "../../export/planFiles.ts";
 import { tiledPages, tilingOptions } from "../../export/stockFiles.ts";
+import { FILE_TEXTS } from "../../export/words/fileTextTables.ts";
 import type { Answers, Ask, MatStack, PaperCount, PaperStack } from "./protocol.ts";
 import { rulerAnswer } from "./rulerStacks.ts";
 
@@ -31,10 +32,10 @@ export async function answer(ask: Ask): Promise<Answers[Ask["kind"]]> {
   return planFiles({ project, pieces, straps, lays, language, fonts: await fontBytes() });
 }
 
-function paperStacks({ project, pieces, lay }: Extract<Ask, { kind: "paper" }>): readonly PaperStack[] {
-  const art = pieceArt(pieces, project.output.lengths);
+function paperStacks({ project, pieces, language, lay }: Extract<Ask, { kind: "paper" }>): readonly PaperStack[] {
+  const art = pieceArt(pieces, project.output.lengths, language);
   return usedStocks(lay).map((stock) => {
-    const tiled = tiledPages(project, { ...lay, stock }, art);
+    const tiled = tiledPages(project, { ...lay, stock }, art, language);
     return { stockId: stock.id, pages: tiled?.pages ?? [], sheets: tiled?.sheets ?? 0 };
   });
 }
@@ -46,12 +47,12 @@ function usedStocks({ problem, plan }: LaidMaterial): Stock[] {
 /** Papers that makers and copy shops have; the others can still be chosen. */
 const COMMON = ["A4", "A3", "A2", "A1", "A0", "Letter", "Tabloid", "Legal"];
 
-function paperCounts({ project, pieces, lay }: Extract<Ask, { kind: "papers" }>): readonly PaperCount[] {
-  const art = pieceArt(pieces, project.output.lengths);
+function paperCounts({ project, pieces, language, lay }: Extract<Ask, { kind: "papers" }>): readonly PaperCount[] {
+  const art = pieceArt(pieces, project.output.lengths, language);
   const options = tilingOptions(project.output);
   const isCurved = project.output.sheets === "curved";
   const sheets = usedStocks(lay).map((stock) => {
-    const sheet = layDrawing(stock, lay.plan, art, grainArrow(lay.material));
+    const sheet = layDrawing(stock, lay.plan, art, grainArrow(lay.material), language);
     return isCurved ? curvedSheet(sheet, art).sheet : sheet;
   });
   return PAPERS.filter(({ id }) => COMMON.includes(id)).map((paper) => ({
@@ -60,18 +61,18 @@ function paperCounts({ project, pieces, lay }: Extract<Ask, { kind: "papers" }>)
   }));
 }
 
-async function matStack({ project, pieces, lay }: Extract<Ask, { kind: "mats" }>): Promise<MatStack> {
+async function matStack({ project, pieces, language, lay }: Extract<Ask, { kind: "mats" }>): Promise<MatStack> {
   const { machine } = project.output;
   const { material, problem } = lay;
   if (machine === null) return { mats: [], tooLarge: [], refusal: null };
-  const { mats, tooLarge, refusal } = machineMats(material, problem, pieces, project.output);
+  const { mats, tooLarge, refusal } = machineMats(material, problem, pieces, project.output, language);
   const title = `${project.name}: ${material.name}`;
   const faces = await facesFor(pieces, await fontBytes());
-  const files = matFiles(mats, title, fileStem(material.name, "cloth"), project.output, faces);
+  const files = matFiles(mats, title, fileStem(material.name, "cloth"), project.output, faces, language);
   return {
     mats: mats.map((drawing, i) => ({
       page: {
-        name: `${material.name} mat ${i + 1}`,
+        name: `${material.name}: ${FILE_TEXTS[language].about.mat(i + 1, mats.length)}`,
         width: machine.bedWidth,
         height: machine.bedHeight,
         parts: [paperPart(drawing.items)],

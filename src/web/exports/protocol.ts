@@ -75,6 +75,7 @@ interface WholePlan {
 export type Ask =
   | {
       readonly kind: "paper";
+      readonly language: Language;
       readonly project: Project;
       readonly pieces: readonly CutPiece[];
       readonly lay: LaidMaterial;
@@ -88,6 +89,7 @@ export type Ask =
     }
   | {
       readonly kind: "papers";
+      readonly language: Language;
       readonly project: Project;
       readonly pieces: readonly CutPiece[];
       readonly lay: LaidMaterial;
@@ -96,6 +98,7 @@ export type Ask =
   | ({ readonly kind: "sheet" } & WholePlan)
   | {
       readonly kind: "mats";
+      readonly language: Language;
       readonly project: Project;
       readonly pieces: readonly CutPiece[];
       readonly lay: LaidMaterial;

@@ -60,12 +60,12 @@ function rulerStacks(ask: Extract<Ask, { kind: "ruler" }>, plan: LayPlan): reado
   const { project, pieces, language, lay } = ask;
   const { problem, material } = lay;
   const texts = RULER_TEXTS[language];
-  const art = pieceArt(pieces, project.output.lengths);
+  const art = pieceArt(pieces, project.output.lengths, language);
   const curved = problem.pieces.some(({ outline }) => !isRectangle(outline.outer, TOLERANCE));
   return problem.stocks.flatMap((stock): RulerStack[] => {
     const placements = plan.placements.filter(({ stockId }) => stockId === stock.id);
     if (placements.length === 0) return [];
-    const sheet = layDrawing(stock, plan, art, grainArrow(material));
+    const sheet = layDrawing(stock, plan, art, grainArrow(material), language);
     const bare = { stockId: stock.id, drawing: sheet.drawing };
     // Each stock by itself: one that no ruler can cut does not keep the others from it.
     const cuts = rulerCuts({ ...problem, stocks: [stock] }, plan)?.[0];

@@ -7,6 +7,7 @@ import { type CutList, cutListOf, strapMaterial } from "../../core/project/cutLi
 import type { Project } from "../../core/project/project.ts";
 import type { StrapMaterial } from "../../core/straps/strapMaterial.ts";
 import type { StrapResult } from "../../core/straps/strapResult.ts";
+import type { Language } from "../../core/units/language.ts";
 
 /** What a project comes to: its cut list and lay problems, or what stands in their way. */
 export interface Derived {
@@ -26,31 +27,16 @@ export interface LayJob {
   readonly problem: LayProblem;
 }
 
-const known = new WeakMap<Project, Derived>();
+const known: Readonly<Record<Language, WeakMap<Project, Derived>>> = { en: new WeakMap(), de: new WeakMap() };
 
-/** Worked out once for each state of the project. */
-export function derivedOf(project: Project): Derived {
-  let derived = known.get(project);
+/** Worked out once for each state of the project; parts are named in `language`. */
+export function derivedOf(project: Project, language: Language): Derived {
+  let derived = known[language].get(project);
   if (derived === undefined) {
-    derived = derive(project);
-    known.set(project, derived);
+    derived = derive(project, language);
+    known[language].set(project, derived);
   }
   return derived;
-}
-
-/** The cut list of a project; without the parts that something stands in the way of. */
-export function piecesOf(project: Project): readonly CutPiece[] {
-  return derivedOf(project).pieces;
-}
-
-/** What stands in the way of the cut list. */
-export function troublesOf(project: Project): readonly Problem[] {
-  return derivedOf(project).troubles;
-}
-
-/** A strap worked out, or null while something stands in its way. */
-export function strapOf(project: Project, id: string): StrapResult | null {
-  return derivedOf(project).straps.get(id) ?? null;
 }
 
 /** The project's materials as the strap builder wants them. */
@@ -60,11 +46,11 @@ export function materialsOfStraps(project: Project): readonly StrapMaterial[] {
 
 const NOTHING: CutList = { pieces: [], straps: [], heldLengthwise: [] };
 
-function derive(project: Project): Derived {
-  const whole = cutListOf(project);
+function derive(project: Project, language: Language): Derived {
+  const whole = cutListOf(project, language);
   const troubles = whole.ok ? [] : whole.problems;
   const sound = whole.ok ? project : withoutTroubled(project, troubles);
-  const again = whole.ok ? whole : cutListOf(sound);
+  const again = whole.ok ? whole : cutListOf(sound, language);
   const list = again.ok ? again.value : NOTHING;
   const byId = new Map(project.materials.map((material) => [material.id, material]));
   return {

@@ -28,11 +28,11 @@ test("a first plan comes though the worker that improves them is busy, and an ed
     () => 0,
   );
   const project = demo();
-  board.follow(project);
+  board.follow(project, "en");
   await allPlanned(board);
   const before = board.lays.get();
   const strap = project.straps[0]!;
-  board.follow({ ...project, straps: [{ ...strap, count: strap.count + 1 }, ...project.straps.slice(1)] });
+  board.follow({ ...project, straps: [{ ...strap, count: strap.count + 1 }, ...project.straps.slice(1)] }, "en");
   const changed = [...board.lays.get()].filter(([id, { plan }]) => plan !== before.get(id)?.plan).map(([id]) => id);
   expect(changed.length).toBeGreaterThan(0);
   expect(changed.length).toBeLessThan(before.size);
@@ -47,13 +47,13 @@ test("undo brings back the plan that was there, at once, though another was take
     () => 0,
   );
   const project = demo();
-  board.follow(project);
+  board.follow(project, "en");
   await allPlanned(board);
   const [id, { plan }] = [...board.lays.get()][0]!;
   const taken = { ...plan!, seed: 99 };
   board.showMoved(id, taken);
-  board.follow({ ...project, pins: taken.placements.map((placement) => ({ materialId: id, ...placement })) });
+  board.follow({ ...project, pins: taken.placements.map((placement) => ({ materialId: id, ...placement })) }, "en");
   expect(board.lays.get().get(id)?.plan).toBe(taken);
-  board.follow(project);
+  board.follow(project, "en");
   expect(board.lays.get().get(id)?.plan).toBe(plan);
 });

@@ -2,6 +2,7 @@ import { isSettled } from "../../core/lay/arrange.ts";
 import { isBetterPlan } from "../../core/lay/comparePlans.ts";
 import type { LayPlan, LayProblem } from "../../core/lay/types.ts";
 import type { Project } from "../../core/project/project.ts";
+import type { Language } from "../../core/units/language.ts";
 import type { RunningSearch, SearchPool } from "../../worker/searchPool.ts";
 import { derivedOf, type LayJob } from "./derived.ts";
 import { createStore, type Store } from "./store.ts";
@@ -30,7 +31,7 @@ export type Lays = ReadonlyMap<string, LayState>;
 export interface LayBoard {
   readonly lays: Store<Lays>;
   /** Takes the project's newest state; only materials whose lay problem changed are searched again. */
-  follow(project: Project): void;
+  follow(project: Project, language: Language): void;
   /** The material that is looked at: it is searched first and longest. */
   attend(materialId: string | null): void;
   /** While hushed, only first plans are looked for: those that are there stay as they are. */
@@ -182,10 +183,10 @@ export function createLayBoard(newPools: () => LayPools, now: () => number): Lay
 
   return {
     lays,
-    follow: (project) => {
+    follow: (project, language) => {
       for (const state of lays.get().values()) remember(state);
       const fresh = new Map<string, LayState>();
-      for (const job of derivedOf(project).lays) {
+      for (const job of derivedOf(project, language).lays) {
         const id = job.material.id;
         const signature = signatureOf(job.problem);
         const old = lays.get().get(id);

@@ -53,7 +53,7 @@ export async function openBench(): Promise<Workbench> {
     }),
     () => performance.now(),
   );
-  const follow = () => board.follow(present(session.state.get().history));
+  const follow = () => board.follow(present(session.state.get().history), settings.get().language);
   session.state.subscribe(follow);
   follow();
   return { session, settings, route: watchRoute(), board, refused: createStore<readonly Problem[]>([]) };

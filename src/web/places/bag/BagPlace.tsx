@@ -87,7 +87,7 @@ function Shelf({ project, open }: { project: Project; open: string | null }) {
         {cards.map((card) => (
           <li key={card.id}>
             <a class="card" href={routeHash("bag", card.id)} aria-current={card.id === open ? "true" : undefined}>
-              <PartPicture project={project} partId={card.id} />
+              <PartPicture partId={card.id} />
               <span class="card-name">
                 {card.name}
                 {card.count > 1 && <span class="soft"> ×{card.count}</span>}

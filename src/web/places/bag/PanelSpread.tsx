@@ -8,8 +8,8 @@ import { useLengths } from "../../fields/units.ts";
 import { OutlineDesk } from "../../parts/OutlineDesk.tsx";
 import { PiecePicture } from "../../parts/PiecePicture.tsx";
 import { Term } from "../../parts/Term.tsx";
-import { piecesOf } from "../../state/derived.ts";
 import { routeHash } from "../../state/route.ts";
+import { useDerived } from "../../state/useDerived.ts";
 import { type ChangeProject, useChange, useProject } from "../../state/workbench.ts";
 import { useTexts } from "../../texts/texts.ts";
 import { MaterialBlank } from "./MaterialBlank.tsx";
@@ -157,7 +157,7 @@ function InterfacingWords(props: { panel: Panel; path: (field: string) => string
 function PanelPicture({ panel }: { panel: Panel }) {
   const texts = useTexts();
   const lengths = useLengths();
-  const piece = piecesOf(useProject()).find(({ partId }) => partId === panel.id);
+  const piece = useDerived().pieces.find(({ partId }) => partId === panel.id);
   if (piece === undefined) return null;
   const box = contourBox(piece.contour);
   const size = lengths.box(box.maxX - box.minX, box.maxY - box.minY);

@@ -1,9 +1,9 @@
 import type { ComponentChildren } from "preact";
 import { withoutPart } from "../../../core/project/edits.ts";
 import { Icon } from "../../parts/Icon.tsx";
-import { piecesOf } from "../../state/derived.ts";
 import { routeHash } from "../../state/route.ts";
-import { useChange, useProject } from "../../state/workbench.ts";
+import { useDerived } from "../../state/useDerived.ts";
+import { useChange } from "../../state/workbench.ts";
 import { useTexts } from "../../texts/texts.ts";
 
 /** An opened piece of the shelf: its picture on the left, what there is to say about it on the right. */
@@ -15,10 +15,10 @@ export function Spread(props: {
   onCopy: () => void;
 }) {
   const texts = useTexts();
-  const project = useProject();
+  const { pieces } = useDerived();
   const change = useChange();
   const remove = () => {
-    const pieceIds = new Set(piecesOf(project).flatMap(({ partId, id }) => (partId === props.id ? [id] : [])));
+    const pieceIds = new Set(pieces.flatMap(({ partId, id }) => (partId === props.id ? [id] : [])));
     change((now) => withoutPart(now, props.id, pieceIds), texts.bag.removed(props.name));
     location.hash = routeHash("bag");
   };

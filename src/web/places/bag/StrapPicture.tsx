@@ -5,17 +5,15 @@ import type { StrapWish } from "../../../core/straps/strapWish.ts";
 import { useLengths } from "../../fields/units.ts";
 import { PiecePicture } from "../../parts/PiecePicture.tsx";
 import { SectionPicture } from "../../parts/SectionPicture.tsx";
-import { strapOf } from "../../state/derived.ts";
-import { useProject } from "../../state/workbench.ts";
+import { useDerived } from "../../state/useDerived.ts";
 import { useTexts } from "../../texts/texts.ts";
 
 /** The strap cut across, above its pieces laid flat, with what was worked out. */
 export function StrapPicture({ strap }: { strap: StrapWish }) {
   const texts = useTexts();
   const lengths = useLengths();
-  const project = useProject();
-  const result = strapOf(project, strap.id);
-  if (result === null) return <p class="soft">{texts.bag.strap.noPicture}</p>;
+  const result = useDerived().straps.get(strap.id);
+  if (result === undefined) return <p class="soft">{texts.bag.strap.noPicture}</p>;
   const words = texts.bag.strap;
   return (
     <div class="stack">

@@ -4,8 +4,7 @@ import { phraseText } from "../../../core/straps/phrase.ts";
 import type { StrapWish } from "../../../core/straps/strapWish.ts";
 import { STRAP_WORDS } from "../../../core/straps/words/strapWordTables.ts";
 import { useLengths } from "../../fields/units.ts";
-import { strapOf } from "../../state/derived.ts";
-import { useProject } from "../../state/workbench.ts";
+import { useDerived } from "../../state/useDerived.ts";
 import { useLanguage, useTexts } from "../../texts/texts.ts";
 
 /** What to mind, what to have ready, and how the strap is made, step by step, with its cautions. */
@@ -14,8 +13,8 @@ export function StrapSewing({ strap }: { strap: StrapWish }) {
   const language = useLanguage();
   const core = STRAP_WORDS[language];
   const lengths = useLengths();
-  const result = strapOf(useProject(), strap.id);
-  if (result === null) return null;
+  const result = useDerived().straps.get(strap.id);
+  if (result === undefined) return null;
   return (
     <>
       {result.warnings.map((warning) => (

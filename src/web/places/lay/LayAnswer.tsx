@@ -11,7 +11,7 @@ import { Term } from "../../parts/Term.tsx";
 import { derivedOf } from "../../state/derived.ts";
 import type { LayState } from "../../state/lays.ts";
 import { useWorkbench } from "../../state/workbench.ts";
-import { useTexts } from "../../texts/texts.ts";
+import { useLanguage, useTexts } from "../../texts/texts.ts";
 import { useWeighed } from "../../weigh/useWeighed.ts";
 import { OtherWays } from "./OtherWays.tsx";
 
@@ -26,7 +26,11 @@ export function LayAnswer({ lay, project }: { lay: LayState; project: Project })
   const roll = used.find(({ stockId }) =>
     job.problem.stocks.some(({ id: own, kind }) => own === stockId && kind === "roll"),
   );
-  const names = useMemo(() => pieceArt(derivedOf(project).pieces, project.output.lengths), [project]);
+  const language = useLanguage();
+  const names = useMemo(
+    () => pieceArt(derivedOf(project, language).pieces, project.output.lengths, language),
+    [project, language],
+  );
   const shop = useMemo(() => (plan === null ? null : shopping(job.material, job.problem, plan)), [job, plan]);
   const unplaced = plan?.unplaced.reduce((sum, { count }) => sum + count, 0) ?? 0;
   return (
@@ -103,8 +107,9 @@ export function LayAnswer({ lay, project }: { lay: LayState; project: Project })
 function StripsPerMetre({ lay, project }: { lay: LayState; project: Project }) {
   const texts = useTexts();
   const { problem } = lay.job;
-  const { pieces } = derivedOf(project);
-  const { value } = useWeighed({ kind: "strips", pieces, problem }, lay.signature);
+  const language = useLanguage();
+  const { pieces } = derivedOf(project, language);
+  const { value } = useWeighed({ kind: "strips", pieces, problem }, language + lay.signature);
   if (value === null || value.length === 0) return null;
   return (
     <p class="soft">

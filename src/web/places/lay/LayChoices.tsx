@@ -5,7 +5,7 @@ import type { Project } from "../../../core/project/project.ts";
 import { useLengths } from "../../fields/units.ts";
 import type { LayState } from "../../state/lays.ts";
 import { useTakePlan } from "../../state/takePlan.ts";
-import { useTexts } from "../../texts/texts.ts";
+import { useLanguage, useTexts } from "../../texts/texts.ts";
 import { useWeighed } from "../../weigh/useWeighed.ts";
 import { PlanMiniature } from "./PlanMiniature.tsx";
 import { kindsOf } from "./pieceKind.ts";
@@ -13,11 +13,12 @@ import { kindsOf } from "./pieceKind.ts";
 /** Up to three plans side by side: the shortest, the easiest to cut, the one with the largest leftover. */
 export function LayChoices({ lay, project }: { lay: LayState; project: Project }) {
   const texts = useTexts();
+  const language = useLanguage();
   const words = texts.lay.choices;
   const { problem } = lay.job;
   const asked = lay.plan === null ? null : ({ kind: "choices", problem } as const);
   const answer = useWeighed(asked, asked === null ? null : lay.signature);
-  const kinds = useMemo(() => kindsOf(project), [project]);
+  const kinds = useMemo(() => kindsOf(project, language), [project, language]);
   const choices = answer.value;
   // Plans of an older problem are not shown: their pieces may be gone.
   const isOld = answer.state !== "ready";

@@ -6,7 +6,7 @@ import { Icon } from "../../parts/Icon.tsx";
 import type { LayState } from "../../state/lays.ts";
 import { useStore } from "../../state/store.ts";
 import type { Texts } from "../../texts/catalogue.ts";
-import { useTexts } from "../../texts/texts.ts";
+import { useLanguage, useTexts } from "../../texts/texts.ts";
 import { type Frame, fitFrame, panFrame, zoomFrame } from "./frame.ts";
 import { listenToHands } from "./gestures.ts";
 import { keyOf } from "./moves.ts";
@@ -23,6 +23,7 @@ const NARROW = 640;
 /** The cloth with its plan, between two tape measures; moved and zoomed by hand, wheel or keys. */
 export function LayTable({ lay, project }: { lay: LayState; project: Project }) {
   const texts = useTexts();
+  const language = useLanguage();
   const lengths = useLengths();
   const { problem, material } = lay.job;
   const host = useRef<HTMLDivElement>(null);
@@ -31,7 +32,7 @@ export function LayTable({ lay, project }: { lay: LayState; project: Project }) 
   const live = useRef(frame);
   const isOwnView = useRef(false);
   const stocks = useMemo(() => stockLayout(problem, lay.plan), [problem, lay.plan]);
-  const kinds = useMemo(() => kindsOf(project), [project]);
+  const kinds = useMemo(() => kindsOf(project, language), [project, language]);
   const hand = usePieceHand({
     lay: () => lay,
     stocks: () => stocks,

@@ -2,6 +2,7 @@ import type { PieceArt } from "../../../core/drawing/layDrawing.ts";
 import { pieceArt } from "../../../core/drawing/pieceArt.ts";
 import { ringBox } from "../../../core/geometry/ring.ts";
 import type { Project } from "../../../core/project/project.ts";
+import type { Language } from "../../../core/units/language.ts";
 import { contourPath, ringPath } from "../../parts/screenPath.ts";
 import { derivedOf } from "../../state/derived.ts";
 
@@ -24,8 +25,8 @@ export interface PieceKind {
 }
 
 /** All kinds of a project, by piece id. */
-export function kindsOf(project: Project): ReadonlyMap<string, PieceKind> {
-  const art = pieceArt(derivedOf(project).pieces, project.output.lengths);
+export function kindsOf(project: Project, language: Language): ReadonlyMap<string, PieceKind> {
+  const art = pieceArt(derivedOf(project, language).pieces, project.output.lengths, language);
   return new Map([...art].map(([id, each]) => [id, pieceKind(each)]));
 }
 

@@ -7,7 +7,7 @@ import { Refusal } from "../../fields/TypedBlank.tsx";
 import { PageMiniature } from "../../parts/PageMiniature.tsx";
 import { Term } from "../../parts/Term.tsx";
 import { useChange } from "../../state/workbench.ts";
-import { useTexts } from "../../texts/texts.ts";
+import { useLanguage, useTexts } from "../../texts/texts.ts";
 import { FileSettings } from "./FileSettings.tsx";
 import { SaveFiles } from "./SaveFiles.tsx";
 import { type SetOutput, type StackInput, savePlanFile, shownOnly } from "./tableParts.ts";
@@ -135,8 +135,9 @@ function MaterialMats({ input, lay }: { input: StackInput; lay: LaidMaterial }) 
   const { project, pieces } = input;
   const { kind, coating } = lay.material;
   const { output } = project;
-  const key = JSON.stringify([output, kind, coating, lay.plan.uses, pieces.length]);
-  const answer = useAnswer({ kind: "mats", project, pieces, lay }, key);
+  const language = useLanguage();
+  const key = JSON.stringify([language, output, kind, coating, lay.plan.uses, pieces.length]);
+  const answer = useAnswer({ kind: "mats", project, pieces, language, lay }, key);
   const { mats = [], tooLarge = [], refusal = null } = answer.value ?? {};
   return (
     <section class="sheet stack" aria-label={lay.material.name} aria-busy={answer.state === "working"}>

@@ -86,11 +86,19 @@ function MaterialPages(props: { input: StackInput; lay: LaidMaterial; set: SetOu
   const words = texts.table.paper;
   const { project, pieces } = props.input;
   const { lay } = props;
-  const key = JSON.stringify([project.output, project.name, lay.plan.seed, lay.plan.evaluations, lay.plan.uses]);
-  const answer = useAnswer({ kind: "paper", project, pieces, lay }, key);
+  const language = useLanguage();
+  const key = JSON.stringify([
+    language,
+    project.output,
+    project.name,
+    lay.plan.seed,
+    lay.plan.evaluations,
+    lay.plan.uses,
+  ]);
+  const answer = useAnswer({ kind: "paper", project, pieces, language, lay }, key);
   const stacks = answer.value ?? [];
   const counts = useAnswer(
-    answer.state === "ready" ? { kind: "papers", project, pieces, lay } : null,
+    answer.state === "ready" ? { kind: "papers", project, pieces, language, lay } : null,
     `${key}${answer.state}`,
   );
   const all = stacks.reduce((sum, { sheets }) => sum + sheets, 0);

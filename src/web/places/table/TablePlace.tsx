@@ -2,9 +2,9 @@ import { useEffect, useMemo, useState } from "preact/hooks";
 import { checkPlan } from "../../../core/lay/checkPlan.ts";
 import type { LaidMaterial } from "../../../export/planFile.ts";
 import { Refusal } from "../../fields/TypedBlank.tsx";
-import { derivedOf } from "../../state/derived.ts";
 import { routeHash } from "../../state/route.ts";
 import { useStore } from "../../state/store.ts";
+import { useDerived } from "../../state/useDerived.ts";
 import { useProject, useWorkbench } from "../../state/workbench.ts";
 import { useTexts } from "../../texts/texts.ts";
 import { CutSheetStack } from "./CutSheetStack.tsx";
@@ -35,7 +35,7 @@ export function TablePlace({ open }: { open: string | null }) {
   }, [board]);
   const [chosen, choose] = useState<string | null>(null);
   const shown = laid.find(({ material }) => material.id === chosen) ?? laid[0] ?? null;
-  const { pieces } = derivedOf(project);
+  const { pieces } = useDerived();
   if (pieces.length === 0)
     return (
       <div class="sheet stack empty">
