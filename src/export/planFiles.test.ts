@@ -4,10 +4,13 @@ import { layDrawing } from "../core/drawing/layDrawing.ts";
 import type { Page } from "../core/drawing/page.ts";
 import { pieceArt } from "../core/drawing/pieceArt.ts";
 import { rollPages } from "../core/drawing/sheetPage.ts";
+import { contourBox } from "../core/geometry/contourArcs.ts";
 import { layProblemsOf } from "../core/lay/fromProject.ts";
 import type { LayPlan } from "../core/lay/types.ts";
 import { cutListOf } from "../core/project/cutList.ts";
 import { readProject } from "../core/project/file/readProject.ts";
+import { paperOf } from "../core/project/papers.ts";
+import { cutSheetPages } from "./cutsheet/cutSheetPages.ts";
 import { projectSheet } from "./cutsheet/projectSheet.ts";
 import type { FontBytes } from "./fonts/fontBytes.ts";
 import type { PlanFilesInput } from "./planFile.ts";
@@ -169,4 +172,26 @@ test("pages, and what is said of files and mats, are German throughout when Germ
   expect(same).toEqual([]);
   expect(german).toContain("1 · 1 von 2");
   expect(german).toContain("1, gespiegelt");
+});
+
+test.each(["A5", "A4", "Letter", "A3"])("pictures on a cut sheet of %s are as large as they say", (paper) => {
+  const given = input("knife", "pu");
+  const project = { ...given.project, output: { ...given.project.output, paper } };
+  for (const language of ["en", "de"] as const) {
+    const pages = cutSheetPages(projectSheet({ ...given, project, language }), paperOf(paper));
+    const pictures = pages.flatMap(({ parts }) => parts).filter(({ x }) => x !== 0);
+    expect(pictures.map(({ scaleX, scaleY }) => [scaleX, scaleY])).toEqual([
+      [1, 1],
+      [1, 1],
+    ]);
+    const words = textsOf([{ ...pages[0]!, parts: [pictures[0]!] }]).join();
+    const times = Number(/(\d+) times|(\d+)-fach/u.exec(words)!.slice(1).find(Boolean));
+    const widths = pictures[0]!.items.map((item) => {
+      if (item.kind !== "area") return 0;
+      const box = contourBox(item.contours[0]!);
+      return box.maxX - box.minX;
+    });
+    // The loop is 20 mm wide.
+    expect(Math.max(...widths) / times).toBeCloseTo(20, 1);
+  }
 });

@@ -1,4 +1,4 @@
-import { curvedSheet } from "../core/drawing/curvedSheet.ts";
+import { type CurvedSheet, curvedSheet } from "../core/drawing/curvedSheet.ts";
 import type { Drawing } from "../core/drawing/drawing.ts";
 import type { LaySheet, PieceArt } from "../core/drawing/layDrawing.ts";
 import { layDrawing } from "../core/drawing/layDrawing.ts";
@@ -11,8 +11,9 @@ import { rulerPages, rulerPlan } from "../core/drawing/rulerPages.ts";
 import { barePage, projectionStyles, rollPages } from "../core/drawing/sheetPage.ts";
 import { singleCuts } from "../core/drawing/singleCuts.ts";
 import { type SheetTitle, tilePages } from "../core/drawing/tilePages.ts";
-import { type TilingOptions, tilePieces } from "../core/drawing/tiling.ts";
+import { seamsOf, type TilingOptions, tilePieces } from "../core/drawing/tiling.ts";
 import { PAPER_TEXTS } from "../core/drawing/words/paperTextTables.ts";
+import type { Box } from "../core/geometry/ring.ts";
 import { rulerCuts } from "../core/lay/choices/layFigures.ts";
 import { RULER_TEXTS } from "../core/lay/ruler/words/rulerTextTables.ts";
 import type { Stock } from "../core/lay/types.ts";
@@ -153,12 +154,15 @@ export function tiledPages(
   language: Language = "en",
 ): TiledPages | null {
   const grain = grainArrow(material);
-  const whole = layDrawing(stock, plan, art, grain, language);
-  const title = titleOf(project, material, stock, whole, language);
-  const { sheet, bySize } =
-    project.output.sheets === "curved" ? curvedSheet(whole, art) : { sheet: whole, bySize: [] };
-  if (sheet.copies.length === 0) return null;
-  const tiling = tilePieces(sheet.copies, tilingOptions(project.output));
+  const drawn = (seams: readonly Box[]): CurvedSheet => {
+    const whole = layDrawing(stock, plan, art, grain, language, seams);
+    return project.output.sheets === "curved" ? curvedSheet(whole, art) : { sheet: whole, bySize: [] };
+  };
+  const { copies } = drawn([]).sheet;
+  if (copies.length === 0) return null;
+  const tiling = tilePieces(copies, tilingOptions(project.output));
+  const { sheet, bySize } = drawn(seamsOf(tiling));
+  const title = titleOf(project, material, stock, sheet, language);
   return {
     pages: [...mapPages(sheet, tiling, title, bySize), ...tilePages(sheet, tiling, title, grain)],
     sheets: tiling.tiles.length,

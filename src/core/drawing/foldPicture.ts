@@ -7,10 +7,11 @@ import type { Drawing, DrawingItem } from "./drawing.ts";
 import { drawArea, drawLine, drawText } from "./items.ts";
 import type { ArtLayer, SectionArt } from "./sectionArt.ts";
 import { strapSectionArt } from "./strapSectionArt.ts";
-import { textWidth } from "./textWidth.ts";
+import { textWidth, wrapText } from "./textWidth.ts";
 
 const TEXT = 3.2;
 const SMALL = 2.8;
+const HEAD = 4;
 const MARGIN = 6;
 const LEGEND_ROW = 5;
 /** Width the section is magnified to at most, mm. */
@@ -96,15 +97,22 @@ function subtitle(result: StrapResult, scale: number, words: PictureWords): stri
 
 /**
  * Cross-section of a strap, magnified by a whole factor that it names: layers by material, folds as true arcs, raw
- * edges, stitches, width and thickness in both units. Drawing mm.
+ * edges, stitches, width and thickness in both units. At most `room` mm wide, unless the strap itself is wider.
  */
-export function foldPicture(result: StrapResult, title: string, { picture }: StrapWords): Drawing {
+export function foldPicture(result: StrapResult, title: string, { picture }: StrapWords, room: number): Drawing {
   const art = strapSectionArt(result);
-  const scale = SCALES.filter((factor) => factor * art.width <= WIDE).at(-1) ?? 1;
-  const about = subtitle(result, scale, picture);
   const thickness = thicknessLabel(art.height);
-  const dimensions = 2 * MARGIN + art.width * scale + 6 + textWidth(thickness, TEXT);
-  const width = Math.max(dimensions, 2 * MARGIN + Math.max(textWidth(title, 4, true), textWidth(about, SMALL)));
+  const beside = 2 * MARGIN + 6 + textWidth(thickness, TEXT);
+  const scale = SCALES.filter((factor) => factor * art.width <= Math.min(WIDE, room - beside)).at(-1) ?? 1;
+  const dimensions = beside + art.width * scale;
+  const inner = Math.max(room, dimensions) - 2 * MARGIN;
+  const about = wrapText(subtitle(result, scale, picture), SMALL, inner);
+  const heads = wrapText(title, HEAD, inner, true);
+  const wide = [
+    ...about.map((line) => textWidth(line, SMALL)),
+    ...heads.map((line) => textWidth(line, HEAD, true)),
+  ];
+  const width = Math.max(dimensions, 2 * MARGIN + Math.max(...wide));
   const key = legend(art, width - 2 * MARGIN, picture);
   const dimensionY = MARGIN + key.height + 5;
   const baseY = dimensionY + 7;
@@ -129,6 +137,15 @@ export function foldPicture(result: StrapResult, title: string, { picture }: Str
     items.push(...levelDimension(x, x + art.setback * scale, top + 1, top + 4, lengthLabel(art.setback), SMALL));
     heading += 6;
   }
-  items.push(...key.items, drawText(about, x, heading, SMALL), drawText(title, x, heading + 5, 4, { bold: true }));
-  return { box: { minX: 0, minY: 0, maxX: width, maxY: heading + 5 + 4 + MARGIN }, items };
+  items.push(...key.items);
+  for (const line of about.toReversed()) {
+    items.push(drawText(line, x, heading, SMALL));
+    heading += 4;
+  }
+  heading += 1;
+  for (const line of heads.toReversed()) {
+    items.push(drawText(line, x, heading, HEAD, { bold: true }));
+    heading += 5;
+  }
+  return { box: { minX: 0, minY: 0, maxX: width, maxY: heading - 1 + MARGIN }, items };
 }

@@ -46,6 +46,20 @@ function meet(a: readonly Span[], b: readonly Span[]): Span[] {
   return out;
 }
 
+/** Level stretches with what lies on bands over the height `low` to `high` taken out. */
+function besides(spans: readonly Span[], bands: readonly Box[], low: number, high: number): Span[] {
+  let left: Span[] = [...spans];
+  for (const { minX, maxX, minY, maxY } of bands) {
+    if (minY > high || maxY < low) continue;
+    left = left.flatMap(([lo, hi]): Span[] =>
+      maxX < lo || minX > hi
+        ? [[lo, hi]]
+        : [[lo, Math.min(minX, hi)] as const, [Math.max(maxX, lo), hi] as const].filter(([a, b]) => b > a),
+    );
+  }
+  return left;
+}
+
 function touches(line: ArrayLike<number>, box: Box): boolean {
   for (let i = 0; i + 3 < line.length; i += 2) {
     if (segmentMeetsBox(line[i]!, line[i + 1]!, line[i + 2]!, line[i + 3]!, box)) return true;
@@ -72,7 +86,8 @@ export function segmentMeetsBox(x0: number, y0: number, x1: number, y1: number, 
 
 /**
  * Room for a level block `width` × `height` mm inside rings (outside and holes, even-odd), as near the middle as
- * can be; blocks that no line of `lines` (flat points) runs through are preferred. Null when there is none.
+ * can be and off the bands; blocks that no line of `lines` (flat points) runs through are preferred. Null when there
+ * is none.
  * Looks at 17 levels, so a very thin neck may be missed. Cost O(levels · points).
  */
 export function labelSpot(
@@ -80,6 +95,7 @@ export function labelSpot(
   lines: readonly ArrayLike<number>[],
   width: number,
   height: number,
+  bands: readonly Box[] = [],
 ): LabelSpot | null {
   const box = ringBox(rings[0]!);
   const room = box.maxY - box.minY - height;
@@ -94,7 +110,7 @@ export function labelSpot(
     const reach = height / 2 - 1e-6;
     let spans = spansAt(rings, y);
     for (const at of [y - reach, y - reach / 2, y + reach / 2, y + reach]) spans = meet(spans, spansAt(rings, at));
-    for (const [lo, hi] of spans) {
+    for (const [lo, hi] of besides(spans, bands, y - height / 2, y + height / 2)) {
       if (hi - lo < width) continue;
       const x = Math.min(Math.max(middle, lo + width / 2), hi - width / 2);
       const block = { minX: x - width / 2, maxX: x + width / 2, minY: y - height / 2, maxY: y + height / 2 };

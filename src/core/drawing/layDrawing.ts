@@ -2,7 +2,7 @@ import type { Contour } from "../geometry/contour.ts";
 import { flattenContour, poseContour } from "../geometry/contourArcs.ts";
 import { ringContour, segmentContour, straightContour } from "../geometry/contourShapes.ts";
 import { posePolygon } from "../geometry/pose.ts";
-import { type Polygon, type Ring, ringBox } from "../geometry/ring.ts";
+import { type Box, type Polygon, type Ring, ringBox } from "../geometry/ring.ts";
 import type { LayPlan, Stock, StockPlacement } from "../lay/types.ts";
 import type { PieceLine } from "../materials/cutPiece.ts";
 import type { Language } from "../units/language.ts";
@@ -50,13 +50,17 @@ export type GrainArrow = "both" | "one-way" | "none";
 const SIZES = [8, 6, 5, 4, 3, 2.4, 1.8];
 const LEADING = 1.3;
 
-/** The pieces that lie on one stock, drawn on its cloth. Cost O(points). */
+/**
+ * The pieces that lie on one stock, drawn on its cloth; names keep off the `seams`, where sheets of paper are taped
+ * together, wherever a piece has room beside them. Cost O(points).
+ */
 export function layDrawing(
   stock: Stock,
   plan: LayPlan,
   art: ReadonlyMap<string, PieceArt>,
   grain: GrainArrow,
   language: Language = "en",
+  seams: readonly Box[] = [],
 ): LaySheet {
   const placements = plan.placements.filter((placement) => placement.stockId === stock.id);
   const usedLength = plan.uses.find((use) => use.stockId === stock.id)?.usedLength ?? 0;
@@ -69,9 +73,16 @@ export function layDrawing(
     if (!piece) throw new RangeError(`layDrawing: no drawing for piece ${placement.pieceId}`);
     const copy = laidCopy(placement, piece);
     copies.push(copy);
-    items.push(...pieceItems(piece, placement, copy, grain, texts));
+    items.push(...pieceItems(piece, placement, copy, { grain, texts, seams }));
   }
   return { stockId: stock.id, drawing: { box: ground.box, items }, copies, usedLength };
+}
+
+/** How pieces are to be labelled. */
+interface LabelWish {
+  readonly grain: GrainArrow;
+  readonly texts: PaperTexts["pieces"];
+  readonly seams: readonly Box[];
 }
 
 function laidCopy(placement: StockPlacement, piece: PieceArt): LaidCopy {
@@ -99,13 +110,7 @@ function groundOf(stock: Stock, usedLength: number): Drawing {
 }
 
 /** A piece's area, its lines where they lie, its label and its grain arrow. */
-function pieceItems(
-  piece: PieceArt,
-  pose: StockPlacement,
-  copy: LaidCopy,
-  grain: GrainArrow,
-  texts: PaperTexts["pieces"],
-): DrawingItem[] {
+function pieceItems(piece: PieceArt, pose: StockPlacement, copy: LaidCopy, wish: LabelWish): DrawingItem[] {
   const { key, outline } = copy;
   const cut = poseContour(piece.contour, pose);
   const holes = outline.holes.map(ringContour);
@@ -115,17 +120,24 @@ function pieceItems(
   for (const line of lines) items.push(drawLine(line.role, line.contour, key));
   for (const hole of holes) items.push(drawLine("cut", hole, key));
   items.push(drawLine("cut", cut, key));
-  items.push(...pieceLabel(piece, copy, obstacles, grain, texts));
+  items.push(...pieceLabel(piece, copy, obstacles, wish));
   return items;
 }
 
 /** Name, "2 of 4", size and grain arrow, as large as the piece allows and clear of its lines if it can be. */
-function pieceLabel(
+function pieceLabel(piece: PieceArt, copy: LaidCopy, obstacles: readonly Ring[], wish: LabelWish): DrawingItem[] {
+  const seams = wish.seams.filter((seam) => boxesMeet(seam, ringBox(copy.outline.outer)));
+  const clear = labelBesides(piece, copy, obstacles, { ...wish, seams });
+  return clear.length > 0 || seams.length === 0
+    ? clear
+    : labelBesides(piece, copy, obstacles, { ...wish, seams: [] });
+}
+
+function labelBesides(
   piece: PieceArt,
   copy: LaidCopy,
   obstacles: readonly Ring[],
-  grain: GrainArrow,
-  texts: PaperTexts["pieces"],
+  { grain, texts, seams }: LabelWish,
 ): DrawingItem[] {
   const rings = [copy.outline.outer, ...copy.outline.holes];
   const name = piece.count > 1 ? `${copy.name} · ${texts.copy(copy.copy + 1, piece.count)}` : copy.name;
@@ -134,12 +146,13 @@ function pieceLabel(
   for (const { turned, crossedToo, least } of LABEL_TRIES) {
     const room = turned ? rings.map(quarterTurned) : rings;
     const lines = turned ? obstacles.map(quarterTurned) : obstacles;
+    const bands = turned ? seams.map(turnedBox) : seams;
     for (const text of blocks) {
       for (const size of SIZES) {
         if (size < least) continue;
         const width = Math.max(...text.map((line, i) => textWidth(line, sizeOf(size, i), i === 0)));
         const height = blockHeight(size, text.length) + (grain === "none" ? 0 : size);
-        const spot = labelSpot(room, lines, width + size, height + size * 0.5);
+        const spot = labelSpot(room, lines, width + size, height + size * 0.5, bands);
         if (!spot || (spot.crossed && !crossedToo)) continue;
         const at = turned ? { x: -spot.y, y: spot.x } : spot;
         return labelBlock(text, at, size, turned, grain, copy.key, spot.width);
@@ -163,6 +176,14 @@ const LABEL_TRIES = [
 const sizeOf = (size: number, line: number): number => (line === 0 ? size : size * 0.8);
 const blockHeight = (size: number, lines: number): number =>
   LEADING * size * (lines === 1 ? 1 : 1 + 0.8 * (lines - 1));
+
+function boxesMeet(a: Box, b: Box): boolean {
+  return a.minX <= b.maxX && a.maxX >= b.minX && a.minY <= b.maxY && a.maxY >= b.minY;
+}
+
+function turnedBox({ minX, minY, maxX, maxY }: Box): Box {
+  return { minX: minY, maxX: maxY, minY: -maxX, maxY: -minX };
+}
 
 /** The plane turned a quarter clockwise, so that upright room becomes level room. */
 function quarterTurned(points: Ring): Ring {

@@ -18,6 +18,8 @@ const INCHES = 50.8;
 const LEAST_MAP = 40;
 /** Narrowest column of words beside the squares, mm. */
 const COLUMN = 55;
+/** Longest line of words that is read with ease at their size, mm (common practice, no source). */
+const MEASURE = 120;
 
 /**
  * The pages before the sheets, on the same paper: test squares, what to do, pieces that are cut by size instead
@@ -47,7 +49,7 @@ export function mapPages(
   let y = narrow ? squareFoot - 7 : top - 3;
   const rectangles = bySize.length > 0 ? [texts.bySize, ...bySize] : [];
   for (const step of [...steps(tiling, texts), ...rectangles]) {
-    for (const line of wrapText(step, 3.2, width - INSET - textX)) {
+    for (const line of wrapText(step, 3.2, Math.min(MEASURE, width - INSET - textX))) {
       items.push(drawText(line, textX, y, 3.2));
       y -= 4.4;
     }

@@ -1,8 +1,8 @@
 import { type Orientation, posePolygon } from "../geometry/pose.ts";
-import { ringBox } from "../geometry/ring.ts";
+import { type Box, ringBox } from "../geometry/ring.ts";
 import type { LayPlan, StockPlacement } from "../lay/types.ts";
 import { type GrainArrow, type LaySheet, layDrawing, type PieceArt } from "./layDrawing.ts";
-import { type TilingOptions, tilePieces, usableSize } from "./tiling.ts";
+import { seamsOf, type Tiling, type TilingOptions, tilePieces, usableSize } from "./tiling.ts";
 
 /** A piece to have on paper once, as it lies on its cloth. */
 export interface Pattern {
@@ -24,16 +24,16 @@ export function patternSheet(patterns: readonly Pattern[], paper: TilingOptions)
   if (patterns.length === 0) return null;
   const usable = usableSize(paper, false);
   const step = Math.min(usable.width, usable.height) - paper.overlap;
-  let best: { sheet: LaySheet; sheets: number } | null = null;
+  let best: { width: number; tiling: Tiling } | null = null;
   for (let columns = 1; columns <= 8; columns++) {
-    const sheet = rowsOf(patterns, columns * step + paper.overlap);
-    const sheets = tilePieces(sheet.copies, paper).tiles.length;
-    if (!best || sheets < best.sheets) best = { sheet, sheets };
+    const width = columns * step + paper.overlap;
+    const tiling = tilePieces(rowsOf(patterns, width, []).copies, paper);
+    if (!best || tiling.tiles.length < best.tiling.tiles.length) best = { width, tiling };
   }
-  return best!.sheet;
+  return rowsOf(patterns, best!.width, seamsOf(best!.tiling));
 }
 
-function rowsOf(patterns: readonly Pattern[], width: number): LaySheet {
+function rowsOf(patterns: readonly Pattern[], width: number, seams: readonly Box[]): LaySheet {
   const boxed = patterns
     .map((pattern) => ({
       pattern,
@@ -67,7 +67,7 @@ function rowsOf(patterns: readonly Pattern[], width: number): LaySheet {
     rowHeight = Math.max(rowHeight, across);
     far = Math.max(far, x - GAP);
   }
-  return drawn(patterns, placements, far, y + rowHeight);
+  return drawn(patterns, placements, far, y + rowHeight, seams);
 }
 
 /** The patterns drawn without any cloth under them, each with its own kind of grain arrow. */
@@ -76,6 +76,7 @@ function drawn(
   placements: readonly StockPlacement[],
   length: number,
   width: number,
+  seams: readonly Box[],
 ): LaySheet {
   const stock = { kind: "roll" as const, id: STOCK, width, length: null, flaws: [] };
   const art = new Map(patterns.map((pattern) => [pattern.id, pattern.art]));
@@ -90,7 +91,8 @@ function drawn(
       evaluations: 0,
       seed: 0,
     };
-    return layDrawing(stock, plan, art, grain);
+    // One of each: no copies are counted, so the language does not show.
+    return layDrawing(stock, plan, art, grain, "en", seams);
   });
   const items = sheets
     .flatMap((sheet) => sheet.drawing.items)

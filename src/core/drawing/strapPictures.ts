@@ -12,18 +12,28 @@ export interface StrapPicture {
   readonly drawing: Drawing;
 }
 
-/** Everything there is to see of a strap: its section, and each different strip laid flat with its lines. */
-export function strapPictures(result: StrapResult, words: StrapWords = english): readonly StrapPicture[] {
+/** Width between the margins of an A4 sheet, mm. */
+const A4_ROOM = 180;
+
+/**
+ * Everything there is to see of a strap: its section, and each different strip laid flat with its lines. They are
+ * drawn to be shown as large as they are, at most `room` mm wide where that can be, and name their scale.
+ */
+export function strapPictures(
+  result: StrapResult,
+  words: StrapWords = english,
+  room: number = A4_ROOM,
+): readonly StrapPicture[] {
   const title = words.constructions[result.wish.construction].title;
   const drawn = result.pieces.filter((piece) => piece.lines.length > 0);
   return [
-    { stem: "section", caption: title, drawing: foldPicture(result, title, words) },
+    { stem: "section", caption: title, drawing: foldPicture(result, title, words, room) },
     ...drawn.map((piece) => ({
       stem: `strip-${piece.id.replace(`${result.wish.id}-`, "")}`,
       caption: words.laidFlat(
         piece.name === result.wish.name ? "" : piece.name.replace(`${result.wish.name}, `, ""),
       ),
-      drawing: stripPicture(piece, words),
+      drawing: stripPicture(piece, words, room),
     })),
   ];
 }

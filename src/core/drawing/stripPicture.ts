@@ -5,15 +5,23 @@ import type { StrapWords } from "../straps/words/strapWords.ts";
 import { lengthLabel, levelDimension } from "./dimensionLine.ts";
 import type { Drawing, DrawingItem } from "./drawing.ts";
 import { drawArea, drawLine, drawText } from "./items.ts";
-import { textWidth } from "./textWidth.ts";
+import { textWidth, wrapText } from "./textWidth.ts";
 
+/** Height of letters, and the least of it on narrow paper, mm. */
 const TEXT = 3;
+const LEAST_TEXT = 1.8;
+/** Heights of the piece's name and of how it is drawn, mm. */
+const HEAD = 4;
+const SMALL = 2.8;
 const MARGIN = 6;
-/** How much of the strip is drawn, mm on the page; the rest is broken out. */
-const SHOWN = 110;
-/** Height of the strip on the page at most, mm: a picture among others on a cut sheet. */
-const TALL = 45;
+/** How much of the strip is drawn at most and at least, mm on the page; the rest is broken out. */
+const SHOWN = { most: 110, least: 30 };
+/** Height of the strip on the page at most, mm: four pictures go on a cut sheet of A4. */
+const TALL = 28;
 const BREAK = 2;
+/** Room for the upright dimension line, and for the lines that lead to labels, mm. */
+const DIMENSION = 7;
+const LABEL = 11;
 /** Labels of neighbouring lines are spread to stay this far apart, in text heights. */
 const SPREAD = 1.35;
 
@@ -49,24 +57,29 @@ function brokenOutline(x0: number, x1: number, y0: number, y1: number): number[]
 
 /**
  * A strip laid flat, wrong side up, with its fold, tape, stitch and trim lines and how far each lies from the lower
- * edge in both units. Its width is to a scale that is named; its length is broken off. Drawing mm.
+ * edge in both units. Its width is to a scale that is named; its length is broken off, so that it takes `room` mm at
+ * most where its words leave that much. Drawing mm.
  */
-export function stripPicture(piece: CutPiece, { lineAt, picture }: StrapWords): Drawing {
+export function stripPicture(piece: CutPiece, { lineAt, picture }: StrapWords, room: number): Drawing {
   const box = ringBox(piece.outline.outer);
   const width = box.maxY;
   const scale = Math.min(1, TALL / width);
   const lines = levelLines(piece);
   const cut = picture.cutWidth(lengthLabel(width));
-  const x0 = MARGIN + textWidth(cut, TEXT) + 7;
-  const x1 = x0 + SHOWN;
+  const labels = lines.map(({ y, line }) => lineAt(line.note ?? line.role, lengthLabel(y)));
+  // Widths of the words at a height of 1 mm.
+  const [before, after] = [textWidth(cut, 1), Math.max(0, ...labels.map((label) => textWidth(label, 1)))];
+  const spare = room - 2 * MARGIN - DIMENSION - LABEL - SHOWN.least;
+  const text = Math.max(LEAST_TEXT, Math.min(TEXT, spare / (before + after)));
+  const x0 = MARGIN + before * text + DIMENSION;
+  const x1 = x0 + Math.min(SHOWN.most, Math.max(SHOWN.least, room - x0 - LABEL - after * text - MARGIN));
   const y0 = MARGIN + 12;
   const y1 = y0 + width * scale;
   const outline = straightContour(brokenOutline(x0, x1, y0, y1), true);
   const items: DrawingItem[] = [drawArea("back", [outline]), drawLine("cut", outline)];
-  const labels = lines.map(({ y, line }) => lineAt(line.note ?? line.role, lengthLabel(y)));
   const heights = spreadHeights(
     lines.map(({ y }) => y0 + y * scale),
-    TEXT * SPREAD,
+    text * SPREAD,
   );
   lines.forEach(({ y, line }, i) => {
     const at = y0 + y * scale;
@@ -74,19 +87,31 @@ export function stripPicture(piece: CutPiece, { lineAt, picture }: StrapWords): 
     items.push(
       drawLine("label", straightContour([x1 + BREAK + 0.5, at, x1 + 8, heights[i]!, x1 + 10, heights[i]!])),
     );
-    items.push(drawText(labels[i]!, x1 + 11, heights[i]! - TEXT * 0.35, TEXT));
+    items.push(drawText(labels[i]!, x1 + LABEL, heights[i]! - text * 0.35, text));
   });
-  items.push(...levelDimension(x0, x1, y0 - 1, MARGIN + 4, picture.cutLength(lengthLabel(box.maxX)), TEXT));
+  items.push(...levelDimension(x0, x1, y0 - 1, MARGIN + 4, picture.cutLength(lengthLabel(box.maxX)), text));
   items.push(
     drawLine("label", straightContour([x0 - 3, y0, x0 - 3, y1])),
     drawLine("label", straightContour([x0 - 4, y0, x0 - 1, y0])),
     drawLine("label", straightContour([x0 - 4, y1, x0 - 1, y1])),
-    drawText(cut, MARGIN, (y0 + y1) / 2 - TEXT * 0.35, TEXT),
+    drawText(cut, MARGIN, (y0 + y1) / 2 - text * 0.35, text),
   );
-  const top = Math.max(y1, (heights.at(-1) ?? y1) + TEXT);
-  items.push(drawText(piece.name, x0, top + 9, 4, { bold: true }));
-  items.push(drawText(picture.flat(scale === 1 ? null : Math.round(scale * 100)), x0, top + 4.5, 2.8));
-  const right = x1 + 11 + Math.max(0, ...labels.map((text) => textWidth(text, TEXT)));
-  const title = x0 + textWidth(piece.name, 4, true);
-  return { box: { minX: 0, minY: 0, maxX: Math.max(right, title) + MARGIN, maxY: top + 9 + 4 + MARGIN }, items };
+  const inner = Math.max(room, x1 + LABEL + after * text + MARGIN) - 2 * MARGIN;
+  const about = wrapText(picture.flat(scale === 1 ? null : Math.round(scale * 100)), SMALL, inner);
+  const heads = wrapText(piece.name, HEAD, inner, true);
+  let y = Math.max(y1, (heights.at(-1) ?? y1) + text) + 4.5;
+  for (const line of about.toReversed()) {
+    items.push(drawText(line, MARGIN, y, SMALL));
+    y += 4.5;
+  }
+  for (const line of heads.toReversed()) {
+    items.push(drawText(line, MARGIN, y, HEAD, { bold: true }));
+    y += 5;
+  }
+  const wide = [
+    x1 + LABEL + after * text,
+    ...about.map((line) => MARGIN + textWidth(line, SMALL)),
+    ...heads.map((line) => MARGIN + textWidth(line, HEAD, true)),
+  ];
+  return { box: { minX: 0, minY: 0, maxX: Math.max(...wide) + MARGIN, maxY: y - 1 + MARGIN }, items };
 }

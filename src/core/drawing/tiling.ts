@@ -88,6 +88,14 @@ export function tilePieces(pieces: readonly TiledPiece[], options: TilingOptions
   return (portrait ?? landscape)!;
 }
 
+/** Where neighbouring sheets lie over each other, or meet: nothing that is to be read belongs there. */
+export function seamsOf({ tiles, overlap }: Tiling): Box[] {
+  return tiles.flatMap(({ window, right, below }) => [
+    ...(right === null ? [] : [{ ...window, minX: window.maxX - overlap }]),
+    ...(below === null ? [] : [{ ...window, maxY: window.minY + overlap }]),
+  ]);
+}
+
 /** Usable size of a sheet on the drawing, mm, once a printer's error is made good. */
 export function usableSize(options: TilingOptions, landscape: boolean): { width: number; height: number } {
   const { paper, margin, correction } = options;

@@ -5,20 +5,21 @@ import { fitText, plainLine, wrapText } from "../../core/drawing/textWidth.ts";
 import { rectangleContour, segmentContour } from "../../core/geometry/contourShapes.ts";
 import { formatLength } from "../../core/units/formatLength.ts";
 import { type Amount, type CutGroup, type CutRow, type CutSheet, type Picture, sheetInches } from "./cutSheet.ts";
-import { type Block, type FlowPaper, flowPages } from "./flow.ts";
+import { type Block, type FlowPaper, flowPages, roomOn, SHEET_MARGIN } from "./flow.ts";
 import type { SheetTexts } from "./words/sheetTexts.ts";
 import { SHEET_TEXTS } from "./words/sheetTextTables.ts";
 
-const MARGIN = 15;
 const TEXT = 3.2;
 const SMALL = 2.8;
 const LINE = 1.35;
+/** Longest line of words, mm: as on A4. */
+const MEASURE = 180;
 
 /** The cut sheet as pages: pieces with a box to tick for each, purchase, work, pictures and cautions. */
 export function cutSheetPages(sheet: CutSheet, paper: { readonly width: number; readonly height: number }): Page[] {
   const texts = SHEET_TEXTS[sheet.language];
-  const width = paper.width - 2 * MARGIN;
-  const flow: FlowPaper = { ...paper, margin: MARGIN };
+  const width = roomOn(paper);
+  const flow: FlowPaper = { ...paper, margin: SHEET_MARGIN };
   const blocks: Block[] = [
     textBlock(plainLine(sheet.project), 7, width, { bold: true }),
     textBlock(`${texts.title}. ${texts.forBags(sheet.bags)}`, TEXT, width, {}),
@@ -54,7 +55,7 @@ interface TextSettings {
 }
 
 function textBlock(text: string, size: number, width: number, { bold = false, hang = 0 }: TextSettings): Block {
-  const lines = wrapText(text, size, width - hang, bold);
+  const lines = wrapText(text, size, Math.min(width, MEASURE) - hang, bold);
   return {
     height: lines.length * size * LINE + size * 0.35,
     keepWithNext: false,
@@ -191,15 +192,18 @@ function amountBlocks(title: string, list: readonly Amount[], width: number): Bl
   return [heading(title, width), ...rows];
 }
 
-const PICTURE_HEIGHT = 60;
+/** Highest picture worth a third of a page, mm; only odd ones come near it. */
+const PICTURE_HEIGHT = 90;
+/** What a picture's own margin saves below it, and the room its title takes above, mm. */
+const PICTURE_MARGIN = 2;
 
-/** A picture as large as the column and 60 mm of height allow, never more than four times life size. */
+/** A picture as large as it is drawn, since it names its scale; smaller only where the paper is too narrow. */
 function pictureBlock({ title, drawing }: Picture, width: number): Block {
   const { box, items } = drawing;
   const w = Math.max(box.maxX - box.minX, 1e-3);
   const h = Math.max(box.maxY - box.minY, 1e-3);
-  const scale = Math.min(width / w, PICTURE_HEIGHT / h, 4);
-  const height = h * scale + 10;
+  const scale = Math.min(width / w, PICTURE_HEIGHT / h, 1);
+  const height = h * scale - PICTURE_MARGIN;
   return {
     height,
     keepWithNext: false,
@@ -209,7 +213,7 @@ function pictureBlock({ title, drawing }: Picture, width: number): Block {
         {
           items,
           x: left - box.minX * scale,
-          y: top - 7 - box.maxY * scale,
+          y: top - PICTURE_MARGIN - box.maxY * scale,
           scaleX: scale,
           scaleY: scale,
           clip: null,

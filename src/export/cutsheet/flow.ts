@@ -20,6 +20,12 @@ export interface FlowPaper {
   readonly margin: number;
 }
 
+/** Left free round a cut sheet, mm. */
+export const SHEET_MARGIN = 15;
+
+/** Width between the margins of a cut sheet on a paper, mm. */
+export const roomOn = ({ width }: { readonly width: number }): number => width - 2 * SHEET_MARGIN;
+
 /** Blocks one below the other on as many pages as they need, with a running foot. O(blocks). */
 export function flowPages(
   blocks: readonly Block[],

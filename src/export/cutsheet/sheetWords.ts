@@ -1,6 +1,7 @@
 import { purchaseOf } from "../../core/buying/purchase.ts";
 import { shopLength } from "../../core/buying/shopLength.ts";
 import { strapPictures } from "../../core/drawing/strapPictures.ts";
+import { paperOf } from "../../core/project/papers.ts";
 import type { Project } from "../../core/project/project.ts";
 import { phraseText } from "../../core/straps/phrase.ts";
 import type { StrapResult } from "../../core/straps/strapResult.ts";
@@ -10,6 +11,7 @@ import { cutLength } from "../../core/units/cutLength.ts";
 import { formatLength } from "../../core/units/formatLength.ts";
 import type { Language } from "../../core/units/language.ts";
 import type { Amount, CutSheetInput } from "./cutSheet.ts";
+import { roomOn } from "./flow.ts";
 import { type LaidCloth, layWords, money } from "./layWords.ts";
 
 type SheetWords = Omit<CutSheetInput, "project" | "bags" | "materials" | "pieces">;
@@ -36,7 +38,7 @@ export function sheetWords(
     ),
     cautions: straps.flatMap((strap) => strap.cautions),
     pictures: straps.flatMap((strap) =>
-      strapPictures(strap, words).map(({ caption, drawing }) => ({
+      strapPictures(strap, words, roomOn(paperOf(project.output.paper))).map(({ caption, drawing }) => ({
         title: `${strap.wish.name}: ${caption}`,
         drawing,
       })),
