@@ -2,9 +2,19 @@ import type { Price } from "../materials/material.ts";
 import { formatLength } from "../units/formatLength.ts";
 import { MM_PER_UNIT } from "../units/length.ts";
 
-/** A length as it is asked for in the shop: yards to an eighth where the price is by inches, feet or yards, else metres. */
+/** What a shop cuts by where it names no step, mm: a centimetre, an eighth of a yard (common practice, no source). */
+const SHOP_STEP = { m: 10, "yd/8": MM_PER_UNIT.yd / 8 };
+/** A length this near to a step is that step, mm. */
+const SAME = 1e-6;
+
+/**
+ * A length as it is asked for in the shop: yards to an eighth where the price is by inches, feet or yards, else metres.
+ * Rounded up to whole centimetres or eighths: less would be too short.
+ */
 export function shopLength(mm: number, price: Price | null): string {
-  return formatLength(mm, price !== null && isImperial(price) ? "yd/8" : "m");
+  const style = price !== null && isImperial(price) ? "yd/8" : "m";
+  const step = SHOP_STEP[style];
+  return formatLength(Math.ceil(mm / step - SAME) * step, style);
 }
 
 function isImperial({ basis }: Price): boolean {

@@ -20,6 +20,11 @@ test("to the thirty-second no length of a piece is off by more than a cut", () =
   for (let mm = 10; mm < 400; mm += 0.37) expect(cutLength(mm, "in/32")).not.toContain("≈");
 });
 
+test("metres to the millimetre carry no mark, yards to the eighth do", () => {
+  expect(cutLength(499.1, "m")).toBe("0.499 m");
+  expect(cutLength(1490, "yd/8")).toBe("≈1 5/8 yd");
+});
+
 test("millimetres and centimetres stay as they are", () => {
   expect(cutLength(98.44, "mm")).toBe("98.4 mm");
   expect(cutLength(98.44, "cm")).toBe("9.84 cm");

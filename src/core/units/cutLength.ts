@@ -6,12 +6,12 @@ const CUTTING_TOLERANCE = 0.5;
 const TOLD_SHARE = 0.1;
 
 /**
- * A length to cut or fold by, e.g. `98.4 mm` or `3 7/8 in`. Inches are rounded to their nearest part; `≈` stands
+ * A length to cut or fold by, e.g. `98.4 mm` or `3 7/8 in`. Inches, yards and metres are rounded to their nearest part; `≈` stands
  * only where that is further off than a cut is (0.5 mm) or than a tenth of a small length. Throws RangeError when
  * `mm` is not finite.
  */
 export function cutLength(mm: number, style: LengthStyle): string {
-  if (style !== "in/16" && style !== "in/32") return formatLength(mm, style);
+  if (style === "mm" || style === "cm") return formatLength(mm, style);
   const { text, offByMm } = showLength(mm, style);
   const off = Math.abs(offByMm);
   return off > CUTTING_TOLERANCE || off > Math.abs(mm) * TOLD_SHARE + 1e-9 ? `≈${text}` : text;

@@ -22,7 +22,7 @@ export function ProjectDialog({ onClose, onFile }: { onClose: () => void; onFile
   const save = async () => setSaved(await saveProjectFile(id, project));
   const start = () => {
     session.start(
-      emptyProject(texts.project.newName, texts.cloth.firstName, unitsOf(project).system),
+      emptyProject(freshName(texts.project.newName, projects), texts.cloth.firstName, unitsOf(project).system),
       texts.project.changes.started,
     );
     onClose();
@@ -79,6 +79,15 @@ export function ProjectDialog({ onClose, onFile }: { onClose: () => void; onFile
       )}
     </Dialog>
   );
+}
+
+/** The name, with a number when a project on this device has it already. */
+function freshName(name: string, projects: readonly StoredProject[]): string {
+  const taken = new Set(projects.map((kept) => kept.name));
+  if (!taken.has(name)) return name;
+  let n = 2;
+  while (taken.has(`${name} ${n}`)) n++;
+  return `${name} ${n}`;
 }
 
 function KeptProject({ kept, isOpen, onClose }: { kept: StoredProject; isOpen: boolean; onClose: () => void }) {

@@ -18,7 +18,7 @@ export function LengthBlank(props: ValueProps<number> & { range?: LengthRange; f
   const words = useLengths();
   // Thickness is spoken of in mm whatever the cloth is measured in.
   const typed = props.fine ? "mm" : unit;
-  const shown = props.fine ? writeLength(props.value, "mm") : words.size(props.value);
+  const shown = props.fine ? fineText(props.value) : words.size(props.value);
   return (
     <TypedBlank
       {...props}
@@ -27,6 +27,11 @@ export function LengthBlank(props: ValueProps<number> & { range?: LengthRange; f
       read={(text) => parseLength(text, typed, props.path, props.range ?? ANY_LENGTH)}
     />
   );
+}
+
+/** To a thousandth: what is stored exactly, such as 5/64 in, is seen in full when the blank is entered. */
+function fineText(mm: number): string {
+  return `${Number(mm.toFixed(3))} mm`;
 }
 
 /** A length that may be left to the program: an empty blank is `null`. */
@@ -46,7 +51,7 @@ export function OptionalLengthBlank(
     <TypedBlank
       {...props}
       written={written}
-      shown={value === null ? props.empty : props.fine ? written : words.size(value)}
+      shown={value === null ? props.empty : props.fine ? fineText(value) : words.size(value)}
       placeholder={props.empty}
       read={read}
     />

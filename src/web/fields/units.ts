@@ -1,7 +1,7 @@
 import { createContext } from "preact";
 import { useContext } from "preact/hooks";
 import { cutLength } from "../../core/units/cutLength.ts";
-import { formatLength, type LengthStyle } from "../../core/units/formatLength.ts";
+import type { LengthStyle } from "../../core/units/formatLength.ts";
 import { type LengthUnit, MM_PER_UNIT } from "../../core/units/length.ts";
 
 /** How lengths are typed and shown; stored values are mm and never change with it. */
@@ -52,6 +52,6 @@ function lengthWords(units: Units): LengthWords {
     thickness: (mm) => `${Number(mm.toFixed(2))} mm`,
     area: (mm2) =>
       units.system === "metric" ? `${Math.round(mm2 / 100)} cm²` : `${(mm2 / MM_PER_UNIT.in ** 2).toFixed(0)} in²`,
-    cloth: (mm) => formatLength(mm, units.clothStyle),
+    cloth: (mm) => cutLength(mm, units.clothStyle),
   };
 }

@@ -257,6 +257,7 @@ export const de: Texts = {
   cloth: {
     firstName: "Canvas",
     newName: "Noch ein Stoff",
+    hint: "Drücken Sie auf ein Material, um zu sagen, wie dick es ist, wie sein Fadenlauf liegt und was davon da ist.",
     swatches: "Materialien",
     add: "Material",
     remove: "Dieses Material entfernen",

@@ -275,6 +275,7 @@ const cloth = {
   firstName: say("Canvas"),
   newName: say("Another cloth"),
   swatches: say("Materials"),
+  hint: say("Press a material to say how thick it is, how its grain runs and what you have of it."),
   add: say("Material"),
   remove: say("Remove this material"),
   removed: (name: string) => `removed ${name}`,

@@ -37,8 +37,7 @@ export function BagPlace({ open }: { open: string | null }) {
           )}
         </p>
       )}
-      {isEmpty && <EmptyTable />}
-      <Shelf project={project} open={open} />
+      {isEmpty ? <EmptyTable /> : <Shelf project={project} open={open} />}
       {strap !== undefined && <StrapSpread key={strap.id} strap={strap} />}
       {panel !== undefined && <PanelSpread key={panel.id} panel={panel} />}
     </div>
@@ -52,18 +51,20 @@ function EmptyTable() {
     <div class="sheet stack empty">
       <h2>{texts.bag.emptyHeading}</h2>
       <p>{texts.bag.emptyWords}</p>
-      <p>
-        <button type="button" class="press" onClick={() => openDemo(session, texts.project.changes.demo)}>
+      <div class="row card-add">
+        <AddParts main />
+        <button type="button" class="press plain" onClick={() => openDemo(session, texts.project.changes.demo)}>
           {texts.project.startDemo}
         </button>
-      </p>
+      </div>
     </div>
   );
 }
 
-function Shelf({ project, open }: { project: Project; open: string | null }) {
+/** A strap or a panel more, and its spread open. */
+function AddParts({ main }: { main?: boolean }) {
   const texts = useTexts();
-  const lengths = useLengths();
+  const project = useProject();
   const change = useChange();
   const addStrap = () => {
     const id = freshId("strap", project.straps);
@@ -77,6 +78,22 @@ function Shelf({ project, open }: { project: Project; open: string | null }) {
     change((now) => ({ ...now, panels: [...now.panels, panel] }), texts.bag.addPanel);
     location.hash = routeHash("bag", id);
   };
+  const look = main ? "press main" : "press";
+  return (
+    <>
+      <button type="button" class={look} onClick={addStrap}>
+        <Icon name="plus" /> {texts.bag.addStrap}
+      </button>
+      <button type="button" class={look} onClick={addPanel}>
+        <Icon name="plus" /> {texts.bag.addPanel}
+      </button>
+    </>
+  );
+}
+
+function Shelf({ project, open }: { project: Project; open: string | null }) {
+  const texts = useTexts();
+  const lengths = useLengths();
   const cards = [
     ...project.straps.map((strap) => ({ ...strap, size: strapSize(strap, lengths, texts) })),
     ...project.panels.map((panel) => ({ ...panel, size: panelSize(panel, lengths) })),
@@ -97,12 +114,7 @@ function Shelf({ project, open }: { project: Project; open: string | null }) {
           </li>
         ))}
         <li class="card-add">
-          <button type="button" class="press" onClick={addStrap}>
-            <Icon name="plus" /> {texts.bag.addStrap}
-          </button>
-          <button type="button" class="press" onClick={addPanel}>
-            <Icon name="plus" /> {texts.bag.addPanel}
-          </button>
+          <AddParts />
         </li>
       </ul>
     </nav>

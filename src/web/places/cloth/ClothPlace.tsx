@@ -51,7 +51,11 @@ export function ClothPlace({ open }: { open: string | null }) {
           </li>
         </ul>
       </nav>
-      {material !== undefined && <MaterialSpread key={material.id} material={material} />}
+      {material === undefined ? (
+        <p>{texts.cloth.hint}</p>
+      ) : (
+        <MaterialSpread key={material.id} material={material} />
+      )}
     </div>
   );
 }

@@ -1,6 +1,7 @@
 import { useMemo } from "preact/hooks";
 import { planOffcuts } from "../../../core/buying/planOffcuts.ts";
 import { purchaseOf } from "../../../core/buying/purchase.ts";
+import { shopLength } from "../../../core/buying/shopLength.ts";
 import { pieceArt } from "../../../core/drawing/pieceArt.ts";
 import { polygonArea } from "../../../core/geometry/ring.ts";
 import type { LayPlan, LayProblem } from "../../../core/lay/types.ts";
@@ -57,7 +58,7 @@ export function LayAnswer({ lay, project }: { lay: LayState; project: Project })
               <p>
                 <strong>
                   {texts.lay.buy(
-                    lengths.cloth(shop.purchase.buyLength),
+                    shopLength(shop.purchase.buyLength, job.material.price),
                     shop.purchase.toPay === null ? null : `${shop.purchase.toPay.toFixed(2)} ${project.currency}`,
                   )}
                 </strong>

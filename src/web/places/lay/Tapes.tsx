@@ -62,7 +62,7 @@ export function Tapes(props: { frame: Frame; host: RefObject<HTMLElement | null>
           <g key={mm} transform={`translate(0 ${uprightAt(mm)})`}>
             <path d={`M${WIDE} 0H${WIDE - LONG[rank]}`} />
             {text !== null && (
-              <text x="2" y="-3">
+              <text x="2" y="-5">
                 {text}
               </text>
             )}

@@ -50,9 +50,14 @@ function pieceKind(art: PieceArt): PieceKind {
   return { ...kind, signature: JSON.stringify(kind) };
 }
 
+/** Room for a label between the grain arrow at the foot of an upright piece and as far from its head. */
+const UPRIGHT_ROOM = 0.7;
+
 /** Height of the letters of a label that fits the piece, mm. A letter is about 0.55 of its height wide. */
 export function labelSize(kind: PieceKind, text: string): number {
-  const long = Math.max(kind.along, kind.across) * kind.room;
+  // On an upright piece the label runs towards the grain arrow at its foot and ends before it.
+  const room = kind.across > kind.along ? Math.min(kind.room, UPRIGHT_ROOM) : kind.room;
+  const long = Math.max(kind.along, kind.across) * room;
   const short = Math.min(kind.along, kind.across) * kind.room;
   const letters = Math.max(4, text.length, kind.detail.length * DETAIL);
   return Math.min(short * 0.3, long / (0.58 * letters), 60);

@@ -1,4 +1,5 @@
 import { purchaseOf } from "../../../core/buying/purchase.ts";
+import { shopLength } from "../../../core/buying/shopLength.ts";
 import { clothUsed } from "../../../core/lay/choices/clothUsed.ts";
 import type { LayPlan } from "../../../core/lay/types.ts";
 import type { LaidMaterial } from "../../../export/planFile.ts";
@@ -101,7 +102,7 @@ function Compared({ lay, answer }: { lay: LaidMaterial; answer: RulerAnswer }) {
   const { material, problem } = lay;
   const [free, byRuler] = [clothUsed(problem, lay.plan), clothUsed(problem, answer.plan)];
   const told = differenceWords(byRuler - free, texts.lay.ways, lengths.size);
-  const shop = (plan: LayPlan) => lengths.cloth(purchaseOf(material, plan).buyLength);
+  const shop = (plan: LayPlan) => shopLength(purchaseOf(material, plan).buyLength, material.price);
   const buys = purchaseOf(material, lay.plan).buyLength + purchaseOf(material, answer.plan).buyLength > 0;
   const cuts = (figures: RulerAnswer["found"]) => (figures === null ? words.alongPaper : String(figures.cuts));
   const settings = (figures: RulerAnswer["found"]) => (figures === null ? "–" : words.times(figures.settings));

@@ -28,8 +28,8 @@ export function SaveFiles(props: {
         language,
       });
       const chosen = files.filter(props.wanted);
-      for (const file of chosen) savePlanFile(input.project, file);
-      setState([...chosen.map(({ name }) => name), ...missingGlyphs.map(texts.table.missingGlyph)]);
+      const names = chosen.map((file) => savePlanFile(input.project, file));
+      setState([...names, ...missingGlyphs.map(texts.table.missingGlyph)]);
     } catch (error) {
       console.error(error);
       setState("failed");

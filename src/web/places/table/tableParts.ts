@@ -21,12 +21,14 @@ export function shownOnly(input: StackInput): StackInput {
   return { ...input, lays: input.shown === null ? [] : [input.shown] };
 }
 
-/** Hands a file to the browser's downloads, named after the project. */
-export function savePlanFile(project: Project, { name, data }: PlanFile): void {
+/** Hands a file to the browser's downloads, named after the project; gives that name. */
+export function savePlanFile(project: Project, { name, data }: PlanFile): string {
   const ending = name.slice(name.lastIndexOf("."));
   const type = TYPES[ending] ?? "application/octet-stream";
   const stem = fileNameOf(project.name, "");
-  downloadFile(`${stem}-${name}`, new Blob([data as BlobPart], { type }));
+  const full = `${stem}-${name}`;
+  downloadFile(full, new Blob([data as BlobPart], { type }));
+  return full;
 }
 
 const TYPES: Readonly<Record<string, string>> = {
