@@ -11,6 +11,7 @@ import { outlineBound } from "./outlineBound.ts";
 import { planOf, spotsOf } from "./planOf.ts";
 import { hasRepeats, layRepeats } from "./repeats/layRepeats.ts";
 import { type SeparationTuning, Separator } from "./separate.ts";
+import { slabBounds } from "./slabBound.ts";
 import { PlanVerifier } from "./verifyPlan.ts";
 
 /** Everything about the search that can be set; one set serves all jobs. */
@@ -109,6 +110,10 @@ export class OutlineRun {
     if (state.count === 0) return;
     this.bound = outlineBound(this.compiled, state.store);
     yield;
+    for (const bound of slabBounds(this.compiled.job)) {
+      this.bound = Math.max(this.bound ?? 0, bound);
+      yield;
+    }
     if (this.tuning.repeats && hasRepeats(state)) {
       yield* layRepeats(state, limit);
       yield* this.look(state.spots);
