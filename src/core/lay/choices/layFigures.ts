@@ -10,7 +10,7 @@ import { largestFreeBox } from "./largestFreeBox.ts";
 const TOLERANCE = 1e-3;
 
 /** A strip narrower than this is no useful offcut, mm: less than a narrow strap's strip. */
-const LEAST_OFFCUT = 60;
+export const LEAST_OFFCUT = 60;
 
 /** How one stock is cut with a ruler. */
 export interface RulerCuts {

@@ -1,8 +1,9 @@
-import { type Arrangement, arrange } from "../arrange.ts";
+import { type ArrangeStep, arrange } from "../arrange.ts";
 import { CUT_MODES, type CutMode, chooseEngines } from "../chooseEngines.ts";
 import { areaLeft } from "../comparePlans.ts";
 import type { LayPlan, LayProblem, SearchBudget } from "../types.ts";
 import { type LayFigures, layFigures } from "./layFigures.ts";
+import { type OffcutGoal, offcutSearch } from "./offcutSearch.ts";
 
 /** What a plan is chosen for. */
 export const CHOICES = ["shortest", "easiest", "offcut"] as const;
@@ -38,25 +39,28 @@ interface Pooled {
  * Up to three plans of one problem from one pool: the shortest; the easiest to cut (edge to edge with the fewest
  * ruler settings, then cuts; up to 3 % longer, or as short as edge to edge can be); and the one that leaves the
  * largest rectangle for the cloth it uses. The pool holds every better plan of a free, a ruler and a few-stage
- * search that share the effort. Yields at least every 20 ms; the result depends on the arguments alone.
+ * search and of a search for larger offcuts that share the effort. Yields at least every 20 ms; the result depends on
+ * the arguments alone.
  */
 export function* searchChoices(
   problem: LayProblem,
   budget: SearchBudget,
   seed: number,
 ): Generator<ChoiceStep, readonly LayChoice[], void> {
-  const effort = { evaluations: budget.evaluations / CUT_MODES.length };
-  let running: { readonly mode: CutMode; readonly search: Arrangement; spent: number }[] = CUT_MODES.map((mode) => {
-    return { mode, search: arrange(problem, (job) => chooseEngines(job, mode), effort, seed), spent: 0 };
-  });
+  const effort = budget.evaluations / (CUT_MODES.length + 1);
   const pool: Pooled[] = [];
   const width = widthOf(problem);
+  const goal = (): OffcutGoal => offcutGoal(pool, width);
+  const runners = CUT_MODES.map((mode) => runner(modeSearch(problem, mode, effort, seed)));
+  const offcuts = runner(offcutSearch(problem, goal, effort, seed));
+  let running = [...runners, offcuts];
   let done = 0;
   let choices: readonly LayChoice[] = [];
   while (running.length > 0) {
-    const turn = running.reduce((least, one) => (one.spent < least.spent ? one : least));
+    const able = pool.length > 0 ? running : runners;
+    const turn = able.reduce((least, one) => (one.spent < least.spent ? one : least));
     const step = turn.search.next();
-    const plan = step.done ? step.value : step.value.plan;
+    const { plan } = step.value;
     turn.spent = step.value.evaluations;
     if (step.done) {
       running = running.filter((one) => one !== turn);
@@ -71,6 +75,41 @@ export function* searchChoices(
     yield { evaluations, choices: isNew ? choices : null };
   }
   return choices;
+}
+
+/** One of the searches that share the effort. */
+interface Runner {
+  readonly search: Generator<ArrangeStep, ArrangeStep, undefined>;
+  spent: number;
+}
+
+function runner(search: Runner["search"]): Runner {
+  return { search, spent: 0 };
+}
+
+function* modeSearch(problem: LayProblem, mode: CutMode, effort: number, seed: number): Runner["search"] {
+  const plan = yield* arrange(problem, (job) => chooseEngines(job, mode), { evaluations: effort }, seed);
+  return { evaluations: plan.evaluations, plan };
+}
+
+/** Of the shortest plans of a pool the one that leaves most, and the best gain by an offcut. */
+function offcutGoal(pool: readonly Pooled[], width: number): OffcutGoal {
+  const whole = wholest(pool);
+  const { plan, figures } = least(whole, (pooled) => [pooled.figures.length, -offcutArea(pooled.figures)]);
+  const gains = whole.map(
+    (pooled) => offcutArea(pooled.figures) - (pooled.figures.length - figures.length) * width,
+  );
+  return { plan, length: figures.length, gain: Math.max(...gains) };
+}
+
+/** The plans that leave out least. */
+function wholest(pool: readonly Pooled[]): readonly Pooled[] {
+  const leastLeft = Math.min(...pool.map((pooled) => pooled.areaLeft));
+  return pool.filter((pooled) => pooled.areaLeft <= leastLeft * (1 + 1e-9));
+}
+
+function shortestOf(pool: readonly Pooled[]): Pooled {
+  return least(pool, ({ figures }) => [figures.length, figures.ruler?.settings ?? Infinity, -offcutArea(figures)]);
 }
 
 /** The three choices out of plans that are there already; none out of none. */
@@ -94,13 +133,8 @@ function widthOf(problem: LayProblem): number {
 
 /** The three choices out of a pool (`width` of the cloth that more is used of); a plan that is best for several things is told once. */
 function chosen(pool: readonly Pooled[], width: number): LayChoice[] {
-  const leastLeft = Math.min(...pool.map((pooled) => pooled.areaLeft));
-  const whole = pool.filter((pooled) => pooled.areaLeft <= leastLeft * (1 + 1e-9));
-  const shortest = least(whole, ({ figures }) => [
-    figures.length,
-    figures.ruler?.settings ?? Infinity,
-    -offcutArea(figures),
-  ]);
+  const whole = wholest(pool);
+  const shortest = shortestOf(whole);
   const { length } = shortest.figures;
   const near = whole.filter(({ figures }) => figures.length <= length * (1 + MOST_EXTRA));
   const byRuler = whole.filter(({ figures }) => figures.ruler !== null);
