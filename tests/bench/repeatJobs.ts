@@ -44,3 +44,40 @@ export function repeatJob(seed: number): RegionJob {
     goal: "shortest",
   };
 }
+
+/** Outlines of eight panels of a bag, in a box of w × h: front, side, bottom, flap, gusset, pocket, strap end, tab. */
+const BAG_PANELS: readonly ((w: number, h: number) => Ring)[] = [
+  (w, h) => Float64Array.of(0, 0, w, 0, 0.85 * w, h, 0.15 * w, h),
+  (w, h) => Float64Array.of(0.2 * w, 0, 0.8 * w, 0, w, h, 0, h),
+  (w, h) =>
+    Float64Array.of(0, 0.3 * h, 0.2 * w, 0, 0.8 * w, 0, w, 0.3 * h, w, 0.7 * h, 0.8 * w, h, 0.2 * w, h, 0, 0.7 * h),
+  (w, h) => halfRound(w, h),
+  (w, h) => Float64Array.of(0, 0, w, 0, 0.6 * w, h, 0.4 * w, h),
+  (w, h) => lShape(w, h, 0.5 * h, 0.5 * w),
+  (w, h) => Float64Array.of(0, 0, 0.8 * w, 0, w, 0.5 * h, 0.8 * w, h, 0, h),
+  (w, h) => Float64Array.of(0, 0, w, 0, w, 0.3 * h, 0.5 * w, h, 0, 0.6 * h),
+];
+
+/** A run of bags: 15 copies of each of eight panels, grain either way up, on a roll of 110, 137 or 150 cm. Made up. */
+export function bagRunJob(seed: number): RegionJob {
+  const rng = seededRng(seed ^ 0x8ba6);
+  const between = (from: number, to: number): number => from + 5 * rng.below((to - from) / 5 + 1);
+  const width = [1100, 1370, 1500][rng.below(3)]!;
+  const pieces = BAG_PANELS.map(
+    (panel, i): LayPiece => ({
+      id: `panel ${i + 1}`,
+      outline: solid(panel(between(100, 320), between(80, 260))),
+      count: 15,
+      orientations: EITHER_WAY,
+      freeTurn: false,
+    }),
+  );
+  return {
+    region: { width, length: null, outline: null, flaws: [] },
+    pieces,
+    gap: 0,
+    margin: 0,
+    pinned: [],
+    goal: "shortest",
+  };
+}

@@ -79,15 +79,13 @@ export function* bandsOf(
   return [...byCount.values()].flat();
 }
 
-/** Length after which the first shape of the stack runs out, and what the rest then takes at a modest density. */
-function promised(stack: Stack, width: number, areas: readonly number[]): number {
-  const rates = areas.map(() => 0);
-  for (const band of stack) for (const [shape, rate] of band.rates) rates[shape]! += rate;
+/** Length after which the first shape runs out, and what the rest then takes at a modest density. */
+function promised(rates: Float64Array, width: number, areas: readonly number[]): number {
   let length = Infinity;
-  rates.forEach((rate, shape) => {
-    if (rate > 0) length = Math.min(length, areas[shape]! / rate);
-  });
-  const rest = areas.reduce((sum, area, shape) => sum + Math.max(0, area - rates[shape]! * length), 0);
+  for (let shape = 0; shape < rates.length; shape++)
+    if (rates[shape]! > 0) length = Math.min(length, areas[shape]! / rates[shape]!);
+  let rest = 0;
+  for (let shape = 0; shape < rates.length; shape++) rest += Math.max(0, areas[shape]! - rates[shape]! * length);
   return length + rest / (REST_DENSITY * width);
 }
 
@@ -100,28 +98,41 @@ export function* stacksOf(
 ): Generator<void, Stack[]> {
   const order = [...bands].sort((a, b) => fullness(b) - fullness(a)).slice(0, 40);
   const found: { stack: Stack; length: number }[] = [];
+  const stack: Band[] = [];
+  /** Area of each shape per unit of length in the lowest 0, 1, 2, … bands of the stack. */
+  const rates = [new Float64Array(areas.length)];
   let tried = 0;
-  const keep = (stack: Stack, length: number): void => {
+  const offer = (): void => {
+    const length = promised(rates[stack.length]!, width, areas);
     let at = found.length;
     while (at > 0 && found[at - 1]!.length > length) at--;
     if (at === most) return;
-    found.splice(at, 0, { stack, length });
+    found.splice(at, 0, { stack: [...stack], length });
     if (found.length > most) found.pop();
   };
-  function* grow(from: number, kinds: number, stack: readonly Band[], room: number): Generator<void, void> {
+  const put = (band: Band): void => {
+    const below = rates[stack.length]!;
+    stack.push(band);
+    rates[stack.length] ??= new Float64Array(areas.length);
+    const now = rates[stack.length]!;
+    now.set(below);
+    for (const [shape, rate] of band.rates) now[shape]! += rate;
+  };
+  function* grow(from: number, kinds: number, room: number): Generator<void, void> {
     if (tried++ > MOST_STACKS) return;
     if (tried % STACKS_PER_TURN === 0) yield;
-    if (stack.length > 0) keep(stack, promised(stack, width, areas));
+    if (stack.length > 0) offer();
     if (kinds === MOST_KINDS) return;
     for (let k = from; k < order.length; k++) {
       const band = order[k]!;
-      let next = stack;
+      const below = stack.length;
       for (let left = room - band.height; left >= 0; left -= band.height) {
-        next = [...next, band];
-        yield* grow(k + 1, kinds + 1, next, left);
+        put(band);
+        yield* grow(k + 1, kinds + 1, left);
       }
+      stack.length = below;
     }
   }
-  yield* grow(0, 0, [], width);
-  return found.map(({ stack }) => stack);
+  yield* grow(0, 0, width);
+  return found.map((one) => one.stack);
 }

@@ -8,8 +8,8 @@ const STARTS_TRIED = 5;
 /** Repeats are looked for when copies of shapes that come often make up at least this share of all copies. */
 const LEAST_SHARE = 0.5;
 const OFTEN = 12;
-/** … and when they are so few that their pairings can be gone through in a second. */
-const MOST_KINDS = 4;
+/** … and when they are so few that their pairings can be gone through in a second or two. */
+const MOST_KINDS = 10;
 
 /** Whether the job is of the kind that repeats help: an open roll without flaws, mostly many copies of few shapes. */
 export function hasRepeats(state: LayState): boolean {

@@ -22,11 +22,22 @@ function jobOf(rings: readonly Ring[], count: number, width: number): RegionJob 
   return { region, pieces, gap: 0, margin: 0, pinned: [], goal: "shortest" };
 }
 
-/** Best start, its outlines on the grid, and its density. */
-function bestStart(job: RegionJob): { start: RepeatStart; outlines: Ring[]; density: number; width: number } {
+/** Best start, its outlines on the grid, its density, and the slices it took. */
+function bestStart(job: RegionJob): {
+  start: RepeatStart;
+  outlines: Ring[];
+  density: number;
+  width: number;
+  slices: number;
+} {
   const compiled = compileJob(job);
   const { job: repeatJob, noFit } = repeatJobOf(compiled);
-  const search = repeatStarts(repeatJob, noFit, 4);
+  let slices = 0;
+  const counted: typeof noFit = (a, b) => {
+    slices++;
+    return noFit(a, b);
+  };
+  const search = repeatStarts(repeatJob, counted, 4);
   let step = search.next();
   while (!step.done) step = search.next();
   const start = step.value[0]!;
@@ -36,7 +47,8 @@ function bestStart(job: RegionJob): { start: RepeatStart; outlines: Ring[]; dens
     return poseRing(ring, { x, y, turnDeg: 0, mirrored: false });
   });
   const area = outlines.reduce((sum, ring) => sum + signedArea(ring), 0);
-  return { start, outlines, density: area / (repeatJob.width * start.length), width: repeatJob.width };
+  const { width } = repeatJob;
+  return { start, outlines, density: area / (width * start.length), width, slices };
 }
 
 function expectClear(outlines: readonly Ring[], width: number): void {
@@ -76,3 +88,19 @@ test("two shapes are mixed where that is denser than each by itself", () => {
   // The key fills all but 2 mm² of the notch: each pair covers 898 of a square of 900.
   expect(density).toBeCloseTo(898 / 900, 3);
 });
+
+test("eight shapes of many copies: repeats of several of them, and an end to the looking", () => {
+  const triangles = [0, 1, 2, 3, 4, 5, 6, 7].map((i) =>
+    Float64Array.of(0, 0, 60 + 7 * i, 0, 20 + 3 * i, 50 + 5 * i),
+  );
+  const job = jobOf(triangles, 15, 300);
+  const turns = [0, 90, 180, 270].map((turnDeg) => ({ turnDeg, mirrored: false }));
+  const turning = { ...job, pieces: job.pieces.map((piece) => ({ ...piece, orientations: turns })) };
+  const { outlines, density, width, start, slices } = bestStart(turning);
+  expectClear(outlines, width);
+  // By themselves the triangles of each shape tile a row but for its ends (plane geometry).
+  expect(density).toBeGreaterThan(0.75);
+  const left = start.left.reduce((sum, count) => sum + count, 0);
+  expect(left).toBeLessThan(30);
+  expect(slices).toBeLessThan(2e6);
+}, 60_000);

@@ -5,7 +5,7 @@ import { clearShift, columnMembers, type Pattern, patternsOf, single } from "./c
 /** Copies of one shape from which repeats are worth looking for. */
 const FEWEST_COPIES = 4;
 /** Shapes that are looked at: those that cover most of the cloth. */
-const MOST_SHAPES = 6;
+const MOST_SHAPES = 10;
 /** Shapes whose mixed pairs are looked at. */
 const MOST_MIXED = 3;
 const PAIRS_KEPT = 5;
@@ -14,6 +14,8 @@ const BANDS_KEPT = 14;
 const STACKS_TRIED = 24;
 /** Columns laid between two pauses. */
 const COLUMNS_PER_TURN = 6;
+/** Slices spent on all bands: a second or two; few shapes need a fraction of it. */
+const MOST_SLICES = 800_000;
 
 /** What the repeat search reads of a job, on the grid. The roll is 0 … width across and open along x. */
 export interface RepeatJob {
@@ -137,7 +139,8 @@ function promise(start: RepeatStart, job: RepeatJob): number {
  * Starts made of repeats: dense pairs and single pieces stacked into columns, columns repeated along the roll
  * over its whole width or as bands side by side, of one shape by itself or two mixed. Most promising first.
  *
- * Yields now and then so that a host can pause. Cost: some 10⁵ slices for two shapes with four variants each.
+ * Yields now and then so that a host can pause. Cost: some 10⁵ slices for two shapes with four variants each, at most
+ * `MOST_SLICES` and a little for any number.
  * Source: lattice packings after Mount 1991 (densest packing of a polygon by translation) and Milenkovic 2002
  * (Comput. Geom. 22, 205–222), both from memory, with the roll's edges as a side condition.
  */
@@ -148,11 +151,22 @@ export function* repeatStarts(job: RepeatJob, noFit: NoFit, most: number): Gener
     .filter((shape) => job.counts[shape]! >= FEWEST_COPIES)
     .sort((a, b) => areas[b]! - areas[a]!)
     .slice(0, MOST_SHAPES);
-  const found: Band[] = [];
-  for (const shape of shapes) found.push(...(yield* bandsFor(job, [shape, shape], noFit)));
   const mixed = shapes.slice(0, MOST_MIXED);
-  for (let i = 0; i < mixed.length; i++)
-    for (let j = i + 1; j < mixed.length; j++) found.push(...(yield* bandsFor(job, [mixed[i]!, mixed[j]!], noFit)));
+  const makeUps = [
+    ...shapes.map((shape) => [shape, shape] as const),
+    ...mixed.flatMap((a, i) => mixed.slice(i + 1).map((b) => [a, b] as const)),
+  ];
+  let slices = 0;
+  const counted: NoFit = (a, b) => {
+    slices++;
+    return noFit(a, b);
+  };
+  const found: Band[] = [];
+  for (const [k, makeUp] of makeUps.entries()) {
+    // Each make-up may use its share of what is left, so that none starves the ones after it.
+    const limit = slices + (MOST_SLICES - slices) / (makeUps.length - k);
+    found.push(...(yield* bandsFor(job, makeUp, counted, () => slices > limit)));
+  }
   const bands = found.filter((band) => fits(band.pattern, job, job.counts));
   const full = bands.filter((band) => band.height === job.width).map((band) => [band]);
   const stacks = [...full, ...(yield* stacksOf(bands, job.width, areas, STACKS_TRIED))];
@@ -166,8 +180,16 @@ export function* repeatStarts(job: RepeatJob, noFit: NoFit, most: number): Gener
   return [...starts.values()].sort((a, b) => promise(a, job) - promise(b, job)).slice(0, most);
 }
 
-/** Bands of pairs of two shapes (or of one shape, then also of single pieces), fullest first, full-width ones too. */
-function* bandsFor(job: RepeatJob, [a, b]: readonly [number, number], noFit: NoFit): Generator<void, Band[]> {
+/**
+ * Bands of pairs of two shapes (or of one shape, then also of single pieces), fullest first, full-width ones too;
+ * no more pairs are looked at once `isSpent`.
+ */
+function* bandsFor(
+  job: RepeatJob,
+  [a, b]: readonly [number, number],
+  noFit: NoFit,
+  isSpent: () => boolean,
+): Generator<void, Band[]> {
   const { width, variants, counts } = job;
   const patterns: Pattern[] = [];
   const bands: Band[] = [];
@@ -183,10 +205,11 @@ function* bandsFor(job: RepeatJob, [a, b]: readonly [number, number], noFit: NoF
   const pairs = a === b ? counts[a]! / 2 : Math.min(counts[a]!, counts[b]!);
   for (const u of job.variantsOf[a]!)
     for (const v of job.variantsOf[b]!) {
-      if (a === b && v <= u) continue;
+      if ((a === b && v <= u) || isSpent()) continue;
       const dense = densePairs(u, v, variants, noFit, PAIRS_KEPT);
       yield;
       for (const pair of dense) {
+        if (isSpent()) break;
         yield* look(pair, pairs);
         yield;
       }
