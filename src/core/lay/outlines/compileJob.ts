@@ -2,6 +2,7 @@ import { type GridShape, gridShape } from "../../geometry/noFit.ts";
 import { type Orientation, turnCosSin } from "../../geometry/pose.ts";
 import { type Polygon, polygonArea, rectangleRing, reversedRing, ringBox } from "../../geometry/ring.ts";
 import type { LayPiece, RegionJob } from "../types.ts";
+import { contactOf, liesOnGrid } from "./contactTolerance.ts";
 import {
   boxCentre,
   boxDiagonal,
@@ -23,8 +24,11 @@ const FREE_TURNS = 24;
 
 /** A distinct shape: what is laid, however many pieces share it. */
 interface Shape {
-  /** On the grid, centred on its box. */
+  /** On the grid, centred on its box; grown by `grow` units where rounding would else be too much for it. */
   readonly grid: GridShape;
+  readonly grow: number;
+  /** Depth up to which it only touches others, grid units. */
+  readonly touch: number;
   /** Square grid units. */
   readonly area: number;
   /** Longer side of the box, grid units. */
@@ -157,6 +161,7 @@ function* distinctShapes(
   outlines: readonly Polygon[],
   centres: readonly (readonly [number, number])[],
   scale: number,
+  isWhole: boolean,
 ): Generator<void, { shapes: Shape[]; shapeOf: number[] }> {
   const shapes: Shape[] = [];
   const known = new Map<string, number>();
@@ -167,8 +172,12 @@ function* distinctShapes(
     const key = `${JSON.stringify(triedOrientations(job.pieces[piece]!))} ${shapeKey(grid)}`;
     let number = known.get(key);
     if (number === undefined) {
-      const area = polygonArea({ outer: grid.outer, holes: grid.holes });
-      number = shapes.push({ grid, area, extent: boxExtent(grid.outer) }) - 1;
+      const { outer, holes } = grid;
+      const area = polygonArea({ outer, holes });
+      const { touch, grow } = contactOf([outer, ...holes], grid.parts.length === 1, isWhole);
+      const grown =
+        grow === 0 ? grid : polygonToGrid(grownOutline(outline, grow / scale), scale, ...centres[piece]!);
+      number = shapes.push({ grid: grown, grow, touch, area, extent: boxExtent(outer) }) - 1;
       known.set(key, number);
     }
     shapeOf.push(number);
@@ -201,10 +210,11 @@ function variantsOfShape(
   return { variants: out, names };
 }
 
-function fitsWindow(variant: Variant, window: CompiledJob["window"]): boolean {
+function fitsWindow(variant: Variant, grow: number, window: CompiledJob["window"]): boolean {
+  const slack = FIT_UNITS + 2 * grow;
   const width = variant.maxX - variant.minX;
   const height = variant.maxY - variant.minY;
-  return width <= window.maxX - window.minX + FIT_UNITS && height <= window.maxY - window.minY + FIT_UNITS;
+  return width <= window.maxX - window.minX + slack && height <= window.maxY - window.minY + slack;
 }
 
 /** The job's own numbers for orientations, in order of first use. */
@@ -236,7 +246,11 @@ export function* compileSteps(job: RegionJob): Generator<void, CompiledJob> {
   const parts = [...outlines, ...fixed].map((polygon) => reach(polygon.outer));
   const scale = gridScale(Math.max(...parts, ...usable.map((polygon) => 1.1 * boxExtent(polygon.outer))));
   const centres = outlines.map((outline) => boxCentre(outline.outer));
-  const { shapes, shapeOf } = yield* distinctShapes(job, outlines, centres, scale);
+  const isWhole =
+    squareTurns &&
+    usable.length === 0 &&
+    [...outlines, ...fixed].every((polygon) => liesOnGrid(polygon, scale, ...boxCentre(polygon.outer)));
+  const { shapes, shapeOf } = yield* distinctShapes(job, outlines, centres, scale, isWhole);
   const { list: orientations, indexOf } = orientationBook();
   const variants: Variant[] = [];
   const variantFor = new Map<string, number>();
@@ -248,7 +262,7 @@ export function* compileSteps(job: RegionJob): Generator<void, CompiledJob> {
     const own = variantsOfShape(shape, number, triedOrientations(piece), indexOf);
     const numbers = own.variants.map((variant) => variants.push(variant) - 1);
     for (const [name, index] of own.names) variantFor.set(name, numbers[index]!);
-    variantsOf.push(numbers.filter((index) => fitsWindow(variants[index]!, window)));
+    variantsOf.push(numbers.filter((index) => fitsWindow(variants[index]!, shape.grow, window)));
   }
   const obstacles: Obstacle[] = fixed.map((polygon) => {
     const [cx, cy] = boxCentre(polygon.outer);

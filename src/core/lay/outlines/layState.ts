@@ -28,9 +28,6 @@ export function copySpots(from: Spots, to: Spots): void {
   to.maxX = from.maxX;
 }
 
-/** Touching may overlap by this many grid units: two roundings of 0.71 units and a little. */
-const TOUCH_UNITS = 2;
-
 /**
  * A layout under work: spots, how much each pair overlaps (depth × gravities), the pair weights that guide the search,
  * and what lies where. Columns are copies, then obstacles.
@@ -85,11 +82,6 @@ export class LayState {
     const mean = areas.reduce((sum, area) => sum + area, 0) / count;
     const variance = areas.reduce((sum, area) => sum + (area - mean) ** 2, 0) / count;
     return Math.sqrt(variance) / mean;
-  }
-
-  /** Depth up to which a pair only touches, grid units. */
-  touch(): number {
-    return TOUCH_UNITS;
   }
 
   /** Whether a variant is no longer than the window now (its height was seen to when the job was compiled). */

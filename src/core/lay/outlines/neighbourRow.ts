@@ -60,7 +60,8 @@ export function writeRow(
     rows[o + 9] = 1;
   }
   rows[o + 10] = weight;
-  rows[o + 11] = state.touch();
+  const touch = job.shapes[moving.shape]!.touch;
+  rows[o + 11] = j < items ? Math.min(touch, job.shapes[job.items[j]!.shape]!.touch) : touch;
   const head = grid * HEAD;
   const { heads } = store.arena;
   rows[o + 12] = heads[head]!;

@@ -121,7 +121,9 @@ export function outlineBound(compiled: CompiledJob, store: NoFitStore): number |
   const area = job.pieces.reduce((sum, piece) => sum + piece.count * leastArea(piece, job.gap / 2), 0);
   const longest = Math.max(...job.pieces.filter((p) => p.count > 0).map(leastLength), 0) + job.gap;
   const isExact =
-    job.gap === 0 && job.pieces.every((p) => !p.freeTurn && p.outline.outer.length / 2 <= 48 && isSquare(p));
+    job.gap === 0 &&
+    compiled.shapes.every(({ grow }) => grow === 0) &&
+    job.pieces.every((p) => !p.freeTurn && p.outline.outer.length / 2 <= 48 && isSquare(p));
   const fits = compiled.items.every(({ shape }) => compiled.variantsOf[shape]!.length > 0);
   const row = isExact && fits ? rowBound(compiled, store) / unitsPerMm : 0;
   return Math.max(area / room, longest, row) * (1 - 1e-9) + 2 * inset;

@@ -34,6 +34,9 @@ export class OutlineRun {
   fresh: RegionPlan | null = null;
   /** Proven least length, mm, once known. */
   bound: number | null = null;
+  /** Plans handed to the judge, and how many of them failed. */
+  judged = 0;
+  dropped = 0;
   private readonly compiled: CompiledJob;
   private readonly verifier: PlanVerifier;
   private readonly tuning: OutlineTuning;
@@ -70,11 +73,15 @@ export class OutlineRun {
     const held = emptySpots(this.state.count);
     copySpots(spots, held);
     const plan = planOf(this.compiled, held);
+    this.judged++;
     if (yield* this.verifier.passes(plan)) {
       copySpots(held, this.verified);
       this.plan = plan;
       this.fresh = plan;
-    } else copySpots(this.verified, spots);
+    } else {
+      copySpots(this.verified, spots);
+      this.dropped++;
+    }
   }
 
   private *looking(stage: RegionFiller | Improver): Generator<void, void> {
