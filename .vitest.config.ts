@@ -14,7 +14,7 @@ export default defineConfig({
       reportsDirectory: "coverage",
     },
     projects: [
-      { extends: true, test: { name: "unit", include: ["src/**/*.test.ts"], testTimeout: 20_000 } },
+      { extends: true, test: { name: "unit", include: ["src/**/*.test.ts"], testTimeout: 60_000 } },
       { extends: true, test: { name: "property", include: ["tests/property/**/*.test.ts"], testTimeout: 60_000 } },
       { extends: true, test: { name: "golden", include: ["tests/golden/**/*.test.ts"], testTimeout: 60_000 } },
       { extends: true, test: { name: "outside", include: ["tests/outside/**/*.test.ts"], testTimeout: 120_000 } },

@@ -18,14 +18,14 @@ function must<T>(result: Result<T>): T {
   return result.value;
 }
 
-test("the library alone takes the demo project from its file to checked plans", () => {
-  const project = must(readProject(text));
+test("the library alone takes the demo project, one bag of it, from its file to checked plans", () => {
+  const project = { ...must(readProject(text)), bags: 1 };
   const cutList = must(cutListOf(project));
   const problems = layProblemsOf(project, cutList);
   expect(problems.length).toBe(project.materials.length);
   for (const problem of problems) {
     const engines = (job: Parameters<typeof chooseEngines>[0]) => chooseEngines(job, "free");
-    const search = arrange(problem, engines, { evaluations: 600_000 }, 1);
+    const search = arrange(problem, engines, { evaluations: 1_000 }, 1);
     let step = search.next();
     while (!step.done) step = search.next();
     const plan: LayPlan = step.value;

@@ -7,10 +7,11 @@ import type { WorkerLine } from "../../worker/protocol.ts";
 import { searchPool } from "../../worker/searchPool.ts";
 import { createLayBoard, type LayBoard } from "./lays.ts";
 
+/** One bag of the demo: all its materials, a third of its pieces. */
 function demo(): Project {
   const read = readProject(readFileSync(new URL("../../../fixtures/harbour-bags.json", import.meta.url), "utf8"));
   if (!read.ok) throw new Error("the demo cannot be read");
-  return read.value;
+  return { ...read.value, bags: 1 };
 }
 
 /** A worker in the middle of a turn that never ends. */

@@ -44,7 +44,7 @@ function slowVerdict(tables: SearchTables, length: number): "open" | "impossible
 
 test("a sweep rules out what trying every schedule rules out, and nothing else", () => {
   const seen = { open: 0, impossible: 0 };
-  for (let seed = 1; seed <= 150; seed++) {
+  for (let seed = 1; seed <= 120; seed++) {
     const rng = seededRng(seed);
     const width = 4 + rng.below(5);
     const sizes = Array.from({ length: 1 + rng.below(3) }, () => {
