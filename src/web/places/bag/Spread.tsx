@@ -1,6 +1,7 @@
 import type { ComponentChildren } from "preact";
 import { withoutPart } from "../../../core/project/edits.ts";
 import { Icon } from "../../parts/Icon.tsx";
+import { useBroughtIntoView } from "../../parts/useBroughtIntoView.ts";
 import { routeHash } from "../../state/route.ts";
 import { useDerived } from "../../state/useDerived.ts";
 import { useChange } from "../../state/workbench.ts";
@@ -17,13 +18,14 @@ export function Spread(props: {
   const texts = useTexts();
   const { pieces } = useDerived();
   const change = useChange();
+  const opened = useBroughtIntoView<HTMLElement>();
   const remove = () => {
     const pieceIds = new Set(pieces.flatMap(({ partId, id }) => (partId === props.id ? [id] : [])));
     change((now) => withoutPart(now, props.id, pieceIds), texts.bag.removed(props.name));
     location.hash = routeHash("bag");
   };
   return (
-    <section class="sheet spread" aria-label={props.name}>
+    <section ref={opened} class="sheet spread" aria-label={props.name}>
       <div class="spread-picture">{props.picture}</div>
       <div class="stack">
         {props.children}

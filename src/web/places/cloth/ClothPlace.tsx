@@ -5,6 +5,7 @@ import { ChoiceBlank, LengthBlank, OptionalLengthBlank, TextBlank, Tick } from "
 import { useLengths } from "../../fields/units.ts";
 import { Icon } from "../../parts/Icon.tsx";
 import { Term } from "../../parts/Term.tsx";
+import { useBroughtIntoView } from "../../parts/useBroughtIntoView.ts";
 import { routeHash } from "../../state/route.ts";
 import { useChange, useProject } from "../../state/workbench.ts";
 import { useTexts } from "../../texts/texts.ts";
@@ -62,6 +63,7 @@ export function ClothPlace({ open }: { open: string | null }) {
 
 function MaterialSpread({ material }: { material: Material }) {
   const texts = useTexts();
+  const opened = useBroughtIntoView<HTMLElement>();
   const project = useProject();
   const change = useChange();
   const words = texts.cloth;
@@ -75,7 +77,7 @@ function MaterialSpread({ material }: { material: Material }) {
   };
   const shared = { material, path, set };
   return (
-    <section class="sheet stack" aria-label={material.name}>
+    <section ref={opened} class="sheet stack" aria-label={material.name}>
       <TextBlank
         labelled
         label={words.name}
