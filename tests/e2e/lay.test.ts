@@ -196,3 +196,18 @@ test("the whole job by keyboard alone", async () => {
   expect(download.suggestedFilename()).toMatch(/\.pdf$/);
   await context.close();
 });
+
+test("the keyboard may leave a field at once: nothing fetches it back", async () => {
+  const context = await stage.person();
+  const page = await openPage(context, stage.url);
+  await page.click(".card-add button:first-child");
+  await page.waitForSelector('[data-path="straps[0].width.mm"]');
+  // Into a field and out of it within one frame, as fast keys do on a slow machine.
+  await page.evaluate(() => {
+    document.querySelector<HTMLInputElement>('[data-path="straps[0].width.mm"]')!.focus();
+    document.querySelector<HTMLAnchorElement>('.places a[href="#/lay"]')!.focus();
+  });
+  await page.evaluate(() => new Promise((resolve) => requestAnimationFrame(() => setTimeout(resolve, 100))));
+  expect(await page.evaluate(() => document.activeElement?.getAttribute("href"))).toBe("#/lay");
+  await context.close();
+});

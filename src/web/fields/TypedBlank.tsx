@@ -45,7 +45,7 @@ export function TypedBlank<T>(props: TypedProps<T>) {
   const takeRefusal = useRefusal();
   // At once, so that the first letter typed replaces the old text however fast it comes.
   useLayoutEffect(() => {
-    if (focused) box.current?.select();
+    if (focused && box.current !== null) selectAll(box.current);
   }, [focused]);
   const read = (text: string) => {
     const result = props.read(text);
@@ -97,7 +97,7 @@ export function TypedBlank<T>(props: TypedProps<T>) {
         setFocused(true);
         // And again once a mouse has set its caret, unless something was typed meanwhile.
         const own = event.currentTarget;
-        requestAnimationFrame(() => own.value === props.written && own.select());
+        requestAnimationFrame(() => own.value === props.written && selectAll(own));
       }}
       onBlur={() => {
         setFocused(false);
@@ -114,6 +114,11 @@ export function TypedBlank<T>(props: TypedProps<T>) {
       <Refusal id={`${id}-why`} problems={problems} />
     </span>
   );
+}
+
+/** Selects what is in a field while the keyboard is on it: selecting elsewhere would fetch the keyboard back there. */
+function selectAll(field: HTMLInputElement): void {
+  if (document.activeElement === field) field.select();
 }
 
 /** The reasons under a field, each with its next step; announced when they come. */
