@@ -1,8 +1,10 @@
+import type { Offcut } from "../../core/buying/offcuts.ts";
 import type { OtherWay } from "../../core/lay/choices/otherWays.ts";
 import type { LayChoice } from "../../core/lay/choices/searchChoices.ts";
-import type { LayProblem } from "../../core/lay/types.ts";
+import type { LayPlan, LayProblem } from "../../core/lay/types.ts";
 import type { StripsPerMetre } from "../../core/lay/yield/strapsPerMetre.ts";
 import type { CutPiece } from "../../core/materials/cutPiece.ts";
+import type { Material } from "../../core/materials/material.ts";
 import type { Project } from "../../core/project/project.ts";
 
 /** Another way, and the cloth it takes off rolls, mm. */
@@ -14,12 +16,20 @@ export interface WeighedWay {
 /** What the page asks the weighing worker about one material. */
 export type Weighing =
   | { readonly kind: "strips"; readonly pieces: readonly CutPiece[]; readonly problem: LayProblem }
+  | {
+      readonly kind: "offcuts";
+      readonly material: Material;
+      readonly problem: LayProblem;
+      readonly plan: LayPlan;
+    }
   | { readonly kind: "choices"; readonly problem: LayProblem }
   | { readonly kind: "ways"; readonly project: Project; readonly materialId: string };
 
 /** What comes back, by what was asked. */
 export interface Weighed {
   readonly strips: readonly StripsPerMetre[];
+  /** Of all stocks, in their order; of each stock largest first. */
+  readonly offcuts: readonly Offcut[];
   readonly choices: readonly LayChoice[];
   /** Only ways in which everything finds a place. */
   readonly ways: readonly WeighedWay[];

@@ -2,8 +2,8 @@ import { askWorker } from "../asking/askWorker.ts";
 import { type Answer, useAsked } from "../asking/useAsked.ts";
 import type { Rest, Weighed, Weighing } from "./protocol.ts";
 
-/** Weighing waits until the hand rests and a first plan is there, ms. */
-const PATIENCE = 900;
+/** Weighing waits until the hand rests and a first plan is there, ms; what is left of a plan is told sooner. */
+const PATIENCE = { offcuts: 250, other: 900 };
 
 const asks = askWorker<Weighing | Rest>(
   () => new Worker(new URL("./weighWorker.ts", import.meta.url), { type: "module" }),
@@ -11,7 +11,8 @@ const asks = askWorker<Weighing | Rest>(
 
 /** The weighing worker's answer, asked again whenever `key` changes; none while `ask` is null. */
 export function useWeighed<A extends Weighing>(ask: A | null, key: unknown): Answer<Weighed[A["kind"]]> {
-  return useAsked(ask === null ? null : () => asks(ask) as Promise<Weighed[A["kind"]]>, key, PATIENCE);
+  const patience = ask?.kind === "offcuts" ? PATIENCE.offcuts : PATIENCE.other;
+  return useAsked(ask === null ? null : () => asks(ask) as Promise<Weighed[A["kind"]]>, key, patience);
 }
 
 /** Lets the weighing worker rest, or go on where it left off. */

@@ -1,9 +1,13 @@
 import { readFileSync } from "node:fs";
 import { expect, test } from "vitest";
+import { ringBox } from "../../core/geometry/ring.ts";
 import { inOtherWay, type OtherWay } from "../../core/lay/choices/otherWays.ts";
+import { layProblemsOf } from "../../core/lay/fromProject.ts";
+import type { LayPlan } from "../../core/lay/types.ts";
+import { cutListOf } from "../../core/project/cutList.ts";
 import { readProject } from "../../core/project/file/readProject.ts";
 import type { Project } from "../../core/project/project.ts";
-import type { WeighedWay } from "./protocol.ts";
+import type { Weighed, WeighedWay } from "./protocol.ts";
 import { weigh } from "./weigh.ts";
 
 function demo(): Project {
@@ -29,4 +33,33 @@ test("a leftover is weighed in metres of roll, kept back and used again", () => 
     way: { kind: "leftover", stockId: "sailcloth leftover", use: true },
     length: 0,
   });
+});
+
+test("what a plan leaves is told of every stock that it touches, within its cloth and clear of its piece", () => {
+  const project = demo();
+  const material = project.materials.find(({ id }) => id === "sailcloth")!;
+  const list = cutListOf(project);
+  if (!list.ok) throw new Error("the demo has no cut list");
+  const problem = layProblemsOf(project, list.value).find(({ materialId }) => materialId === "sailcloth")!;
+  const roll = problem.stocks.find(({ kind }) => kind === "roll")!;
+  const piece = problem.pieces[0]!;
+  const box = ringBox(piece.outline.outer);
+  const placement = { pieceId: piece.id, copy: 0, stockId: roll.id, x: 20 - box.minX, y: 20 - box.minY };
+  const plan: LayPlan = {
+    materialId: "sailcloth",
+    placements: [{ ...placement, turnDeg: 0, mirrored: false }],
+    unplaced: [],
+    uses: [{ stockId: roll.id, usedLength: 400, bound: null }],
+    evaluations: 0,
+    seed: 1,
+  };
+  const step = weigh({ kind: "offcuts", material, problem, plan }).next();
+  const offcuts = step.value as Weighed["offcuts"];
+  expect(step.done).toBe(true);
+  expect(offcuts.length).toBeGreaterThan(0);
+  const far = { x: 20 + box.maxX - box.minX, y: 20 + box.maxY - box.minY };
+  for (const { x, y, along, across } of offcuts) {
+    const isClear = x >= far.x || y >= far.y || x + along <= 20 || y + across <= 20;
+    expect(isClear).toBe(true);
+  }
 });

@@ -1,3 +1,5 @@
+import { planOffcuts } from "../../core/buying/planOffcuts.ts";
+import { purchaseOf } from "../../core/buying/purchase.ts";
 import { arrange } from "../../core/lay/arrange.ts";
 import { clothUsed } from "../../core/lay/choices/clothUsed.ts";
 import { inOtherWay, otherWays } from "../../core/lay/choices/otherWays.ts";
@@ -17,6 +19,10 @@ const EFFORT = { choices: 600_000, way: 200_000 };
 /** Weighs in small steps; a step yields nothing. */
 export function* weigh(asked: Weighing): Generator<void, Weighed[Weighing["kind"]], void> {
   if (asked.kind === "strips") return strapsPerMetre(asked.pieces, [asked.problem]);
+  if (asked.kind === "offcuts") {
+    const { material, problem, plan } = asked;
+    return planOffcuts(material, problem, plan, purchaseOf(material, plan)).flatMap(({ offcuts }) => offcuts);
+  }
   if (asked.kind === "choices")
     return yield* last(searchChoices(asked.problem, { evaluations: EFFORT.choices }, 1));
   const { project, materialId } = asked;

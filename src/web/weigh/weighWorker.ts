@@ -26,7 +26,9 @@ worker.onmessage = (event: MessageEvent<Asked<Weighing | Rest>>) => {
     return;
   }
   newest.set(ask.kind, id);
-  queue = queue.then(() => take(id, ask));
+  // A look at what is left is short: it does not wait for the end of a weighing.
+  if (ask.kind === "offcuts") void take(id, ask);
+  else queue = queue.then(() => take(id, ask));
 };
 
 async function take(id: number, ask: Weighing): Promise<void> {

@@ -1,15 +1,13 @@
 import { useMemo } from "preact/hooks";
-import { planOffcuts } from "../../../core/buying/planOffcuts.ts";
 import { purchaseOf } from "../../../core/buying/purchase.ts";
 import { shopLength } from "../../../core/buying/shopLength.ts";
 import { pieceArt } from "../../../core/drawing/pieceArt.ts";
 import { polygonArea } from "../../../core/geometry/ring.ts";
 import type { LayPlan, LayProblem } from "../../../core/lay/types.ts";
-import type { Material } from "../../../core/materials/material.ts";
 import type { Project } from "../../../core/project/project.ts";
 import { useLengths } from "../../fields/units.ts";
 import { Term } from "../../parts/Term.tsx";
-import { derivedOf } from "../../state/derived.ts";
+import { derivedOf, type LayJob } from "../../state/derived.ts";
 import type { LayState } from "../../state/lays.ts";
 import { useWorkbench } from "../../state/workbench.ts";
 import { useLanguage, useTexts } from "../../texts/texts.ts";
@@ -32,7 +30,7 @@ export function LayAnswer({ lay, project }: { lay: LayState; project: Project })
     () => pieceArt(derivedOf(project, language).pieces, project.output.lengths, language),
     [project, language],
   );
-  const shop = useMemo(() => (plan === null ? null : shopping(job.material, job.problem, plan)), [job, plan]);
+  const shop = useMemo(() => (plan === null ? null : purchaseOf(job.material, plan)), [job, plan]);
   const unplaced = plan?.unplaced.reduce((sum, { count }) => sum + count, 0) ?? 0;
   return (
     <div class="lay-answer sheet">
@@ -54,21 +52,17 @@ export function LayAnswer({ lay, project }: { lay: LayState; project: Project })
               </p>
             )}
             {roll === undefined && used.length > 0 && <p class="lay-length">{texts.lay.allOnLeftovers}</p>}
-            {shop !== null && shop.purchase.buyLength > 0 && (
+            {shop !== null && shop.buyLength > 0 && (
               <p>
                 <strong>
                   {texts.lay.buy(
-                    shopLength(shop.purchase.buyLength, job.material.price),
-                    shop.purchase.toPay === null ? null : `${shop.purchase.toPay.toFixed(2)} ${project.currency}`,
+                    shopLength(shop.buyLength, job.material.price),
+                    shop.toPay === null ? null : `${shop.toPay.toFixed(2)} ${project.currency}`,
                   )}
                 </strong>
               </p>
             )}
-            {shop !== null && shop.offcuts.length > 0 && (
-              <p class="soft">
-                {texts.lay.offcuts(shop.offcuts.map(({ along, across }) => lengths.box(along, across)).join(", "))}
-              </p>
-            )}
+            <LeftOver job={job} plan={plan} />
             <p class="soft">
               <Term id="utilisation" word={texts.lay.utilisation(percent(utilisation(job.problem, plan)))} />
             </p>
@@ -137,10 +131,19 @@ function words(sentence: string, term: preact.ComponentChildren) {
 /** Offcuts that are told; the rest is scrap in anybody's drawer. */
 const TOLD = 3;
 
-function shopping(material: Material, problem: LayProblem, plan: LayPlan) {
-  const purchase = purchaseOf(material, plan);
-  const offcuts = planOffcuts(material, problem, plan, purchase).flatMap((stock) => stock.offcuts);
-  return { purchase, offcuts: offcuts.slice(0, TOLD) };
+/** The largest rectangles that a plan leaves; worked out beside the page, once plans no longer change at once. */
+function LeftOver({ job, plan }: { job: LayJob; plan: LayPlan }) {
+  const texts = useTexts();
+  const lengths = useLengths();
+  const { material, problem } = job;
+  const { state, value } = useWeighed({ kind: "offcuts", material, problem, plan }, plan);
+  // The line keeps its place while the rectangles of another plan are looked for.
+  if (state === "working") return <p class="soft">{texts.lay.offcuts("…")}</p>;
+  const told = value?.slice(0, TOLD) ?? [];
+  if (told.length === 0) return null;
+  return (
+    <p class="soft">{texts.lay.offcuts(told.map(({ along, across }) => lengths.box(along, across)).join(", "))}</p>
+  );
 }
 
 /** Piece area ÷ cloth used up, over all stocks. */

@@ -7,7 +7,7 @@ import type { LayState } from "../../state/lays.ts";
 import { useStore } from "../../state/store.ts";
 import type { Texts } from "../../texts/catalogue.ts";
 import { useLanguage, useTexts } from "../../texts/texts.ts";
-import { type Frame, fitFrame, panFrame, zoomFrame } from "./frame.ts";
+import { type Frame, fitFrame, panFrame, type ScreenSize, zoomFrame } from "./frame.ts";
 import { listenToHands } from "./gestures.ts";
 import { keyOf } from "./moves.ts";
 import { kindsOf, type PieceKind } from "./pieceKind.ts";
@@ -31,6 +31,8 @@ export function LayTable({ lay, project }: { lay: LayState; project: Project }) 
   const [frame, setFrame] = useState<Frame>({ scale: 0.5, originX: 0, originY: 0, upright: false });
   const live = useRef(frame);
   const isOwnView = useRef(false);
+  // Told by the browser: asking for it would make it lay the plan out once more.
+  const size = useRef<ScreenSize | null>(null);
   const stocks = useMemo(() => stockLayout(problem, lay.plan), [problem, lay.plan]);
   const kinds = useMemo(() => kindsOf(project, language), [project, language]);
   const hand = usePieceHand({
@@ -48,8 +50,8 @@ export function LayTable({ lay, project }: { lay: LayState; project: Project }) 
     setFrame(next);
   };
   const showAll = () => {
-    const size = sizeOf(host.current);
-    look(fitFrame(tableBox(stocks), size, size.width < NARROW));
+    const seen = size.current ?? sizeOf(host.current);
+    look(fitFrame(tableBox(stocks), seen, seen.width < NARROW));
     isOwnView.current = false;
   };
   const zoom = (factor: number) => {
@@ -60,6 +62,8 @@ export function LayTable({ lay, project }: { lay: LayState; project: Project }) 
   useEffect(() => {
     const element = host.current;
     if (element === null) return;
+    // While nothing is drawn in it yet, asking costs little.
+    size.current = sizeOf(element);
     const drawn = new PlanCanvas(element);
     canvas.current = drawn;
     drawn.element.setAttribute("role", "group");
@@ -106,6 +110,7 @@ export function LayTable({ lay, project }: { lay: LayState; project: Project }) 
     const element = host.current;
     if (element === null) return;
     const observer = new ResizeObserver(() => {
+      size.current = sizeOf(element);
       if (!isOwnView.current) showAllNow.current();
     });
     observer.observe(element);
@@ -172,6 +177,6 @@ function pieceNames(kinds: ReadonlyMap<string, PieceKind>, problem: LayProblem, 
   };
 }
 
-function sizeOf(element: HTMLElement | null): { width: number; height: number } {
+function sizeOf(element: HTMLElement | null): ScreenSize {
   return { width: element?.clientWidth ?? 800, height: element?.clientHeight ?? 500 };
 }

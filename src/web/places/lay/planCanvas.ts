@@ -23,6 +23,9 @@ export interface PlanScene {
 /** Letters lower than this on the screen are not drawn, px. */
 const LEAST_LETTERS = 7.5;
 
+/** So many new pieces are drawn at a time; the rest come with the next frames, and the page answers in between. */
+const MOST_NEW = 80;
+
 interface Shown {
   readonly group: G;
   readonly label: G;
@@ -52,6 +55,7 @@ export class PlanCanvas {
   private frame: Frame = { scale: 1, originX: 0, originY: 0, upright: false };
   private offsets = new Map<string, number>();
   private lifted: LiftedPiece | null = null;
+  private rest = 0;
 
   constructor(host: HTMLElement) {
     this.host = host;
@@ -64,6 +68,8 @@ export class PlanCanvas {
 
   /** Draws the scene; what is the same as before is left alone. */
   draw(scene: PlanScene): void {
+    cancelAnimationFrame(this.rest);
+    let added = 0;
     this.drawGround(scene.stocks);
     this.kinds = scene.kinds;
     this.offsets = new Map(scene.stocks.map(({ stock, offsetY }) => [stock.id, offsetY]));
@@ -77,11 +83,13 @@ export class PlanCanvas {
       const old = this.shown.get(key);
       // A piece that looks as before keeps its element, and with it the keyboard.
       if (old !== undefined && old.look !== look) this.take(key);
+      if (!this.shown.has(key) && ++added > MOST_NEW) continue;
       const shown = this.shown.get(key) ?? this.addPiece(key, placement, kind, scene.grain, look);
       this.place(placement);
       this.tell(shown, scene.nameOf(placement), scene.pinned.has(key), scene.selected === key);
     }
     for (const key of this.shown.keys()) if (!seen.has(key)) this.take(key);
+    if (added > MOST_NEW) this.rest = requestAnimationFrame(() => this.draw(scene));
   }
 
   private tell(shown: Shown, name: string, isPinned: boolean, isSelected: boolean): void {
@@ -171,6 +179,7 @@ export class PlanCanvas {
 
   /** Takes the drawing off the page. */
   remove(): void {
+    cancelAnimationFrame(this.rest);
     this.svg.remove();
   }
 
