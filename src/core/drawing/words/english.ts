@@ -31,6 +31,5 @@ export const english: PaperTexts = {
     leftover: (id) => `leftover ${id}`,
     patterns: "Patterns",
     oneOfEach: "one of each curved piece",
-    mat: (material, number) => `${material} mat ${number}`,
   },
 };

@@ -32,6 +32,5 @@ export const german: PaperTexts = {
     leftover: (id) => `Rest ${id}`,
     patterns: "Schnittteile",
     oneOfEach: "eines von jedem runden Teil",
-    mat: (material, number) => `${material}, Matte ${number}`,
   },
 };

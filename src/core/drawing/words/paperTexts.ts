@@ -31,6 +31,5 @@ export interface PaperTexts {
     readonly leftover: (id: string) => string;
     readonly patterns: string;
     readonly oneOfEach: string;
-    readonly mat: (material: string, number: number) => string;
   };
 }

@@ -83,7 +83,7 @@ export const english: StrapWords = {
     cutLength: (size) => `cut length ${size}`,
     flat: (percent) =>
       `flat, wrong side up, ${percent === null ? "true width" : `width drawn ${percent} % of true`}, length broken off`,
-    magnified: (times, cut) => `${times} times true size; cut ${cut}`,
+    magnified: (times, cut) => `${times === 1 ? "true size" : `${times} times true size`}; cut ${cut}`,
     rawEdgeHeld: (by) => `raw edge held back ${by}`,
     hemHeld: (by) => `hem held back ${by}`,
     rawEdge: "raw edge",

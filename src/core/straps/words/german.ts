@@ -97,7 +97,7 @@ export const german: StrapWords = {
     cutLength: (size) => `Schnittlänge ${size}`,
     flat: (percent) =>
       `flach, linke Seite oben, ${percent === null ? "Breite wahr" : `Breite auf ${percent} % gezeichnet`}, Länge abgebrochen`,
-    magnified: (times, cut) => `${times}-fach vergrößert; Schnittbreite ${cut}`,
+    magnified: (times, cut) => `${times === 1 ? "wahre Größe" : `${times}-fach vergrößert`}; Schnittbreite ${cut}`,
     rawEdgeHeld: (by) => `offene Kante ${by} zurück`,
     hemHeld: (by) => `Umbug ${by} zurück`,
     rawEdge: "offene Kante",
