@@ -2,32 +2,15 @@ import { existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "no
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterAll, expect, test } from "vitest";
+import { runCli } from "../../tests/tools/runCli.ts";
 import { readProject } from "../core/project/file/readProject.ts";
 import { writeProject } from "../core/project/file/writeProject.ts";
 import { CONSTRUCTION_IDS } from "../core/straps/strapWish.ts";
-import type { Io } from "./command.ts";
-import { run } from "./run.ts";
-import { strapCommand } from "./strap.ts";
 
 const folder = mkdtempSync(join(tmpdir(), "strap-test-"));
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
-async function strap(...words: string[]): Promise<{ code: number; out: string; err: string }> {
-  let out = "";
-  let err = "";
-  const io: Io = {
-    language: "en",
-    out: (text) => {
-      out += text;
-    },
-    err: (text) => {
-      err += text;
-    },
-    progress: () => {},
-  };
-  const code = await run(["strap", ...words], [strapCommand], io);
-  return { code, out, err };
-}
+const strap = (...words: string[]) => runCli("strap", ...words);
 
 const INCH = 25.4;
 

@@ -1,21 +1,7 @@
 import { expect, test } from "vitest";
-import { run } from "./run.ts";
-import { yieldCommand } from "./yield.ts";
+import { runCli } from "../../tests/tools/runCli.ts";
 
-async function attempt(...words: string[]) {
-  const said = { out: "", err: "" };
-  const code = await run(["yield", ...words], [yieldCommand], {
-    language: "en",
-    out: (text) => {
-      said.out += text;
-    },
-    err: (text) => {
-      said.err += text;
-    },
-    progress: () => {},
-  });
-  return { code, ...said };
-}
+const attempt = (...words: string[]) => runCli("yield", ...words);
 
 const metre = ["--width", "107 cm", "--length", "1 m"];
 
