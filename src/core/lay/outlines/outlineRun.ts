@@ -79,7 +79,7 @@ export class OutlineRun {
       this.plan = plan;
       this.fresh = plan;
     } else {
-      copySpots(this.verified, spots);
+      this.goBack(spots);
       this.dropped++;
     }
   }
@@ -91,6 +91,19 @@ export class OutlineRun {
       yield;
     }
     yield* this.look(stage.best);
+  }
+
+  private isOpen(): boolean {
+    return this.compiled.window.maxX === Infinity;
+  }
+
+  /**
+   * Puts the last good plan back. Not while an open roll has none: a whole start that the judge sent back is better
+   * than nothing, since the search closes it up exactly.
+   */
+  private goBack(spots: Spots): void {
+    if (this.isOpen() && this.state.missing(this.verified).length > 0) return;
+    copySpots(this.verified, spots);
   }
 
   /** Whether the best layout so far is waiting to be verified; to be called when the budget is spent. */
@@ -113,7 +126,7 @@ export class OutlineRun {
     state.spots.variant.fill(-1);
     yield* bottomLeft(state, byFallingArea(state));
     yield* this.look(state.spots);
-    copySpots(this.verified, state.spots);
+    this.goBack(state.spots);
     if (state.count === 0) return;
     this.bound = outlineBound(this.compiled, state.store);
     yield;
@@ -124,11 +137,13 @@ export class OutlineRun {
     if (this.tuning.repeats && hasRepeats(state)) {
       yield* layRepeats(state, limit);
       yield* this.look(state.spots);
-      copySpots(this.verified, state.spots);
+      this.goBack(state.spots);
     }
     const rng = seededRng(this.seed);
     const separator = new Separator(state, rng, this.tuning.separation);
     if (state.missing(state.spots).length > 0) {
+      // An open roll has room for whatever fits it; more room would not help what is left.
+      if (this.isOpen()) return;
       const filler = new RegionFiller(state, separator, rng, this.tuning.fill);
       yield* this.looking(filler);
       copySpots(this.verified, state.spots);
