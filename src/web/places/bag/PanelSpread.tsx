@@ -1,8 +1,8 @@
 import { contourBox } from "../../../core/geometry/contourArcs.ts";
-import type { PieceGrain } from "../../../core/materials/cutPiece.ts";
 import type { Panel } from "../../../core/panels/panel.ts";
 import { freshId, withPanel } from "../../../core/project/edits.ts";
 import { ChoiceBlank, CountBlank, LengthBlank, TextBlank } from "../../fields/blanks.tsx";
+import { GrainBlank } from "../../fields/GrainBlank.tsx";
 import { ShapeWords } from "../../fields/ShapeWords.tsx";
 import { useLengths } from "../../fields/units.ts";
 import { OutlineDesk } from "../../parts/OutlineDesk.tsx";
@@ -85,16 +85,10 @@ export function PanelSpread({ panel }: { panel: Panel }) {
         )}{" "}
         {words.grain(
           <Term id="grain" />,
-          <ChoiceBlank<PieceGrain>
+          <GrainBlank
             label={words.grainLabel}
             path={path("grain")}
             value={panel.grain}
-            options={[
-              ["either", texts.grains.either],
-              ["lengthwise", texts.grains.lengthwise],
-              ["crosswise", texts.grains.crosswise],
-              ["free", texts.grains.free],
-            ]}
             onValue={(grain) => set({ grain }, words.grainLabel)}
           />,
         )}

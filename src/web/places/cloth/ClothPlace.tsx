@@ -1,7 +1,7 @@
-import type { PieceGrain } from "../../../core/materials/cutPiece.ts";
 import { MATERIAL_KINDS, type Material, type MaterialKind } from "../../../core/materials/material.ts";
 import { plainMaterial, usersOf, withMaterial, withoutMaterial } from "../../../core/project/edits.ts";
 import { ChoiceBlank, LengthBlank, OptionalLengthBlank, TextBlank, Tick } from "../../fields/blanks.tsx";
+import { GrainBlank } from "../../fields/GrainBlank.tsx";
 import { useLengths } from "../../fields/units.ts";
 import { Icon } from "../../parts/Icon.tsx";
 import { Term } from "../../parts/Term.tsx";
@@ -105,16 +105,10 @@ function MaterialSpread({ material }: { material: Material }) {
         )}{" "}
         {words.grainSentence(
           <Term id="grain" />,
-          <ChoiceBlank<PieceGrain>
+          <GrainBlank
             label={words.grainLabel}
             path={path("grain")}
             value={material.grain}
-            options={[
-              ["either", texts.grains.either],
-              ["lengthwise", texts.grains.lengthwise],
-              ["crosswise", texts.grains.crosswise],
-              ["free", texts.grains.free],
-            ]}
             onValue={(grain) => set({ grain }, words.grainLabel)}
           />,
         )}
