@@ -38,7 +38,6 @@ export function StockList({ material, path, set }: MaterialWords) {
           const shared = {
             path: (field: string) => path(`stock[${i}].${field}`),
             onStock: (next: MaterialStock, label: string, key?: string) => put(stock.with(i, next), label, key),
-            onRemove: () => put(stock.toSpliced(i, 1), words.removeStock),
           };
           return (
             <li key={each.id} class="stock">
@@ -47,6 +46,9 @@ export function StockList({ material, path, set }: MaterialWords) {
               ) : (
                 <LeftoverWords piece={each} {...shared} />
               )}
+              <button type="button" class="press" onClick={() => put(stock.toSpliced(i, 1), words.removeStock)}>
+                <Icon name="bin" /> {words.removeStock}
+              </button>
             </li>
           );
         })}
@@ -65,10 +67,9 @@ export function StockList({ material, path, set }: MaterialWords) {
 interface StockWords {
   readonly path: (field: string) => string;
   readonly onStock: (next: MaterialStock, label: string, key?: string) => void;
-  readonly onRemove: () => void;
 }
 
-function RollWords({ roll, path, onStock, onRemove }: StockWords & { roll: ClothRoll }) {
+function RollWords({ roll, path, onStock }: StockWords & { roll: ClothRoll }) {
   const words = useTexts().cloth;
   const set = (part: Partial<ClothRoll>, label: string, key?: string) => onStock({ ...roll, ...part }, label, key);
   return (
@@ -113,16 +114,13 @@ function RollWords({ roll, path, onStock, onRemove }: StockWords & { roll: Cloth
         path={path("flaws")}
         onFlaws={(flaws, key) => set({ flaws }, words.flawsLabel, key)}
       />
-      <button type="button" class="press" onClick={onRemove}>
-        <Icon name="bin" /> {words.removeStock}
-      </button>
     </>
   );
 }
 
 let visits = 0;
 
-function LeftoverWords({ piece, path, onStock, onRemove }: StockWords & { piece: ClothPiece }) {
+function LeftoverWords({ piece, path, onStock }: StockWords & { piece: ClothPiece }) {
   const words = useTexts().cloth;
   const set = (part: Partial<ClothPiece>, label: string, key?: string) =>
     onStock({ ...piece, ...part }, label, key);
@@ -167,9 +165,6 @@ function LeftoverWords({ piece, path, onStock, onRemove }: StockWords & { piece:
         value={piece.keptBack === true}
         onValue={(keptBack) => set({ keptBack }, words.keptBack)}
       />
-      <button type="button" class="press" onClick={onRemove}>
-        <Icon name="bin" /> {words.removeStock}
-      </button>
     </>
   );
 }
