@@ -61,7 +61,9 @@ export function machineMats(
   const used = onMats.stocks.filter((stock) => plan.placements.some(({ stockId }) => stockId === stock.id));
   const wish = machineWish(output, machine);
   return {
-    mats: used.map((stock) => machineDrawing(layDrawing(stock, plan, art, grainArrow(material), language), wish)),
+    mats: used.map((stock) =>
+      machineDrawing(layDrawing(stock, plan, art, grainArrow(material), language), wish, language),
+    ),
     tooLarge: plan.unplaced.map(({ pieceId }) => art.get(pieceId)?.name ?? pieceId),
     refusal: null,
   };

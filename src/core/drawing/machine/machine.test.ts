@@ -144,6 +144,7 @@ test("a mat's drawing is the whole bed, pieces moved in by the grip, a check squ
       usedLength: 9,
     },
     wish,
+    "de",
   );
   expect(drawing.box).toEqual({ minX: 0, minY: 0, maxX: 300, maxY: 300 });
   expect(drawing.items.map((item) => (item.kind === "area" ? "area" : item.role))).toEqual([
@@ -152,6 +153,8 @@ test("a mat's drawing is the whole bed, pieces moved in by the grip, a check squ
     "cut",
   ]);
   const cut = drawing.items.at(-1)!;
+  const words = drawing.items.flatMap((item) => (item.kind === "text" ? [item.text] : []));
+  expect(words).toEqual(["100 mm hoch und quer: nicht schneiden"]);
   expect(cut.kind === "line" && [...cut.contour.vertices].slice(0, 2)).toEqual([6, 6]);
 });
 

@@ -4,10 +4,12 @@ import { flattenContour, poseContour } from "../../geometry/contourArcs.ts";
 import { rectangleContour, ringContour } from "../../geometry/contourShapes.ts";
 import { kerfContour } from "../../geometry/kerfContour.ts";
 import { reversedRing, signedArea } from "../../geometry/ring.ts";
+import type { Language } from "../../units/language.ts";
 import type { Drawing, DrawingItem, DrawnLine } from "../drawing.ts";
 import { drawLine, drawText } from "../items.ts";
 import type { LaySheet } from "../layDrawing.ts";
 import { singleCuts } from "../singleCuts.ts";
+import { PAPER_TEXTS } from "../words/paperTextTables.ts";
 import { bladePath } from "./bladePath.ts";
 import { type CutPath, cutOrder } from "./cutOrder.ts";
 import { cornerOvercuts, overcutPath } from "./overcut.ts";
@@ -37,7 +39,7 @@ const CHECK_SIDE = 100;
  * One mat for a cutting machine: what was laid on it moved in by the gripped edge, cut lines made good for kerf and
  * blade and put in cutting order, a check square on a layer that is not cut. The box is the whole bed.
  */
-export function machineDrawing(sheet: LaySheet, wish: MachineWish): Drawing {
+export function machineDrawing(sheet: LaySheet, wish: MachineWish, language: Language = "en"): Drawing {
   const { bedWidth, bedHeight, grip } = wish;
   const move = { x: grip, y: grip, turnDeg: 0, mirrored: false };
   const moved = sheet.drawing.items.flatMap((item): DrawingItem[] => {
@@ -51,7 +53,9 @@ export function machineDrawing(sheet: LaySheet, wish: MachineWish): Drawing {
   const side = Math.min(CHECK_SIDE, bedWidth - 2 * grip, bedHeight - 2 * grip);
   const check: DrawingItem[] = [
     drawLine("sheet", rectangleContour(grip, grip, side, side)),
-    drawText(`${Math.round(side * 10) / 10} mm each way: do not cut`, grip + 3, grip + 3, 4, { role: "sheet" }),
+    drawText(PAPER_TEXTS[language].mats.check(`${Math.round(side * 10) / 10} mm`), grip + 3, grip + 3, 4, {
+      role: "sheet",
+    }),
   ];
   return {
     box,

@@ -22,6 +22,9 @@ export const english: PaperTexts = {
     corrected: (across, down) => `Drawn for a printer that is off: ×${across} across, ×${down} down.`,
     eachWay: "each way",
   },
+  mats: {
+    check: (side) => `${side} each way: do not cut`,
+  },
   sheets: {
     sheet: (number, of) => `${number} of ${of}`,
     lengthwise: "lengthwise",

@@ -23,6 +23,9 @@ export const german: PaperTexts = {
     corrected: (across, down) => `Für einen Drucker gezeichnet, der abweicht: ×${across} quer, ×${down} hoch.`,
     eachWay: "hoch und quer",
   },
+  mats: {
+    check: (side) => `${side} hoch und quer: nicht schneiden`,
+  },
   sheets: {
     sheet: (number, of) => `${number} von ${of}`,
     lengthwise: "Fadenlauf",

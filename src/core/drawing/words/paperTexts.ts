@@ -21,6 +21,10 @@ export interface PaperTexts {
     readonly corrected: (across: string, down: string) => string;
     readonly eachWay: string;
   };
+  readonly mats: {
+    /** In the check square, which measures `side` both ways and is drawn, not cut. */
+    readonly check: (side: string) => string;
+  };
   readonly sheets: {
     readonly sheet: (number: number, of: number) => string;
     readonly lengthwise: string;
