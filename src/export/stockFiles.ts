@@ -105,9 +105,19 @@ function drawingFiles(
   faces: Faces,
   language: Language,
 ): PlanFile[] {
-  // Cut lines that neighbours share would be cut twice.
-  const single = output.sharedEdges === "once" ? singleCuts(drawing) : drawing;
-  return linesFiles(single, title, stem, about, output, faces, true, language);
+  return linesFiles(sentDrawing(drawing, output), title, stem, about, output, faces, true, language);
+}
+
+/** A drawing as a machine gets it: cut lines that neighbours share would be cut twice. */
+function sentDrawing(drawing: Drawing, output: OutputSettings): Drawing {
+  return output.sharedEdges === "once" ? singleCuts(drawing) : drawing;
+}
+
+/** What the drawing files of a stock hold, for a screen: shared edges and left-out lines as the settings have them. */
+export function sentPicture(drawing: Drawing, output: OutputSettings): Drawing {
+  const { box, items } = sentDrawing(drawing, output);
+  const drawn = new Set(drawnRoles(output.lines));
+  return { box, items: items.filter((item) => item.kind === "area" || drawn.has(item.role)) };
 }
 
 /** A drawing as it is, as SVG and DXF. */
@@ -232,7 +242,7 @@ export function tilingOptions(output: OutputSettings): TilingOptions {
 }
 
 /** The words on every sheet of a stock. */
-function titleOf(
+export function titleOf(
   project: Project,
   material: Material,
   stock: Stock,

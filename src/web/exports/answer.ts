@@ -16,9 +16,9 @@ import { grainArrow } from "../../export/grainArrow.ts";
 import { machineMats } from "../../export/machineMats.ts";
 import type { LaidMaterial } from "../../export/planFile.ts";
 import { facesFor, matFiles, planFiles } from "../../export/planFiles.ts";
-import { tiledPages, tilingOptions } from "../../export/stockFiles.ts";
+import { sentPicture, tiledPages, tilingOptions, titleOf } from "../../export/stockFiles.ts";
 import { FILE_TEXTS } from "../../export/words/fileTextTables.ts";
-import type { Answers, Ask, MatStack, PaperCount, PaperStack } from "./protocol.ts";
+import type { Answers, Ask, MatStack, PaperCount, PaperStack, StockPicture } from "./protocol.ts";
 import { rulerAnswer } from "./rulerStacks.ts";
 
 /** Works out what was asked. */
@@ -26,6 +26,7 @@ export async function answer(ask: Ask): Promise<Answers[Ask["kind"]]> {
   if (ask.kind === "paper") return paperStacks(ask);
   if (ask.kind === "papers") return paperCounts(ask);
   if (ask.kind === "ruler") return rulerAnswer(ask);
+  if (ask.kind === "drawings") return stockPictures(ask);
   if (ask.kind === "mats") return matStack(ask);
   if (ask.kind === "sheet") return projectSheet(ask);
   const { project, pieces, straps, lays, language } = ask;
@@ -59,6 +60,16 @@ function paperCounts({ project, pieces, language, lay }: Extract<Ask, { kind: "p
     paper: paper.id,
     sheets: sheets.reduce((sum, { copies }) => sum + tilePieces(copies, { ...options, paper }).tiles.length, 0),
   }));
+}
+
+function stockPictures({ project, pieces, language, lay }: Extract<Ask, { kind: "drawings" }>): StockPicture[] {
+  const { output } = project;
+  const art = pieceArt(pieces, output.lengths, language);
+  return usedStocks(lay).map((stock) => {
+    const sheet = layDrawing(stock, lay.plan, art, grainArrow(lay.material), language);
+    const name = titleOf(project, lay.material, stock, sheet, language).stock;
+    return { stockId: stock.id, name, drawing: sentPicture(sheet.drawing, output) };
+  });
 }
 
 async function matStack({ project, pieces, language, lay }: Extract<Ask, { kind: "mats" }>): Promise<MatStack> {

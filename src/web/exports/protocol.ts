@@ -39,6 +39,14 @@ export interface MatStack {
   readonly refusal: string | null;
 }
 
+/** One stock's drawing as it is sent to a machine without a mat. */
+export interface StockPicture {
+  readonly stockId: string;
+  /** What its sheets are headed with. */
+  readonly name: string;
+  readonly drawing: Drawing;
+}
+
 /** The plan for the ruler beside the plan on the table. */
 export interface RulerAnswer {
   readonly plan: LayPlan;
@@ -51,9 +59,7 @@ export interface RulerAnswer {
 }
 
 /** One stock cut by ruler. `cards` is null when its plan cannot be cut edge to edge. */
-export interface RulerStack {
-  readonly stockId: string;
-  readonly drawing: Drawing;
+export interface RulerStack extends StockPicture {
   readonly cuts: number;
   readonly settings: number;
   /** What to know before the first cut, in sentences. */
@@ -94,6 +100,13 @@ export type Ask =
       readonly pieces: readonly CutPiece[];
       readonly lay: LaidMaterial;
     }
+  | {
+      readonly kind: "drawings";
+      readonly language: Language;
+      readonly project: Project;
+      readonly pieces: readonly CutPiece[];
+      readonly lay: LaidMaterial;
+    }
   | ({ readonly kind: "files" } & WholePlan)
   | ({ readonly kind: "sheet" } & WholePlan)
   | {
@@ -110,6 +123,7 @@ export interface Answers {
   readonly ruler: RulerAnswer;
   /** Sheets of all stocks together on each common paper. */
   readonly papers: readonly PaperCount[];
+  readonly drawings: readonly StockPicture[];
   readonly files: { readonly files: readonly PlanFile[]; readonly missingGlyphs: readonly string[] };
   readonly mats: MatStack;
   readonly sheet: CutSheet;

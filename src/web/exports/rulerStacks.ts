@@ -11,6 +11,7 @@ import { RULER_TEXTS } from "../../core/lay/ruler/words/rulerTextTables.ts";
 import type { LayPlan, LayProblem } from "../../core/lay/types.ts";
 import { cutLength } from "../../core/units/cutLength.ts";
 import { grainArrow } from "../../export/grainArrow.ts";
+import { titleOf } from "../../export/stockFiles.ts";
 import { finished } from "./finished.ts";
 import type { Ask, RulerAnswer, RulerStack } from "./protocol.ts";
 
@@ -66,7 +67,8 @@ function rulerStacks(ask: Extract<Ask, { kind: "ruler" }>, plan: LayPlan): reado
     const placements = plan.placements.filter(({ stockId }) => stockId === stock.id);
     if (placements.length === 0) return [];
     const sheet = layDrawing(stock, plan, art, grainArrow(material), language);
-    const bare = { stockId: stock.id, drawing: sheet.drawing };
+    const name = titleOf(project, material, stock, sheet, language).stock;
+    const bare = { stockId: stock.id, name, drawing: sheet.drawing };
     // Each stock by itself: one that no ruler can cut does not keep the others from it.
     const cuts = rulerCuts({ ...problem, stocks: [stock] }, plan)?.[0];
     if (cuts === undefined) return [{ ...bare, cuts: 0, settings: 0, notes: [], cards: null }];

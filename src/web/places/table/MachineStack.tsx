@@ -4,6 +4,7 @@ import type { LaidMaterial } from "../../../export/planFile.ts";
 import { useAnswer } from "../../exports/useAnswer.ts";
 import { ChoiceBlank, LengthBlank } from "../../fields/blanks.tsx";
 import { Refusal } from "../../fields/TypedBlank.tsx";
+import { DrawingPicture } from "../../parts/DrawingPicture.tsx";
 import { PageMiniature } from "../../parts/PageMiniature.tsx";
 import { Term } from "../../parts/Term.tsx";
 import { useChange } from "../../state/workbench.ts";
@@ -39,7 +40,7 @@ export function MachineStack(input: StackInput) {
         label={label}
         path={`output.machine.${field}`}
         value={machine[field]}
-        fine={["kerf", "bladeOffset", "overcut"].includes(field)}
+        fine={!field.startsWith("bed")}
         range={range}
         onValue={(mm, key) => set({ ...machine, [field]: mm }, label, key)}
       />
@@ -122,9 +123,35 @@ export function MachineStack(input: StackInput) {
         )}
         <p class="caution">{words.caution}</p>
       </div>
-      {machine !== null && input.shown !== null && faults.length === 0 && (
-        <MaterialMats key={input.shown.material.id} input={input} lay={input.shown} />
-      )}
+      {input.shown !== null &&
+        faults.length === 0 &&
+        (machine === null ? (
+          <WholeSheets key={input.shown.material.id} input={input} lay={input.shown} />
+        ) : (
+          <MaterialMats key={input.shown.material.id} input={input} lay={input.shown} />
+        ))}
+    </section>
+  );
+}
+
+/** Without a mat: every stock's sheet as it is sent. */
+function WholeSheets({ input, lay }: { input: StackInput; lay: LaidMaterial }) {
+  const texts = useTexts();
+  const { project, pieces } = input;
+  const language = useLanguage();
+  const key = JSON.stringify([language, project.output, lay.plan.uses, lay.plan.placements, pieces.length]);
+  const answer = useAnswer({ kind: "drawings", project, pieces, language, lay }, key);
+  return (
+    <section class="sheet stack" aria-label={lay.material.name} aria-busy={answer.state === "working"}>
+      <h2>{lay.material.name}</h2>
+      {answer.state === "failed" && <p class="caution">{texts.table.failed}</p>}
+      {answer.state === "working" && <p class="soft">{texts.table.working}</p>}
+      {(answer.value ?? []).map(({ stockId, name, drawing }) => (
+        <figure key={stockId}>
+          <DrawingPicture class="ruler-plan" drawing={drawing} name={`${lay.material.name}, ${name}`} pad={8} />
+          <figcaption class="small">{name}</figcaption>
+        </figure>
+      ))}
     </section>
   );
 }
@@ -145,7 +172,7 @@ function MaterialMats({ input, lay }: { input: StackInput; lay: LaidMaterial }) 
       {answer.state === "failed" && <p class="caution">{texts.table.failed}</p>}
       {answer.state === "working" && <p class="soft">{texts.table.working}</p>}
       {refusal !== null && <p class="caution">{refusal}</p>}
-      {tooLarge.length > 0 && <p class="caution">{words.tooLarge(tooLarge.join(", "))}</p>}
+      {tooLarge.length > 0 && <p class="caution">{words.tooLarge(tooLarge.join("; "))}</p>}
       {mats.length > 0 && <p class="lay-length">{words.mats(mats.length)}</p>}
       <ul class="miniatures">
         {mats.map(({ page, files }) => (

@@ -48,7 +48,12 @@ function MaterialCuts({ input, lay }: { input: StackInput; lay: LaidMaterial }) 
         <>
           <RulerPlanWords input={input} lay={lay} answer={answer.value} isOld={answer.state !== "ready"} />
           {answer.value.stacks.map((stack) => (
-            <StockCuts key={stack.stockId} stack={stack} material={lay.material.name} />
+            <StockCuts
+              key={stack.stockId}
+              stack={stack}
+              material={lay.material.name}
+              isOnly={answer.value?.stacks.length === 1}
+            />
           ))}
         </>
       )}
@@ -147,12 +152,13 @@ function Compared({ lay, answer }: { lay: LaidMaterial; answer: RulerAnswer }) {
   );
 }
 
-/** One stock's cuts in order. */
-function StockCuts({ stack, material }: { stack: RulerStack; material: string }) {
+/** One stock's cuts in order; a stock beside others is named. */
+function StockCuts({ stack, material, isOnly }: { stack: RulerStack; material: string; isOnly: boolean }) {
   const texts = useTexts();
   const words = texts.table.ruler;
   return (
     <div class="stack">
+      {!isOnly && <h3>{stack.name}</h3>}
       {stack.cards === null ? (
         <p>{words.none}</p>
       ) : (
@@ -161,7 +167,12 @@ function StockCuts({ stack, material }: { stack: RulerStack; material: string })
           <p class="lay-length">{words.count(stack.cuts, stack.settings)}</p>
         </>
       )}
-      <DrawingPicture class="ruler-plan" drawing={stack.drawing} name={texts.lay.plan(material)} pad={8} />
+      <DrawingPicture
+        class="ruler-plan"
+        drawing={stack.drawing}
+        name={texts.lay.plan(isOnly ? material : `${material}, ${stack.name}`)}
+        pad={8}
+      />
       {stack.cards !== null && (
         <>
           <ul class="soft small">
