@@ -73,7 +73,7 @@ export async function planFiles(input: PlanFilesInput): Promise<PlanFiles> {
     );
     if (refusal !== null) notes.push(refusal);
     if (tooLarge.length > 0) {
-      notes.push(FILE_TEXTS[language].tooLarge(tooLarge.join(", "), lay.material.name));
+      notes.push(FILE_TEXTS[language].tooLarge(tooLarge.join("; "), lay.material.name));
     }
   }
   for (const glyph of faces.missing()) missing.add(glyph);

@@ -481,7 +481,7 @@ export const de: Texts = {
         crosswise: "wenn Teile nur quer liegen",
       },
       width: (width) => `von einer ${width} breiten Rolle`,
-      construction: (strap, construction) => `mit ${strap} ${construction}`,
+      construction: (strap, construction) => `mit ${strap}: ${construction}`,
       roll: "alles von der Rolle, Reste bleiben liegen",
       use: {
         remnant: (size) => `mit dem Rest ${size}, der zurückgelegt ist`,
@@ -505,7 +505,8 @@ export const de: Texts = {
         offcut: "Größter Rest",
       },
       other: "Auf einen kurzen Blick gefunden",
-      ruler: (cuts, settings) => `${cuts} Linealschnitte, Lineal ${settings}-mal eingestellt.`,
+      ruler: (cuts, settings) =>
+        `${cuts} ${cuts === 1 ? "Linealschnitt" : "Linealschnitte"}, Lineal ${settings === 1 ? "einmal" : `${settings}-mal`} eingestellt.`,
       noRuler: "Nicht für das Lineal: nach Papier oder Linien schneiden.",
       offcut: (size) => `Lässt ${size} in einem Stück.`,
       take: "So legen",
@@ -662,7 +663,8 @@ export const de: Texts = {
     },
     ruler: {
       look: "Mit Lineal und Rollschneider, Schnitt für Schnitt von Kante zu Kante:",
-      count: (cuts, settings) => `${cuts} Schnitte, ${settings} Mal das Lineal einstellen`,
+      count: (cuts, settings) =>
+        `${cuts} ${cuts === 1 ? "Schnitt" : "Schnitte"}, ${settings === 1 ? "einmal" : `${settings} Mal`} das Lineal einstellen`,
       none: "Für diesen Stoff gibt es keine Schnitte von Kante zu Kante; nehmen Sie Papier.",
       compare: "Was das Lineal kostet",
       onTable: "Auf dem Tisch",

@@ -510,7 +510,7 @@ const lay = {
       crosswise: say("if pieces lie crosswise only"),
     },
     width: (width: string) => `of a roll ${width} wide`,
-    construction: (strap: string, construction: string) => `with ${strap} ${construction}`,
+    construction: (strap: string, construction: string) => `with ${strap}: ${construction}`,
     roll: say("all from a roll, leftovers kept back"),
     use: {
       remnant: (size: string) => `with the remnant ${size} that is kept back`,
@@ -534,7 +534,8 @@ const lay = {
       offcut: say("Largest leftover"),
     },
     other: say("Found at a quick look"),
-    ruler: (cuts: number, settings: number) => `${cuts} ruler cuts, ruler set ${settings} times.`,
+    ruler: (cuts: number, settings: number) =>
+      `${cuts} ruler ${cuts === 1 ? "cut" : "cuts"}, ruler set ${settings === 1 ? "once" : `${settings} times`}.`,
     noRuler: say("Not for the ruler: cut along paper or drawn lines."),
     offcut: (size: string) => `Leaves ${size} in one piece.`,
     take: say("Lay it this way"),
@@ -696,7 +697,8 @@ const table = {
   },
   ruler: {
     look: say("With ruler and rotary cutter, cut after cut from edge to edge:"),
-    count: (cuts: number, settings: number) => `${cuts} cuts, the ruler set ${settings} times`,
+    count: (cuts: number, settings: number) =>
+      `${cuts} ${cuts === 1 ? "cut" : "cuts"}, the ruler set ${settings === 1 ? "once" : `${settings} times`}`,
     none: say("There are no edge-to-edge cuts for this cloth; take paper."),
     compare: say("What the ruler costs"),
     onTable: say("On the table"),

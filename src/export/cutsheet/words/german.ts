@@ -57,7 +57,8 @@ export const german: SheetTexts = {
   usedBound: (length, stock, least, gap) =>
     `Die Teile brauchen ${length}${of(stock)}; kein Plan kann kürzer sein als ${least} (Abstand ${gap} %).`,
   buy: (length, cost) => `${length} kaufen${cost === "" ? "" : `, ${cost}`}.`,
-  offcuts: (sizes, smaller) => `Brauchbare Reste: ${sizes}${smaller > 0 ? ` und ${smaller} kleinere` : ""}.`,
+  offcuts: (sizes, smaller) =>
+    `Brauchbare Reste: ${sizes}${smaller > 0 ? ` und ${smaller} ${smaller === 1 ? "kleinerer" : "kleinere"}` : ""}.`,
   repeat: (repeat) =>
     `Das Muster wiederholt sich alle ${repeat}. Der Plan passt es nicht von Teil zu Teil an. Ein Rapport mehr ist in der Kauflänge: genug, um das Muster anfangen zu lassen, wo Sie wollen. Soll es an Nähten passen, schneiden Sie nach Augenmaß vom ersten Teil aus und kaufen bis zu einen Rapport mehr für jedes Teil, das an ein anderes anschließen muss.`,
 };

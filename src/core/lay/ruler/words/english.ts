@@ -4,7 +4,8 @@ import type { RulerTexts } from "./rulerTexts.ts";
 export const english: RulerTexts = {
   title: (project, cloth) => `${project}: ruler cuts in ${cloth}`,
   byRuler: "By ruler",
-  counts: (cuts, settings) => `${cuts} cuts, ${settings} ruler settings`,
+  counts: (cuts, settings) =>
+    `${cuts} ${cuts === 1 ? "cut" : "cuts"}, ${settings} ruler ${settings === 1 ? "setting" : "settings"}`,
   measure: "Every cut runs from edge to edge of the cloth named. Measure from the fresh edge, along the grain.",
   naming:
     "Lengths are A, B, C from the cut end; A1 is the first strip of length A, A1B the second part of that strip.",

@@ -4,7 +4,8 @@ import type { RulerTexts } from "./rulerTexts.ts";
 export const german: RulerTexts = {
   title: (project, cloth) => `${project}: Linealschnitte in ${cloth}`,
   byRuler: "Mit dem Lineal",
-  counts: (cuts, settings) => `${cuts} Schnitte, ${settings} Einstellungen des Lineals`,
+  counts: (cuts, settings) =>
+    `${cuts} ${cuts === 1 ? "Schnitt" : "Schnitte"}, ${settings} ${settings === 1 ? "Einstellung" : "Einstellungen"} des Lineals`,
   measure:
     "Jeder Schnitt geht von Kante zu Kante des genannten Stoffs. Gemessen wird von der frischen Kante, im Fadenlauf.",
   naming:
