@@ -56,7 +56,7 @@ export function OtherWays({ lay, project }: { lay: LayState; project: Project })
   return (
     <div class="other-ways">
       <span id="other-ways">{words.couldBe}</span>
-      <ul class="row" aria-labelledby="other-ways">
+      <ul aria-labelledby="other-ways">
         {ways.map(({ way, length }) => (
           <li key={JSON.stringify(way)}>
             <button
