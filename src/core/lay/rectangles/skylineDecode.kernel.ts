@@ -53,6 +53,9 @@ export function decodeOrder(tables: SearchTables, order: Int32Array, cap: number
   const { segAcross, segAlong, next, previous, sizeEntry, nextAlike, outWay, outAlong, outAcross, result } = out;
   const n = order.length;
   const blockedEnd = blocked.length;
+  // A choice is ranked by score, then the earlier entry, then the lower way, in one number: score s lies between
+  // (s − 1) · span and s · span.
+  const span = (n + 1) * ways;
   let areaLeft = tables.area;
   for (let i = 0; i < n; i++) {
     next[i] = i + 1;
@@ -103,8 +106,7 @@ export function decodeOrder(tables: SearchTables, order: Int32Array, cap: number
     const low = Math.min(wallLeft, wallRight);
     while (sizeEntry[narrowestFirst[narrow]!]! === 0) narrow++;
     const least = sizeLeastAcross[narrowestFirst[narrow]!]!;
-    let bestWay = -1;
-    let bestEntry = n + 1;
+    let best = 0;
     if (least <= gap && room > 0) {
       // Ways up to `fitting` are no wider than the gap; those that fill it stand right before.
       let fitting = 0;
@@ -114,7 +116,6 @@ export function decodeOrder(tables: SearchTables, order: Int32Array, cap: number
         else high = middle;
         fitting = lowest;
       }
-      let bestScore = 0;
       let w = fitting - 1;
       for (; w >= 0 && acrossSorted[w] === gap; w--) {
         looked++;
@@ -125,19 +126,13 @@ export function decodeOrder(tables: SearchTables, order: Int32Array, cap: number
         let score = 5;
         if (along === tall) score = along === low ? 9 : 8;
         else if (along === low) score = 7;
-        if (
-          score > bestScore ||
-          (score === bestScore && (entry < bestEntry || (entry === bestEntry && way < bestWay)))
-        ) {
-          bestScore = score;
-          bestWay = way;
-          bestEntry = entry;
-        }
+        const rank = score * span - entry * ways - way;
+        if (rank > best) best = rank;
       }
-      if (bestWay < 0) {
+      if (best === 0) {
         // Level with a wall: 4 and 3, one less when the rest of the gap becomes useless.
         for (let wall = tall, score = 4; score >= 3; wall = low, score--) {
-          if (score === 3 && (low === tall || bestScore === 4)) break;
+          if (score === 3 && (low === tall || best > 3 * span)) break;
           if (wall > room) continue;
           let from = 0;
           for (let high = ways; from < high; ) {
@@ -151,18 +146,11 @@ export function decodeOrder(tables: SearchTables, order: Int32Array, cap: number
             const across = wayAcross[way]!;
             const entry = sizeEntry[waySize[way]!]!;
             if (entry === 0 || across >= gap) continue;
-            const fit = gap - across < least ? score - 1 : score;
-            if (
-              fit > bestScore ||
-              (fit === bestScore && (entry < bestEntry || (entry === bestEntry && way < bestWay)))
-            ) {
-              bestScore = fit;
-              bestWay = way;
-              bestEntry = entry;
-            }
+            const rank = (gap - across < least ? score - 1 : score) * span - entry * ways - way;
+            if (rank > best) best = rank;
           }
         }
-        if (bestScore <= 2) {
+        if (best < 2 * span) {
           // Any that fits: 2, or 1 when the rest becomes useless. Few ways fit: look at them; else walk the order.
           if (w < 12) {
             for (; w >= 0; w--) {
@@ -170,41 +158,27 @@ export function decodeOrder(tables: SearchTables, order: Int32Array, cap: number
               const way = waysByAcross[w]!;
               const entry = sizeEntry[waySize[way]!]!;
               if (entry === 0 || wayAlong[way]! > room) continue;
-              const fit = gap - acrossSorted[w]! < least ? 1 : 2;
-              if (
-                fit > bestScore ||
-                (fit === bestScore && (entry < bestEntry || (entry === bestEntry && way < bestWay)))
-              ) {
-                bestScore = fit;
-                bestWay = way;
-                bestEntry = entry;
-              }
+              const rank = (gap - acrossSorted[w]! < least ? 1 : 2) * span - entry * ways - way;
+              if (rank > best) best = rank;
             }
           } else {
             for (let entry = next[0]!; entry !== 0; entry = next[entry]!) {
-              if (bestScore === 2 && bestEntry <= entry) break;
+              if (best > 2 * span - (entry + 1) * ways) break;
               looked++;
               const size = order[entry - 1]!;
               const first = sizeFirstWay[size]!;
               for (let way = first; way >= 0; way = way === first ? sizeSecondWay[size]! : -1) {
                 const across = wayAcross[way]!;
                 if (across > gap || wayAlong[way]! > room) continue;
-                const fit = gap - across < least ? 1 : 2;
-                if (
-                  fit > bestScore ||
-                  (fit === bestScore && (entry < bestEntry || (entry === bestEntry && way < bestWay)))
-                ) {
-                  bestScore = fit;
-                  bestWay = way;
-                  bestEntry = entry;
-                }
+                const rank = (gap - across < least ? 1 : 2) * span - entry * ways - way;
+                if (rank > best) best = rank;
               }
             }
           }
         }
       }
     }
-    if (bestWay < 0) {
+    if (best === 0) {
       // Raise what lies under the box only when that may open a narrower place, or when the wall ends inside it.
       if (hit >= 0 && (least <= gap || low > room)) {
         m = raiseUnderBlocked(segAcross, segAlong, m, at, blocked[hit + 1]!, blocked[hit + 2]!, blocked[hit + 3]!);
@@ -218,6 +192,9 @@ export function decodeOrder(tables: SearchTables, order: Int32Array, cap: number
       }
       continue;
     }
+    const chosen = span - (best % span);
+    const bestWay = chosen % ways;
+    const bestEntry = (chosen - bestWay) / ways;
     const across = wayAcross[bestWay]!;
     const along = wayAlong[bestWay]!;
     const after = next[bestEntry]!;
