@@ -1,5 +1,6 @@
-import { poseRing, turnCosSin } from "../../geometry/pose.ts";
-import { polygonArea, type Ring, ringBox } from "../../geometry/ring.ts";
+import { turnCosSin } from "../../geometry/pose.ts";
+import { polygonArea, type Ring } from "../../geometry/ring.ts";
+import { pieceExtents } from "../arrange/pieceExtent.ts";
 import type { LayPiece } from "../types.ts";
 import type { CompiledJob, Variant } from "./compileJob.ts";
 import type { NoFitStore } from "./noFitStore.ts";
@@ -9,12 +10,7 @@ const TALL = 0.34;
 
 /** Least extent along the roll over the allowed turns, mm; 0 for a piece that may lie at any turn. */
 function leastLength(piece: LayPiece): number {
-  if (piece.freeTurn) return 0;
-  const lengths = piece.orientations.map((o) => {
-    const box = ringBox(poseRing(piece.outline.outer, { ...o, x: 0, y: 0 }));
-    return box.maxX - box.minX;
-  });
-  return Math.min(...lengths);
+  return piece.freeTurn ? 0 : Math.min(...pieceExtents(piece).map(({ along }) => along));
 }
 
 /**
