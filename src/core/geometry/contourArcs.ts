@@ -57,6 +57,26 @@ export function edgeCircle(edge: ContourEdge): ArcCircle {
   };
 }
 
+/** Unit direction of an edge at its start (0) or end (1): an arc leaves its chord by half its sweep. */
+export function edgeDirection({ x0, y0, x1, y1, bulge }: ContourEdge, end: 0 | 1): readonly [number, number] {
+  const chord = Math.hypot(x1 - x0, y1 - y0);
+  const turn = (end === 0 ? -2 : 2) * Math.atan(bulge);
+  const c = Math.cos(turn);
+  const s = Math.sin(turn);
+  const x = (x1 - x0) / chord;
+  const y = (y1 - y0) / chord;
+  return [c * x - s * y, s * x + c * y];
+}
+
+/** Where an edge starts, moved by `distance` to the right of `along`: outward for a counter-clockwise contour. */
+export function startBeside(
+  edge: ContourEdge,
+  along: readonly [number, number],
+  distance: number,
+): readonly [number, number] {
+  return [edge.x0 + along[1] * distance, edge.y0 - along[0] * distance];
+}
+
 /** The contour as it lies at `pose`: mirrored in its y axis if asked, turned, shifted. Arcs stay arcs. */
 export function poseContour(contour: Contour, pose: Pose): Contour {
   const [c, s] = turnCosSin(pose.turnDeg);

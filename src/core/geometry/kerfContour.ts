@@ -1,5 +1,12 @@
 import type { Contour } from "./contour.ts";
-import { type ArcCircle, type ContourEdge, contourEdges, edgeCircle } from "./contourArcs.ts";
+import {
+  type ArcCircle,
+  type ContourEdge,
+  contourEdges,
+  edgeCircle,
+  edgeDirection,
+  startBeside,
+} from "./contourArcs.ts";
 
 /** A corner may reach this many distances out before it is rounded. */
 const MITER_LIMIT = 4;
@@ -10,9 +17,6 @@ const SMOOTH = 1e-7;
 interface Carrier {
   readonly line: { readonly x: number; readonly y: number; readonly dx: number; readonly dy: number } | null;
   readonly circle: { readonly x: number; readonly y: number; readonly radius: number } | null;
-  /** Unit tangents at the two ends of the edge as drawn. */
-  readonly start: readonly [number, number];
-  readonly end: readonly [number, number];
   readonly edge: ContourEdge;
   readonly arc: ArcCircle | null;
 }
@@ -48,25 +52,16 @@ export function kerfContour(contour: Contour, distance: number): Contour | null 
   return { vertices: Float64Array.from(out), closed: true };
 }
 
-/** Right-hand normal: outward for a counter-clockwise contour. */
-const outward = ([tx, ty]: readonly [number, number]): readonly [number, number] => [ty, -tx];
-
 function moved(edge: ContourEdge, distance: number): Carrier | null {
-  const { x0, y0, x1, y1, bulge } = edge;
-  if (bulge === 0) {
-    const length = Math.hypot(x1 - x0, y1 - y0);
-    const tangent = [(x1 - x0) / length, (y1 - y0) / length] as const;
-    const [nx, ny] = outward(tangent);
-    const line = { x: x0 + nx * distance, y: y0 + ny * distance, dx: tangent[0], dy: tangent[1] };
-    return { line, circle: null, start: tangent, end: tangent, edge, arc: null };
+  if (edge.bulge === 0) {
+    const along = edgeDirection(edge, 0);
+    const [x, y] = startBeside(edge, along, distance);
+    return { line: { x, y, dx: along[0], dy: along[1] }, circle: null, edge, arc: null };
   }
   const arc = edgeCircle(edge);
-  const turn = Math.sign(bulge);
-  const radius = arc.radius + turn * distance;
+  const radius = arc.radius + Math.sign(edge.bulge) * distance;
   if (radius <= 1e-9) return null;
-  const at = (angle: number): readonly [number, number] => [-turn * Math.sin(angle), turn * Math.cos(angle)];
-  const circle = { x: arc.x, y: arc.y, radius };
-  return { line: null, circle, start: at(arc.start), end: at(arc.start + arc.sweep), edge, arc };
+  return { line: null, circle: { x: arc.x, y: arc.y, radius }, edge, arc };
 }
 
 type Point = readonly [number, number];
@@ -81,18 +76,12 @@ interface Joint {
 
 function joint(previous: Carrier, next: Carrier, distance: number): Joint | null {
   const corner: Point = [next.edge.x0, next.edge.y0];
-  const [ax, ay] = previous.end;
-  const [bx, by] = next.start;
-  const cross = ax * by - ay * bx;
-  const dot = ax * bx + ay * by;
-  const shifted = (tangent: Point): Point => {
-    const [nx, ny] = outward(tangent);
-    return [corner[0] + nx * distance, corner[1] + ny * distance];
-  };
-  if (Math.abs(cross) < SMOOTH && dot > 0) {
-    const point = shifted(previous.end);
-    return { before: point, after: point, round: null };
-  }
+  const from = edgeDirection(previous.edge, 1);
+  const to = edgeDirection(next.edge, 0);
+  const cross = from[0] * to[1] - from[1] * to[0];
+  const dot = from[0] * to[0] + from[1] * to[1];
+  const before = startBeside(next.edge, from, distance);
+  if (Math.abs(cross) < SMOOTH && dot > 0) return { before, after: before, round: null };
   const opening = cross * distance > 0;
   const meeting = nearest(meetings(previous, next), corner);
   const reach = meeting && Math.hypot(meeting[0] - corner[0], meeting[1] - corner[1]);
@@ -101,7 +90,7 @@ function joint(previous: Carrier, next: Carrier, distance: number): Joint | null
   }
   if (!opening) return null;
   const angle = Math.atan2(cross, dot);
-  return { before: shifted(previous.end), after: shifted(next.start), round: Math.tan(angle / 4) };
+  return { before, after: startBeside(next.edge, to, distance), round: Math.tan(angle / 4) };
 }
 
 function nearest(points: readonly Point[], to: Point): Point | null {

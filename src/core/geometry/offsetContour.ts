@@ -1,6 +1,13 @@
 import { offsetOf } from "./clipper.ts";
 import type { Contour } from "./contour.ts";
-import { type ContourEdge, contourEdges, edgeCircle, flattenContour } from "./contourArcs.ts";
+import {
+  type ContourEdge,
+  contourEdges,
+  edgeCircle,
+  edgeDirection,
+  flattenContour,
+  startBeside,
+} from "./contourArcs.ts";
 import { ringContour } from "./contourShapes.ts";
 import { firstCrossing } from "./crossing.ts";
 import { signedArea } from "./ring.ts";
@@ -61,12 +68,12 @@ function movedEdges(edges: readonly ContourEdge[], distance: number): Contour | 
 
 /** Points of the offset round one corner, in order; null when a corner turns in between arcs. */
 function cornerPoints(before: ContourEdge, after: ContourEdge, distance: number): Vector[] | null {
-  const from = direction(before, 1);
-  const to = direction(after, 0);
+  const from = edgeDirection(before, 1);
+  const to = edgeDirection(after, 0);
   const cross = from[0] * to[1] - from[1] * to[0];
   const dot = from[0] * to[0] + from[1] * to[1];
-  const end = shifted(after, from, distance);
-  const start = shifted(after, to, distance);
+  const end = startBeside(after, from, distance);
+  const start = startBeside(after, to, distance);
   if (Math.abs(cross) < STRAIGHT_ON && dot > 0) return [start];
   const straight = before.bulge === 0 && after.bulge === 0;
   if (cross < 0 && !straight) return null;
@@ -95,20 +102,4 @@ function bevelled(
     [start[0] - to[0] * reach, start[1] - to[1] * reach],
     ...(after.bulge === 0 ? [] : [start]),
   ];
-}
-
-/** The corner where `after` starts, moved to the right of `along`: outward for a counter-clockwise contour. */
-function shifted(after: ContourEdge, along: Vector, distance: number): Vector {
-  return [after.x0 + along[1] * distance, after.y0 - along[0] * distance];
-}
-
-/** Unit direction of an edge at its start (0) or end (1): an arc leaves its chord by half its sweep. */
-function direction({ x0, y0, x1, y1, bulge }: ContourEdge, end: 0 | 1): Vector {
-  const chord = Math.hypot(x1 - x0, y1 - y0);
-  const turn = (end === 0 ? -2 : 2) * Math.atan(bulge);
-  const c = Math.cos(turn);
-  const s = Math.sin(turn);
-  const x = (x1 - x0) / chord;
-  const y = (y1 - y0) / chord;
-  return [c * x - s * y, s * x + c * y];
 }
