@@ -67,6 +67,7 @@ function takeTurn(running: Running, line: Line<FromWorker, ToWorker>): boolean {
     line.send({ kind: "done", order, plan: value, evaluations: value.evaluations });
     return true;
   }
+  if (value.isBreath) return false;
   const { plan, evaluations } = value;
   if (plan) line.send({ kind: "plan", order, plan, evaluations });
   running.turns++;

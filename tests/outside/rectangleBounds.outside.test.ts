@@ -5,6 +5,7 @@ import { jointBound } from "../../src/core/lay/bounds/jointBound.ts";
 import { quickBound } from "../../src/core/lay/bounds/quickBound.ts";
 import { reachableLengths } from "../../src/core/lay/bounds/reachableLengths.ts";
 import { sweepTurns } from "../../src/core/lay/bounds/sweepTurns.ts";
+import { BREATH } from "../../src/core/lay/breath.ts";
 import { type SearchTables, searchTables } from "../../src/core/lay/rectangles/searchTables.ts";
 import { seededRng } from "../../src/core/lay/rng.ts";
 
@@ -64,7 +65,7 @@ test("no bound exceeds the optimum of the exact model", async () => {
     }
     const swept: BoundHolder = { value: quick };
     for (const work of sweepTurns(tables, reachableLengths(tables, longest), swept, () => optimum + 1)(1e8))
-      expect(work).toBeGreaterThanOrEqual(0);
+      if (work !== BREATH) expect(work).toBeGreaterThanOrEqual(0);
     expect(swept.value, `seed ${seed}`).toBeLessThanOrEqual(optimum);
     expect(quick, `seed ${seed}`).toBeLessThanOrEqual(optimum);
     expect(joint, `seed ${seed}`).toBeLessThanOrEqual(optimum);

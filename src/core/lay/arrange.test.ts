@@ -1,9 +1,10 @@
 import { expect, test } from "vitest";
 import { rectangleRing, solid } from "../geometry/ring.ts";
 import { arrange } from "./arrange.ts";
+import { breathStep } from "./breath.ts";
 import { checkPlan } from "./checkPlan.ts";
 import { chooseEngines } from "./chooseEngines.ts";
-import type { LayPiece, LayPlan, LayProblem, Stock } from "./types.ts";
+import type { Engine, LayPiece, LayPlan, LayProblem, Stock } from "./types.ts";
 
 const lengthwise = [
   { turnDeg: 0, mirrored: false },
@@ -98,4 +99,39 @@ test("a mixed job is laid whole, and the same arguments give the same plan", () 
 test("nothing to lay is a plan too", () => {
   expect(laid(problemOf([], [roll("bolt", 100, null)]), 100)).toMatchObject({ placements: [], unplaced: [] });
   expect(laid(problemOf([], []), 100)).toMatchObject({ placements: [], unplaced: [], uses: [] });
+});
+
+/** The engine with a breath before every step. */
+function breathing(engine: Engine): Engine {
+  return {
+    ...engine,
+    *search(job, budget, seed) {
+      const search = engine.search(job, budget, seed);
+      let evaluations = 0;
+      for (let turn = search.next(); ; ) {
+        yield breathStep(evaluations);
+        if (turn.done) return turn.value;
+        evaluations = turn.value.evaluations;
+        turn = search.next(yield turn.value);
+      }
+    },
+  };
+}
+
+test("breaths inside the turns of a race change no plan", () => {
+  const pieces = [strip("strap", 400, 40, 4), disc("base", 90, 5)];
+  for (const stocks of [[roll("bolt", 500, null)], [roll("rest", 300, 500), roll("bolt", 500, null)]]) {
+    const problem = problemOf(pieces, stocks);
+    const search = arrange(
+      problem,
+      (job) => chooseEngines(job, "free").map(breathing),
+      { evaluations: 300_000 },
+      1,
+    );
+    let breaths = 0;
+    let turn = search.next();
+    for (; !turn.done; turn = search.next()) if (turn.value.isBreath) breaths++;
+    expect(breaths).toBeGreaterThan(20);
+    expect(turn.value).toEqual(laid(problem, 300_000));
+  }
 });

@@ -18,6 +18,7 @@ import type {
   RegionJob,
   RegionPlan,
   SearchBudget,
+  SearchStep,
   Stock,
   StockPlacement,
   StockUse,
@@ -27,6 +28,8 @@ import type {
 export interface ArrangeStep {
   readonly evaluations: number;
   readonly plan: LayPlan | null;
+  /** A pause inside a turn, at which a host may stop but tells nothing: it does not count as a turn. */
+  readonly isBreath?: true;
 }
 
 /** A search for a plan on all stocks. A host may pass a better plan found elsewhere to `next(plan)`. */
@@ -51,7 +54,7 @@ export function* arrange(
   budget: SearchBudget,
   seed: number,
 ): Arrangement {
-  const desk = layingDesk(problem, engines, seed);
+  const desk = yield* layingDesk(problem, engines, seed);
   // Less would leave closed cloth half filled, and every worker of a pool gets only its share of the budget.
   const enough = { evaluations: Math.max(budget.evaluations, FIRST_ROUND) };
   if (problem.stocks.length === 1) return yield* arrangeOne(desk, enough);
@@ -62,6 +65,10 @@ export function* arrange(
     const turn = arrangeRound(desk, slice, round, evaluations);
     for (let step = turn.next(); ; step = turn.next()) {
       if (!step.done) evaluations = step.value.evaluations;
+      if (!step.done && step.value.isBreath) {
+        yield step.value;
+        continue;
+      }
       const plan: LayPlan | null = step.done ? step.value.plan : null;
       const better: boolean = plan !== null && isBetterPlan(problem, plan, best);
       if (better) best = plan;
@@ -77,6 +84,17 @@ export function* arrange(
 
 /** The round before the first: whoever waits for a plan gets the first that comes. */
 const FIRST_LOOK = -1;
+
+/** Numbers of outlines measured between two breaths. */
+const POINTS_PER_BREATH = 100_000;
+
+function isBreath(step: IteratorResult<SearchStep, RegionPlan>): boolean {
+  return !step.done && step.value.isBreath === true;
+}
+
+function breathAt(evaluations: number): ArrangeStep {
+  return { evaluations, plan: null, isBreath: true };
+}
 
 /** What every part of an arrangement needs. */
 interface LayingDesk {
@@ -97,9 +115,22 @@ interface Laid {
   readonly bound: number | null;
 }
 
-function layingDesk(problem: LayProblem, engines: ChooseEngines, seed: number): LayingDesk {
+function* layingDesk(
+  problem: LayProblem,
+  engines: ChooseEngines,
+  seed: number,
+): Generator<ArrangeStep, LayingDesk, unknown> {
   const stocks = problem.stocks.map(stockRegion);
-  const extents = problem.pieces.map(pieceExtents);
+  const extents: (readonly Extent[])[] = [];
+  let measured = 0;
+  for (const piece of problem.pieces) {
+    const own = pieceExtents(piece);
+    extents.push(own);
+    measured += own.length * piece.outline.outer.length;
+    if (measured < POINTS_PER_BREATH) continue;
+    measured = 0;
+    yield breathAt(0);
+  }
   return {
     problem,
     engines,
@@ -131,15 +162,19 @@ function* arrangeOne(desk: LayingDesk, budget: SearchBudget): Arrangement {
   let evaluations = 0;
   let laid: Laid = { job, plan: EMPTY, bound: lowest(desk, job) };
   let told: RegionPlan | null = null;
+  yield breathAt(0);
   for (;;) {
-    const { done, value } = told ? search.next(told) : search.next();
+    let step = told ? search.next(told) : search.next();
     told = null;
+    for (; isBreath(step); step = search.next()) yield breathAt(evaluations);
+    const { done, value } = step;
     const bound = done ? laid.bound : higher(laid.bound, value.bound);
     const plan = done ? value : value.plan;
     if (!done) evaluations = value.evaluations;
     const changed: boolean = plan !== null || (best !== null && bound !== laid.bound);
     laid = { job, plan: plan ?? laid.plan, bound };
-    const whole: LayPlan | null = changed ? composedPlan(desk, [laid], evaluations) : null;
+    if (changed) yield breathAt(evaluations);
+    const whole: LayPlan | null = changed ? yield* composedPlan(desk, [laid], evaluations) : null;
     const better: boolean = whole !== null && isBetterPlan(problem, whole, best);
     if (better) best = whole;
     if (done) return { ...best!, evaluations };
@@ -183,6 +218,10 @@ function* arrangeRound(
         plan = turn.value;
         break;
       }
+      if (turn.value.isBreath) {
+        yield breathAt(evaluations);
+        continue;
+      }
       evaluations = before + turn.value.evaluations;
       bound = higher(bound, turn.value.bound);
       yield { evaluations, plan: null };
@@ -195,7 +234,7 @@ function* arrangeRound(
     laid.push({ job, plan, bound });
     takeAway(desk.problem, free, placementsOf(desk.problem, job, plan));
   }
-  return { plan: composedPlan(desk, laid, evaluations), exhausted };
+  return { plan: yield* composedPlan(desk, laid, evaluations), exhausted };
 }
 
 const EMPTY: RegionPlan = { placements: [], left: [], length: 0 };
@@ -231,9 +270,20 @@ function takeAway(problem: LayProblem, free: number[][], placements: readonly St
   }
 }
 
-function composedPlan(desk: LayingDesk, laid: readonly Laid[], evaluations: number): LayPlan {
+function* composedPlan(
+  desk: LayingDesk,
+  laid: readonly Laid[],
+  evaluations: number,
+): Generator<ArrangeStep, LayPlan, unknown> {
   const { problem, seed } = desk;
-  const placements = laid.flatMap(({ job, plan }) => placementsOf(problem, job, plan));
+  const placements: StockPlacement[] = [];
+  const lengths = new Map<Stock, number>();
+  for (const { job, plan } of laid) {
+    for (const placement of placementsOf(problem, job, plan)) placements.push(placement);
+    yield breathAt(evaluations);
+    lengths.set(job.where.stock, laidLength(job, plan));
+    yield breathAt(evaluations);
+  }
   const placed = new Map<string, number>();
   for (const { pieceId } of placements) placed.set(pieceId, (placed.get(pieceId) ?? 0) + 1);
   const left = problem.pieces.map(({ id, count }) => count - (placed.get(id) ?? 0));
@@ -242,7 +292,7 @@ function composedPlan(desk: LayingDesk, laid: readonly Laid[], evaluations: numb
     const complete = here?.plan.left.every((count) => count === 0) ?? false;
     return {
       stockId: stock.id,
-      usedLength: here ? laidLength(here.job, here.plan) : 0,
+      usedLength: lengths.get(stock) ?? 0,
       bound: complete && here!.plan.length > 0 ? here!.bound : null,
     };
   });

@@ -36,7 +36,8 @@ function problemOf({ region, pieces, gap, margin, pinned }: RegionJob): LayProbl
 function firstPlan(problem: LayProblem): { plan: LayPlan; turns: number } {
   const search = arrange(problem, (each) => chooseEngines(each, "free"), { evaluations: 1e9 }, 1);
   for (let turns = 1; ; turns++) {
-    const step = search.next();
+    let step = search.next();
+    while (!step.done && step.value.isBreath) step = search.next();
     const plan = step.done ? step.value : step.value.plan;
     if (plan !== null) return { plan, turns };
   }

@@ -15,7 +15,9 @@ export const quickStart: Engine = {
   isStart: true,
   accepts: (job) => boxes.accepts(onBoxedCloth(job)),
   *search(job, budget, seed): Search {
-    const first = boxes.search(onBoxedCloth(job), budget, seed).next();
+    const search = boxes.search(onBoxedCloth(job), budget, seed);
+    let first = search.next();
+    for (; !first.done && first.value.isBreath; first = search.next()) yield first.value;
     if (!first.done) yield first.value;
     return (first.done ? first.value : first.value.plan) ?? nothingLaid(job);
   },

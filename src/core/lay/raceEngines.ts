@@ -60,7 +60,12 @@ export function* raceEngines(
       for (let turn = 0; turn < turns; turn++) {
         const { news } = runner;
         runner.news = undefined;
-        const { done, value } = news ? runner.search.next(news) : runner.search.next();
+        let step = news ? runner.search.next(news) : runner.search.next();
+        for (; !step.done && step.value.isBreath; step = runner.search.next()) {
+          const heard: RegionPlan | undefined = yield { evaluations: spent(), plan: null, bound, isBreath: true };
+          if (heard) hear(heard);
+        }
+        const { done, value } = step;
         if (done) {
           running = running.filter((other) => other !== runner);
           // A start that found a place for nothing says nothing of the job.

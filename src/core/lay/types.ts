@@ -130,11 +130,13 @@ export interface SearchStep {
   readonly plan: RegionPlan | null;
   /** Best proven lower bound on the length so far (shortest) or on the area left out (most), else null. */
   readonly bound: number | null;
+  /** A pause inside a turn: no plan, no news, `evaluations` as told last; it does not count as a turn. */
+  readonly isBreath?: true;
 }
 
 /**
- * A packing engine. `search` yields at least every 20 ms on this class of machine, so a host can stop it by not
- * calling `next()`; it returns when its budget is spent or the plan is proven. A host may pass a better plan
+ * A packing engine. `search` yields at least every 20 ms on this class of machine (turns, and breaths inside them), so
+ * a host can stop it by not calling `next()`; it returns when its budget is spent or the plan is proven. A host may pass a better plan
  * found elsewhere to `next(plan)`; the engine may go on from it. Results depend on arguments alone.
  */
 export interface Engine {

@@ -13,6 +13,8 @@ export interface BoundStep {
   readonly work: number;
   /** Best proven bound so far, units. */
   readonly bound: number;
+  /** A pause inside a turn; see `BREATH`. */
+  readonly isBreath?: true;
 }
 
 /**
@@ -48,6 +50,7 @@ function* isPossible(tables: SearchTables, length: number, bound: number): Gener
   const sizesLeft = new Set(ways.map((way) => tables.waySize[way]!));
   if (sizesLeft.size < tables.sizes) return false;
   const relaxation = barRelaxation(tables, ways, length);
+  yield { work: 0, bound, isBreath: true };
   const open: Float64Array[] = [new Float64Array(ways.length)];
   for (let node = 0; open.length > 0; node++) {
     if (node >= MOST_NODES) return true;

@@ -1,3 +1,4 @@
+import { BREATH, type Breath, inOneGo } from "../breath.ts";
 import type { SearchTables } from "../rectangles/searchTables.ts";
 import { barFunction, PLAIN, ROUNDED_DOWN, STEPS_OF_K, WHOLE_OR_NOTHING } from "./barFunctions.kernel.ts";
 
@@ -17,12 +18,18 @@ const MOST_PARAMETERS = 60;
  * function; the bound is the least length not ruled out. Blocked boxes are left out of account, which is safe.
  */
 export function quickBound(tables: SearchTables): number {
+  return inOneGo(quickBoundSteps(tables));
+}
+
+/** The same, with a breath after each trial length. */
+export function* quickBoundSteps(tables: SearchTables): Generator<Breath, number, undefined> {
   const across = tabulate(tables.wayAcross, tables.width, 100);
   let low = Math.max(Math.ceil(tables.area / Math.max(1, tables.width) - 1e-9), tallestLeast(tables));
   let step = 1;
   // Gallop up from the area bound, then bisect: the first length that is not ruled out.
   let high = low;
   while (isRuledOut(tables, across, high)) {
+    yield BREATH;
     low = high + 1;
     high += step;
     step *= 2;
@@ -31,6 +38,7 @@ export function quickBound(tables: SearchTables): number {
     const middle = Math.floor((low + high) / 2);
     if (isRuledOut(tables, across, middle)) low = middle + 1;
     else high = middle;
+    yield BREATH;
   }
   return high;
 }

@@ -52,6 +52,8 @@ export interface SweepMemory {
   readonly worthNow: Float64Array;
   readonly slackNow: Float64Array;
   readonly slackChild: Float64Array;
+  /** Where the choices of a state were broken off: [level, room, 1 on the way down, span, most choices]. */
+  readonly paused: Int32Array;
 }
 
 const TOLERANCE = 1e-6;
@@ -68,7 +70,8 @@ export function sweepMemory(task: SweepTask, states: number): SweepMemory {
     ints: new Int32Array(Math.max(4096, states * (HEADER + sizes + 6 * ENTRY))),
     start: new Int32Array(states),
     hash: new Int32Array(states),
-    next: new Int32Array(states).fill(-1),
+    // A state's own is set when it is made.
+    next: new Int32Array(states),
     head: new Int32Array(horizon + 1).fill(-1),
     slack: new Float64Array(states * prices.sets),
     table: new Int32Array(slots),
@@ -78,7 +81,9 @@ export function sweepMemory(task: SweepTask, states: number): SweepMemory {
     worthNow: new Float64Array(prices.sets),
     slackNow: new Float64Array(prices.sets),
     slackChild: new Float64Array(prices.sets),
+    paused: new Int32Array(5),
   };
+  memory.next[0] = -1;
   memory.ints[1] = -1;
   memory.ints.set(task.count, HEADER);
   memory.slack.set(prices.slack);
@@ -86,13 +91,14 @@ export function sweepMemory(task: SweepTask, states: number): SweepMemory {
   return memory;
 }
 
-/** Choices beyond which one state is too much; they would take longer than 20 ms. */
+/** Choices beyond which one state is too much. */
 const MOST_CHOICES = 100_000;
 
 /** Results of `sweepState`. */
 export const SWEEP_GOES_ON = 0;
 export const SWEEP_FITS = 1;
 const SWEEP_FULL = 2;
+export const SWEEP_PAUSES = 3;
 
 /**
  * Makes every child of a state: any choice of pieces that begin at the state's time beside those that still last,
@@ -100,15 +106,14 @@ const SWEEP_FULL = 2;
  * before was too small), so no plan is lost that is pushed to the start; a choice that wastes more than the slack
  * under any set of prices is dropped. Children alike in time, pieces lasting and pieces left are one, the better
  * of each figure kept. Returns SWEEP_FITS once all pieces have begun, SWEEP_FULL when memory has run out or a
- * state has too many children.
+ * state has too many children, SWEEP_PAUSES after `patience` choices: `resumeState` then goes on.
  */
-export function sweepState(task: SweepTask, memory: SweepMemory, state: number): number {
+export function sweepState(task: SweepTask, memory: SweepMemory, state: number, patience: number): number {
   const { kinds, sizes, need, last, size, capacity, horizon, prices } = task;
-  const { sets, worth, dearer, richest } = prices;
-  const { ints, chosen, left, worthNow, slackNow, tally } = memory;
+  const { sets, worth } = prices;
+  const { ints, left, worthNow, slackNow, tally, paused } = memory;
   const at = memory.start[state]!;
   const time = ints[at]!;
-  const gapBefore = ints[at + 1]!;
   const entries = ints[at + 2]!;
   const entryAt = at + HEADER + sizes;
   let room = capacity;
@@ -126,11 +131,38 @@ export function sweepState(task: SweepTask, memory: SweepMemory, state: number):
   // The next end is no nearer than this.
   let span = entries > 0 ? ints[entryAt]! - time : horizon;
   for (let k = 0; k < kinds; k++) if (left[size[k]!]! > 0 && last[k]! < span) span = last[k]!;
-  const mostTried = tally[2]! + MOST_CHOICES;
+  paused[0] = 0;
+  paused[1] = room;
+  paused[2] = 1;
+  paused[3] = span;
+  paused[4] = tally[2]! + MOST_CHOICES;
+  return resumeState(task, memory, state, patience);
+}
+
+/** Goes on with the choices of a state where they were broken off; results as of `sweepState`. */
+export function resumeState(task: SweepTask, memory: SweepMemory, state: number, patience: number): number {
+  const { kinds, sizes, need, last, size, horizon, prices } = task;
+  const { sets, worth, dearer, richest } = prices;
+  const { ints, chosen, left, worthNow, slackNow, tally, paused } = memory;
+  const at = memory.start[state]!;
+  const time = ints[at]!;
+  const gapBefore = ints[at + 1]!;
+  const entries = ints[at + 2]!;
+  const entryAt = at + HEADER + sizes;
   // Counts per kind as an odometer, most copies first.
-  let level = 0;
-  let down = true;
+  let level = paused[0]!;
+  let room = paused[1]!;
+  let down = paused[2] === 1;
+  const span = paused[3]!;
+  const mostTried = paused[4]!;
+  const soon = tally[2]! + patience;
   for (;;) {
+    if (tally[2]! >= soon) {
+      paused[0] = level;
+      paused[1] = room;
+      paused[2] = down ? 1 : 0;
+      return SWEEP_PAUSES;
+    }
     let step = 0;
     if (down && level === kinds) {
       const verdict = childOf(task, memory, time, entryAt, entries, room);

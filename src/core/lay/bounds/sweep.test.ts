@@ -1,6 +1,14 @@
 import { expect, test } from "vitest";
 import { type SearchTables, searchTables } from "../rectangles/searchTables.ts";
 import { seededRng } from "../rng.ts";
+import {
+  resumeState,
+  SWEEP_PAUSES,
+  type SweepMemory,
+  type SweepTask,
+  sweepMemory,
+  sweepState,
+} from "./sweep.kernel.ts";
 import { sweepProof } from "./sweepProof.ts";
 
 /** Whether pieces can be begun so that what is used at a time never exceeds the capacity: every begin is tried. */
@@ -80,4 +88,40 @@ test("a sweep gives up when it may keep few states", () => {
   let step = proof.next();
   while (!step.done) step = proof.next();
   expect(step.value).toBe("too much");
+});
+
+/** Sweeps a task from end to end with a pause after so many choices; the memory it leaves and the pauses made. */
+function sweptWith(task: SweepTask, patience: number): { memory: SweepMemory; pauses: number } {
+  const memory = sweepMemory(task, 5_000);
+  let pauses = 0;
+  for (let time = 0; time < task.horizon; time++) {
+    for (let state = memory.head[time]!; state >= 0; state = memory.next[state]!) {
+      let verdict = sweepState(task, memory, state, patience);
+      for (; verdict === SWEEP_PAUSES; pauses++) verdict = resumeState(task, memory, state, patience);
+    }
+  }
+  return { memory, pauses };
+}
+
+test("a state broken off in the middle of its choices is gone on with as if nothing had been", () => {
+  const [capacity, horizon] = [10, 14];
+  const [need, last, count] = [Int32Array.of(4, 3, 2), Int32Array.of(5, 4, 3), Int32Array.of(3, 3, 3)];
+  const whole = capacity * horizon;
+  const area = need.reduce((sum, n, k) => sum + n * last[k]! * count[k]!, 0);
+  const prices = {
+    sets: 1,
+    worth: Float64Array.from(need, (n) => n / whole),
+    dearer: new Float64Array(3),
+    richest: Float64Array.of(1 / whole, 1 / whole, 1 / whole, 0),
+    capacity: Float64Array.of(1 / horizon),
+    slack: Float64Array.of(1 - area / whole),
+  };
+  const task = { kinds: 3, sizes: 3, need, last, size: Int32Array.of(0, 1, 2), count, capacity, horizon, prices };
+  const plain = sweptWith(task, Infinity);
+  const broken = sweptWith(task, 1);
+  expect(plain.pauses).toBe(0);
+  expect(broken.pauses).toBeGreaterThan(100);
+  expect(broken.memory.tally).toEqual(plain.memory.tally);
+  expect(broken.memory.ints).toEqual(plain.memory.ints);
+  expect(broken.memory.slack).toEqual(plain.memory.slack);
 });

@@ -1,8 +1,11 @@
+import { BREATH, type Breath } from "../breath.ts";
 import type { SearchTables } from "../rectangles/searchTables.ts";
 import { barRelaxation } from "./barRelaxation.ts";
 import {
+  resumeState,
   SWEEP_FITS,
   SWEEP_GOES_ON,
+  SWEEP_PAUSES,
   type SweepPrices,
   type SweepTask,
   sweepMemory,
@@ -16,6 +19,8 @@ export type SweepVerdict = "impossible" | "open" | "too much";
 const LOOKS_PER_CHOICE = 10;
 /** Choices between two yields. */
 const CHOICES_PER_STEP = 30_000;
+/** Choices between two breaths. */
+const CHOICES_PER_BREATH = 4_000;
 /** Ways and units beyond which sweeps are hopeless. */
 const MOST_WAYS = 24;
 const MOST_UNITS = 20_000;
@@ -39,7 +44,7 @@ export function* sweepProof(
   tables: SearchTables,
   length: number,
   states: number,
-): Generator<number, SweepVerdict, void> {
+): Generator<number | Breath, SweepVerdict, void> {
   const ways = Array.from({ length: tables.ways }, (_, way) => way).filter(
     (way) => tables.wayAlong[way]! <= length,
   );
@@ -57,13 +62,23 @@ export function* sweepProof(
   return verdict;
 }
 
-function* swept(task: SweepTask, states: number): Generator<number, SweepVerdict, void> {
+function* swept(task: SweepTask, states: number): Generator<number | Breath, SweepVerdict, void> {
   const memory = sweepMemory(task, states);
+  yield BREATH;
   let told = 0;
+  let breathed = 0;
   for (let time = 0; time < task.horizon; time++) {
     for (let state = memory.head[time]!; state >= 0; state = memory.next[state]!) {
-      const verdict = sweepState(task, memory, state);
+      let verdict = sweepState(task, memory, state, CHOICES_PER_BREATH);
+      while (verdict === SWEEP_PAUSES) {
+        yield BREATH;
+        verdict = resumeState(task, memory, state, CHOICES_PER_BREATH);
+      }
       if (verdict !== SWEEP_GOES_ON) return verdict === SWEEP_FITS ? "open" : "too much";
+      if (memory.tally[2]! - breathed >= CHOICES_PER_BREATH) {
+        breathed = memory.tally[2]!;
+        yield BREATH;
+      }
       if (memory.tally[2]! - told < CHOICES_PER_STEP) continue;
       yield LOOKS_PER_CHOICE * (memory.tally[2]! - told);
       told = memory.tally[2]!;

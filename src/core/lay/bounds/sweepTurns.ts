@@ -1,3 +1,4 @@
+import { BREATH, type Breath } from "../breath.ts";
 import type { SearchTables } from "../rectangles/searchTables.ts";
 import type { BoundHolder } from "./boundHolder.ts";
 import type { ReachableLengths } from "./reachableLengths.ts";
@@ -18,8 +19,9 @@ export function sweepTurns(
   reachable: ReachableLengths,
   bound: BoundHolder,
   best: () => number,
-): (looks: number) => Generator<number, void, void> {
-  let proving: { readonly length: number; readonly work: Generator<number, SweepVerdict, void> } | null = null;
+): (looks: number) => Generator<number | Breath, void, void> {
+  let proving: { readonly length: number; readonly work: Generator<number | Breath, SweepVerdict, void> } | null =
+    null;
   let states = FIRST_STATES;
   /** Lengths that the relaxation allows, and those that were too much for the states allowed now. */
   const open = new Set<number>();
@@ -47,6 +49,10 @@ export function sweepTurns(
       }
       const { length, work } = proving;
       const step = work.next();
+      if (step.value === BREATH) {
+        yield BREATH;
+        continue;
+      }
       if (!step.done) {
         left -= step.value;
         yield step.value;

@@ -7,8 +7,11 @@ import type { SearchTables } from "./searchTables.ts";
 
 /** A beam over partial skyline plans for one cap on the length, run in slices. */
 export interface BeamSearch {
-  /** Goes on for about `looks` children. "found": `rectangles()` holds a plan within the cap. */
-  advance(looks: number): "found" | "more" | "over";
+  /**
+   * Goes on for about `looks` children. "found": `rectangles()` holds a plan within the cap; "breath": not there yet,
+   * to be called again with the same looks.
+   */
+  advance(looks: number): "found" | "more" | "over" | "breath";
   spent(): number;
   rectangles(): PlacedRectangle[];
   /** Whether no state was ever dropped for want of room: with hollows, "over" then proves there is no plan. */
@@ -18,6 +21,9 @@ export interface BeamSearch {
 /** What judging and making a child cost, in looks of the order search, so that budgets mean the same for both. */
 const JUDGING = 2;
 const MAKING = 14;
+
+/** Looks between two breaths: memory touched for the first time takes ten times as long. */
+const LOOKS_PER_BREATH = 30_000;
 
 /** Wider beams would take longer than 20 ms between yields to sort their candidates. */
 const WIDEST = 16_384;
@@ -37,6 +43,7 @@ export function beamSearch(tables: SearchTables, guide: Guide, cap: number, memo
   let at = 0;
   let making = -1;
   let spent = 0;
+  let until = 0;
   let dropped = false;
   let finished = -1;
   startBeam(tables, memory);
@@ -44,10 +51,12 @@ export function beamSearch(tables: SearchTables, guide: Guide, cap: number, memo
   const view = (): BeamMemory => ({ ...memory, now, coming: then });
   let current = view();
 
-  const advance = (looks: number): "found" | "more" | "over" => {
+  const advance = (looks: number): "found" | "more" | "over" | "breath" => {
     if (budget < 0) return "over";
-    const until = spent + looks;
+    if (spent >= until) until = spent + looks;
+    const soon = spent + LOOKS_PER_BREATH;
     while (spent < until) {
+      if (spent >= soon) return "breath";
       if (making < 0) {
         const to = Math.min(now.size[0]!, at + 64);
         spent += JUDGING * (expandStates(tables, current, guide, cap, budget, at, to) + to - at);

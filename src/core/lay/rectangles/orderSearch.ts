@@ -1,3 +1,4 @@
+import { BREATH, type Breath } from "../breath.ts";
 import type { Rng } from "../rng.ts";
 import type { PlacedRectangle } from "./rectangleJob.ts";
 import type { SearchTables } from "./searchTables.ts";
@@ -40,8 +41,8 @@ export function startOrders(tables: SearchTables): Int32Array[] {
 
 /** Local search over the order in which pieces are offered to the skyline, in annealing rounds. */
 export interface OrderSearch {
-  /** Begins a round for a cap on the length, to last `looks` entries looked at. */
-  begin(cap: number, looks: number): void;
+  /** Begins a round for a cap on the length, to last `looks` entries looked at. A breath after each decode. */
+  begin(cap: number, looks: number): Generator<Breath, void, void>;
   /**
    * Goes on for about `looks` entries. "found" as soon as everything fits (the buffers then hold the plan),
    * "over" when the round is spent, else "more".
@@ -112,11 +113,12 @@ export function orderSearch(tables: SearchTables, order: Int32Array, rng: Rng): 
     }
   };
 
-  const begin = (newCap: number, looks: number): void => {
+  function* begin(newCap: number, looks: number): Generator<Breath, void, void> {
     cap = newCap;
     roundLooks = looks;
     roundSpent = 0;
     least = decode(best);
+    yield BREATH;
     const fromBest = rounds % 2 === 0;
     rounds++;
     if (fromBest || least === 0) current.set(best);
@@ -128,7 +130,8 @@ export function orderSearch(tables: SearchTables, order: Int32Array, rng: Rng): 
       least = value;
       best.set(current);
     }
-  };
+    yield BREATH;
+  }
 
   const advance = (looks: number): "found" | "more" | "over" => {
     const until = roundSpent + looks;

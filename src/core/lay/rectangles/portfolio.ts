@@ -2,6 +2,7 @@ import type { BoundHolder } from "../bounds/boundHolder.ts";
 import { type BoundStep, jointBound } from "../bounds/jointBound.ts";
 import { type ReachableLengths, reachableLengths } from "../bounds/reachableLengths.ts";
 import { sweepTurns } from "../bounds/sweepTurns.ts";
+import { BREATH, type Breath } from "../breath.ts";
 import type { Rng } from "../rng.ts";
 import { type BeamMemory, beamMemory, type Guide } from "./beamMemory.ts";
 import { type BeamSearch, beamSearch, widestBeam } from "./beamSearch.ts";
@@ -65,7 +66,7 @@ export interface PortfolioContext {
  * different guides take turns, all at the next shorter reachable length. Yields the looks spent since the last
  * yield.
  */
-export function* shorten(context: PortfolioContext): Generator<number, void, void> {
+export function* shorten(context: PortfolioContext): Generator<number | Breath, void, void> {
   const { tables, incumbent, bound, reachable } = context;
   const orders = orderRunner(context);
   const beams = beamRunner(context);
@@ -96,16 +97,20 @@ function boundTurns({
   incumbent,
   reachable,
   bound,
-}: PortfolioContext): (looks: number) => Generator<number, void, void> {
+}: PortfolioContext): (looks: number) => Generator<number | Breath, void, void> {
   let raising: Generator<BoundStep, number, void> | null = null;
   let finishedAt = -1;
-  return function* turn(looks: number): Generator<number, void, void> {
+  return function* turn(looks: number): Generator<number | Breath, void, void> {
     if (raising === null) {
       if (finishedAt === bound.value) return;
       raising = jointBound(tables, reachable, bound.value, () => incumbent.end);
     }
     for (let left = looks; left > 0; ) {
       const step = raising.next();
+      if (!step.done && step.value.isBreath) {
+        yield BREATH;
+        continue;
+      }
       if (step.done) {
         raising = null;
         bound.value = Math.max(bound.value, step.value);
@@ -133,13 +138,13 @@ function isTight(tables: SearchTables, cap: number): boolean {
  * Runs rounds of the order search. When hardly any waste is allowed, some of them on the job seen from the side: two
  * of three from the side that gives the shorter front, since a shorter front is closed exactly more often.
  */
-function orderRunner(context: PortfolioContext): (looks: number) => Generator<number, void, void> {
+function orderRunner(context: PortfolioContext): (looks: number) => Generator<number | Breath, void, void> {
   const { tables, incumbent, bound, order, rng } = context;
   const upright = orderSearch(tables, order, rng);
   let sideways: { readonly cap: number; readonly tables: SearchTables; readonly search: OrderSearch } | null = null;
   let rounds = 0;
 
-  return function* turn(looks: number): Generator<number, void, void> {
+  return function* turn(looks: number): Generator<number | Breath, void, void> {
     let left = looks;
     while (left > 0 && incumbent.end > bound.value) {
       const cap = nextTarget(context);
@@ -162,13 +167,14 @@ function orderRunner(context: PortfolioContext): (looks: number) => Generator<nu
     cap: number,
     looks: number,
     aside: SearchTables | null,
-  ): Generator<number, number, void> {
+  ): Generator<number | Breath, number, void> {
     const start = search.spent();
-    search.begin(aside === null ? cap : tables.width, looks);
+    yield* search.begin(aside === null ? cap : tables.width, looks);
     let before = start;
     for (let state = "more"; state === "more"; ) {
       state = search.advance(SLICE);
       if (state === "found") {
+        yield BREATH;
         const laid = decodedRectangles(aside ?? tables, search.buffers);
         const rectangles = aside === null ? laid : laid.map(turned);
         incumbent.offer(0, endOf(tables, rectangles), () => rectangles);
@@ -184,7 +190,7 @@ function orderRunner(context: PortfolioContext): (looks: number) => Generator<nu
 interface BeamRunner {
   /** Share of the work that beams should get. */
   readonly share: number;
-  turn(looks: number): Generator<number, void, void>;
+  turn(looks: number): Generator<number | Breath, void, void>;
 }
 
 /** Runs beams one after another, each with another guide, some of them on the job seen from the side. */
@@ -199,7 +205,7 @@ function beamRunner(context: PortfolioContext): BeamRunner {
   // Looks that a beam one state wide takes, learnt from the runs so far.
   let looksPerState = tables.pieces * Math.min(tables.ways, 30);
 
-  function* turn(looks: number): Generator<number, void, void> {
+  function* turn(looks: number): Generator<number | Breath, void, void> {
     let left = looks;
     while (left > 0 && incumbent.end > bound.value) {
       const cap = nextTarget(context);
@@ -214,7 +220,10 @@ function beamRunner(context: PortfolioContext): BeamRunner {
       const width = Math.min(widest, Math.max(16, 2 ** Math.round(Math.log2((share * looks) / looksPerState))));
       const searched = transposed ? transposedTables(tables, cap) : tables;
       // Seen from the side the numbers of sizes and ways are the same, so one memory serves both.
-      if (memory === null || memory.beamWidth < width) memory = beamMemory(tables, width);
+      if (memory === null || memory.beamWidth < width) {
+        memory = beamMemory(tables, width);
+        yield BREATH;
+      }
       const beam = beamSearch(searched, guide, transposed ? tables.width : cap, { ...memory, beamWidth: width });
       yield* runBeam(beam, cap, transposed);
       if (incumbent.end > cap && proving && beam.isExhausted()) {
@@ -238,10 +247,15 @@ function beamRunner(context: PortfolioContext): BeamRunner {
     return hollows.length > MOST_HOLLOWS ? null : hollows;
   }
 
-  function* runBeam(beam: BeamSearch, cap: number, transposed: boolean): Generator<number, void, void> {
+  function* runBeam(beam: BeamSearch, cap: number, transposed: boolean): Generator<number | Breath, void, void> {
     let before = 0;
-    for (let state = "more"; state === "more"; ) {
+    for (let state: string = "more"; state === "more"; ) {
       state = beam.advance(SLICE);
+      if (state === "breath") {
+        yield BREATH;
+        state = "more";
+        continue;
+      }
       if (state === "found") {
         const rectangles = transposed ? beam.rectangles().map(turned) : beam.rectangles();
         incumbent.offer(0, endOf(tables, rectangles), () => rectangles);

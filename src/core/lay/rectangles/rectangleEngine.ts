@@ -1,6 +1,7 @@
 import type { BoundHolder } from "../bounds/boundHolder.ts";
-import { quickBound } from "../bounds/quickBound.ts";
+import { quickBoundSteps } from "../bounds/quickBound.ts";
 import { reachableLengths } from "../bounds/reachableLengths.ts";
+import { BREATH, type Breath, breathStep } from "../breath.ts";
 import { type Rng, seededRng } from "../rng.ts";
 import type { Engine, RegionJob, Search, SearchBudget, SearchStep } from "../types.ts";
 import { freeSpacePlans } from "./freeSpaces.ts";
@@ -37,18 +38,31 @@ function* searchRectangles(job: RegionJob, budget: SearchBudget, seed: number): 
     plan: incumbent.takeNews(),
     bound: job.goal === "shortest" ? provenLength(prepared, tables, bound.value) : null,
   });
-  const first = firstPlan(tables, incumbent, limit);
+  const breathe = (): SearchStep => breathStep(evaluations);
+  yield breathe();
+  const firstPlans = firstPlan(tables, incumbent, limit);
+  let planned = firstPlans.next();
+  for (; !planned.done; planned = firstPlans.next()) yield breathe();
+  const first = planned.value;
   evaluations += first.looks;
   yield step();
-  bound.value = Math.max(quickBound(tables), prepared.pinnedEnd);
+  const bounding = quickBoundSteps(tables);
+  let bounded = bounding.next();
+  for (; !bounded.done; bounded = bounding.next()) yield breathe();
+  bound.value = Math.max(bounded.value, prepared.pinnedEnd);
   if (incumbent.areaLeft > 0) {
     for (const looks of fillUp(tables, incumbent, rng, limit, first.order)) {
+      if (looks === BREATH) {
+        yield breathe();
+        continue;
+      }
       evaluations += looks;
       incumbent.adopt(yield step());
       if (evaluations >= budget.evaluations) return incumbent.plan;
     }
   }
   const reachable = reachableLengths(tables, incumbent.end);
+  yield breathe();
   bound.value = reachable.atLeast(bound.value);
   const offer = (end: number, rectangles: readonly PlacedRectangle[]): number => {
     incumbent.offer(0, end, () => rectangles);
@@ -62,6 +76,10 @@ function* searchRectangles(job: RegionJob, budget: SearchBudget, seed: number): 
   const ambition = { share: FIRST_AMBITION };
   const context = { tables, incumbent, reachable, rng, bound, ambition, order: first.order };
   for (const looks of shorten(context)) {
+    if (looks === BREATH) {
+      yield breathe();
+      continue;
+    }
     evaluations += looks;
     incumbent.adopt(yield step());
     if (evaluations >= budget.evaluations) return incumbent.plan;
@@ -71,11 +89,11 @@ function* searchRectangles(job: RegionJob, budget: SearchBudget, seed: number): 
 }
 
 /** Decodes the customary orders and keeps the best plan and its order. */
-function firstPlan(
+function* firstPlan(
   tables: SearchTables,
   incumbent: Incumbent,
   limit: number,
-): { readonly order: Int32Array; readonly looks: number } {
+): Generator<Breath, { readonly order: Int32Array; readonly looks: number }, void> {
   const buffers = decodeBuffers(tables);
   let looks = 0;
   let best: Int32Array | null = null;
@@ -84,6 +102,7 @@ function firstPlan(
     if (best !== null && looks > 3_000_000) break;
     const areaLeft = decodeOrder(tables, order, limit, buffers);
     looks += buffers.result[2]! + order.length;
+    yield BREATH;
     const better = incumbent.offer(areaLeft, buffers.result[1]!, () => decodedRectangles(tables, buffers));
     if (better || best === null) best = order;
   }
@@ -97,10 +116,10 @@ function* fillUp(
   rng: Rng,
   limit: number,
   order: Int32Array,
-): Generator<number, void, void> {
+): Generator<number | Breath, void, void> {
   const search = orderSearch(tables, order, rng);
   for (let round = 20 * SLICE; incumbent.areaLeft > 0; round *= 1.5) {
-    search.begin(limit, round);
+    yield* search.begin(limit, round);
     for (let state = "more"; state === "more"; ) {
       const before = search.spent();
       state = search.advance(SLICE);
