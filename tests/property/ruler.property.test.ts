@@ -1,32 +1,12 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
-import { poseRing } from "../../src/core/geometry/pose.ts";
-import { rectangleRing, ringBox, solid } from "../../src/core/geometry/ring.ts";
 import { checkPlan } from "../../src/core/lay/checkPlan.ts";
 import { type CutBox, type CutTree, cutCount, cutTreeOf, offcutsOf } from "../../src/core/lay/ruler/cutTree.ts";
 import { fewStagesEngine, rulerEngine } from "../../src/core/lay/ruler/rulerEngine.ts";
 import { piecesOf, tidyTree } from "../../src/core/lay/ruler/tidyTree.ts";
-import type { Engine, LayPiece, LayProblem, RegionJob, RegionPlan } from "../../src/core/lay/types.ts";
+import type { Engine, LayProblem, RegionJob, RegionPlan } from "../../src/core/lay/types.ts";
+import { canBeCut, placedBoxes, rectanglePieces } from "./straightCuts.ts";
 
-/** Recursive edge-to-edge test that knows nothing of cut trees: tries every line, both directions. */
-function canBeCut(boxes: readonly CutBox[]): boolean {
-  if (boxes.length <= 1) return true;
-  for (const [near, size] of [
-    ["x", "dx"],
-    ["y", "dy"],
-  ] as const) {
-    for (const { [near]: from, [size]: extent } of boxes) {
-      const line = from + extent;
-      const before = boxes.filter((box) => box[near] + box[size] <= line + 1e-6);
-      const after = boxes.filter((box) => box[near] >= line - 1e-6);
-      if (after.length > 0 && before.length > 0 && before.length + after.length === boxes.length)
-        return canBeCut(before) && canBeCut(after);
-    }
-  }
-  return false;
-}
-
-const turns = [0, 90].map((turnDeg) => ({ turnDeg, mirrored: false }));
 const jobs = fc
   .record({
     sizes: fc.array(
@@ -44,17 +24,15 @@ const jobs = fc
     margin: fc.constantFrom(0, 4),
   })
   .map(({ sizes, width, length, gap, margin }): RegionJob => {
-    const pieces = sizes.map(
-      ({ along, across, count, both }, i): LayPiece => ({
-        id: `p${i}`,
-        outline: solid(rectangleRing(0, 0, along, across)),
-        count,
-        orientations: both ? turns : turns.slice(0, 1),
-        freeTurn: false,
-      }),
-    );
     const region = { width, length, outline: null, flaws: [] };
-    return { region, pieces, gap, margin, pinned: [], goal: length === null ? "shortest" : "most" };
+    return {
+      region,
+      pieces: rectanglePieces(sizes),
+      gap,
+      margin,
+      pinned: [],
+      goal: length === null ? "shortest" : "most",
+    };
   });
 
 function laid(engine: Engine, job: RegionJob, evaluations: number): { plan: RegionPlan; bound: number } {
@@ -67,13 +45,7 @@ function laid(engine: Engine, job: RegionJob, evaluations: number): { plan: Regi
   }
 }
 
-function boxesOf(job: RegionJob, plan: RegionPlan): CutBox[] {
-  return plan.placements.map((placement) => {
-    const outline = job.pieces.find(({ id }) => id === placement.pieceId)!.outline.outer;
-    const { minX, minY, maxX, maxY } = ringBox(poseRing(outline, placement));
-    return { x: minX, y: minY, dx: maxX - minX, dy: maxY - minY };
-  });
-}
+const boxesOf = (job: RegionJob, plan: RegionPlan): CutBox[] => placedBoxes(job.pieces, plan.placements);
 
 function expectValid(job: RegionJob, plan: RegionPlan): void {
   const { region, pieces, gap, margin, pinned } = job;

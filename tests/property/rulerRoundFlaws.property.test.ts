@@ -1,43 +1,18 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
-import { poseRing } from "../../src/core/geometry/pose.ts";
 import { type Ring, rectangleRing, ringBox, solid } from "../../src/core/geometry/ring.ts";
 import { arrange } from "../../src/core/lay/arrange.ts";
 import { checkPlan } from "../../src/core/lay/checkPlan.ts";
 import { rulerCuts } from "../../src/core/lay/choices/layFigures.ts";
 import { chooseEngines } from "../../src/core/lay/chooseEngines.ts";
 import type { LayPiece, LayPlan, LayProblem, Stock } from "../../src/core/lay/types.ts";
-
-type Box = ReturnType<typeof ringBox>;
-
-/** Recursive edge-to-edge test that knows nothing of cut trees: tries every line, both directions. */
-function canBeCut(boxes: readonly Box[]): boolean {
-  if (boxes.length <= 1) return true;
-  for (const [near, far] of [
-    ["minX", "maxX"],
-    ["minY", "maxY"],
-  ] as const) {
-    for (const { [far]: line } of boxes) {
-      const before = boxes.filter((box) => box[far] <= line + 1e-6);
-      const after = boxes.filter((box) => box[near] >= line - 1e-6);
-      if (after.length > 0 && before.length > 0 && before.length + after.length === boxes.length)
-        return canBeCut(before) && canBeCut(after);
-    }
-  }
-  return false;
-}
-
-function boxesOn(problem: LayProblem, plan: LayPlan): Box[] {
-  const outlines = new Map(problem.pieces.map(({ id, outline }) => [id, outline.outer]));
-  return plan.placements.map((placement) => ringBox(poseRing(outlines.get(placement.pieceId)!, placement)));
-}
+import { canBeCut, placedBoxes, QUARTER_TURNS, rectanglePieces } from "./straightCuts.ts";
 
 function laid(problem: LayProblem, mode: "ruler" | "few-stages", evaluations: number): LayPlan {
   const search = arrange(problem, (job) => chooseEngines(job, mode), { evaluations }, 1);
   for (let turn = search.next(); ; turn = search.next()) if (turn.done) return turn.value;
 }
 
-const turns = [0, 90].map((turnDeg) => ({ turnDeg, mirrored: false }));
 const pieces = fc
   .array(
     fc.record({
@@ -48,17 +23,7 @@ const pieces = fc
     }),
     { minLength: 1, maxLength: 5 },
   )
-  .map((sizes) =>
-    sizes.map(
-      ({ along, across, count, both }, i): LayPiece => ({
-        id: `p${i}`,
-        outline: solid(rectangleRing(0, 0, along, across)),
-        count,
-        orientations: both ? turns : turns.slice(0, 1),
-        freeTurn: false,
-      }),
-    ),
-  );
+  .map(rectanglePieces);
 const flaws = fc
   .array(
     fc.record({
@@ -117,7 +82,7 @@ test("round flaws, pins and missing cloth: plans pass the checker and straight c
     fc.property(problems, fc.constantFrom("ruler" as const, "few-stages" as const), (problem, mode) => {
       const plan = laid(problem, mode, 60_000);
       expect(checkPlan(problem, plan)).toEqual([]);
-      expect(canBeCut(boxesOn(problem, plan))).toBe(true);
+      expect(canBeCut(placedBoxes(problem.pieces, plan.placements))).toBe(true);
       expect(rulerCuts(problem, plan)).not.toBeNull();
       if (problem.stocks[0]!.kind === "roll" && problem.stocks[0]!.length === null) {
         const narrow = problem.pieces.some(({ outline }) => ringBox(outline.outer).maxY > 440);
@@ -133,7 +98,7 @@ test("a strip beside a flaw is used: straps need no cloth behind a small flaw at
     id: "strap",
     outline: solid(rectangleRing(0, 0, 600, 100)),
     count: 4,
-    orientations: turns.slice(0, 1),
+    orientations: QUARTER_TURNS.slice(0, 1),
     freeTurn: false,
   };
   const flaw = solid(rectangleRing(250, 0, 20, 20));
@@ -157,7 +122,7 @@ test("the largest rectangle of a skin is laid first: an inscribed square's worth
     id: "sq",
     outline: solid(rectangleRing(0, 0, 100, 100)),
     count: 40,
-    orientations: turns,
+    orientations: QUARTER_TURNS,
     freeTurn: false,
   };
   const problem: LayProblem = {
@@ -170,7 +135,7 @@ test("the largest rectangle of a skin is laid first: an inscribed square's worth
   };
   const plan = laid(problem, "ruler", 200_000);
   expect(checkPlan(problem, plan)).toEqual([]);
-  expect(canBeCut(boxesOn(problem, plan))).toBe(true);
+  expect(canBeCut(placedBoxes(problem.pieces, plan.placements))).toBe(true);
   // An ellipse 900 × 600 with a bite has 0.4 m²; own arithmetic: its inscribed rectangle alone takes 6 × 4 squares.
   expect(plan.placements.length).toBeGreaterThanOrEqual(20);
 });
