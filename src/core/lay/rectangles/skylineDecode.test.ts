@@ -1,6 +1,7 @@
 import { expect, test } from "vitest";
+import { randomOrder } from "../../../../tests/tools/randomOrder.ts";
 import { seededRng } from "../rng.ts";
-import { type SearchTables, searchTables } from "./searchTables.ts";
+import type { SearchTables } from "./searchTables.ts";
 import { decodeBuffers, decodeOrder } from "./skylineDecode.kernel.ts";
 
 /** The slow twin: heights of unit columns, every piece looked at in list order. Returns way, along, across of each. */
@@ -52,18 +53,7 @@ function slowDecode(tables: SearchTables, order: readonly number[], cap: number)
 test("the skyline decode lays pieces as its slow twin does", () => {
   for (let seed = 1; seed <= 300; seed++) {
     const rng = seededRng(seed);
-    const width = 6 + rng.below(20);
-    const sizes = Array.from({ length: 2 + rng.below(8) }, () => {
-      const [a, b] = [1 + rng.below(width), 1 + rng.below(12)];
-      const turns = b <= width && a !== b && rng.below(2) === 0;
-      return { count: 1 + rng.below(4), ways: turns ? [[a, b] as const, [b, a] as const] : [[a, b] as const] };
-    });
-    const tables = searchTables(width, sizes, []);
-    const order = sizes.flatMap((size, index) => new Array<number>(size.count).fill(index));
-    for (let i = order.length - 1; i > 0; i--) {
-      const j = rng.below(i + 1);
-      [order[i], order[j]] = [order[j]!, order[i]!];
-    }
+    const { tables, order } = randomOrder(rng);
     const cap = rng.below(2) === 0 ? 1000 : 15;
     const buffers = decodeBuffers(tables);
     const left = decodeOrder(tables, Int32Array.from(order), cap, buffers);

@@ -1,6 +1,7 @@
 import { expect, test } from "vitest";
-import { type SearchTables, searchTables } from "../rectangles/searchTables.ts";
-import { type Rng, seededRng } from "../rng.ts";
+import { randomOrder } from "../../../../tests/tools/randomOrder.ts";
+import type { SearchTables } from "../rectangles/searchTables.ts";
+import { seededRng } from "../rng.ts";
 import { decodeSplits, splitBuffers } from "./splitDecode.kernel.ts";
 
 interface Space {
@@ -42,29 +43,11 @@ function slowSplits(tables: SearchTables, order: readonly number[], splits: read
   return laid;
 }
 
-function shuffled(items: number[], rng: Rng): number[] {
-  for (let i = items.length - 1; i > 0; i--) {
-    const j = rng.below(i + 1);
-    [items[i], items[j]] = [items[j]!, items[i]!];
-  }
-  return items;
-}
-
 test("the split decode lays pieces as its slow twin does", () => {
   let complete = 0;
   for (let seed = 1; seed <= 300; seed++) {
     const rng = seededRng(seed);
-    const width = 6 + rng.below(20);
-    const sizes = Array.from({ length: 2 + rng.below(8) }, () => {
-      const [a, b] = [1 + rng.below(width), 1 + rng.below(12)];
-      const turns = b <= width && a !== b && rng.below(2) === 0;
-      return { count: 1 + rng.below(4), ways: turns ? [[a, b] as const, [b, a] as const] : [[a, b] as const] };
-    });
-    const tables = searchTables(width, sizes, []);
-    const order = shuffled(
-      sizes.flatMap((size, index) => new Array<number>(size.count).fill(index)),
-      rng,
-    );
+    const { tables, order } = randomOrder(rng);
     const splits = order.map(() => rng.below(3));
     const cap = rng.below(2) === 0 ? 200 : 15;
     const out = splitBuffers(tables);
