@@ -1,5 +1,6 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
+import { sampleMaterial } from "../../../tests/tools/sampleMaterial.ts";
 import { rectangleRing, solid } from "../geometry/ring.ts";
 import type { LayPlan } from "../lay/types.ts";
 import type { Material } from "../materials/material.ts";
@@ -41,24 +42,10 @@ test("price of a bag from cloth and work, by mark-up or by margin, said both way
   expect(bagCost([{ ...purchase, ownWorth: null }], 2, undefined)).toMatchObject({ toPay: 50, clothPerBag: null });
 });
 
-const material: Material = {
-  id: "cloth",
-  name: "Cloth",
-  kind: "woven",
-  thickness: 0.5,
-  backing: "none",
-  coating: "none",
-  grain: "either",
-  oneWay: false,
-  facesAlike: false,
-  fold: {},
-  shrinkage: { lengthwise: 0, crosswise: 0, when: "after-making" },
-  repeat: null,
+const material = sampleMaterial("cloth", {
   price: { amount: 20, basis: { kind: "length", mm: YARD }, step: 0 },
-  gap: null,
-  margin: null,
   stock: [{ kind: "roll", id: "roll", width: 1500, selvedge: 0, length: null, squaring: 0, flaws: [] }],
-};
+});
 
 const used = (usedLength: number, stockId = "roll"): LayPlan => ({
   materialId: "cloth",

@@ -1,4 +1,5 @@
 import { expect, test } from "vitest";
+import { sampleMaterial } from "../../../tests/tools/sampleMaterial.ts";
 import { rectangleContour, segmentContour } from "../../core/geometry/contourShapes.ts";
 import { rectangleRing, solid } from "../../core/geometry/ring.ts";
 import type { CutPiece } from "../../core/materials/cutPiece.ts";
@@ -7,25 +8,6 @@ import { bothUnits, cutSheetOf, sheetInches } from "./cutSheet.ts";
 import { cutSheetCsv } from "./cutSheetCsv.ts";
 import { cutSheetText } from "./cutSheetText.ts";
 
-const material = (id: string, more: Partial<Material> = {}): Material => ({
-  id,
-  name: `Cloth ${id}`,
-  kind: "woven",
-  thickness: 0.5,
-  backing: "none",
-  coating: "none",
-  grain: "either",
-  oneWay: false,
-  facesAlike: false,
-  fold: {},
-  shrinkage: { lengthwise: 0, crosswise: 0, when: "before-cutting" },
-  repeat: null,
-  price: null,
-  gap: null,
-  margin: null,
-  stock: [],
-  ...more,
-});
 const piece = (id: string, materialId: string, more: Partial<CutPiece> = {}): CutPiece => ({
   id,
   name: id,
@@ -53,7 +35,7 @@ test("rows are grouped by material, numbered through, with fold lines in words",
   const sheet = cutSheetOf({
     project: "Quay satchel",
     bags: 2,
-    materials: [material("a"), material("b"), material("unused")],
+    materials: [sampleMaterial("a"), sampleMaterial("b"), sampleMaterial("unused")],
     pieces: [piece("Flap", "b"), piece("Strap", "a", { kind: "strip", lines })],
   });
   expect(sheet.groups.map((group) => [group.material, group.rows.map((row) => [row.number, row.name])])).toEqual([
@@ -72,7 +54,7 @@ test("hostile names stay one harmless cell each (RFC 4180)", () => {
   const sheet = cutSheetOf({
     project: "p",
     bags: 1,
-    materials: [material("a")],
+    materials: [sampleMaterial("a")],
     pieces: names.map((name, i) => piece(`p${i}`, "a", { name })),
   });
   const csv = cutSheetCsv(sheet);
@@ -88,7 +70,7 @@ test("vinyl brings the iron and the laser caution, and unknown coating counts as
     cutSheetOf({
       project: "p",
       bags: 1,
-      materials: [material("a", more)],
+      materials: [sampleMaterial("a", more)],
       pieces: [piece("x", "a")],
     }).cautions.join(" ");
   expect(cautions({ kind: "vinyl", coating: "unknown" })).toMatch(/hydrogen chloride/u);
