@@ -22,15 +22,21 @@ const allPlanned = async (board: LayBoard) => {
     await new Promise((resolve) => setImmediate(resolve));
 };
 
-test("a first plan comes though the worker that improves them is busy, and an edit of one material leaves the others' plans", async () => {
+/** A board that has a plan of every material, while the worker that improves them is busy. */
+async function plannedBoard(project: Project): Promise<LayBoard> {
   const pools = { first: searchPool([loopback(setImmediate)]), more: searchPool([busy()]) };
   const board = createLayBoard(
     () => pools,
     () => 0,
   );
-  const project = demo();
   board.follow(project, "en");
   await allPlanned(board);
+  return board;
+}
+
+test("a first plan comes though the worker that improves them is busy, and an edit of one material leaves the others' plans", async () => {
+  const project = demo();
+  const board = await plannedBoard(project);
   const before = board.lays.get();
   const strap = project.straps[0]!;
   board.follow({ ...project, straps: [{ ...strap, count: strap.count + 1 }, ...project.straps.slice(1)] }, "en");
@@ -42,14 +48,8 @@ test("a first plan comes though the worker that improves them is busy, and an ed
 });
 
 test("undo brings back the plan that was there, at once, though another was taken in between", async () => {
-  const pools = { first: searchPool([loopback(setImmediate)]), more: searchPool([busy()]) };
-  const board = createLayBoard(
-    () => pools,
-    () => 0,
-  );
   const project = demo();
-  board.follow(project, "en");
-  await allPlanned(board);
+  const board = await plannedBoard(project);
   const [id, { plan }] = [...board.lays.get()][0]!;
   const taken = { ...plan!, seed: 99 };
   board.showMoved(id, taken);

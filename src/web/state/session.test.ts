@@ -96,13 +96,19 @@ test("typing in one field is one step", async () => {
   expect(textOf(session)).toBe("new");
 });
 
-test("an idle window follows the other one", async () => {
+/** One project open in two windows, with "a" kept. */
+async function twoWindows() {
   const device = memoryDevice();
   const one = device.openWindow();
   one.change({ text: "a" }, "a");
   await one.settled();
   const two = device.openWindow();
   await two.open(one.state.get().id);
+  return { device, one, two };
+}
+
+test("an idle window follows the other one", async () => {
+  const { one, two } = await twoWindows();
   one.change({ text: "b" }, "b");
   await one.settled();
   await two.settled();
@@ -113,12 +119,7 @@ test("an idle window follows the other one", async () => {
 });
 
 test("two windows that change at once both keep their work", async () => {
-  const device = memoryDevice();
-  const one = device.openWindow();
-  one.change({ text: "a" }, "a");
-  await one.settled();
-  const two = device.openWindow();
-  await two.open(one.state.get().id);
+  const { device, one, two } = await twoWindows();
   one.change({ text: "from one" }, "one");
   two.change({ text: "from two" }, "two");
   await one.settled();
