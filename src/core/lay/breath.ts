@@ -8,6 +8,9 @@ export const BREATH = "breath";
 
 export type Breath = typeof BREATH;
 
+/** What the stages of a search yield: a pause, of which some make a turn, or a breath. */
+export type Pause = undefined | Breath;
+
 /** A breath as a step of a search that told of `evaluations` last. */
 export function breathStep(evaluations: number): SearchStep {
   return { evaluations, plan: null, bound: null, isBreath: true };

@@ -52,7 +52,7 @@ function cornersOf(state: LayState, near: Neighbours, variant: number, fromX: nu
 }
 
 /** Builds the no-fit polygons of `item` about all that is laid, one at a time. */
-function* prepare(state: LayState, item: number): Generator<void, void> {
+function* prepare(state: LayState, item: number): Generator<undefined, void> {
   const { job, store, spots, count } = state;
   const laid = new Set<number>();
   for (let j = 0; j < count; j++) if (spots.variant[j]! >= 0) laid.add(spots.variant[j]!);
@@ -99,7 +99,7 @@ function* leftmostSpot(
   item: number,
   lastX: Float64Array,
   used: number,
-): Generator<void, Spot | null> {
+): Generator<undefined, Spot | null> {
   const shape = state.job.items[item]!.shape;
   let best: Spot | null = null;
   let bestX = Infinity;
@@ -139,7 +139,7 @@ function* leftmostSpot(
  * Source: bottom-left on no-fit polygons, common in the field (e.g. Dowsland, Vaid & Dowsland 2002, EJOR 141, from memory).
  * Cost: O(copies · corners), less for repeats, which never look left of the copy before.
  */
-export function* bottomLeft(state: LayState, order: readonly number[]): Generator<void, void> {
+export function* bottomLeft(state: LayState, order: readonly number[]): Generator<undefined, void> {
   const near = new Neighbours(state.columns);
   const lastX = new Float64Array(state.job.variants.length).fill(-Infinity);
   let used = state.end();

@@ -39,7 +39,7 @@ function laid(job: RegionJob, centres: readonly (readonly [number, number])[]) {
 }
 
 /** Runs to the end; whether that succeeded, and the overlap left. */
-function outcome(state: LayState, run: Generator<void, boolean>) {
+function outcome(state: LayState, run: Generator<unknown, boolean>) {
   let step = run.next();
   while (!step.done) step = run.next();
   const separator = new Separator(state, seededRng(1), SEPARATION_TUNING);

@@ -1,3 +1,4 @@
+import { BREATH, type Pause } from "../breath.ts";
 import type { Rng } from "../rng.ts";
 import { type BoxedProgram, boxedProgram, solveBoxed, startBoxed, WIDTH } from "./boxedProgram.kernel.ts";
 import { ClearRoom } from "./clearRoom.ts";
@@ -13,9 +14,12 @@ const REACH = 0.12;
 const ROUNDS = 8;
 /** A round that shortens by a smaller share of the length is the last. */
 const LEAST_GAIN = 1e-7;
-/** Exchanges between two pauses, and in all for each unknown. */
+/** Exchanges between two pauses, between two breaths, and in all for each unknown. */
 const PIVOTS_PER_TURN = 40;
+const PIVOTS_PER_BREATH = 10;
 const PIVOTS_PER_UNKNOWN = 12;
+/** Copies whose rows are set up between two breaths. */
+const COPIES_PER_BREATH = 16;
 /** Cost of an unknown beside that of the length: breaks ties. */
 const TIE_COST = 1e-6;
 /** Rows may be violated by this share of the reach. */
@@ -54,7 +58,7 @@ export class CloseUp {
   }
 
   /** Closes up the layout in the state; true when a round succeeded, whether shorter or not. Overlaps must be measured anew. */
-  *run(leastEnd: number): Generator<void, boolean> {
+  *run(leastEnd: number): Generator<Pause, boolean> {
     const { state } = this;
     if (state.count > MOST_COPIES || state.spots.variant.includes(-1)) return false;
     let done = false;
@@ -63,7 +67,7 @@ export class CloseUp {
     for (let round = 0; round < ROUNDS; round++) {
       this.least = Math.max(leastEnd, state.end() - this.reach);
       for (let i = 0; i < state.count; i++) this.flipY[i] = this.rng.unit() < 0.5 ? 1 : 0;
-      if (!this.setUp(true) || (yield* this.solve()) !== 1) break;
+      if (!(yield* this.setUp(true)) || (yield* this.solve()) !== 1) break;
       done = true;
       this.move();
       const now = state.end();
@@ -77,7 +81,7 @@ export class CloseUp {
    * Undoes overlaps in the window as it is, copies moving away from (x, y) as far as they can; true when that
    * succeeded. Overlaps must be measured anew.
    */
-  *clear(x: number, y: number): Generator<void, boolean> {
+  *clear(x: number, y: number): Generator<Pause, boolean> {
     const { state } = this;
     const { spots } = state;
     if (state.count > MOST_COPIES) return false;
@@ -85,17 +89,20 @@ export class CloseUp {
       this.flipX[i] = spots.x[i]! > x ? 1 : 0;
       this.flipY[i] = spots.y[i]! > y ? 1 : 0;
     }
-    if (!this.setUp(false) || (yield* this.solve()) !== 1) return false;
+    if (!(yield* this.setUp(false)) || (yield* this.solve()) !== 1) return false;
     this.move();
     return true;
   }
 
-  private *solve(): Generator<void, number> {
+  private *solve(): Generator<Pause, number> {
     const program = this.program!;
     startBoxed(program);
     let status = 0;
     for (let spent = 0; status === 0 && spent < program.size * PIVOTS_PER_UNKNOWN; spent += PIVOTS_PER_TURN) {
-      status = solveBoxed(program, PIVOTS_PER_TURN, TOLERANCE);
+      for (let pivots = 0; status === 0 && pivots < PIVOTS_PER_TURN; pivots += PIVOTS_PER_BREATH) {
+        if (pivots > 0) yield BREATH;
+        status = solveBoxed(program, PIVOTS_PER_BREATH, TOLERANCE);
+      }
       this.state.evaluations += Math.ceil((PIVOTS_PER_TURN * program.size * (program.size + 5)) / 250);
       yield;
     }
@@ -116,7 +123,7 @@ export class CloseUp {
   }
 
   /** Unknowns and rows for the layout as it is, shortening it or not; false when some overlap is too deep. */
-  private setUp(shorten: boolean): boolean {
+  private *setUp(shorten: boolean): Generator<Pause, boolean> {
     const { state, reach, rng } = this;
     const { count, spots, job } = state;
     this.program ??= boxedProgram(2 * count + 1, 24 * count + 200);
@@ -142,7 +149,15 @@ export class CloseUp {
       if (shorten && x + reach + maxX > this.least)
         this.addRow((this.lowX[i]! + maxX - this.least) / reach, [2 * count, 1, 2 * i, -1]);
     }
-    for (let i = 0; i < count; i++) if (spots.variant[i]! >= 0 && !this.addRooms(i)) return false;
+    let { built } = state.store;
+    yield BREATH;
+    for (let i = 0; i < count; i++) {
+      if (spots.variant[i]! < 0) continue;
+      if (!this.addRooms(i)) return false;
+      if (i % COPIES_PER_BREATH !== 0 && state.store.built === built) continue;
+      built = state.store.built;
+      yield BREATH;
+    }
     return true;
   }
 

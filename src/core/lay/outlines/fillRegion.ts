@@ -1,3 +1,4 @@
+import type { Pause } from "../breath.ts";
 import type { Rng } from "../rng.ts";
 import { CloseUp } from "./closeUp.ts";
 import { copySpots, emptySpots, type LayState, type Spots } from "./layState.ts";
@@ -137,7 +138,7 @@ export class RegionFiller {
   }
 
   /** Separates what overlaps; copies that overlap little at the end are moved all at once, away from the change. */
-  private *attempt(): Generator<void, boolean> {
+  private *attempt(): Generator<Pause, boolean> {
     const { state, separator, tuning } = this;
     state.setGravity(this.gravityTurn % 2 === 0 ? tuning.gravityPower : 0);
     state.store.trim();
@@ -150,7 +151,7 @@ export class RegionFiller {
     return separator.total() === 0;
   }
 
-  *run(): Generator<void, void> {
+  *run(): Generator<Pause, void> {
     const { state, tuning } = this;
     while (state.missing(this.best).length > 0) {
       copySpots(this.best, state.spots);

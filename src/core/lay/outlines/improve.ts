@@ -1,3 +1,4 @@
+import type { Pause } from "../breath.ts";
 import type { Rng } from "../rng.ts";
 import { CloseUp } from "./closeUp.ts";
 import { Disruptor, type DisruptTuning } from "./disrupt.ts";
@@ -168,7 +169,7 @@ export class Improver {
   }
 
   /** One attempt: the state holds a start in the window set; true when it ends without overlap. */
-  private *attempt(patience: number): Generator<void, boolean> {
+  private *attempt(patience: number): Generator<Pause, boolean> {
     const isUsual = this.manner % 3 < 2;
     this.separator.isFast = this.manner % 2 === 0;
     this.state.setGravity(isUsual === this.isMixed ? this.tuning.gravityPower : 0);
@@ -183,7 +184,7 @@ export class Improver {
   }
 
   /** Closes up the end of an attempt, or what overlapped least in it; true when that gave a new best layout. */
-  private *close(done: boolean): Generator<void, boolean> {
+  private *close(done: boolean): Generator<Pause, boolean> {
     const { state, separator } = this;
     if (!done) copySpots(separator.leastSpots, state.spots);
     if (!(yield* this.closeUp.run(this.leastEnd))) return false;
@@ -197,7 +198,7 @@ export class Improver {
     return true;
   }
 
-  private *explore(): Generator<void, void> {
+  private *explore(): Generator<Pause, void> {
     const { state, tuning, rng } = this;
     let step = tuning.mostShrink;
     let failures = 0;
@@ -223,7 +224,7 @@ export class Improver {
     }
   }
 
-  private *compress(): Generator<void, void> {
+  private *compress(): Generator<Pause, void> {
     const { state, tuning } = this;
     let step = tuning.firstSqueeze;
     while (step > tuning.lastSqueeze && !this.isShortest()) {
@@ -236,7 +237,7 @@ export class Improver {
     this.isCompressed = true;
   }
 
-  *run(): Generator<void, void> {
+  *run(): Generator<Pause, void> {
     while (!this.isShortest()) {
       yield* this.explore();
       yield* this.compress();

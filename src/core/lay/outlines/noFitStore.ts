@@ -22,7 +22,8 @@ export class NoFitStore {
   arena: GridArena = emptyArena();
   /** No-fit polygons built so far. */
   built = 0;
-  private grids: Int32Array;
+  /** One more than the grid's number, 0 until built: filling millions of entries would take a turn by itself. */
+  private readonly grids: Int32Array;
   private obstacleGrids: Int32Array;
   private rings: (readonly Ring[])[] = [];
   private readonly relative: Int32Array;
@@ -50,7 +51,7 @@ export class NoFitStore {
         this.relative[u * count + v] = index;
       }
     const shapes = job.shapes.length;
-    this.grids = new Int32Array(shapes * shapes * this.relativeList.length).fill(-1);
+    this.grids = new Int32Array(shapes * shapes * this.relativeList.length);
     this.obstacleGrids = new Int32Array(job.obstacles.length * job.variants.length).fill(-1);
   }
 
@@ -64,12 +65,12 @@ export class NoFitStore {
     const relative = this.relative[low.orientation * orientations.length + high.orientation]!;
     const key = (low.shape * shapes.length + high.shape) * this.relativeList.length + relative;
     const known = this.grids[key]!;
-    if (known >= 0) return known;
+    if (known > 0) return known - 1;
     const { cos, sin, flip } = this.relativeList[relative]!;
     const other = this.turnedShapeOf(high.shape, relative, cos, sin, flip);
     const rings = noFitRings(shapes[low.shape]!.grid, other);
     const id = this.addGrid(rings, PAIR_SIDE);
-    this.grids[key] = id;
+    this.grids[key] = id + 1;
     return id;
   }
 
@@ -164,7 +165,7 @@ export class NoFitStore {
     if (arenaBytes(this.arena) < MEMORY_LIMIT) return;
     this.arena = emptyArena();
     this.rings = [];
-    this.grids.fill(-1);
+    this.grids.fill(0);
     this.obstacleGrids.fill(-1);
   }
 }

@@ -1,5 +1,6 @@
 import { expect, test } from "vitest";
 import { rectangleRing, solid } from "../../geometry/ring.ts";
+import { inOneGo } from "../breath.ts";
 import type { RegionJob } from "../types.ts";
 import { compileJob } from "./compileJob.ts";
 import { NoFitStore } from "./noFitStore.ts";
@@ -22,7 +23,7 @@ function boundFor(rings: readonly Float64Array[], count: number, more: Partial<R
     goal: "shortest",
     ...more,
   });
-  return outlineBound(compiled, new NoFitStore(compiled));
+  return inOneGo(outlineBound(compiled, new NoFitStore(compiled)));
 }
 
 test("area over width when pieces are small", () => {

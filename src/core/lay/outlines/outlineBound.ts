@@ -1,6 +1,7 @@
 import { turnCosSin } from "../../geometry/pose.ts";
 import { polygonArea, type Ring } from "../../geometry/ring.ts";
 import { pieceExtents } from "../arrange/pieceExtent.ts";
+import { BREATH, type Breath } from "../breath.ts";
 import type { LayPiece } from "../types.ts";
 import type { CompiledJob, Variant } from "./compileJob.ts";
 import type { NoFitStore } from "./noFitStore.ts";
@@ -57,8 +58,8 @@ function leastPassing(rings: readonly Ring[], low: number, high: number): number
   return winding !== 0 && Number.isFinite(least) ? least : 0;
 }
 
-/** Least shift along the roll from a copy of shape `a` to the next, one of shape `b`; grid units. */
-function leastShift(job: CompiledJob, store: NoFitStore, a: number, b: number): number {
+/** Least shift along the roll from a copy of shape `a` to the next, one of shape `b`; grid units. A breath for each pair of turns. */
+function* leastShift(job: CompiledJob, store: NoFitStore, a: number, b: number): Generator<Breath, number> {
   const { window } = job;
   let least = Infinity;
   for (const u of job.variantsOf[a]!)
@@ -69,6 +70,7 @@ function leastShift(job: CompiledJob, store: NoFitStore, a: number, b: number): 
       const high = window.maxY - moving.maxY - (window.minY - fixed.minY);
       // Rounding of crossings may have moved the polygon by a unit.
       least = Math.min(least, leastPassing(noFitInRegion(store, fixed, moving), low - 1, high + 1) - 1);
+      yield BREATH;
     }
   return Math.max(0, least);
 }
@@ -77,7 +79,7 @@ function leastShift(job: CompiledJob, store: NoFitStore, a: number, b: number): 
  * Length that a row of tall copies needs: in whatever order they stand along the roll, each is at least its least
  * shift beyond the one before, interlocking allowed. Tried for the tallest shapes, then the two tallest, and so on.
  */
-function rowBound(job: CompiledJob, store: NoFitStore): number {
+function* rowBound(job: CompiledJob, store: NoFitStore): Generator<Breath, number> {
   const { window, variants, variantsOf, shapes } = job;
   const height = (v: number): number => variants[v]!.maxY - variants[v]!.minY;
   const half = (v: number): number => Math.min(variants[v]!.maxX, -variants[v]!.minX);
@@ -91,10 +93,13 @@ function rowBound(job: CompiledJob, store: NoFitStore): number {
   let best = 0;
   for (let k = 1; k <= Math.min(tall.length, 8); k++) {
     const row = tall.slice(0, k);
-    const gaps = row.map((s) => {
+    const gaps: number[] = [];
+    for (const s of row) {
       const before = row.filter((t) => t !== s || counts[s]! > 1);
-      return before.length === 0 ? 0 : Math.min(...before.map((t) => leastShift(job, store, t, s)));
-    });
+      let gap = before.length === 0 ? 0 : Infinity;
+      for (const t of before) gap = Math.min(gap, yield* leastShift(job, store, t, s));
+      gaps.push(gap);
+    }
     const sum = row.reduce((total, s, i) => total + counts[s]! * gaps[i]!, 0) - Math.max(...gaps);
     best = Math.max(best, sum + 2 * Math.min(...row.map((s) => Math.min(...variantsOf[s]!.map(half)))));
   }
@@ -105,9 +110,9 @@ function rowBound(job: CompiledJob, store: NoFitStore): number {
  * Proven least length of an open roll for the job's pieces, mm, valid for interlocking pieces: the largest of area
  * over width, the longest piece, and the row of tall pieces (the last only without a gap and free turns, where the
  * grid's outlines are the pieces' own). Null for other regions.
- * Cost: no-fit polygons of the tall shapes.
+ * Cost: no-fit polygons of the tall shapes, a breath after each.
  */
-export function outlineBound(compiled: CompiledJob, store: NoFitStore): number | null {
+export function* outlineBound(compiled: CompiledJob, store: NoFitStore): Generator<Breath, number | null> {
   const { job, unitsPerMm } = compiled;
   const { width, length, outline } = job.region;
   if (length !== null || outline !== null || job.pinned.length > 0) return null;
@@ -121,7 +126,7 @@ export function outlineBound(compiled: CompiledJob, store: NoFitStore): number |
     compiled.shapes.every(({ grow }) => grow === 0) &&
     job.pieces.every((p) => !p.freeTurn && p.outline.outer.length / 2 <= 48 && isSquare(p));
   const fits = compiled.items.every(({ shape }) => compiled.variantsOf[shape]!.length > 0);
-  const row = isExact && fits ? rowBound(compiled, store) / unitsPerMm : 0;
+  const row = isExact && fits ? (yield* rowBound(compiled, store)) / unitsPerMm : 0;
   return Math.max(area / room, longest, row) * (1 - 1e-9) + 2 * inset;
 }
 

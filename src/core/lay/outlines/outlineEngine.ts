@@ -1,3 +1,4 @@
+import { BREATH, breathStep } from "../breath.ts";
 import type { Engine, RegionJob, RegionPlan, Search } from "../types.ts";
 import { compileSteps } from "./compileJob.ts";
 import { FILL_TUNING } from "./fillRegion.ts";
@@ -29,11 +30,23 @@ function* turnsOf(job: RegionJob, evaluations: number, seed: number, tuning: Out
   };
   let turned = 0;
   let pauses = 0;
-  for (const _ of run.run(evaluations)) {
+  let { built } = state.store;
+  yield breathStep(0);
+  for (const pause of run.run(evaluations)) {
+    if (pause === BREATH) {
+      yield breathStep(turned);
+      continue;
+    }
     if (state.evaluations > evaluations) break;
     pauses++;
     const isShort = state.evaluations - turned < EVALUATIONS_PER_TURN && pauses < PAUSES_PER_TURN;
-    if (isShort && run.fresh === null) continue;
+    if (isShort && run.fresh === null) {
+      // A no-fit polygon takes some milliseconds.
+      if (state.store.built > built) yield breathStep(turned);
+      built = state.store.built;
+      continue;
+    }
+    built = state.store.built;
     turned = state.evaluations;
     pauses = 0;
     const told: RegionPlan | undefined = yield step();

@@ -1,3 +1,4 @@
+import { BREATH, type Pause } from "../breath.ts";
 import { seededRng } from "../rng.ts";
 import type { RegionPlan } from "../types.ts";
 import { bottomLeft, byFallingArea } from "./bottomLeft.ts";
@@ -67,7 +68,7 @@ export class OutlineRun {
   }
 
   /** Makes `spots` the plan when it is better and passes from the raw outlines; else puts the last good one back. */
-  private *look(spots: Spots): Generator<void, void> {
+  private *look(spots: Spots): Generator<Pause, void> {
     this.looked = this.state.evaluations;
     if (!this.isBetter(spots)) return;
     const held = emptySpots(this.state.count);
@@ -84,9 +85,13 @@ export class OutlineRun {
     }
   }
 
-  private *looking(stage: RegionFiller | Improver): Generator<void, void> {
+  private *looking(stage: RegionFiller | Improver): Generator<Pause, void> {
     this.stage = stage;
-    for (const _ of stage.run()) {
+    for (const pause of stage.run()) {
+      if (pause === BREATH) {
+        yield pause;
+        continue;
+      }
       if (this.state.evaluations - this.looked > EVALUATIONS_PER_LOOK) yield* this.look(stage.best);
       yield;
     }
@@ -107,7 +112,7 @@ export class OutlineRun {
   }
 
   /** Whether the best layout so far is waiting to be verified; to be called when the budget is spent. */
-  *finish(): Generator<void, void> {
+  *finish(): Generator<Pause, void> {
     if (this.stage !== null) yield* this.look(this.stage.best);
   }
 
@@ -119,7 +124,7 @@ export class OutlineRun {
   }
 
   /** The stages, one after the other; no new start is begun past `limit` evaluations. */
-  *run(limit: number): Generator<void, void> {
+  *run(limit: number): Generator<Pause, void> {
     const { state } = this;
     if (boxStart(state)) yield* this.look(state.spots);
     yield;
@@ -128,9 +133,13 @@ export class OutlineRun {
     yield* this.look(state.spots);
     this.goBack(state.spots);
     if (state.count === 0) return;
-    this.bound = outlineBound(this.compiled, state.store);
+    this.bound = yield* outlineBound(this.compiled, state.store);
     yield;
     for (const bound of slabBounds(this.compiled.job)) {
+      if (bound === BREATH) {
+        yield BREATH;
+        continue;
+      }
       this.bound = Math.max(this.bound ?? 0, bound);
       yield;
     }

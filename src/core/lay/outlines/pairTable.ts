@@ -17,9 +17,10 @@ export class PairTable {
   constructor(items: number, columns: number) {
     this.items = items;
     this.used = new Int32Array(items);
-    this.column = Array.from({ length: items }, () => new Int32Array(FIRST_ROOM));
-    this.overlap = Array.from({ length: items }, () => new Float32Array(FIRST_ROOM));
-    this.weight = Array.from({ length: items }, () => new Float32Array(FIRST_ROOM));
+    // Rows get room when first used: arrays for thousands of copies would take a turn by themselves.
+    this.column = new Array<Int32Array>(items).fill(new Int32Array(0));
+    this.overlap = new Array<Float32Array>(items).fill(new Float32Array(0));
+    this.weight = new Array<Float32Array>(items).fill(new Float32Array(0));
     this.open = new Float32Array(columns).fill(1);
   }
 
@@ -59,7 +60,7 @@ export class PairTable {
   }
 
   private grow(item: number): void {
-    const room = 2 * this.column[item]!.length;
+    const room = Math.max(FIRST_ROOM, 2 * this.column[item]!.length);
     const columns = new Int32Array(room);
     columns.set(this.column[item]!);
     this.column[item] = columns;

@@ -49,7 +49,7 @@ export class Separator {
   }
 
   /** Works out every pair's overlap anew, and where everything lies. */
-  *measureAll(): Generator<void, void> {
+  *measureAll(): Generator<undefined, void> {
     const { state } = this;
     let { built } = state.store;
     state.places.rebuild(state.maxX);
@@ -124,7 +124,7 @@ export class Separator {
    * Runs until nothing overlaps (true) or `patience` passes brought no new least total (false). Expects overlaps
    * measured; weights are kept from before.
    */
-  *run(patience: number): Generator<void, boolean> {
+  *run(patience: number): Generator<undefined, boolean> {
     const { state } = this;
     this.least = this.total();
     copySpots(state.spots, this.leastSpots);

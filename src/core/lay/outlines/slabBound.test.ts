@@ -1,6 +1,7 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
 import { polygonArea, type Ring, rectangleRing, ringBox, solid } from "../../geometry/ring.ts";
+import { BREATH } from "../breath.ts";
 import type { LayPiece, RegionJob } from "../types.ts";
 import { slabBounds } from "./slabBound.ts";
 
@@ -13,7 +14,8 @@ function jobOf(rings: readonly Ring[], turns: readonly number[], more: Partial<R
   return { region, pieces, gap: 0, margin: 0, pinned: [], goal: "shortest", ...more };
 }
 
-const boundOf = (job: RegionJob): number => Math.max(0, ...slabBounds(job));
+const boundOf = (job: RegionJob): number =>
+  Math.max(0, ...[...slabBounds(job)].filter((bound) => bound !== BREATH));
 
 /** Both parts of a convex ring cut by the line through a point at an angle. */
 function cut(ring: Ring, x: number, y: number, angle: number): Ring[] {

@@ -1,6 +1,7 @@
 import { poseRing } from "../../geometry/pose.ts";
 import type { Ring } from "../../geometry/ring.ts";
-import { quickBound } from "../bounds/quickBound.ts";
+import { quickBoundSteps } from "../bounds/quickBound.ts";
+import { BREATH, type Breath } from "../breath.ts";
 import { searchTables, type TableSize } from "../rectangles/searchTables.ts";
 import type { LayPiece, RegionJob } from "../types.ts";
 
@@ -29,11 +30,11 @@ interface Column {
 /**
  * Proven least lengths of an open roll, mm, from rectangles cut out of the pieces: what does not fit as slabs, each free
  * to lie by itself, does not fit as whole pieces, interlocked or not. One after the other, from the one largest slab of
- * each piece, slabs across the roll and slabs along it, each by `quickBound`; none when a piece may lie aslant
+ * each piece, slabs across the roll and slabs along it, each by `quickBound`; breaths in between; none when a piece may lie aslant
  * or the region is no open roll.
  * Cost O(corners² · slabs) for each piece, then that of `quickBound`: some tens of milliseconds each.
  */
-export function* slabBounds(job: RegionJob): Generator<number, void> {
+export function* slabBounds(job: RegionJob): Generator<number | Breath, void> {
   const pieces = job.pieces.filter(({ count }) => count > 0);
   const square = pieces.every((p) => !p.freeTurn && p.orientations.every(({ turnDeg }) => turnDeg % 90 === 0));
   const room = job.region.width - 2 * job.margin;
@@ -44,18 +45,21 @@ export function* slabBounds(job: RegionJob): Generator<number, void> {
   const ends = 2 * job.margin;
   // Half the gap all round a piece makes its slabs longer by the gap, not thicker: they lie side by side.
   const longer = { along: 0, across: gap };
-  yield ends + leastLength(pieces, room + gap, (piece) => slabsOf(piece, false, 1), longer);
-  yield ends + leastLength(pieces, room + gap, (piece) => slabsOf(piece, false, most), longer);
-  const lengthwise = leastLength(pieces, room, (piece) => slabsOf(piece, true, most), { along: gap, across: 0 });
+  yield ends + (yield* leastLength(pieces, room + gap, (piece) => slabsOf(piece, false, 1), longer));
+  yield ends + (yield* leastLength(pieces, room + gap, (piece) => slabsOf(piece, false, most), longer));
+  const lengthwise = yield* leastLength(pieces, room, (piece) => slabsOf(piece, true, most), {
+    along: gap,
+    across: 0,
+  });
   yield ends + lengthwise - gap;
 }
 
-function leastLength(
+function* leastLength(
   pieces: readonly LayPiece[],
   width: number,
   cut: (piece: LayPiece) => readonly Slab[],
   more: Slab,
-): number {
+): Generator<Breath, number> {
   const units = (mm: number): number => Math.floor(mm / UNIT + 1e-9);
   const wide = Math.ceil(width / UNIT - 1e-9);
   const sizes = new Map<string, { count: number; ways: [number, number][] }>();
@@ -72,10 +76,11 @@ function leastLength(
       size.count += piece.count;
       sizes.set(key, size);
     }
+    yield BREATH;
   }
   if (sizes.size === 0) return 0;
   const list: TableSize[] = [...sizes.values()];
-  return quickBound(searchTables(wide, list, [])) * UNIT;
+  return (yield* quickBoundSteps(searchTables(wide, list, []))) * UNIT;
 }
 
 /** Slabs of a piece as it first may lie; cut lengthwise on demand. */

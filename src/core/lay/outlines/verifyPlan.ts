@@ -61,7 +61,7 @@ export class PlanVerifier {
    * Whether every placement keeps its distance from all else. Yields after each piece.
    * Cost: one boolean per pair of boxes that meet.
    */
-  *passes(plan: RegionPlan): Generator<void, boolean> {
+  *passes(plan: RegionPlan): Generator<undefined, boolean> {
     const pieces: Laid[] = [];
     for (const place of plan.placements) {
       const a = laid(posePolygon(this.grownOf(place.pieceId), place));

@@ -55,7 +55,7 @@ function endOf(state: LayState, spots: Spots): number {
  * Tries starts made of repeats and leaves the shortest complete layout in the state: one of them, filled up
  * bottom-left, or the one the state came with. Yields often. Slices count as evaluations; no new start is begun past `limit`.
  */
-export function* layRepeats(state: LayState, limit: number): Generator<void, void> {
+export function* layRepeats(state: LayState, limit: number): Generator<undefined, void> {
   const { job, noFit } = repeatJobOf(state.job);
   const best = emptySpots(state.count);
   copySpots(state.spots, best);
