@@ -1,8 +1,5 @@
-import type { ComponentChildren } from "preact";
 import type { Texts } from "./catalogue.ts";
-
-type Blank = ComponentChildren;
-const words = (...parts: Blank[]): Blank => parts;
+import { words } from "./words.tsx";
 
 /** German texts. */
 export const de: Texts = {
@@ -640,7 +637,7 @@ export const de: Texts = {
       overcut: "Überschnitt",
       ordered: (order) => words("Sie schneidet ", order, "."),
       orderLabel: "Reihenfolge der Schnitte",
-      orders: { nearest: "stets den nächstgelegenen Schnitt", piece: "Teil für Teil" },
+      orders: { nearest: "das Nächste zuerst", piece: "Teil für Teil" },
       kerfTold:
         "Umrisse sind um die halbe Schnittfuge größer gezeichnet, Löcher so viel kleiner; keine Kante wird geteilt.",
       bladeTold: "Stellen Sie den Klingenversatz der Maschine auf 0, sonst werden Ecken zweimal ausgeglichen.",

@@ -1,9 +1,4 @@
-import type { ComponentChildren } from "preact";
-
-/** A field that stands in a sentence. */
-type Blank = ComponentChildren;
-/** A sentence made of words and blanks. */
-const words = (...parts: Blank[]): Blank => parts;
+import { type Blank, words } from "./words.tsx";
 
 /** English texts. Functions take facts and give a sentence; `say` widens literals so that other languages fit. */
 const say = (text: string): string => text;
