@@ -1,12 +1,19 @@
-// `npm run bench:steps -- [seconds] [name]`: the outline engine on growing jobs, repeats and a skin, one thread. All in
+// `npm run bench:steps -- [seconds] [name]`: the search on growing jobs, bag jobs, repeats and a skin, one thread. All in
 // processor time: first plan, evaluations a second once the search is under way, the longest turn in which the engine
-// cannot be stopped and when it was, turns over 50 ms. A turn may hold a collection of garbage.
+// cannot be stopped and when it was, turns over 50 ms. A turn is measured on the thread that searches (to the
+// scheduler's tick), where the system tells it (Linux), else on all threads of the process, those that compile and
+// collect garbage included; the rest is on all threads. Then, by the clock, a pool of two workers that is told to stop.
 
+import { readFileSync } from "node:fs";
+
+import { setTimeout as after } from "node:timers/promises";
 import { benchProblem } from "../../src/cli/bench/benchProblem.ts";
 import { readDataset } from "../../src/cli/bench/dataset.ts";
 import { arrange } from "../../src/core/lay/arrange.ts";
 import { chooseEngines } from "../../src/core/lay/chooseEngines.ts";
 import type { LayProblem, RegionJob } from "../../src/core/lay/types.ts";
+import { nodePool } from "../../src/worker/nodePool.ts";
+import bagJobs from "./bagJobs.ts";
 import { repeatJob } from "./repeatJobs.ts";
 import scaleJobs from "./scaleJobs.ts";
 import { skinJobs } from "./skinJobs.ts";
@@ -21,6 +28,15 @@ function processorTime(): number {
   return (user + system) / 1e6;
 }
 
+/** Processor time of this thread, s. */
+function threadTime(): number {
+  try {
+    return Number(readFileSync("/proc/thread-self/schedstat", "utf8").split(" ")[0]) / 1e9;
+  } catch {
+    return processorTime();
+  }
+}
+
 function problemOf({ region, pieces, gap, margin }: RegionJob): LayProblem {
   const { width, length, outline, flaws } = region;
   const stock = outline
@@ -32,24 +48,25 @@ function problemOf({ region, pieces, gap, margin }: RegionJob): LayProblem {
 function measure(name: string, problem: LayProblem): void {
   const start = processorTime();
   const search = arrange(problem, (job) => chooseEngines(job, "free"), { evaluations: Infinity }, 1);
-  let before = start;
+  let before = threadTime();
   let first: number | null = null;
   let longest = 0;
   let longestAt = 0;
   let over = 0;
   let half = 0;
   let evaluations = 0;
-  while (before - start < seconds) {
+  for (let spent = 0; spent < seconds; ) {
     const { value, done } = search.next();
-    const now = processorTime();
+    spent = processorTime() - start;
+    const now = threadTime();
     if (done || !("plan" in value)) break;
-    if (value.plan !== null) first ??= now - start;
+    if (value.plan !== null) first ??= spent;
     if (now - before > longest) {
       longest = now - before;
-      longestAt = now - start;
+      longestAt = spent;
     }
     if (now - before > PROMISED) over++;
-    if (now - start < seconds / 2) half = value.evaluations;
+    if (spent < seconds / 2) half = value.evaluations;
     evaluations = value.evaluations;
     before = now;
   }
@@ -63,7 +80,53 @@ function measure(name: string, problem: LayProblem): void {
 const { instances } = readDataset(scaleJobs, "scaleJobs.ts");
 const jobs: [string, LayProblem][] = [
   ...instances.map((instance): [string, LayProblem] => [instance.name, benchProblem(instance, false)]),
+  ...[0, 13].map((at): [string, LayProblem] => {
+    const bag = readDataset(bagJobs, "bagJobs.ts").instances[at]!;
+    return [bag.name, benchProblem(bag, false)];
+  }),
   ["repeats", problemOf(repeatJob(1))],
   ["skin", problemOf(skinJobs(1).skin)],
 ];
 for (const [name, problem] of jobs) if (name.startsWith(only)) measure(name, problem);
+
+/** Stops of the pool: after so many seconds, each on every job. */
+const STOPS = [0.3, 0.7, 1.3];
+
+/**
+ * Times by the clock from `stop` until the last plan is there, and until both workers are free: a search for nothing,
+ * begun at once, has come back from both.
+ */
+async function measureStops(): Promise<void> {
+  const entry = new URL("../../dist/worker/nodeWorkerEntry.js", import.meta.url);
+  const pool = nodePool(2, entry);
+  const untilPlan: number[] = [];
+  const untilFree: number[] = [];
+  const wish = { mode: "free", seed: 1, evaluations: Infinity } as const;
+  for (const [, problem] of jobs) {
+    for (const delay of STOPS) {
+      let planned: () => void = () => {};
+      const first = new Promise<void>((resolve) => {
+        planned = resolve;
+      });
+      const running = pool.search({ ...wish, problem }, () => planned());
+      await first;
+      await after(1000 * delay);
+      const told = performance.now();
+      running.stop();
+      await running.result;
+      untilPlan.push(performance.now() - told);
+      await pool.search({ ...wish, problem: { ...problem, pieces: [] } }).result;
+      untilFree.push(performance.now() - told);
+    }
+  }
+  pool.close();
+  const told = (times: number[]): string => {
+    const sorted = [...times].sort((a, b) => a - b);
+    return `median ${sorted[sorted.length >> 1]!.toFixed(0)}, longest ${sorted.at(-1)!.toFixed(0)} ms`;
+  };
+  console.log(
+    `two workers stopped ${untilPlan.length} times, by the clock: last plan ${told(untilPlan)}; both free ${told(untilFree)}`,
+  );
+}
+
+if (only === "" || only === "stop") await measureStops();

@@ -1,4 +1,5 @@
 import { ringBox } from "../../geometry/ring.ts";
+import type { Pause } from "../breath.ts";
 import { ROW } from "./depth.kernel.ts";
 import type { LayState } from "./layState.ts";
 import { Neighbours } from "./neighbours.ts";
@@ -52,14 +53,14 @@ function cornersOf(state: LayState, near: Neighbours, variant: number, fromX: nu
 }
 
 /** Builds the no-fit polygons of `item` about all that is laid, one at a time. */
-function* prepare(state: LayState, item: number): Generator<undefined, void> {
+function* prepare(state: LayState, item: number): Generator<Pause, void> {
   const { job, store, spots, count } = state;
   const laid = new Set<number>();
   for (let j = 0; j < count; j++) if (spots.variant[j]! >= 0) laid.add(spots.variant[j]!);
   for (const variant of job.variantsOf[job.items[item]!.shape]!) {
     for (const at of laid) {
       const before = store.built;
-      store.pairGrid(job.variants[at]!, job.variants[variant]!);
+      yield* store.prepare(job.variants[at]!, job.variants[variant]!);
       if (store.built > before) yield;
     }
     for (let k = 0; k < job.obstacles.length; k++) {
@@ -99,7 +100,7 @@ function* leftmostSpot(
   item: number,
   lastX: Float64Array,
   used: number,
-): Generator<undefined, Spot | null> {
+): Generator<Pause, Spot | null> {
   const shape = state.job.items[item]!.shape;
   let best: Spot | null = null;
   let bestX = Infinity;
@@ -139,7 +140,7 @@ function* leftmostSpot(
  * Source: bottom-left on no-fit polygons, common in the field (e.g. Dowsland, Vaid & Dowsland 2002, EJOR 141, from memory).
  * Cost: O(copies · corners), less for repeats, which never look left of the copy before.
  */
-export function* bottomLeft(state: LayState, order: readonly number[]): Generator<undefined, void> {
+export function* bottomLeft(state: LayState, order: readonly number[]): Generator<Pause, void> {
   const near = new Neighbours(state.columns);
   const lastX = new Float64Array(state.job.variants.length).fill(-Infinity);
   let used = state.end();

@@ -1,6 +1,7 @@
 import { frameNoFitRings, type GridShape, noFitRings } from "../../geometry/noFit.ts";
 import { turnCosSin } from "../../geometry/pose.ts";
 import { type Ring, ringBox } from "../../geometry/ring.ts";
+import { BREATH, type Breath, inOneGo } from "../breath.ts";
 import type { CompiledJob, Variant } from "./compileJob.ts";
 import { addFeatureGrid, arenaBytes, emptyArena, type GridArena } from "./featureGrid.ts";
 import { turnedShape } from "./gridTools.ts";
@@ -65,10 +66,28 @@ export class NoFitStore {
     const relative = this.relative[low.orientation * orientations.length + high.orientation]!;
     const key = (low.shape * shapes.length + high.shape) * this.relativeList.length + relative;
     const known = this.grids[key]!;
-    if (known > 0) return known - 1;
+    return known > 0 ? known - 1 : inOneGo(this.builtGrid(low, high, relative, key));
+  }
+
+  /** Builds the grid of a pair, if need be, with breaths: its polygon and its cells take some milliseconds each. */
+  *prepare(fixed: Variant, moving: Variant): Generator<Breath, void, undefined> {
+    const [low, high] = fixed.shape > moving.shape ? [moving, fixed] : [fixed, moving];
+    const { shapes, orientations } = this.job;
+    const relative = this.relative[low.orientation * orientations.length + high.orientation]!;
+    const key = (low.shape * shapes.length + high.shape) * this.relativeList.length + relative;
+    if (this.grids[key] === 0) yield* this.builtGrid(low, high, relative, key);
+  }
+
+  private *builtGrid(
+    low: Variant,
+    high: Variant,
+    relative: number,
+    key: number,
+  ): Generator<Breath, number, undefined> {
     const { cos, sin, flip } = this.relativeList[relative]!;
     const other = this.turnedShapeOf(high.shape, relative, cos, sin, flip);
-    const rings = noFitRings(shapes[low.shape]!.grid, other);
+    const rings = noFitRings(this.job.shapes[low.shape]!.grid, other);
+    yield BREATH;
     const id = this.addGrid(rings, PAIR_SIDE);
     this.grids[key] = id + 1;
     return id;

@@ -66,6 +66,7 @@ function* leastShift(job: CompiledJob, store: NoFitStore, a: number, b: number):
     for (const v of job.variantsOf[b]!) {
       const fixed = job.variants[u]!;
       const moving = job.variants[v]!;
+      yield* store.prepare(fixed, moving);
       const low = window.minY - moving.minY - (window.maxY - fixed.maxY);
       const high = window.maxY - moving.maxY - (window.minY - fixed.minY);
       // Rounding of crossings may have moved the polygon by a unit.

@@ -1,3 +1,4 @@
+import type { Pause } from "../../breath.ts";
 import { bottomLeft, byFallingArea } from "../bottomLeft.ts";
 import { copySpots, emptySpots, type LayState, type Spots } from "../layState.ts";
 import { repeatJobOf } from "./repeatJob.ts";
@@ -55,7 +56,7 @@ function endOf(state: LayState, spots: Spots): number {
  * Tries starts made of repeats and leaves the shortest complete layout in the state: one of them, filled up
  * bottom-left, or the one the state came with. Yields often. Slices count as evaluations; no new start is begun past `limit`.
  */
-export function* layRepeats(state: LayState, limit: number): Generator<undefined, void> {
+export function* layRepeats(state: LayState, limit: number): Generator<Pause, void> {
   const { job, noFit } = repeatJobOf(state.job);
   const best = emptySpots(state.count);
   copySpots(state.spots, best);
