@@ -88,3 +88,23 @@ for (const locale of ["en-GB", "de-DE"])
     await fits("a mat");
     await context.close();
   });
+
+test("printed from a wide screen, the plan fits the paper, and the view comes back after", async () => {
+  const context = await stage.person({ viewport: { width: 1920, height: 900 } });
+  const page = await openPage(context, stage.url);
+  await openFile(page, "demo.json", demoText());
+  await page.waitForSelector(".card-name:has-text('Gusset')");
+  await goTo(page, "#/lay/sailcloth");
+  await page.waitForSelector(".piece");
+  const rightmost = (sign: string) =>
+    page.evaluate((event) => {
+      dispatchEvent(new Event(event));
+      const left = document.querySelector(".lay-view")!.getBoundingClientRect().left;
+      return Math.max(
+        ...[...document.querySelectorAll(".piece")].map((p) => p.getBoundingClientRect().right - left),
+      );
+    }, sign);
+  expect(await rightmost("beforeprint")).toBeLessThanOrEqual(640);
+  expect(await rightmost("afterprint")).toBeGreaterThan(700);
+  await context.close();
+});

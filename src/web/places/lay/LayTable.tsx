@@ -19,6 +19,8 @@ import { usePieceHand } from "./usePieceHand.ts";
 
 /** Narrower than this the cloth turns upright, px. */
 const NARROW = 640;
+/** What a sheet of A4 or Letter has room for between its margins, px. */
+const PAPER = { width: 640, height: 520 };
 
 /** The cloth with its plan, between two tape measures; moved and zoomed by hand, wheel or keys. */
 export function LayTable({ lay, project }: { lay: LayState; project: Project }) {
@@ -115,6 +117,23 @@ export function LayTable({ lay, project }: { lay: LayState; project: Project }) 
     });
     observer.observe(element);
     return () => observer.disconnect();
+  }, []);
+
+  // Paper is narrower than most screens: the whole plan is fitted on it, and the person's view comes back after.
+  const lookOnPaper = useRef(() => {});
+  lookOnPaper.current = () => {
+    const height = Math.min(PAPER.height, sizeOf(host.current).height);
+    canvas.current?.look(fitFrame(tableBox(stocks), { width: PAPER.width, height }, false));
+  };
+  useEffect(() => {
+    const before = () => lookOnPaper.current();
+    const after = () => canvas.current?.look(live.current);
+    addEventListener("beforeprint", before);
+    addEventListener("afterprint", after);
+    return () => {
+      removeEventListener("beforeprint", before);
+      removeEventListener("afterprint", after);
+    };
   }, []);
 
   const onKeyDown = (event: KeyboardEvent) => {

@@ -29,7 +29,7 @@ export function Tapes(props: { frame: Frame; host: RefObject<HTMLElement | null>
   const levelAt = (mm: number) => frame.originX + mm * frame.scale;
   const uprightAt = (mm: number) => frame.originY + (frame.upright ? 1 : -1) * mm * frame.scale;
   return (
-    <div class="tapes" aria-hidden="true">
+    <div class="tapes not-on-paper" aria-hidden="true">
       <svg
         aria-hidden="true"
         class="tape"
