@@ -8,7 +8,7 @@ const EPOCH_TURNS = 32;
 
 /**
  * The worker's side: runs one search at a time, a turn at a time, so that a message is heard within one turn
- * (20 ms). A new order ends the one before. `later` calls back after messages that wait have been heard.
+ * or at the next breath in it (20 ms). A new order ends the one before. `later` calls back after messages that wait have been heard.
  */
 export function serveSearches(line: Line<FromWorker, ToWorker>, later: (next: () => void) => void): void {
   let current: Running | null = null;
