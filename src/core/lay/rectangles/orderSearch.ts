@@ -79,8 +79,8 @@ export function orderSearch(tables: SearchTables, order: Int32Array, rng: Rng): 
   let least = Infinity;
   let rounds = 0;
 
-  const decode = (candidate: Int32Array): number => {
-    const areaLeft = decodeOrder(tables, candidate, cap, buffers);
+  const decode = (candidate: Int32Array, mostLeft = Infinity): number => {
+    const areaLeft = decodeOrder(tables, candidate, cap, buffers, mostLeft);
     const looked = buffers.result[2]! + n;
     spent += looked;
     roundSpent += looked;
@@ -139,9 +139,11 @@ export function orderSearch(tables: SearchTables, order: Int32Array, rng: Rng): 
       if (roundSpent >= roundLooks) return "over";
       if (roundSpent >= until) return "more";
       change();
-      const changed = decode(trial);
-      const heat = START_TEMPERATURE * meanArea * (1 - roundSpent / roundLooks);
-      if (changed > value && (heat <= 0 || rng.unit() >= Math.exp((value - changed) / heat))) continue;
+      // Drawn before the decode, so that it can stop once it has lost more cloth than would be taken.
+      const heat = Math.max(0, START_TEMPERATURE * meanArea * (1 - roundSpent / roundLooks));
+      const most = value - heat * Math.log(1 - rng.unit());
+      const changed = decode(trial, most);
+      if (changed > most) continue;
       value = changed;
       current.set(trial);
       if (value < least) {

@@ -43,11 +43,18 @@ export function decodeBuffers(tables: SearchTables): DecodeBuffers {
  * first piece of `order` (sizes, one entry per piece) among those that fit it best; a segment nothing fits on is
  * raised to its lower neighbour. Pieces that would end beyond `cap` are passed over.
  *
- * Returns the area of the pieces left out; where the others lie is in `out`. Fit is judged as in the score
+ * Returns the area of the pieces left out; where the others lie is in `out`. Stops as soon as the cloth lost so far
+ * leaves no room for all but `mostLeft` of the area, and then returns what must stay out at least, which is more. Fit is judged as in the score
  * families of the skyline literature (Leung, Zhang & Sim 2011): width filled and level with a wall first.
  * O(pieces · entries looked at).
  */
-export function decodeOrder(tables: SearchTables, order: Int32Array, cap: number, out: DecodeBuffers): number {
+export function decodeOrder(
+  tables: SearchTables,
+  order: Int32Array,
+  cap: number,
+  out: DecodeBuffers,
+  mostLeft: number = Infinity,
+): number {
   const { wayAcross, wayAlong, waySize, sizeFirstWay, sizeSecondWay, narrowestFirst, sizeLeastAcross } = tables;
   const { waysByAcross, acrossSorted, waysByAlong, alongSorted, blocked, width, ways } = tables;
   const { segAcross, segAlong, next, previous, sizeEntry, nextAlike, outWay, outAlong, outAcross, result } = out;
@@ -57,6 +64,8 @@ export function decodeOrder(tables: SearchTables, order: Int32Array, cap: number
   // (s − 1) · span and s · span.
   const span = (n + 1) * ways;
   let areaLeft = tables.area;
+  // Area that must stay out: below 0 while there is cloth to spare.
+  let mustStay = tables.area - cap * width;
   for (let i = 0; i < n; i++) {
     next[i] = i + 1;
     previous[i + 1] = i;
@@ -185,6 +194,11 @@ export function decodeOrder(tables: SearchTables, order: Int32Array, cap: number
       } else {
         if (m === 1) break;
         // Raise to the lower neighbour and merge with it (with both when level).
+        mustStay += low * gap;
+        if (mustStay > mostLeft) {
+          areaLeft = mustStay;
+          break;
+        }
         const rise = base + low;
         segAlong[at] = rise;
         if (at + 1 < m && segAlong[at + 1] === rise) m = dropSegment(segAcross, segAlong, m, at + 1);

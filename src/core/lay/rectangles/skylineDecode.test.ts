@@ -65,3 +65,24 @@ test("the skyline decode lays pieces as its slow twin does", () => {
     expect(left).toBe(tables.area - placed);
   }
 });
+
+test("a decode told how much may stay out says the same when no more does, and otherwise that it is more", () => {
+  let stopped = 0;
+  for (let seed = 1; seed <= 300; seed++) {
+    const rng = seededRng(seed);
+    const { tables, order } = randomOrder(rng);
+    const buffers = decodeBuffers(tables);
+    const cap = 8 + rng.below(12);
+    const whole = decodeOrder(tables, Int32Array.from(order), cap, buffers);
+    const looks = buffers.result[2]!;
+    const most = rng.below(2) === 0 ? whole : Math.floor(whole * rng.unit());
+    const told = decodeOrder(tables, Int32Array.from(order), cap, buffers, most);
+    if (whole <= most) expect(told, `seed ${seed}`).toBe(whole);
+    else {
+      expect(told, `seed ${seed}`).toBeGreaterThan(most);
+      expect(told).toBeLessThanOrEqual(whole);
+    }
+    if (buffers.result[2]! < looks) stopped++;
+  }
+  expect(stopped).toBeGreaterThan(10);
+});
