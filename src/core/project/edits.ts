@@ -8,13 +8,22 @@ import type { Project } from "./project.ts";
 
 /**
  * The project after an edit, or why the edit is refused: what comes of it must read back from a file, or it would be
- * lost with the next start. An edit that changes nothing gives the very same project. Cost: a few milliseconds.
+ * lost with the next start. Panels and materials that changed are kept as they are read back, so that an outline whose
+ * corner was moved across it runs counter-clockwise again. An edit that changes nothing gives the very same project.
+ * Cost: a few milliseconds.
  */
 export function edited(project: Project, edit: (project: Project) => Project): Result<Project> {
   const next = edit(project);
   if (next === project) return ok(project);
   const read = readProject(writeProject(next));
-  return read.ok ? ok(next) : read;
+  if (!read.ok) return read;
+  return ok({
+    ...next,
+    panels: next.panels.map((panel, i) => (project.panels.includes(panel) ? panel : read.value.panels[i]!)),
+    materials: next.materials.map((material, i) =>
+      project.materials.includes(material) ? material : read.value.materials[i]!,
+    ),
+  });
 }
 
 /** First id of the form `strap-3` that nothing in the list has. */

@@ -1,7 +1,7 @@
 import { z } from "zod";
 import { contourEdges } from "../../geometry/contourArcs.ts";
 import { shapeContour } from "../../geometry/shape.ts";
-import type { Panel } from "../../panels/panel.ts";
+import type { Notch, Panel } from "../../panels/panel.ts";
 import type { LengthUnit } from "../../units/length.ts";
 import {
   countField,
@@ -15,7 +15,7 @@ import {
   report,
 } from "./fields.ts";
 import { grainField } from "./materialFields.ts";
-import { shapeField } from "./shapeFields.ts";
+import { givenShapeField } from "./shapeFields.ts";
 
 const LONG = { minMm: 0, maxMm: 100_000 };
 /** Half an inch or so is usual; a strip wider than this is not a seam allowance. */
@@ -37,7 +37,7 @@ export function panelField(unit: LengthUnit): z.ZodType<Panel> {
       material: idField(),
       count: countField(0, 1000).default(1),
       mirrored: countField(0, 1000).default(0),
-      shape: shapeField(unit),
+      shape: givenShapeField(unit),
       seamAllowance: lengthField(unit, ALLOWANCE).default(0),
       fold: countField(0, 2000).optional(),
       grain: grainField().default("lengthwise"),
@@ -45,31 +45,45 @@ export function panelField(unit: LengthUnit): z.ZodType<Panel> {
       interfacing: group({ material: idField(), cut: z.enum(["full", "net"]).default("full") }).optional(),
     }),
   ).transform((file, context): Panel => {
-    const { material, mirrored, fold, interfacing, name, ...same } = file;
+    const { material, mirrored, fold, interfacing, name, notches, ...same } = file;
+    const { shape, isTurned } = file.shape;
+    const edges = contourEdges(shapeContour(shape));
+    // An outline given clockwise is kept the other way round, and its edges and their starts with it.
+    const kept = (edge: number): number => (isTurned ? edges.length - 1 - edge : edge);
+    checkEdges(file, edges, kept, context);
     const panel: Panel = {
       ...same,
+      shape,
+      notches: notches.map(({ edge, at }) => {
+        const line = edges[kept(edge)];
+        return { edge: kept(edge), at: isTurned && line ? edgeLength(line) - at : at };
+      }),
       name: name ?? file.id,
       materialId: material,
       mirroredCount: mirrored,
-      foldEdge: fold ?? null,
+      foldEdge: fold === undefined ? null : kept(fold),
       interfacing: interfacing ? { materialId: interfacing.material, cut: interfacing.cut } : null,
     };
-    checkPanel(panel, context);
+    if (panel.count + panel.mirroredCount === 0)
+      report(context, { code: "count-out-of-range", count: 0, min: 1, max: 1000 }, ["count"]);
     return panel;
   });
 }
 
-function checkPanel(panel: Panel, sink: IssueSink): void {
-  if (panel.count + panel.mirroredCount === 0)
-    report(sink, { code: "count-out-of-range", count: 0, min: 1, max: 1000 }, ["count"]);
-  const edges = contourEdges(shapeContour(panel.shape));
-  for (const [i, { edge, at }] of panel.notches.entries()) {
-    const line = edges[edge];
+/** What the file says of edges, told by the numbers it gives them; `kept` is an edge's number in the kept outline. */
+function checkEdges(
+  { notches, fold }: { readonly notches: readonly Notch[]; readonly fold?: number | undefined },
+  edges: readonly Edge[],
+  kept: (edge: number) => number,
+  sink: IssueSink,
+): void {
+  for (const [i, { edge, at }] of notches.entries()) {
+    const line = edges[kept(edge)];
     const edgeMm = line === undefined ? 0 : edgeLength(line);
     if (line === undefined) report(sink, { code: "no-such-edge", edge, edges: edges.length }, ["notches", i]);
     else if (at > edgeMm + 1e-9) report(sink, { code: "notch-off-edge", atMm: at, edgeMm }, ["notches", i, "at"]);
   }
-  if (panel.foldEdge !== null) checkFold(panel.foldEdge, edges, sink);
+  if (fold !== undefined) checkFold(fold, edges[kept(fold)], edges, sink);
 }
 
 type Edge = ReturnType<typeof contourEdges>[number];
@@ -81,8 +95,7 @@ function edgeLength({ x0, y0, x1, y1, bulge }: Edge): number {
   return b === 0 ? chord : (Math.atan(b) * chord * (1 + b * b)) / b;
 }
 
-function checkFold(fold: number, edges: readonly Edge[], sink: IssueSink): void {
-  const line = edges[fold];
+function checkFold(fold: number, line: Edge | undefined, edges: readonly Edge[], sink: IssueSink): void {
   if (line === undefined) {
     report(sink, { code: "no-such-edge", edge: fold, edges: edges.length }, ["fold"]);
     return;

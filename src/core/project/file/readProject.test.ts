@@ -268,6 +268,58 @@ test("an outline given clockwise is the same shape as one given counter-clockwis
   );
 });
 
+test("fold and notches of an outline given clockwise stay on the edges they were given for", () => {
+  // The same half body walked both ways: its fold is the edge on the x axis, the notch 30 mm from its right corner.
+  const there = {
+    points: [
+      [0, 0],
+      [100, 0],
+      [100, 60],
+      [0, 80],
+    ],
+    fold: 0,
+    notches: [{ edge: 0, at: 70 }],
+  };
+  const back = {
+    points: [
+      [0, 0],
+      [0, 80],
+      [100, 60],
+      [100, 0],
+    ],
+    fold: 3,
+    notches: [{ edge: 3, at: 30 }],
+  };
+  const [one, other] = [there, back].map(({ points, ...more }) => {
+    const result = read({ panels: [{ ...panel, ...more, shape: { kind: "outline", points } }] });
+    return result.ok && result.value.panels[0]!;
+  });
+  expect(one).toMatchObject({ foldEdge: 0, notches: [{ edge: 0, at: 70 }] });
+  expect(other).toEqual(one);
+});
+
+test("what is wrong with an edge is told by the number that the file gives it, clockwise or not", () => {
+  const points = [
+    [0, 0],
+    [0, 80],
+    [100, 60],
+    [100, 0],
+  ];
+  const bad = {
+    ...panel,
+    shape: { kind: "outline", points },
+    notches: [
+      { edge: 3, at: 101 },
+      { edge: 9, at: 1 },
+    ],
+  };
+  const result = read({ panels: [bad] });
+  expect(!result.ok && result.problems).toMatchObject([
+    { path: "panels[0].notches[0].at", code: "notch-off-edge", edgeMm: 100 },
+    { path: "panels[0].notches[1]", code: "no-such-edge", edge: 9 },
+  ]);
+});
+
 test("fold and notches must lie on edges that are there", () => {
   const bad = {
     ...panel,

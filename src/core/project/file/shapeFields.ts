@@ -28,8 +28,19 @@ function placeField(unit: LengthUnit): z.ZodType<[number, number]> {
   );
 }
 
+/** A shape as it is kept, and whether its outline was given the other way round: its edges then count backwards. */
+export interface GivenShape {
+  readonly shape: Shape;
+  readonly isTurned: boolean;
+}
+
 /** A shape by its `kind`; outlines come out counter-clockwise and simple. */
 export function shapeField(unit: LengthUnit): z.ZodType<Shape> {
+  return givenShapeField(unit).transform(({ shape }) => shape);
+}
+
+/** As `shapeField`, for what names edges of the outline as it was given. */
+export function givenShapeField(unit: LengthUnit): z.ZodType<GivenShape> {
   const size = lengthField(unit, SIZE);
   const point = named(
     "point",
@@ -58,7 +69,11 @@ export function shapeField(unit: LengthUnit): z.ZodType<Shape> {
     "shape",
     "A rectangle, a rectangle with rounded corners, or an outline of corners and arcs.",
     z.discriminatedUnion("kind", [rectangle, rounded, outline], expected("group")),
-  );
+  ).transform((shape): GivenShape => {
+    if (shape.kind !== "outline" || signedArea(flattenContour(shape.contour)) >= 0)
+      return { shape, isTurned: false };
+    return { shape: { ...shape, contour: turnedRound(shape.contour) }, isTurned: true };
+  });
 }
 
 /** A flaw: a shape with its origin at `at` on the stock. */
@@ -86,11 +101,11 @@ function readContour(points: readonly BowPoint[], sink: IssueSink): Contour {
     report(sink, { code: "bow-too-large", bowMm: points[bulge]![2] ?? 0, mostMm }, ["points", bulge]);
     return contour;
   }
-  return checkSimple(contour, points.length, sink);
+  checkSimple(contour, points.length, sink);
+  return contour;
 }
 
-/** The outline as it was given, turned counter-clockwise when it runs the other way. */
-function checkSimple(contour: Contour, points: number, sink: IssueSink): Contour {
+function checkSimple(contour: Contour, points: number, sink: IssueSink): void {
   const ring = flattenContour(contour);
   const area = signedArea(ring);
   const crossing = firstCrossing(ring);
@@ -98,7 +113,6 @@ function checkSimple(contour: Contour, points: number, sink: IssueSink): Contour
     const edges = [edgeOf(contour, ring, crossing.first), edgeOf(contour, ring, crossing.second)] as const;
     report(sink, { code: "outline-crosses-itself", edges, xMm: crossing.x, yMm: crossing.y }, ["points"]);
   } else if (Math.abs(area) < NO_AREA) report(sink, { code: "outline-no-area", points }, ["points"]);
-  return area < 0 ? turnedRound(contour) : contour;
 }
 
 /** Bow → bulge: the arc's height over half of its chord; outward is the same side for either winding once turned. */

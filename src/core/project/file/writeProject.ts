@@ -1,4 +1,5 @@
 import type { Contour } from "../../geometry/contour.ts";
+import { signedArea } from "../../geometry/ring.ts";
 import type { Shape } from "../../geometry/shape.ts";
 import type { Material, Price } from "../../materials/material.ts";
 import type { Flaw, MaterialStock } from "../../materials/stock.ts";
@@ -115,10 +116,12 @@ function shapeJson(shape: Shape, say: Say): Json {
 
 function pointsJson({ vertices }: Contour, say: Say): Json {
   const n = vertices.length / 3;
+  // Bows are told from the polygon of the corners, as they are read.
+  const side = signedArea(vertices.filter((_, i) => i % 3 !== 2)) < 0 ? -1 : 1;
   return Array.from({ length: n }, (_, i) => {
     const [x, y, bulge] = vertices.slice(3 * i, 3 * i + 3) as unknown as [number, number, number];
     const next = 3 * ((i + 1) % n);
-    const bow = (bulge * Math.hypot(vertices[next]! - x, vertices[next + 1]! - y)) / 2;
+    const bow = (side * bulge * Math.hypot(vertices[next]! - x, vertices[next + 1]! - y)) / 2;
     return bulge === 0 ? [say(x), say(y)] : [say(x), say(y), say(Number(bow.toPrecision(15)))];
   });
 }
