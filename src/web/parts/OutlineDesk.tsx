@@ -9,7 +9,7 @@ import { useLengths } from "../fields/units.ts";
 import { useRefusal } from "../state/workbench.ts";
 import { useTexts } from "../texts/texts.ts";
 import { Icon } from "./Icon.tsx";
-import { addCorner, cornersOf, moveCorner, removeCorner } from "./outlineEdits.ts";
+import { addCorner, type Corner, cornerAt, cornersOf, moveCorner, removeCorner } from "./outlineEdits.ts";
 import { contourPath, ringPath } from "./screenPath.ts";
 
 interface DeskProps {
@@ -24,6 +24,15 @@ interface DeskProps {
   readonly insideHint?: string;
 }
 
+/** A corner being dragged. */
+interface HeldCorner {
+  /** Where it was last put, and its number then. */
+  readonly place: Corner;
+  readonly index: number;
+  readonly key: string;
+  readonly box: ReturnType<typeof contourBox>;
+}
+
 let visits = 0;
 const GRID = 5;
 
@@ -35,12 +44,15 @@ export function OutlineDesk(props: DeskProps) {
   const texts = useTexts();
   const lengths = useLengths();
   const svg = useRef<SVGSVGElement>(null);
-  const [held, setHeld] = useState<{ index: number; key: string; box: ReturnType<typeof contourBox> } | null>(null);
+  const [held, setHeld] = useState<HeldCorner | null>(null);
   const takeRefusal = useRefusal();
   const [refused, setRefused] = useState<readonly Problem[]>([]);
-  const shape = (contour: Contour, joinKey: string) => {
+  /** Whether the new contour was taken. */
+  const shape = (contour: Contour, joinKey: string): boolean => {
     props.onContour(contour, joinKey);
-    setRefused(takeRefusal());
+    const problems = takeRefusal();
+    setRefused(problems);
+    return problems.length === 0;
   };
   const corners = cornersOf(props.contour);
   const box = held?.box ?? contourBox(props.contour);
@@ -57,7 +69,10 @@ export function OutlineDesk(props: DeskProps) {
   const onPointerMove = (event: PointerEvent) => {
     if (held === null) return;
     const [x, y] = pointOf(event);
-    shape(moveCorner(props.contour, held.index, toGrid(x), toGrid(y)), held.key);
+    const index = cornerAt(props.contour, held.place, held.index);
+    const place = { x: toGrid(x), y: toGrid(y) };
+    const taken = shape(moveCorner(props.contour, index, place.x, place.y), held.key);
+    setHeld({ ...held, index, place: taken ? place : held.place });
   };
   const onCornerKey = (event: KeyboardEvent, index: number) => {
     const corner = corners[index]!;
@@ -137,7 +152,7 @@ export function OutlineDesk(props: DeskProps) {
               onPointerDown={(event) => {
                 event.preventDefault();
                 svg.current?.setPointerCapture(event.pointerId);
-                setHeld({ index: i, key: `${props.path}@${++visits}`, box });
+                setHeld({ place: corners[i]!, index: i, key: `${props.path}@${++visits}`, box });
               }}
               onKeyDown={(event) => onCornerKey(event, i)}
             >

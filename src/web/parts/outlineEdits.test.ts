@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { addCorner, cornersOf, moveCorner, removeCorner } from "./outlineEdits.ts";
+import { addCorner, cornerAt, cornersOf, moveCorner, removeCorner } from "./outlineEdits.ts";
 
 const square = { closed: true, vertices: Float64Array.of(0, 0, 0, 100, 0, 0, 100, 100, 0, 0, 100, 0) };
 
@@ -19,4 +19,11 @@ test("moving a corner leaves the others; a triangle keeps its corners", () => {
   ]);
   const triangle = removeCorner(square, 0);
   expect(removeCorner(triangle, 0)).toBe(triangle);
+});
+
+test("a corner is found again after its outline was turned round, and keeps its number when it is nowhere", () => {
+  const turned = { closed: true, vertices: Float64Array.of(0, 0, 0, 0, 100, 0, 100, 100, 0, 100, 0, 0) };
+  expect(cornerAt(square, { x: 100, y: 0 }, 1)).toBe(1);
+  expect(cornerAt(turned, { x: 100, y: 0 }, 1)).toBe(3);
+  expect(cornerAt(turned, { x: 55, y: 5 }, 2)).toBe(2);
 });

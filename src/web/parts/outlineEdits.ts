@@ -41,3 +41,9 @@ export function removeCorner(contour: Contour, index: number): Contour {
   vertices.splice(3 * index, 3);
   return { ...contour, vertices: Float64Array.from(vertices) };
 }
+
+/** Number of the corner at a place; `known` when none is there. Outlines are renumbered when they are turned round. */
+export function cornerAt(contour: Contour, place: Corner, known: number): number {
+  const found = cornersOf(contour).findIndex(({ x, y }) => x === place.x && y === place.y);
+  return found < 0 ? known : found;
+}
