@@ -74,6 +74,31 @@ async function dragFrames(page: Page, count: number): Promise<number> {
   });
 }
 
+/** What the browser itself says of loading the page, ms, and how much of the screen moved unasked (0 is still). */
+async function loadFigures(page: Page): Promise<Record<string, number>> {
+  return page.evaluate(async () => {
+    const seen = async (type: string): Promise<PerformanceEntry[]> =>
+      new Promise((resolve) => {
+        const entries: PerformanceEntry[] = [];
+        new PerformanceObserver((list) => entries.push(...list.getEntries())).observe({ type, buffered: true });
+        setTimeout(() => resolve(entries), 500);
+      });
+    const [paints, largest, shifts] = await Promise.all(
+      ["paint", "largest-contentful-paint", "layout-shift"].map(seen),
+    );
+    const [load] = performance.getEntriesByType("navigation") as PerformanceNavigationTiming[];
+    const moved = (shifts as (PerformanceEntry & { value: number; hadRecentInput: boolean })[])
+      .filter(({ hadRecentInput }) => !hadRecentInput)
+      .reduce((sum, { value }) => sum + value, 0);
+    return {
+      firstContentfulPaintMs: Math.round(paints!.find(({ name }) => name === "first-contentful-paint")!.startTime),
+      largestContentfulPaintMs: Math.round(largest!.at(-1)!.startTime),
+      interactiveDocumentMs: Math.round(load!.domInteractive),
+      layoutShift: Math.round(moved * 1000) / 1000,
+    };
+  });
+}
+
 const stage = await openStage();
 const context = await stage.person();
 // The loader names functions with a helper that the page does not have.
@@ -86,6 +111,7 @@ await page.evaluate(() => {
     type: "longtask",
   });
 });
+const load = await loadFigures(page);
 await openFile(page, "demo.json", demoText());
 await page.waitForSelector(".card-name:has-text('Gusset')");
 await goTo(page, "#/lay/sailcloth");
@@ -123,6 +149,7 @@ console.log(
   JSON.stringify(
     {
       gzipKb: Object.fromEntries(Object.entries(scriptSize()).map(([name, kb]) => [name, Math.round(kb)])),
+      load,
       firstPlanMs: firstPlan,
       dragFramesPerSecond: { pieces200: Math.round(drag200), pieces1000: Math.round(drag1000) },
       longTasksWhileSearchingMs: longTasks.map(Math.round),
