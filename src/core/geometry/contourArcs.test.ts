@@ -48,3 +48,12 @@ test("straight shapes keep their corners", () => {
   expect(contourEdges(straightContour([0, 0, 1, 0, 1, 1]))).toHaveLength(2);
   expect(contourBox(rectangleContour(1, 2, 3, 4))).toEqual({ minX: 1, minY: 2, maxX: 4, maxY: 6 });
 });
+
+test("an edge that hardly bows is cut into few chords, however large its circle", () => {
+  for (const bulge of [5e-324, 1e-300, 7e-81, 1e-17, 1e-9, -1e-6, 1e-4]) {
+    const points = flattenContour({ vertices: Float64Array.of(0, 0, bulge, 100, 0, 0), closed: false });
+    expect(points.length).toBeLessThanOrEqual(6);
+    expect(points[2]).toBeCloseTo(50, 9);
+    expect(points[3]).toBeCloseTo(-50 * bulge, 9);
+  }
+});

@@ -103,18 +103,38 @@ export function flattenContour(contour: Contour, tolerance = 0.01): Ring {
   for (const edge of edges) {
     points.push(edge.x0, edge.y0);
     if (edge.bulge === 0) continue;
-    const { x, y, radius, start, sweep } = edgeCircle(edge);
-    // A chord over an angle a lies radius · (1 − cos(a / 2)) inside its arc.
-    const step = 2 * Math.acos(Math.max(0, 1 - tolerance / radius));
-    const parts = Math.max(2, Math.ceil(Math.abs(sweep) / step));
+    const dx = edge.x1 - edge.x0;
+    const dy = edge.y1 - edge.y0;
+    const chord = Math.hypot(dx, dy);
+    const sweep = 4 * Math.atan(edge.bulge);
+    // Chords from the start reach chord · sin(turned / 2) / sin(sweep / 2): nothing large is taken from anything
+    // large, as it would be from the centre of an arc that hardly bows.
+    const full = Math.sin(sweep / 2);
+    const parts = chordsOfArc(chord, edge.bulge, tolerance);
     for (let i = 1; i < parts; i++) {
-      const angle = start + (sweep * i) / parts;
-      points.push(x + radius * Math.cos(angle), y + radius * Math.sin(angle));
+      const half = (sweep * i) / (2 * parts);
+      const reach = Math.sin(half) / full;
+      const c = reach * Math.cos(half - sweep / 2);
+      const s = reach * Math.sin(half - sweep / 2);
+      points.push(edge.x0 + c * dx - s * dy, edge.y0 + s * dx + c * dy);
     }
   }
   const last = edges.at(-1);
   if (!contour.closed && last) points.push(last.x1, last.y1);
   return Float64Array.from(points);
+}
+
+/**
+ * How many equal chords keep within `tolerance` of an arc, at least two.
+ * A chord over an angle a lies 2 r sin²(a / 4) inside its arc of radius r = chord (1 + b²) / (4 b).
+ */
+function chordsOfArc(chord: number, bulge: number, tolerance: number): number {
+  const b = Math.abs(bulge);
+  const toleranceOverRadius = (tolerance * 4 * b) / (chord * (1 + b * b));
+  const step = 4 * Math.asin(Math.min(1, Math.sqrt(toleranceOverRadius / 2)));
+  const parts = Math.ceil((4 * Math.atan(b)) / step);
+  // Smallest bulges come to 0 over 0; ends on one point to a step of nothing.
+  return Number.isFinite(parts) ? Math.max(2, parts) : 2;
 }
 
 /** Exact bounding box, arcs included; empty (`minX > maxX`) when there is no vertex. */

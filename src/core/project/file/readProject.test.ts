@@ -268,6 +268,22 @@ test("an outline given clockwise is the same shape as one given counter-clockwis
   );
 });
 
+test("an edge that bows by next to nothing is straight", () => {
+  const square = (bow: number) => {
+    const corners = [
+      [0, 0, bow],
+      [100, 0],
+      [100, 100],
+      [0, 100],
+    ];
+    const result = read(outline(corners));
+    return result.ok && result.value.panels[0]!.shape;
+  };
+  expect(square(0)).toBeTruthy();
+  for (const bow of [5e-324, 7.5e-81, -1e-12, 9e-4]) expect(square(bow)).toEqual(square(0));
+  expect(square(0.002)).not.toEqual(square(0));
+});
+
 test("fold and notches of an outline given clockwise stay on the edges they were given for", () => {
   // The same half body walked both ways: its fold is the edge on the x axis, the notch 30 mm from its right corner.
   const there = {

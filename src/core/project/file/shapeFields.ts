@@ -15,6 +15,8 @@ export const SIZE: LengthRange = { minMm: 0.1, maxMm: 100_000 };
 const PLACE = { minMm: -100_000, maxMm: 100_000 };
 /** Two points closer than this are the same point, mm. */
 const SAME_POINT = 1e-6;
+/** An edge that bows by less is straight, mm: its circle would be too large to reckon with. */
+const NO_BOW = 1e-3;
 /** Less than this is no area, mm². */
 const NO_AREA = 1e-3;
 const MOST_POINTS = 2000;
@@ -122,7 +124,9 @@ function bowedContour(points: readonly BowPoint[]): Contour {
   const side = signedArea(corners) < 0 ? -1 : 1;
   const vertices = points.flatMap((point, i) => {
     const chord = distance(point, points[(i + 1) % points.length]!);
-    return [point[0], point[1], chord > 0 ? (side * 2 * (point[2] ?? 0)) / chord : 0];
+    const bow = point[2] ?? 0;
+    const isArc = chord > 0 && Math.abs(bow) >= NO_BOW;
+    return [point[0], point[1], isArc ? (side * 2 * bow) / chord : 0];
   });
   return { vertices: Float64Array.from(vertices), closed: true };
 }
