@@ -6,6 +6,7 @@ export default defineConfig({
   test: {
     ...node,
     reporters: ["default"],
+    setupFiles: ["tests/tools/fuzzSeed.ts"],
     coverage: {
       provider: "v8",
       include: ["src/core/**/*.ts"],

@@ -45,6 +45,9 @@ function provide() {
   }
 }
 
+/** Several times what a slow machine takes. */
+const LONGEST_MS = 45 * 60_000;
+
 provide();
 const report = join(mkdtempSync(join(tmpdir(), "laywright-tests-")), "report.json");
 const args = [
@@ -56,7 +59,16 @@ const args = [
   "--reporter=json",
   `--outputFile.json=${report}`,
 ];
-const run = spawnSync("npx", [...args, ...process.argv.slice(2)], { stdio: "inherit" });
+// A loop without end inside a test blocks its process, where no time limit of the runner reaches it.
+const run = spawnSync("npx", [...args, ...process.argv.slice(2)], {
+  stdio: "inherit",
+  timeout: LONGEST_MS,
+  killSignal: "SIGKILL",
+});
+if (run.error?.code === "ETIMEDOUT")
+  console.error(
+    `The tests were stopped after ${LONGEST_MS / 60_000} minutes: the file that was not told above did not end.`,
+  );
 let passed = 0;
 let failed = 0;
 if (existsSync(report)) {
