@@ -1,7 +1,7 @@
 import { expect, test } from "vitest";
 import { type SearchTables, searchTables } from "../rectangles/searchTables.ts";
 import { seededRng } from "../rng.ts";
-import { type BeamRun, scoreChildren, writeChild } from "./beam.kernel.ts";
+import { type BeamRun, scoreChildren } from "./beam.kernel.ts";
 import {
   ANY,
   type BeamStates,
@@ -14,6 +14,7 @@ import {
   MOST_FREE,
   SEGMENT,
 } from "./beamState.ts";
+import { writeChild } from "./beamWrite.kernel.ts";
 import { reachTable } from "./reachTable.ts";
 
 interface Space {

@@ -1,6 +1,6 @@
 import type { SearchTables } from "../rectangles/searchTables.ts";
 import type { Rng } from "../rng.ts";
-import { type BeamRun, fitsAny, reach, scoreChildren, writeChild } from "./beam.kernel.ts";
+import { type BeamRun, fitsAny, reach, scoreChildren } from "./beam.kernel.ts";
 import {
   type BeamGuide,
   beamChildren,
@@ -11,6 +11,7 @@ import {
   MOST_FREE,
   TRAIL_SIZE,
 } from "./beamState.ts";
+import { writeChild } from "./beamWrite.kernel.ts";
 import { reachTable } from "./reachTable.ts";
 
 /** A rectangle laid by a search: way in the tables, near corner in units. */
