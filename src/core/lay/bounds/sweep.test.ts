@@ -1,14 +1,8 @@
 import { expect, test } from "vitest";
 import { type SearchTables, searchTables } from "../rectangles/searchTables.ts";
 import { seededRng } from "../rng.ts";
-import {
-  resumeState,
-  SWEEP_PAUSES,
-  type SweepMemory,
-  type SweepTask,
-  sweepMemory,
-  sweepState,
-} from "./sweep.kernel.ts";
+import { resumeState, SWEEP_PAUSES, sweepState } from "./sweep.kernel.ts";
+import { type SweepMemory, type SweepTask, sweepMemory } from "./sweepMemory.ts";
 import { sweepProof } from "./sweepProof.ts";
 
 /** Whether pieces can be begun so that what is used at a time never exceeds the capacity: every begin is tried. */

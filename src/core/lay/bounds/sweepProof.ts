@@ -1,16 +1,8 @@
 import { BREATH, type Breath } from "../breath.ts";
 import type { SearchTables } from "../rectangles/searchTables.ts";
 import { barRelaxation } from "./barRelaxation.ts";
-import {
-  resumeState,
-  SWEEP_FITS,
-  SWEEP_GOES_ON,
-  SWEEP_PAUSES,
-  type SweepPrices,
-  type SweepTask,
-  sweepMemory,
-  sweepState,
-} from "./sweep.kernel.ts";
+import { resumeState, SWEEP_FITS, SWEEP_GOES_ON, SWEEP_PAUSES, sweepState } from "./sweep.kernel.ts";
+import { type SweepPrices, type SweepTask, sweepMemory } from "./sweepMemory.ts";
 
 /** What a sweep shows of a trial length: no plan ends there, the relaxation allows one, or it was too much work. */
 export type SweepVerdict = "impossible" | "open" | "too much";
