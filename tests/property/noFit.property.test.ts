@@ -72,7 +72,7 @@ function gridQuery(rings: readonly Ring[]): (x: number, y: number) => number {
   const probe = new Float64Array(4);
   const pick = Int32Array.of(0);
   return (x, y) => {
-    probe.set([x, y, Infinity]);
+    probe.set([x, y, Infinity, 0]);
     weightedDepth(probe, rows, ints, pick, 0, 1, arena.cells, arena.lists, arena.edges);
     return probe[3]!;
   };

@@ -15,7 +15,7 @@ export const ROW_INTS = 2;
 export const EDGE = 6;
 
 /**
- * Weighted sum of depths at (`probe[0]`, `probe[1]`) over neighbours `pick[from … to − 1]` into `probe[3]`; stops
+ * Adds to `probe[3]` the weighted sum of depths at (`probe[0]`, `probe[1]`) over neighbours `pick[from … to − 1]`; stops
  * early once it reaches `probe[2]`. (Doubles go by array: as arguments they would be put on the heap each call.)
  * Depths up to a neighbour's tolerance count as touching. Distances in grid units.
  */
@@ -33,7 +33,7 @@ export function weightedDepth(
   const x = probe[0]!;
   const y = probe[1]!;
   const limit = probe[2]!;
-  let sum = 0;
+  let sum = probe[3]!;
   for (let p = from; p < to; p++) {
     const k = pick[p]!;
     const o = k * 16;

@@ -142,20 +142,55 @@ export class Nearby {
   depthAt(x: number, y: number, limit: number): number {
     const { state, probe, level } = this;
     state.evaluations++;
-    let pick = this.pick;
-    let from = 0;
-    let to = 0;
-    if (this.writesAll) {
-      const q = state.places.cellAt(level, x, y);
-      pick = level.list;
-      from = q * level.stride;
-      to = from + level.count[q]!;
-    } else to = this.gather(x, y, 0);
-    const { cells, lists, edges } = state.store.arena;
     probe[0] = x;
     probe[1] = y;
     probe[2] = limit;
-    weightedDepth(probe, this.rows, this.ints, pick, from, to, cells, lists, edges);
+    probe[3] = 0;
+    if (!this.writesAll) return this.depthOfMet(x, y, limit);
+    const q = state.places.cellAt(level, x, y);
+    const from = q * level.stride;
+    this.addDepths(level.list, from, from + level.count[q]!);
+    return probe[3]!;
+  }
+
+  private addDepths(pick: Int32Array, from: number, to: number): void {
+    const { cells, lists, edges } = this.state.store.arena;
+    weightedDepth(this.probe, this.rows, this.ints, pick, from, to, cells, lists, edges);
+  }
+
+  /**
+   * `depthAt` for rows written when first met. Writing a row costs more than asking it, so what is written is summed
+   * up before the next row is written: most samples reach `limit` by then. Same sum, in the same order.
+   */
+  private depthOfMet(x: number, y: number, limit: number): number {
+    const { state, own, pick, written, grid, item, round, level, probe } = this;
+    const { places } = state;
+    const { boxes } = places;
+    const x0 = x + own[0]!;
+    const x1 = x + own[1]!;
+    const y0 = y + own[2]!;
+    const y1 = y + own[3]!;
+    const { list, stride } = level;
+    const q = places.cellAt(level, x, y);
+    const end = q * stride + level.count[q]!;
+    let asked = 0;
+    let count = 0;
+    for (let p = q * stride; p < end; p++) {
+      const j = list[p]!;
+      const b = 4 * j;
+      if (x1 <= boxes[b]! || x0 >= boxes[b + 1]! || y1 <= boxes[b + 2]! || y0 >= boxes[b + 3]!) continue;
+      if (j === item) continue;
+      if (written[j] !== round) {
+        if (asked < count) {
+          this.addDepths(pick, asked, count);
+          asked = count;
+          if (probe[3]! >= limit) return probe[3]!;
+        }
+        this.write(j);
+      }
+      if (grid[j]! >= 0) pick[count++] = j;
+    }
+    if (asked < count) this.addDepths(pick, asked, count);
     return probe[3]!;
   }
 
@@ -166,6 +201,7 @@ export class Nearby {
     probe[0] = x;
     probe[1] = y;
     probe[2] = Infinity;
+    probe[3] = 0;
     weightedDepth(probe, this.rows, this.ints, this.pick, p, p + 1, cells, lists, edges);
     return probe[3]!;
   }

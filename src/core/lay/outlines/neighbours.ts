@@ -87,6 +87,7 @@ export class Neighbours {
     probe[0] = x;
     probe[1] = y;
     probe[2] = limit;
+    probe[3] = 0;
     weightedDepth(probe, this.rows, this.ints, this.pick, from, to, cells, lists, edges);
     return probe[3]!;
   }
@@ -101,6 +102,7 @@ export class Neighbours {
     probe[0] = x;
     probe[1] = y;
     probe[2] = Infinity;
+    probe[3] = 0;
     weightedDepth(probe, rows, this.ints, this.pick, k, k + 1, cells, lists, edges);
     return probe[3]!;
   }

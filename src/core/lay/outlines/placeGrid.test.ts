@@ -85,7 +85,15 @@ test.each([7, 40, 130])("what is near a place is found as by asking all %i copie
     met += wanted.length;
     let sum = 0;
     for (let p = 0; p < found; p++) sum += near.depthOf(p, x, y);
-    expect(near.depthAt(x, y, Infinity)).toBeCloseTo(sum, 6);
+    // Anew, so that rows are written while they are asked.
+    near.open(item, variant);
+    const whole = near.depthAt(x, y, Infinity);
+    expect(whole).toBeCloseTo(sum, 6);
+    expect(near.depthAt(x, y, Infinity)).toBe(whole);
+    near.open(item, variant);
+    if (whole > 0) expect(near.depthAt(x, y, whole / 2)).toBeGreaterThanOrEqual(whole / 2);
+    near.open(item, variant);
+    expect(near.depthAt(x, y, whole + 1)).toBe(whole);
   }
   expect(met).toBeGreaterThan(50);
 });
