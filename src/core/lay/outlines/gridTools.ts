@@ -33,6 +33,9 @@ export function turnedOnGrid(ring: Ring, cos: number, sin: number, flip: number)
 export function turnedShape(shape: GridShape, cos: number, sin: number, flip: number): GridShape {
   if (cos === 1 && sin === 0 && flip === 1) return shape;
   const turn = (ring: Ring): Ring => turnedOnGrid(ring, cos, sin, flip);
+  // At an odd turn every corner is rounded anew, and a part with edges of a few units, as offsets leave them, may be
+  // convex no more: its cycle would wind the wrong way and leave a hole in the no-fit polygon. So parts are cut afresh.
+  if (cos * sin !== 0) return gridShape(turn(shape.outer), shape.holes.map(turn));
   return {
     outer: turn(shape.outer),
     holes: shape.holes.map(turn),

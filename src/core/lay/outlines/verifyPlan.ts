@@ -6,6 +6,12 @@ import type { RegionJob, RegionPlan } from "../types.ts";
 /** Overlap that counts as touching, as a share of the smaller piece's area. */
 const TOUCH_SHARE = 5e-7;
 
+/**
+ * How far a piece may reach over a straight edge, as a share of its size: half of what the checker allows. A long thin
+ * piece is small beside the grid, whose rounding alone may be a ten-millionth of its size.
+ */
+const EDGE_SHARE = 5e-7;
+
 interface Laid {
   readonly outline: Polygon;
   readonly box: Box;
@@ -87,7 +93,7 @@ export class PlanVerifier {
   private staysInBox(box: Box, area: number): boolean {
     const { region, margin, gap } = this.job;
     const inset = margin - gap / 2;
-    const slack = 1e-7 * Math.sqrt(area);
+    const slack = EDGE_SHARE * Math.sqrt(area);
     if (box.minX < inset - slack || box.minY < inset - slack) return false;
     if (box.maxY > region.width - inset + slack) return false;
     return region.length === null || box.maxX <= region.length - inset + slack;
