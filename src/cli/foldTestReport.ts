@@ -1,5 +1,6 @@
 import { failed, ok, type Result } from "../core/problems/problem.ts";
 import { expectedFold, FOLD_TESTS, type FoldFit, type FoldTestId, fitFold } from "../core/straps/foldTest.ts";
+import { withDecimalSign } from "../core/units/decimalSign.ts";
 import { formatLength } from "../core/units/formatLength.ts";
 import type { Language } from "../core/units/language.ts";
 import { type ParsedArgs, UsageError } from "./command.ts";
@@ -52,35 +53,35 @@ function readFoldTest(args: ParsedArgs, language: Language): Result<FoldTest> {
   return fit.ok ? ok({ ...test, fit: fit.value }) : failed(...fit.problems);
 }
 
-function instructions(
-  { construction, thickness, cutWidth, expected }: FoldTest,
-  texts: CliTexts["foldTest"],
-): string[] {
+function instructions({ construction, thickness, cutWidth, expected }: FoldTest, language: Language): string[] {
+  const texts = CLI_TEXTS[language].foldTest;
   const steps = [
-    texts.strip(bothUnits(cutWidth)),
+    texts.strip(bothUnits(cutWidth, language)),
     ...texts.how[construction],
     texts.measure(texts.read[construction]),
   ];
   return [
-    texts.title(construction, formatLength(thickness, "mm")),
+    texts.title(construction, formatLength(thickness, "mm", language)),
     "",
     ...steps.flatMap((step, i) => wrapRows(step, `  ${i + 1}. `, "     ")),
     "",
-    texts.assumed(bothUnits(expected.finishedWidth), bothUnits(expected.setback)),
+    texts.assumed(bothUnits(expected.finishedWidth, language), bothUnits(expected.setback, language)),
     texts.runAgain,
     texts.thickness,
     "",
   ];
 }
 
-function fitted(fit: FoldFit, { readingError }: FoldTest, texts: CliTexts["foldTest"]): string[] {
+function fitted(fit: FoldFit, { readingError }: FoldTest, language: Language): string[] {
+  const texts = CLI_TEXTS[language].foldTest;
+  const shown = (value: number): string => withDecimalSign(two(value), language);
   const column = Math.max(texts.neutral.length, texts.clearance.length) + 2;
   const two = (value: number): string => value.toFixed(2);
   return [
-    `${texts.neutral.padEnd(column)}${two(fit.neutral)} ± ${two(fit.neutralError)}`,
-    `${texts.clearance.padEnd(column)}${two(fit.clearance)} ± ${two(fit.clearanceError)}`,
+    `${texts.neutral.padEnd(column)}${shown(fit.neutral)} ± ${shown(fit.neutralError)}`,
+    `${texts.clearance.padEnd(column)}${shown(fit.clearance)} ± ${shown(fit.clearanceError)}`,
     "",
-    texts.leaves(bothUnits(readingError), bothUnits(fit.cutWidthError)),
+    texts.leaves(bothUnits(readingError, language), bothUnits(fit.cutWidthError, language)),
     texts.keep,
     `  ${JSON.stringify({ fold: { neutral: Number(two(fit.neutral)), clearance: Number(two(fit.clearance)) } })}`,
     "",
@@ -110,7 +111,7 @@ export function foldTestReport(
   const test = reading.value;
   const told = stored(args, test, texts);
   return {
-    text: [...(test.fit ? fitted(test.fit, test, texts) : instructions(test, texts)), ...told].join("\n"),
+    text: [...(test.fit ? fitted(test.fit, test, language) : instructions(test, language)), ...told].join("\n"),
     json: {
       construction: test.construction,
       thicknessMm: test.thickness,

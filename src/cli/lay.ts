@@ -26,7 +26,6 @@ import { OUTPUT_OPTIONS, withOutputOptions } from "./outputOptions.ts";
 import { readInput } from "./readInput.ts";
 import { type ReadProject, readProjectFile } from "./readProjectFile.ts";
 import { CUT_OPTION, cutMode, SEARCH_OPTIONS, searchSettings } from "./searchSettings.ts";
-import type { CliTexts } from "./words/cliTexts.ts";
 import { CLI_TEXTS } from "./words/cliTextTables.ts";
 import { type OutFile, writeFiles } from "./writeFiles.ts";
 
@@ -106,7 +105,7 @@ async function tellChoices(
       const faults = checkPlan(problem, plan);
       if (faults.length > 0) throw new Error(faults.map((fault) => problemLine(fault)).join("\n"));
     }
-    const words = choices.map((choice) => `  ${choiceWords(choice, project.output.lengths, texts)}`);
+    const words = choices.map((choice) => `  ${choiceWords(choice, project.output.lengths, io.language)}`);
     if (json)
       materials.push({ materialId: id, name, choices: choices.map((choice) => choiceData(name, problem, choice)) });
     else io.out(`${[name, ...words].join("\n")}\n`);
@@ -188,25 +187,21 @@ function summary(
       ...(cloth.note === null ? [] : [`  ${cloth.note}`]),
     );
   if (cutList.heldLengthwise.length > 0) lines.push("", texts.heldLengthwise(cutList.heldLengthwise.join(", ")));
-  const costs = costWords(laid, project, texts);
+  const costs = costWords(laid, project, language);
   if (costs.length > 0) lines.push("", texts.cost, ...costs.map((line) => `  ${line}`));
   const strips = strapsPerMetre(cutList.pieces, problems);
   if (strips.length > 0) lines.push("", texts.strips);
   for (const { piece, yield: found } of strips)
-    lines.push(`  ${piece.name}: ${stripWords(piece, found, project, texts)}`);
+    lines.push(`  ${piece.name}: ${stripWords(piece, found, project, language)}`);
   if (paths.length > 0) lines.push("", texts.written, ...paths.map((path) => `  ${path}`));
   return `${lines.join("\n")}\n`;
 }
 
-function stripWords(
-  piece: CutPiece,
-  found: StripsPerMetre["yield"],
-  project: Project,
-  texts: CliTexts["lay"],
-): string {
+function stripWords(piece: CutPiece, found: StripsPerMetre["yield"], project: Project, language: Language): string {
+  const texts = CLI_TEXTS[language].lay;
   if (found.count === 0) {
     const box = ringBox(piece.outline.outer);
-    return texts.noStrip(formatLength(box.maxX - box.minX, project.output.lengths));
+    return texts.noStrip(formatLength(box.maxX - box.minX, project.output.lengths, language));
   }
   return found.proven ? texts.stripsProven(found.count) : texts.stripsBound(found.count, found.bound);
 }

@@ -16,10 +16,10 @@ import { CLI_TEXTS } from "./words/cliTextTables.ts";
 import { wrapRows } from "./wrapText.ts";
 
 /** Both units at once: makers think in either, and the trade mixes them. */
-export const bothUnits: (mm: number) => string = lengthLabel;
+export const bothUnits: (mm: number, language: Language) => string = lengthLabel;
 
-function signed(mm: number): string {
-  return mm > 0 ? `+${bothUnits(mm)}` : bothUnits(mm);
+function signed(text: string, mm: number): string {
+  return mm > 0 ? `+${text}` : text;
 }
 
 function spanJson({ from, to, layers, thickness }: ProfileSpan): object {
@@ -35,7 +35,7 @@ function linesOf(result: StrapResult, role: PieceLine["role"]): number[] {
 /** The result as the JSON document of `laywright strap --json`; every number in mm. */
 export function strapJson(result: StrapResult, materials: readonly StrapMaterial[], language: Language): object {
   const words = STRAP_WORDS[language];
-  const write = (mm: number): string => formatLength(mm, "mm");
+  const write = (mm: number): string => formatLength(mm, "mm", language);
   const named = new Map(materials.map((one) => [one.id, one.name]));
   return {
     construction: result.wish.construction,
@@ -91,56 +91,64 @@ export function strapJson(result: StrapResult, materials: readonly StrapMaterial
   };
 }
 
+/** Writes lengths in both units in the language of the words. */
+function inBoth({ language }: StrapWords): (mm: number) => string {
+  return (mm) => bothUnits(mm, language);
+}
+
 function list(title: string, lines: readonly string[]): string[] {
   return lines.length === 0 ? [] : ["", title, ...lines.flatMap((line) => wrapRows(line, "  - ", "    "))];
 }
 
 function sizes(result: StrapResult, words: StrapWords, texts: CliTexts["strap"]): string[] {
+  const both = inBoth(words);
   const rows: [string, string][] = [
-    [texts.finishedWidth, bothUnits(result.finishedWidth)],
-    [texts.cutWidth, bothUnits(result.cutWidth)],
-    [texts.tradeRule, `${bothUnits(result.nominalWidth)}: ${words.constructions[result.wish.construction].rule}`],
-    [texts.difference, signed(result.cutWidth - result.nominalWidth)],
-    [texts.layersRow, texts.thick(result.layers, formatLength(result.thickness, "mm"))],
+    [texts.finishedWidth, both(result.finishedWidth)],
+    [texts.cutWidth, both(result.cutWidth)],
+    [texts.tradeRule, `${both(result.nominalWidth)}: ${words.constructions[result.wish.construction].rule}`],
+    [texts.difference, signed(both(result.cutWidth - result.nominalWidth), result.cutWidth - result.nominalWidth)],
+    [texts.layersRow, texts.thick(result.layers, formatLength(result.thickness, "mm", words.language))],
   ];
   if (result.foldLines.length > 0) {
-    rows.push([texts.foldLines, result.foldLines.map(bothUnits).join(", ")]);
+    rows.push([texts.foldLines, result.foldLines.map(both).join(words.language === "de" ? "; " : ", ")]);
   }
-  if (result.setback > 0) rows.push([texts.heldBack, bothUnits(result.setback)]);
-  rows.push([texts.cutLength, bothUnits(result.lengths.cut)]);
-  if (result.lengths.shortPart !== null) rows.push([texts.shortPart, bothUnits(result.lengths.shortPart)]);
-  if (result.lengths.longest !== null) rows.push([texts.longest, bothUnits(result.lengths.longest)]);
-  if (result.lengths.shortest !== null) rows.push([texts.shortest, bothUnits(result.lengths.shortest)]);
+  if (result.setback > 0) rows.push([texts.heldBack, both(result.setback)]);
+  rows.push([texts.cutLength, both(result.lengths.cut)]);
+  if (result.lengths.shortPart !== null) rows.push([texts.shortPart, both(result.lengths.shortPart)]);
+  if (result.lengths.longest !== null) rows.push([texts.longest, both(result.lengths.longest)]);
+  if (result.lengths.shortest !== null) rows.push([texts.shortest, both(result.lengths.shortest)]);
   const column = Math.max(...rows.map(([name]) => name.length)) + 2;
   return rows.map(([name, value]) => `  ${name.padEnd(column)}${value}`);
 }
 
-function metres(mm: number): string {
-  return `${formatLength(mm, "m")} (${formatLength(mm, "yd/8")})`;
+function metres(mm: number, language: Language): string {
+  return `${formatLength(mm, "m", language)} (${formatLength(mm, "yd/8")})`;
 }
 
 function consumable(one: Consumable, words: StrapWords, texts: CliTexts["strap"]): string {
-  return texts.of(metres(Math.ceil(one.mm / 10) * 10), words.consumables[one.code]);
+  return texts.of(metres(Math.ceil(one.mm / 10) * 10, words.language), words.consumables[one.code]);
 }
 
 /** The result for a person: sizes in both units, what to cut, buy and do. */
 export function strapText(result: StrapResult, materials: readonly StrapMaterial[], language: Language): string {
   const words = STRAP_WORDS[language];
   const texts = CLI_TEXTS[language].strap;
+  const both = inBoth(words);
   const named = new Map(materials.map((one) => [one.id, one.name]));
   const pieces = result.pieces.map((piece) => {
     const box = ringBox(piece.outline.outer);
-    const size = `${bothUnits(box.maxY - box.minY)} x ${bothUnits(box.maxX - box.minX)}`;
+    const size = `${both(box.maxY - box.minY)} x ${both(box.maxX - box.minX)}`;
     return `${piece.count} x ${piece.name}: ${size}, ${named.get(piece.materialId) ?? piece.materialId}`;
   });
-  const items = result.lengths.items.map((item) => `${bothUnits(item.mm)} ${words.lengthItems[item.code]}`);
+  const items = result.lengths.items.map((item) => `${both(item.mm)} ${words.lengthItems[item.code]}`);
   const needle = result.needle.map(
-    (one) => `${words.needle[one.where]}: ${texts.layers(one.layers)}, ${formatLength(one.thickness, "mm")}`,
+    (one) =>
+      `${words.needle[one.where]}: ${texts.layers(one.layers)}, ${formatLength(one.thickness, "mm", language)}`,
   );
   const others = result.alternatives.map((one) => {
-    const roll = one.rollLength === null ? "" : texts.ofRoll(metres(one.rollLength));
-    const thickness = formatLength(one.thickness, "mm");
-    return texts.other(one.construction, bothUnits(one.cutWidth), texts.layers(one.layers), thickness, roll);
+    const roll = one.rollLength === null ? "" : texts.ofRoll(metres(one.rollLength, language));
+    const thickness = formatLength(one.thickness, "mm", language);
+    return texts.other(one.construction, both(one.cutWidth), texts.layers(one.layers), thickness, roll);
   });
   return [
     words.constructions[result.wish.construction].title,
@@ -154,12 +162,12 @@ export function strapText(result: StrapResult, materials: readonly StrapMaterial
     ),
     ...list(
       texts.notes,
-      result.warnings.map((one) => phraseText(one, bothUnits, words)),
+      result.warnings.map((one) => phraseText(one, both, words)),
     ),
     ...list(texts.others, others),
     "",
     texts.steps,
-    ...result.steps.flatMap((one, i) => wrapRows(phraseText(one, bothUnits, words), `  ${i + 1}. `, "     ")),
+    ...result.steps.flatMap((one, i) => wrapRows(phraseText(one, both, words), `  ${i + 1}. `, "     ")),
     ...list(
       texts.takeCare,
       result.cautions.map((one) => cautionText(one, CAUTION_TABLES[language])),

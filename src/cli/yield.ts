@@ -2,12 +2,11 @@ import { lengthForStraps } from "../core/lay/yield/lengthForStraps.ts";
 import type { StrapDirections, StrapOnCloth } from "../core/lay/yield/strapProblem.ts";
 import { strapYield } from "../core/lay/yield/strapYield.ts";
 import type { Problem } from "../core/problems/problem.ts";
+import type { Language } from "../core/units/language.ts";
 import { type LengthRange, parseLength } from "../core/units/parseLength.ts";
 import { type Command, EXIT, JSON_OPTION, type ParsedArgs, UsageError } from "./command.ts";
 import { numberOption, requiredOption, wordOption } from "./optionValues.ts";
 import { inputProblem, plainProblem } from "./problemReport.ts";
-import type { CliTexts } from "./words/cliTexts.ts";
-import { CLI_TEXTS } from "./words/cliTextTables.ts";
 import { lengthText, yieldText } from "./yieldText.ts";
 
 /** Nobody cuts a strap or a cloth below a millimetre; 20 m is wider than any loom. */
@@ -46,8 +45,9 @@ export const yieldCommand: Command = {
     const byLength = args.values.has("length");
     if (byLength === args.values.has("count")) throw new UsageError("give either --length or --count");
     const { cloth, length } = readCloth(args);
-    const texts = CLI_TEXTS[io.language].yields;
-    const answer = byLength ? yieldOnLength(args, cloth, length, texts) : lengthForCount(args, cloth, texts);
+    const answer = byLength
+      ? yieldOnLength(args, cloth, length, io.language)
+      : lengthForCount(args, cloth, io.language);
     io.out(args.switches.has("json") ? `${JSON.stringify(answer.json)}\n` : answer.text);
     return EXIT.done;
   },
@@ -58,18 +58,18 @@ interface Answer {
   readonly text: string;
 }
 
-function yieldOnLength(args: ParsedArgs, cloth: StrapOnCloth, length: number, texts: CliTexts["yields"]): Answer {
+function yieldOnLength(args: ParsedArgs, cloth: StrapOnCloth, length: number, language: Language): Answer {
   const straps = (length * cloth.clothWidth) / (cloth.strapLength * cloth.strapWidth);
   if (straps > MOST_STRAPS) throw tooMany(Math.floor(straps), "--length");
   const found = strapYield(cloth, length);
   const { usedLength, ...contract } = found;
   return {
     json: { ...contract, usedLengthMm: usedLength },
-    text: yieldText(cloth, length, found, args.values.get("strip")!, texts),
+    text: yieldText(cloth, length, found, args.values.get("strip")!, language),
   };
 }
 
-function lengthForCount(args: ParsedArgs, cloth: StrapOnCloth, texts: CliTexts["yields"]): Answer {
+function lengthForCount(args: ParsedArgs, cloth: StrapOnCloth, language: Language): Answer {
   const count = numberOption(args, "count", { least: 1, most: MOST_STRAPS, whole: true }, 1);
   const found = lengthForStraps(cloth, count);
   if (found === null)
@@ -78,7 +78,7 @@ function lengthForCount(args: ParsedArgs, cloth: StrapOnCloth, texts: CliTexts["
   const { length, bound, proven, plan } = found;
   return {
     json: { lengthMm: length, boundMm: bound, proven, count: plan.count, placements: plan.placements },
-    text: lengthText(cloth, count, found, args.values.get("strip")!, texts),
+    text: lengthText(cloth, count, found, args.values.get("strip")!, language),
   };
 }
 

@@ -4,7 +4,9 @@ import { strapBlocks } from "../core/lay/yield/strapBlocks.ts";
 import type { StrapOnCloth } from "../core/lay/yield/strapProblem.ts";
 import type { StrapYield } from "../core/lay/yield/strapYield.ts";
 import { formatLength, type LengthStyle } from "../core/units/formatLength.ts";
+import type { Language } from "../core/units/language.ts";
 import type { CliTexts } from "./words/cliTexts.ts";
+import { CLI_TEXTS } from "./words/cliTextTables.ts";
 
 type Texts = CliTexts["yields"];
 
@@ -14,10 +16,11 @@ export function yieldText(
   length: number,
   found: StrapYield,
   asked: string,
-  texts: Texts,
+  language: Language,
 ): string {
+  const texts = CLI_TEXTS[language].yields;
   const style = styleOf(asked);
-  const show = (mm: number): string => formatLength(mm, style);
+  const show = (mm: number): string => formatLength(mm, style, language);
   const where = texts.onCloth(show(length), show(cloth.clothWidth));
   const strap = strapName(cloth, show);
   if (found.count === 0) return lines(texts.noneFits(strap, where), ...help(cloth, show, texts));
@@ -38,10 +41,11 @@ export function lengthText(
   count: number,
   found: LengthForStraps,
   asked: string,
-  texts: Texts,
+  language: Language,
 ): string {
+  const texts = CLI_TEXTS[language].yields;
   const style = styleOf(asked);
-  const show = (mm: number): string => formatLength(mm, style);
+  const show = (mm: number): string => formatLength(mm, style, language);
   const { plan } = found;
   const where = texts.onCloth(show(found.length), show(cloth.clothWidth));
   return lines(

@@ -67,7 +67,7 @@ export async function stockFiles(
     rollWidth: output.rollWidth,
     correction: printerFinding(output).correction,
   });
-  const rollWords = formatLength(output.rollWidth, output.lengths);
+  const rollWords = formatLength(output.rollWidth, output.lengths, language);
   const taped =
     tiled === null
       ? []
@@ -218,7 +218,7 @@ async function rulerFiles(
   const cuts = rulerCuts({ ...problem, stocks: [stock] }, lay)?.[0];
   if (!cuts || cuts.sequence.cuts > MOST_CUTS) return [];
   const plan = rulerPlan(cuts, sheet, RULER_TEXTS[title.language]);
-  const write = (mm: number): string => cutLength(mm, project.output.lengths);
+  const write = (mm: number): string => cutLength(mm, project.output.lengths, title.language);
   const pages = rulerPages(plan, paperOf(project.output.paper), title, write);
   const data = await pdf(`${title.project}: ${title.material}`, pages);
   const about = FILE_TEXTS[title.language].about.rulerCuts(plan.sequence.cuts);
@@ -253,7 +253,7 @@ export function titleOf(
   const texts = PAPER_TEXTS[language].sheets;
   const words =
     stock.kind === "roll"
-      ? texts.roll(formatLength(stock.width, lengths), formatLength(sheet.usedLength, lengths))
+      ? texts.roll(formatLength(stock.width, lengths, language), formatLength(sheet.usedLength, lengths, language))
       : texts.leftover(stock.id);
   return { project: project.name, material: material.name, stock: words, language };
 }

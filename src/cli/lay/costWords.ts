@@ -1,7 +1,9 @@
 import { type BagCost, bagCost } from "../../core/buying/bagCost.ts";
 import type { Project } from "../../core/project/project.ts";
+import { withDecimalSign } from "../../core/units/decimalSign.ts";
+import type { Language } from "../../core/units/language.ts";
 import { money } from "../../export/cutsheet/layWords.ts";
-import type { CliTexts } from "../words/cliTexts.ts";
+import { CLI_TEXTS } from "../words/cliTextTables.ts";
 import type { LaidCloth } from "./laidProject.ts";
 
 /** What all cloths of a project cost together. */
@@ -14,18 +16,24 @@ export function costOf(laid: readonly LaidCloth[], { bags, pricing }: Project): 
 }
 
 /** Cost and price in sentences; none where prices are missing. */
-export function costWords(laid: readonly LaidCloth[], project: Project, texts: CliTexts["lay"]): string[] {
+export function costWords(laid: readonly LaidCloth[], project: Project, language: Language): string[] {
+  const texts = CLI_TEXTS[language].lay;
   const { toPay, clothPerBag, costPerBag, pricePerBag, markup, margin } = costOf(laid, project);
   const words: string[] = [];
-  if (toPay !== null && toPay > 0) words.push(texts.toPay(money(toPay, project)));
-  if (clothPerBag !== null && clothPerBag > 0) words.push(texts.clothOfBag(money(clothPerBag, project)));
+  if (toPay !== null && toPay > 0) words.push(texts.toPay(money(toPay, project, language)));
+  if (clothPerBag !== null && clothPerBag > 0) words.push(texts.clothOfBag(money(clothPerBag, project, language)));
   if (costPerBag !== null && pricePerBag !== null && markup !== null && margin !== null)
     words.push(
-      texts.price(money(costPerBag, project), money(pricePerBag, project), percent(markup), percent(margin)),
+      texts.price(
+        money(costPerBag, project, language),
+        money(pricePerBag, project, language),
+        percent(markup, language),
+        percent(margin, language),
+      ),
     );
   return words;
 }
 
-function percent(share: number): string {
-  return `${Number((100 * share).toFixed(1))} %`;
+function percent(share: number, language: Language): string {
+  return withDecimalSign(`${Number((100 * share).toFixed(1))} %`, language);
 }

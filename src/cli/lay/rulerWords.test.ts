@@ -2,7 +2,6 @@ import { expect, test } from "vitest";
 import { rectangleRing, solid } from "../../core/geometry/ring.ts";
 import { choicesFrom } from "../../core/lay/choices/searchChoices.ts";
 import type { LayPiece, LayPlan, LayProblem, StockPlacement } from "../../core/lay/types.ts";
-import { CLI_TEXTS } from "../words/cliTextTables.ts";
 import { choiceWords } from "./choiceWords.ts";
 import { rulerText } from "./rulerWords.ts";
 
@@ -61,6 +60,6 @@ test("no list for a plan that straight cuts do not part", () => {
 });
 
 test("choices tell length, price, ruler cuts and offcut", () => {
-  const lines = choicesFrom(problem, [plan]).map((choice) => choiceWords(choice, "mm", CLI_TEXTS.en.lay));
+  const lines = choicesFrom(problem, [plan]).map((choice) => choiceWords(choice, "mm", "en"));
   expect(lines[0]).toMatch(/^shortest.*710 mm; ruler cuts: 8, ruler settings: 4; largest offcut/u);
 });

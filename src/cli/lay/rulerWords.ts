@@ -28,7 +28,7 @@ export function rulerText(
   if (all.length === 0) return null;
   const names = new Map(pieces.map(({ id, name }) => [id, name]));
   const curved = problem.pieces.some(({ outline }) => !isRectangle(outline.outer, 1e-3));
-  const blocks = all.map((cuts) => stockBlock(cuts, names, style, texts));
+  const blocks = all.map((cuts) => stockBlock(cuts, names, style, language));
   return [
     texts.title(project, cloth),
     "",
@@ -45,9 +45,10 @@ function stockBlock(
   { stockId, margin, bare, sequence, placements }: RulerCuts,
   names: ReadonlyMap<string, string>,
   style: LengthStyle,
-  texts: RulerTexts,
+  language: Language,
 ): string[] {
-  const show = (mm: number): string => formatLength(mm, style);
+  const texts = RULER_TEXTS[language];
+  const show = (mm: number): string => formatLength(mm, style, language);
   const nameOf = (part: CutPart): string => {
     if (part.kind === "offcut") return `${texts.offcut} ${show(part.box.dx)} × ${show(part.box.dy)}`;
     if (part.kind === "cloth") return part.name === "" ? texts.wholeCloth : part.name;

@@ -45,7 +45,8 @@ export const german: CliTexts = {
   lay: {
     bags: (project, count) => `${project}, ${count === 1 ? "1 Tasche" : `${count} Taschen`}`,
     laying: (material, pieces) => `${material}: ${teile(pieces)} ${pieces === 1 ? "wird" : "werden"} gelegt`,
-    laid: (material, metres, placed, pieces) => `${material}: ${metres} m für ${placed} von ${teilen(pieces)}`,
+    laid: (material, metres, placed, pieces) =>
+      `${material}: ${metres.replace(".", ",")} m für ${placed} von ${teilen(pieces)}`,
     threePlans: (material) => `${material}: drei Pläne`,
     ourFault:
       "Ein Plan von uns ist falsch; nach ihm darf nichts geschnitten werden. Das ist unser Fehler, bitte senden Sie uns Ihre Datei.",

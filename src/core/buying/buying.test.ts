@@ -85,12 +85,12 @@ test("bought in the shop's steps, ends squared, washed first, one repeat more", 
 });
 
 test("a length is asked for in the unit its price is by", () => {
-  expect(shopLength(1485.9, material.price)).toBe("1 5/8 yd");
-  expect(shopLength(1300, { amount: 1, basis: { kind: "length", mm: 1000 }, step: 100 })).toBe("1.3 m");
-  expect(shopLength(1300, null)).toBe("1.3 m");
+  expect(shopLength(1485.9, material.price, "en")).toBe("1 5/8 yd");
+  expect(shopLength(1300, { amount: 1, basis: { kind: "length", mm: 1000 }, step: 100 }, "en")).toBe("1.3 m");
+  expect(shopLength(1300, null, "de")).toBe("1,3 m");
   // Without a step of the shop's own: up to the next centimetre or eighth, never short.
-  expect(shopLength(499.1, null)).toBe("0.5 m");
-  expect(shopLength(1490, material.price)).toBe("1 3/4 yd");
+  expect(shopLength(499.1, null, "en")).toBe("0.5 m");
+  expect(shopLength(1490, material.price, "en")).toBe("1 3/4 yd");
 });
 
 test("own stock is not bought; without a price nothing is made up", () => {

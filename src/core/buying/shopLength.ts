@@ -1,5 +1,6 @@
 import type { Price } from "../materials/material.ts";
 import { formatLength } from "../units/formatLength.ts";
+import type { Language } from "../units/language.ts";
 import { MM_PER_UNIT } from "../units/length.ts";
 
 /** What a shop cuts by where it names no step, mm: a centimetre, an eighth of a yard (common practice, no source). */
@@ -11,10 +12,10 @@ const SAME = 1e-6;
  * A length as it is asked for in the shop: yards to an eighth where the price is by inches, feet or yards, else metres.
  * Rounded up to whole centimetres or eighths: less would be too short.
  */
-export function shopLength(mm: number, price: Price | null): string {
+export function shopLength(mm: number, price: Price | null, language: Language): string {
   const style = price !== null && isImperial(price) ? "yd/8" : "m";
   const step = SHOP_STEP[style];
-  return formatLength(Math.ceil(mm / step - SAME) * step, style);
+  return formatLength(Math.ceil(mm / step - SAME) * step, style, language);
 }
 
 function isImperial({ basis }: Price): boolean {

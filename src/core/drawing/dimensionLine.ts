@@ -1,5 +1,7 @@
 import { straightContour } from "../geometry/contourShapes.ts";
+import { withDecimalSign } from "../units/decimalSign.ts";
 import { formatLength } from "../units/formatLength.ts";
+import type { Language } from "../units/language.ts";
 import type { DrawingItem } from "./drawing.ts";
 import { drawArea, drawLine, drawText } from "./items.ts";
 import { textWidth } from "./textWidth.ts";
@@ -11,15 +13,15 @@ const OVERSHOOT = 1;
 const LEAST_FRACTION = 25.4 / 64;
 
 /** A length in both units, as it stands on pictures. */
-export function lengthLabel(mm: number): string {
+export function lengthLabel(mm: number, language: Language = "en"): string {
   return Math.abs(mm) < LEAST_FRACTION
-    ? formatLength(mm, "mm")
-    : `${formatLength(mm, "mm")} (${formatLength(mm, "in/32")})`;
+    ? formatLength(mm, "mm", language)
+    : `${formatLength(mm, "mm", language)} (${formatLength(mm, "in/32")})`;
 }
 
 /** A thickness in both units; inches in thousandths, for no ruler's fraction tells one layer from another. */
-export function thicknessLabel(mm: number): string {
-  return `${formatLength(mm, "mm")} (${(mm / 25.4).toFixed(3)} in)`;
+export function thicknessLabel(mm: number, language: Language): string {
+  return `${formatLength(mm, "mm", language)} (${withDecimalSign((mm / 25.4).toFixed(3), language)} in)`;
 }
 
 function arrow(x: number, y: number, dx: number, dy: number): DrawingItem {

@@ -1,7 +1,7 @@
 import type { Contour } from "../geometry/contour.ts";
 import { straightContour } from "../geometry/contourShapes.ts";
 import type { StrapResult } from "../straps/strapResult.ts";
-import type { PictureWords, StrapWords } from "../straps/words/strapWords.ts";
+import type { StrapWords } from "../straps/words/strapWords.ts";
 import { lengthLabel, levelDimension, thicknessLabel, uprightDimension } from "./dimensionLine.ts";
 import type { Drawing, DrawingItem } from "./drawing.ts";
 import { drawArea, drawLine, drawText } from "./items.ts";
@@ -25,15 +25,15 @@ function magnified(contour: Contour, scale: number, x: number, y: number): Conto
   return { vertices, closed: contour.closed };
 }
 
-function layerText({ word, thickness }: ArtLayer, words: PictureWords): string {
-  return `${words.layers[word]}, ${thicknessLabel(thickness)}`;
+function layerText({ word, thickness }: ArtLayer, { picture, language }: StrapWords): string {
+  return `${picture.layers[word]}, ${thicknessLabel(thickness, language)}`;
 }
 
 /** Colours and lines explained, in rows no wider than `width`. Returns the rows' items and how high they are. */
 function legend(
   art: SectionArt,
   width: number,
-  words: PictureWords,
+  words: StrapWords,
 ): { readonly items: DrawingItem[]; readonly height: number } {
   const entries: { text: string; mark: (x: number, y: number) => DrawingItem[]; room: number }[] = art.layers.map(
     (layer) => ({
@@ -49,8 +49,8 @@ function legend(
     const mark = (x: number, y: number) => [drawLine(role, straightContour([x, y + 1.3, x + length, y + 1.3]))];
     entries.push({ text, room: length + 1.5, mark });
   };
-  if (art.rawEdges.length > 0) line(words.rawEdge, "cut", 5);
-  if (art.stitches.length > 0) line(words.stitch, "stitch", 7);
+  if (art.rawEdges.length > 0) line(words.picture.rawEdge, "cut", 5);
+  if (art.stitches.length > 0) line(words.picture.stitch, "stitch", 7);
   const rows: (typeof entries)[] = [[]];
   let used = 0;
   for (const entry of entries) {
@@ -88,32 +88,33 @@ function rawEdge(
 }
 
 /** What the picture says below its title. */
-function subtitle(result: StrapResult, scale: number, words: PictureWords): string {
-  const magnified = words.magnified(scale, lengthLabel(result.cutWidth));
+function subtitle(result: StrapResult, scale: number, { picture, language }: StrapWords): string {
+  const magnified = picture.magnified(scale, lengthLabel(result.cutWidth, language));
   if (result.setback <= 0) return magnified;
-  const held = result.wish.construction === "three-hemmed" ? words.hemHeld : words.rawEdgeHeld;
-  return `${magnified}, ${held(lengthLabel(result.setback))}`;
+  const held = result.wish.construction === "three-hemmed" ? picture.hemHeld : picture.rawEdgeHeld;
+  return `${magnified}, ${held(lengthLabel(result.setback, language))}`;
 }
 
 /**
  * Cross-section of a strap, magnified by a whole factor that it names: layers by material, folds as true arcs, raw
  * edges, stitches, width and thickness in both units. At most `room` mm wide, unless the strap itself is wider.
  */
-export function foldPicture(result: StrapResult, title: string, { picture }: StrapWords, room: number): Drawing {
+export function foldPicture(result: StrapResult, title: string, words: StrapWords, room: number): Drawing {
+  const { language } = words;
   const art = strapSectionArt(result);
-  const thickness = thicknessLabel(art.height);
+  const thickness = thicknessLabel(art.height, language);
   const beside = 2 * MARGIN + 6 + textWidth(thickness, TEXT);
   const scale = SCALES.filter((factor) => factor * art.width <= Math.min(WIDE, room - beside)).at(-1) ?? 1;
   const dimensions = beside + art.width * scale;
   const inner = Math.max(room, dimensions) - 2 * MARGIN;
-  const about = wrapText(subtitle(result, scale, picture), SMALL, inner);
+  const about = wrapText(subtitle(result, scale, words), SMALL, inner);
   const heads = wrapText(title, HEAD, inner, true);
   const wide = [
     ...about.map((line) => textWidth(line, SMALL)),
     ...heads.map((line) => textWidth(line, HEAD, true)),
   ];
   const width = Math.max(dimensions, 2 * MARGIN + Math.max(...wide));
-  const key = legend(art, width - 2 * MARGIN, picture);
+  const key = legend(art, width - 2 * MARGIN, words);
   const dimensionY = MARGIN + key.height + 5;
   const baseY = dimensionY + 7;
   const x = MARGIN;
@@ -130,11 +131,13 @@ export function foldPicture(result: StrapResult, title: string, { picture }: Str
     const sx = at * scale + x;
     items.push(drawLine("stitch", straightContour([sx, low * scale + baseY - 2, sx, high * scale + baseY + 2])));
   }
-  items.push(...levelDimension(x, right, baseY - 1, dimensionY, lengthLabel(art.width), TEXT));
+  items.push(...levelDimension(x, right, baseY - 1, dimensionY, lengthLabel(art.width, language), TEXT));
   items.push(...uprightDimension(right + 4, baseY, top, thickness, TEXT));
   let heading = top + 6;
   if (art.setback !== null && art.setback * scale > 0.5) {
-    items.push(...levelDimension(x, x + art.setback * scale, top + 1, top + 4, lengthLabel(art.setback), SMALL));
+    items.push(
+      ...levelDimension(x, x + art.setback * scale, top + 1, top + 4, lengthLabel(art.setback, language), SMALL),
+    );
     heading += 6;
   }
   items.push(...key.items);

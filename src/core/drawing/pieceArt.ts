@@ -17,16 +17,16 @@ export function pieceArt(
   const art = new Map<string, PieceArt>();
   for (const piece of pieces) {
     const mirrored = mirrorImage(piece);
-    if (piece.count > 0) art.set(piece.id, artOf(piece, piece.name, lengths));
-    if (mirrored) art.set(mirrored.id, artOf(mirrored, texts.mirrored(piece.name), lengths));
+    if (piece.count > 0) art.set(piece.id, artOf(piece, piece.name, lengths, language));
+    if (mirrored) art.set(mirrored.id, artOf(mirrored, texts.mirrored(piece.name), lengths, language));
   }
   return art;
 }
 
-function artOf(piece: CutPiece, name: string, lengths: LengthStyle): PieceArt {
+function artOf(piece: CutPiece, name: string, lengths: LengthStyle, language: Language): PieceArt {
   const box = contourBox(piece.contour);
-  const along = cutLength(box.maxX - box.minX, lengths);
-  const across = cutLength(box.maxY - box.minY, lengths);
+  const along = cutLength(box.maxX - box.minX, lengths, language);
+  const across = cutLength(box.maxY - box.minY, lengths, language);
   return {
     name,
     detail: `${along} × ${across}`,

@@ -1,4 +1,5 @@
 import type { Paper } from "../project/papers.ts";
+import { withDecimalSign } from "../units/decimalSign.ts";
 import type { Language } from "../units/language.ts";
 
 /** What the measured test square says about the printer. */
@@ -61,9 +62,10 @@ function fittedPapers(factor: number, papers: readonly Paper[]): readonly [strin
 export function describePrinter({ kind, papers, correction }: PrinterFinding, language: Language = "en"): string {
   const words = WORDS[language];
   if (kind === "true") return words.true;
-  const off = `${(Math.abs(1 / correction.x - 1) * 100).toFixed(1)} %`;
+  const off = `${withDecimalSign((Math.abs(1 / correction.x - 1) * 100).toFixed(1), language)} %`;
   if (kind === "fit-to-page") return words.fitted(off, papers);
-  const [x, y] = [correction.x.toFixed(4), correction.y.toFixed(4)] as const;
+  const factor = (value: number): string => withDecimalSign(value.toFixed(4), language);
+  const [x, y] = [factor(correction.x), factor(correction.y)] as const;
   return kind === "off" ? words.off(off, x, y) : words.uneven(x, y);
 }
 

@@ -33,7 +33,8 @@ test("every problem has whole sentences in every language, with the same figures
     }
     expect(de!.what, code).not.toBe(en!.what);
     expect(de!.remedy, code).not.toBe(en!.remedy);
-    const figures = (text: string) => (text.match(/\d+(\.\d+)?/gu) ?? []).sort();
+    const figures = (text: string) =>
+      (text.match(/\d+([.,]\d+)?/gu)?.map((figure) => figure.replace(",", ".")) ?? []).sort();
     expect(figures(de!.what), code).toEqual(figures(en!.what));
   }
 });

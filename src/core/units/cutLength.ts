@@ -1,4 +1,6 @@
+import { withDecimalSign } from "./decimalSign.ts";
 import { formatLength, type LengthStyle, showLength } from "./formatLength.ts";
+import type { Language } from "./language.ts";
 
 /** What a ruler and a rotary cutter hold, mm (common practice, no source). */
 const CUTTING_TOLERANCE = 0.5;
@@ -10,9 +12,10 @@ const TOLD_SHARE = 0.1;
  * only where that is further off than a cut is (0.5 mm) or than a tenth of a small length. Throws RangeError when
  * `mm` is not finite.
  */
-export function cutLength(mm: number, style: LengthStyle): string {
-  if (style === "mm" || style === "cm") return formatLength(mm, style);
-  const { text, offByMm } = showLength(mm, style);
+export function cutLength(mm: number, style: LengthStyle, language: Language = "en"): string {
+  if (style === "mm" || style === "cm") return formatLength(mm, style, language);
+  const { text: plain, offByMm } = showLength(mm, style);
+  const text = withDecimalSign(plain, language);
   const off = Math.abs(offByMm);
   return off > CUTTING_TOLERANCE || off > Math.abs(mm) * TOLD_SHARE + 1e-9 ? `≈${text}` : text;
 }

@@ -1,3 +1,5 @@
+import { withDecimalSign } from "./decimalSign.ts";
+import type { Language } from "./language.ts";
 import { type LengthUnit, MM_PER_UNIT } from "./length.ts";
 import { type LengthRange, parseLength } from "./parseLength.ts";
 
@@ -20,11 +22,13 @@ const SHOWN_WITHIN_MM = 0.05;
 /**
  * A length for people: `98.4 mm`, `9.84 cm`, `3 7/8 in`. The stored value is never changed; a text that is more than
  * 0.05 mm away from it starts with "≈". Use `writeLength` where the text must read back to the same number.
+ * The decimal sign is the language's.
  */
-export function formatLength(mm: number, style: LengthStyle): string {
+export function formatLength(mm: number, style: LengthStyle, language: Language = "en"): string {
   const shown = showLength(mm, style);
   // 1e-9: halves of a tenth are not held exactly by a double.
-  return Math.abs(shown.offByMm) > SHOWN_WITHIN_MM + 1e-9 ? `≈${shown.text}` : shown.text;
+  const text = withDecimalSign(shown.text, language);
+  return Math.abs(shown.offByMm) > SHOWN_WITHIN_MM + 1e-9 ? `≈${text}` : text;
 }
 
 /** The nearest text of a style and its distance from the value. Throws RangeError when `mm` is not finite. */

@@ -46,7 +46,8 @@ test("rows are grouped by material, numbered through, with fold lines in words",
   const text = cutSheetText(sheet);
   expect(text).toContain("254 mm × 101.6 mm  10 in × 4 in");
   expect(text).toContain("Straps are not load rated");
-  expect(bothUnits(101.6)).toBe("101.6 mm · 4 in");
+  expect(bothUnits(101.6, "en")).toBe("101.6 mm · 4 in");
+  expect(bothUnits(101.6, "de")).toBe("101,6 mm · 4 in");
 });
 
 test("hostile names stay one harmless cell each (RFC 4180)", () => {

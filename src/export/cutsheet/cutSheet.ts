@@ -96,7 +96,7 @@ export function cutSheetOf(input: CutSheetInput): CutSheet {
       material: material.name,
       rows: pieces
         .filter((piece) => piece.materialId === material.id)
-        .map((piece) => rowOf(piece, ++number, texts)),
+        .map((piece) => rowOf(piece, ++number, texts, language)),
       lay: input.lay?.get(material.id) ?? [],
     }))
     .filter((group) => group.rows.length > 0);
@@ -119,8 +119,8 @@ export function cutSheetOf(input: CutSheetInput): CutSheet {
 }
 
 /** A length in millimetres or centimetres and in inches, as `98.4 mm · 3 7/8 in`. */
-export function bothUnits(mm: number): string {
-  return `${formatLength(mm, mm < 1000 ? "mm" : "cm")} · ${sheetInches(mm)}`;
+export function bothUnits(mm: number, language: Language): string {
+  return `${formatLength(mm, mm < 1000 ? "mm" : "cm", language)} · ${sheetInches(mm)}`;
 }
 
 /** A length to the nearest 1/16 in; marked `≈` where that is further off than a cut is. The columns' heads say so. */
@@ -128,7 +128,7 @@ export function sheetInches(mm: number): string {
   return cutLength(mm, "in/16");
 }
 
-function rowOf(piece: CutPiece, number: number, texts: SheetTexts): CutRow {
+function rowOf(piece: CutPiece, number: number, texts: SheetTexts, language: Language): CutRow {
   const box = contourBox(piece.contour);
   return {
     number,
@@ -140,14 +140,14 @@ function rowOf(piece: CutPiece, number: number, texts: SheetTexts): CutRow {
     along: box.maxX - box.minX,
     across: box.maxY - box.minY,
     grain: piece.grain,
-    notes: lineNotes(piece, box.maxY - box.minY, texts),
+    notes: lineNotes(piece, box.maxY - box.minY, texts, language),
   };
 }
 
 const ROLES: readonly PieceLine["role"][] = ["fold", "tape", "stitch"];
 
 /** Where the lines along a strip lie, measured from its lower long edge. Panels' lines are on the drawing alone. */
-function lineNotes(piece: CutPiece, across: number, texts: SheetTexts): string[] {
+function lineNotes(piece: CutPiece, across: number, texts: SheetTexts, language: Language): string[] {
   if (piece.kind !== "strip") return [];
   return ROLES.flatMap((role) => {
     const heights = piece.lines
@@ -157,7 +157,9 @@ function lineNotes(piece: CutPiece, across: number, texts: SheetTexts): string[]
       .map((box) => box.minY);
     const unique = [...new Set(heights.map((mm) => Math.round(mm * 100) / 100))].sort((a, b) => a - b);
     if (unique.length === 0) return [];
-    const metric = unique.map((mm) => formatLength(mm, "mm").replace(" mm", "")).join(", ");
+    const metric = unique
+      .map((mm) => formatLength(mm, "mm", language).replace(" mm", ""))
+      .join(language === "de" ? "; " : ", ");
     const inches = unique.map((mm) => sheetInches(mm).replace(" in", "")).join(", ");
     return [texts.linesAt(role, metric, inches)];
   });

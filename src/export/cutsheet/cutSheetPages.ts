@@ -4,6 +4,7 @@ import type { Page } from "../../core/drawing/page.ts";
 import { fitText, plainLine, wrapText } from "../../core/drawing/textWidth.ts";
 import { rectangleContour, segmentContour } from "../../core/geometry/contourShapes.ts";
 import { formatLength } from "../../core/units/formatLength.ts";
+import type { Language } from "../../core/units/language.ts";
 import { type Amount, type CutGroup, type CutRow, type CutSheet, type Picture, sheetInches } from "./cutSheet.ts";
 import { type Block, type FlowPaper, flowPages, roomOn, SHEET_MARGIN } from "./flow.ts";
 import type { SheetTexts } from "./words/sheetTexts.ts";
@@ -24,7 +25,7 @@ export function cutSheetPages(sheet: CutSheet, paper: { readonly width: number; 
     textBlock(plainLine(sheet.project), 7, width, { bold: true }),
     textBlock(`${texts.title}. ${texts.forBags(sheet.bags)}`, TEXT, width, {}),
   ];
-  for (const group of sheet.groups) blocks.push(...groupBlocks(group, width, texts));
+  for (const group of sheet.groups) blocks.push(...groupBlocks(group, width, sheet.language));
   blocks.push(
     ...amountBlocks(texts.toBuy, sheet.purchase, width),
     ...amountBlocks(texts.alsoNeeded, sheet.consumables, width),
@@ -88,9 +89,10 @@ function heading(text: string, width: number): Block {
 /** Share of the width at which each column starts. */
 const COLUMNS = { number: 0, count: 0.045, name: 0.115, metric: 0.43, inches: 0.595, grain: 0.855 };
 
-function groupBlocks(group: CutGroup, width: number, texts: SheetTexts): Block[] {
+function groupBlocks(group: CutGroup, width: number, language: Language): Block[] {
+  const texts = SHEET_TEXTS[language];
   const blocks = [heading(plainLine(group.material), width), columnHeads(width, texts)];
-  for (const row of group.rows) blocks.push(rowBlock(row, width, texts));
+  for (const row of group.rows) blocks.push(rowBlock(row, width, language));
   if (group.lay.length > 0) blocks.push(space(2));
   for (const line of group.lay) blocks.push(textBlock(plainLine(line), TEXT, width, {}));
   return blocks;
@@ -119,7 +121,8 @@ function columnHeads(width: number, { columns }: SheetTexts): Block {
 const MOST_TICKS = 40;
 const TICK = 3;
 
-function rowBlock(row: CutRow, width: number, texts: SheetTexts): Block {
+function rowBlock(row: CutRow, width: number, language: Language): Block {
+  const texts = SHEET_TEXTS[language];
   const total = row.count + row.mirroredCount;
   const nameRoom = (COLUMNS.metric - COLUMNS.name) * width - 2;
   const names = wrapText(plainLine(row.name), TEXT, nameRoom, true).slice(0, 3);
@@ -144,7 +147,7 @@ function rowBlock(row: CutRow, width: number, texts: SheetTexts): Block {
       ...names.map((line, i) => drawText(line, x(COLUMNS.name), base - i * TEXT * LINE, TEXT, { bold: true })),
       cell(
         COLUMNS.metric,
-        sizeWords(row, (mm) => formatLength(mm, "mm"), " mm"),
+        sizeWords(row, (mm) => formatLength(mm, "mm", language), " mm"),
         COLUMNS.inches,
       ),
       cell(COLUMNS.inches, sizeWords(row, sheetInches, " in"), COLUMNS.grain),

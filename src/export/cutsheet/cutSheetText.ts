@@ -1,7 +1,7 @@
 import { plainLine } from "../../core/drawing/textWidth.ts";
 import { formatLength } from "../../core/units/formatLength.ts";
+import type { Language } from "../../core/units/language.ts";
 import { type Amount, type CutRow, type CutSheet, sheetInches } from "./cutSheet.ts";
-import type { SheetTexts } from "./words/sheetTexts.ts";
 import { SHEET_TEXTS } from "./words/sheetTextTables.ts";
 
 /** The cut sheet as plain text for a terminal or a printer that knows letters only. */
@@ -9,7 +9,7 @@ export function cutSheetText(sheet: CutSheet): string {
   const texts = SHEET_TEXTS[sheet.language];
   const out: string[] = [`${plainLine(sheet.project)}: ${texts.title}`, texts.forBags(sheet.bags), ""];
   for (const group of sheet.groups) {
-    out.push(plainLine(group.material), underline(plainLine(group.material)), ...table(group.rows, texts));
+    out.push(plainLine(group.material), underline(plainLine(group.material)), ...table(group.rows, sheet.language));
     for (const line of group.lay) out.push(`  ${plainLine(line)}`);
     out.push("");
   }
@@ -32,13 +32,14 @@ export function cutSheetText(sheet: CutSheet): string {
   return out.join("\n");
 }
 
-function table(rows: readonly CutRow[], texts: SheetTexts): string[] {
+function table(rows: readonly CutRow[], language: Language): string[] {
+  const texts = SHEET_TEXTS[language];
   const { columns } = texts;
   const cells = rows.map((row) => [
     String(row.number),
     texts.counted(row.count, row.mirroredCount),
     plainLine(row.name),
-    `${formatLength(row.along, "mm")} × ${formatLength(row.across, "mm")}`,
+    `${formatLength(row.along, "mm", language)} × ${formatLength(row.across, "mm", language)}`,
     `${sheetInches(row.along)} × ${sheetInches(row.across)}`,
     texts.grains[row.grain],
   ]);

@@ -39,7 +39,7 @@ export function labelPages(
     all.slice(first, first + columns * rows).forEach((label, i) => {
       const left = marginX + (i % columns) * width;
       const top = paper.height - marginY - Math.floor(i / columns) * height;
-      items.push(...labelItems(label, left, top, width, height, sheet.project, texts));
+      items.push(...labelItems(label, left, top, width, height, sheet));
     });
     pages.push({ name: String(pages.length + 1), ...paper, parts: [paperPart(items)] });
   }
@@ -67,9 +67,9 @@ function labelItems(
   top: number,
   width: number,
   height: number,
-  project: string,
-  texts: SheetTexts,
+  { project, language }: CutSheet,
 ): DrawingItem[] {
+  const texts = SHEET_TEXTS[language];
   const room = width - 2 * INSET;
   const x = left + INSET;
   const size = Math.min(4.4, height / 8);
@@ -84,8 +84,8 @@ function labelItems(
   y += size * 0.25;
   const lines = [
     `${texts.labelNumber(row.number)} · ${which}`,
-    `${bothUnits(row.along)}  ×`,
-    bothUnits(row.across),
+    `${bothUnits(row.along, language)}  ×`,
+    bothUnits(row.across, language),
     `↔ ${texts.grains[row.grain]} · ${plainLine(material)}`,
     plainLine(project),
   ];

@@ -5,8 +5,8 @@ import type { LayPlan, LayProblem, StockUse } from "../../core/lay/types.ts";
 import type { Material } from "../../core/materials/material.ts";
 import type { Project } from "../../core/project/project.ts";
 import { cutLength } from "../../core/units/cutLength.ts";
+import { withDecimalSign } from "../../core/units/decimalSign.ts";
 import type { Language } from "../../core/units/language.ts";
-import type { SheetTexts } from "./words/sheetTexts.ts";
 import { SHEET_TEXTS } from "./words/sheetTextTables.ts";
 
 /** A material's lay as the words about it need it; passed by the checker. */
@@ -22,10 +22,10 @@ export function layWords({ material, problem, plan }: LaidCloth, project: Projec
   const purchase = purchaseOf(material, plan);
   const uses = plan.uses.filter((use) => use.usedLength > 0);
   return [
-    ...uses.map((use) => useSentence(use, problem.stocks.length > 1, project, texts)),
+    ...uses.map((use) => useSentence(use, problem.stocks.length > 1, project, language)),
     ...(uses.length === 0 ? [texts.nothingLaid] : []),
-    ...buyingWords(material, purchase, project, texts),
-    ...offcutWords(planOffcuts(material, problem, plan, purchase), project, texts),
+    ...buyingWords(material, purchase, project, language),
+    ...offcutWords(planOffcuts(material, problem, plan, purchase), project, language),
   ];
 }
 
@@ -33,38 +33,44 @@ function useSentence(
   { stockId, usedLength, bound }: StockUse,
   named: boolean,
   project: Project,
-  texts: SheetTexts,
+  language: Language,
 ): string {
-  const length = cutLength(usedLength, project.output.lengths);
+  const texts = SHEET_TEXTS[language];
+  const length = cutLength(usedLength, project.output.lengths, language);
   const where = named ? stockId : "";
   if (bound === null) return texts.used(length, where);
   const gap = (usedLength - bound) / bound;
   if (gap < 1e-9) return texts.usedProven(length, where);
-  const least = cutLength(bound, project.output.lengths);
-  return texts.usedBound(length, where, least, (100 * gap).toFixed(1));
+  const least = cutLength(bound, project.output.lengths, language);
+  return texts.usedBound(length, where, least, withDecimalSign((100 * gap).toFixed(1), language));
 }
 
 function buyingWords(
   material: Material,
   { buyLength, toPay }: Purchase,
   project: Project,
-  texts: SheetTexts,
+  language: Language,
 ): string[] {
+  const texts = SHEET_TEXTS[language];
   if (buyLength === 0) return [];
-  const buy = texts.buy(shopLength(buyLength, material.price), toPay === null ? "" : money(toPay, project));
+  const buy = texts.buy(
+    shopLength(buyLength, material.price, language),
+    toPay === null ? "" : money(toPay, project, language),
+  );
   if (material.repeat === null || material.repeat === 0) return [buy];
-  return [buy, texts.repeat(cutLength(material.repeat, project.output.lengths))];
+  return [buy, texts.repeat(cutLength(material.repeat, project.output.lengths, language))];
 }
 
 /** An amount in the project's currency. */
-export function money(amount: number, { currency }: Project): string {
-  return `${amount.toFixed(2)} ${currency}`.trim();
+export function money(amount: number, { currency }: Project, language: Language): string {
+  return `${withDecimalSign(amount.toFixed(2), language)} ${currency}`.trim();
 }
 
-function offcutWords(stocks: readonly StockOffcuts[], project: Project, texts: SheetTexts): string[] {
+function offcutWords(stocks: readonly StockOffcuts[], project: Project, language: Language): string[] {
+  const texts = SHEET_TEXTS[language];
   const all = stocks.flatMap(({ offcuts }) => offcuts).sort((a, b) => b.along * b.across - a.along * a.across);
   if (all.length === 0) return [];
-  const size = (mm: number): string => cutLength(Math.floor(mm), project.output.lengths);
+  const size = (mm: number): string => cutLength(Math.floor(mm), project.output.lengths, language);
   const shown = all.slice(0, 3).map(({ along, across }) => `${size(along)} × ${size(across)}`);
   return [texts.offcuts(shown.join(", "), Math.max(0, all.length - 3))];
 }

@@ -23,11 +23,11 @@ export function sheetWords(
   lays: readonly LaidCloth[],
   language: Language,
 ): SheetWords {
-  const write = (mm: number): string => cutLength(mm, project.output.lengths);
+  const write = (mm: number): string => cutLength(mm, project.output.lengths, language);
   const words = STRAP_WORDS[language];
   return {
     lay: new Map(lays.map((cloth) => [cloth.material.id, layWords(cloth, project, language)])),
-    purchase: lays.flatMap((cloth) => purchaseRow(cloth, project)),
+    purchase: lays.flatMap((cloth) => purchaseRow(cloth, project, language)),
     consumables: consumables(straps, project, words),
     work: straps.map((strap) => ({
       title: strap.wish.name,
@@ -46,11 +46,11 @@ export function sheetWords(
   };
 }
 
-function purchaseRow({ material, plan }: LaidCloth, project: Project): Amount[] {
+function purchaseRow({ material, plan }: LaidCloth, project: Project, language: Language): Amount[] {
   const { buyLength, toPay } = purchaseOf(material, plan);
   if (buyLength === 0) return [];
-  const cost = toPay === null ? "" : `, ${money(toPay, project)}`;
-  return [{ what: material.name, amount: `${shopLength(buyLength, material.price)}${cost}` }];
+  const cost = toPay === null ? "" : `, ${money(toPay, project, language)}`;
+  return [{ what: material.name, amount: `${shopLength(buyLength, material.price, language)}${cost}` }];
 }
 
 /** Tape, thread, cord and the like for all bags, equal ones added up. */
@@ -62,6 +62,6 @@ function consumables(straps: readonly StrapResult[], project: Project, words: St
   const style = project.output.lengths.startsWith("in") ? "yd/8" : "m";
   return [...sums].map(([code, mm]) => ({
     what: words.consumables[code],
-    amount: formatLength(Math.ceil(mm / 10) * 10, style),
+    amount: formatLength(Math.ceil(mm / 10) * 10, style, words.language),
   }));
 }

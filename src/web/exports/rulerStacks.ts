@@ -72,7 +72,7 @@ function rulerStacks(ask: Extract<Ask, { kind: "ruler" }>, plan: LayPlan): reado
     // Each stock by itself: one that no ruler can cut does not keep the others from it.
     const cuts = rulerCuts({ ...problem, stocks: [stock] }, plan)?.[0];
     if (cuts === undefined) return [{ ...bare, cuts: 0, settings: 0, notes: [], cards: null }];
-    const write = (mm: number) => cutLength(mm, project.output.lengths);
+    const write = (mm: number) => cutLength(mm, project.output.lengths, language);
     return [
       {
         ...bare,

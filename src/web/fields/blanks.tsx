@@ -1,9 +1,13 @@
 import { useContext, useId, useState } from "preact/hooks";
 import { ok, type Problem, type Result } from "../../core/problems/problem.ts";
+import { withDecimalSign } from "../../core/units/decimalSign.ts";
 import { writeLength } from "../../core/units/formatLength.ts";
+import type { Language } from "../../core/units/language.ts";
+import type { LengthUnit } from "../../core/units/length.ts";
 import { ANY_LENGTH, type LengthRange, parseLength } from "../../core/units/parseLength.ts";
 import { readCount, readMoney, readShare } from "../../core/units/parseNumber.ts";
 import { useRefusal } from "../state/workbench.ts";
+import { useLanguage } from "../texts/texts.ts";
 import { type BlankProps, Refusal, TypedBlank } from "./TypedBlank.tsx";
 import { UnitsContext, useLengths } from "./units.ts";
 
@@ -16,13 +20,14 @@ interface ValueProps<T> extends BlankProps {
 export function LengthBlank(props: ValueProps<number> & { range?: LengthRange; fine?: boolean; cloth?: boolean }) {
   const { unit } = useContext(UnitsContext);
   const words = useLengths();
+  const language = useLanguage();
   // Thickness is spoken of in mm whatever the cloth is measured in.
   const typed = props.fine ? "mm" : unit;
-  const shown = props.fine ? fineText(props.value) : words.size(props.value);
+  const shown = props.fine ? fineText(props.value, language) : words.size(props.value);
   return (
     <TypedBlank
       {...props}
-      written={writeLength(props.value, typed)}
+      written={exactText(props.value, typed, language)}
       shown={props.cloth ? words.cloth(props.value) : shown}
       read={(text) => parseLength(text, typed, props.path, props.range ?? ANY_LENGTH)}
     />
@@ -30,8 +35,16 @@ export function LengthBlank(props: ValueProps<number> & { range?: LengthRange; f
 }
 
 /** To a thousandth: what is stored exactly, such as 5/64 in, is seen in full when the blank is entered. */
-function fineText(mm: number): string {
-  return `${Number(mm.toFixed(3))} mm`;
+function fineText(mm: number, language: Language): string {
+  return withDecimalSign(`${Number(mm.toFixed(3))} mm`, language);
+}
+
+/** A length that reads back to the same number, with the language's decimal sign unless that could be misread: 1,234 mm. */
+export function exactText(mm: number, unit: LengthUnit, language: Language): string {
+  const text = writeLength(mm, unit);
+  const signed = withDecimalSign(text, language);
+  const read = parseLength(signed, unit, "", { minMm: -Infinity, maxMm: Infinity });
+  return read.ok && read.value === mm ? signed : text;
 }
 
 /** A length that may be left to the program: an empty blank is `null`. */
@@ -40,18 +53,19 @@ export function OptionalLengthBlank(
 ) {
   const { unit } = useContext(UnitsContext);
   const words = useLengths();
+  const language = useLanguage();
   const typed = props.fine ? "mm" : unit;
   const read = (text: string): Result<number | null> =>
     text.trim() === "" || text === props.empty
       ? ok(null)
       : parseLength(text, typed, props.path, props.range ?? ANY_LENGTH);
   const { value } = props;
-  const written = value === null ? "" : writeLength(value, typed);
+  const written = value === null ? "" : exactText(value, typed, language);
   return (
     <TypedBlank
       {...props}
       written={written}
-      shown={value === null ? props.empty : props.fine ? fineText(value) : words.size(value)}
+      shown={value === null ? props.empty : props.fine ? fineText(value, language) : words.size(value)}
       placeholder={props.empty}
       read={read}
     />
@@ -76,7 +90,7 @@ export function ShareBlank(props: ValueProps<number> & { max?: number }) {
     <TypedBlank
       {...props}
       inputMode="decimal"
-      written={`${Number((props.value * 100).toFixed(6))} %`}
+      written={withDecimalSign(`${Number((props.value * 100).toFixed(6))} %`, useLanguage())}
       read={(text) => readShare(text, props.path, 0, props.max ?? 0.5)}
     />
   );
@@ -84,12 +98,13 @@ export function ShareBlank(props: ValueProps<number> & { max?: number }) {
 
 /** An amount of money, or none. */
 export function MoneyBlank(props: ValueProps<number | null> & { empty: string }) {
+  const language = useLanguage();
   return (
     <TypedBlank
       {...props}
       inputMode="decimal"
-      written={props.value === null ? "" : String(props.value)}
-      shown={props.value === null ? props.empty : props.value.toFixed(2)}
+      written={props.value === null ? "" : withDecimalSign(String(props.value), language)}
+      shown={props.value === null ? props.empty : withDecimalSign(props.value.toFixed(2), language)}
       placeholder={props.empty}
       read={(text): Result<number | null> => (text.trim() === "" ? ok(null) : readMoney(text, props.path))}
     />

@@ -1,8 +1,11 @@
 import { createContext } from "preact";
 import { useContext } from "preact/hooks";
 import { cutLength } from "../../core/units/cutLength.ts";
+import { withDecimalSign } from "../../core/units/decimalSign.ts";
 import type { LengthStyle } from "../../core/units/formatLength.ts";
+import type { Language } from "../../core/units/language.ts";
 import { type LengthUnit, MM_PER_UNIT } from "../../core/units/length.ts";
+import { useLanguage } from "../texts/texts.ts";
 
 /** How lengths are typed and shown; stored values are mm and never change with it. */
 export interface Units {
@@ -35,12 +38,12 @@ export interface LengthWords {
 
 /** Words for lengths in the units that are switched on. */
 export function useLengths(): LengthWords {
-  return lengthWords(useContext(UnitsContext));
+  return lengthWords(useContext(UnitsContext), useLanguage());
 }
 
 /** Words for lengths in given units. */
-function lengthWords(units: Units): LengthWords {
-  const size = (mm: number) => cutLength(mm, units.style);
+export function lengthWords(units: Units, language: Language): LengthWords {
+  const size = (mm: number) => cutLength(mm, units.style, language);
   return {
     units,
     size,
@@ -49,9 +52,9 @@ function lengthWords(units: Units): LengthWords {
       const unit = / (\S+)$/.exec(second)?.[0] ?? "";
       return `${first.endsWith(unit) ? first.slice(0, first.length - unit.length) : first} × ${second}`;
     },
-    thickness: (mm) => `${Number(mm.toFixed(2))} mm`,
+    thickness: (mm) => withDecimalSign(`${Number(mm.toFixed(2))} mm`, language),
     area: (mm2) =>
       units.system === "metric" ? `${Math.round(mm2 / 100)} cm²` : `${(mm2 / MM_PER_UNIT.in ** 2).toFixed(0)} in²`,
-    cloth: (mm) => cutLength(mm, units.clothStyle),
+    cloth: (mm) => cutLength(mm, units.clothStyle, language),
   };
 }

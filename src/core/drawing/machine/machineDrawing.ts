@@ -4,6 +4,7 @@ import { flattenContour, poseContour } from "../../geometry/contourArcs.ts";
 import { rectangleContour, ringContour } from "../../geometry/contourShapes.ts";
 import { kerfContour } from "../../geometry/kerfContour.ts";
 import { reversedRing, signedArea } from "../../geometry/ring.ts";
+import { withDecimalSign } from "../../units/decimalSign.ts";
 import type { Language } from "../../units/language.ts";
 import type { Drawing, DrawingItem, DrawnLine } from "../drawing.ts";
 import { drawLine, drawText } from "../items.ts";
@@ -53,9 +54,15 @@ export function machineDrawing(sheet: LaySheet, wish: MachineWish, language: Lan
   const side = Math.min(CHECK_SIDE, bedWidth - 2 * grip, bedHeight - 2 * grip);
   const check: DrawingItem[] = [
     drawLine("sheet", rectangleContour(grip, grip, side, side)),
-    drawText(PAPER_TEXTS[language].mats.check(`${Math.round(side * 10) / 10} mm`), grip + 3, grip + 3, 4, {
-      role: "sheet",
-    }),
+    drawText(
+      PAPER_TEXTS[language].mats.check(withDecimalSign(`${Math.round(side * 10) / 10} mm`, language)),
+      grip + 3,
+      grip + 3,
+      4,
+      {
+        role: "sheet",
+      },
+    ),
   ];
   return {
     box,

@@ -3,7 +3,7 @@ import type { Expected, FileProblem, JsonFaultReason } from "../fileProblems.ts"
 import { quoted } from "../quoted.ts";
 import type { SentenceTable } from "../sentence.ts";
 
-const mm = (value: number): string => formatLength(value, "mm");
+const mm = (value: number): string => formatLength(value, "mm", "de");
 const listed = (names: readonly string[]): string => names.slice(0, 12).map(quoted).join(", ");
 const meant = (nearest: string | null): string => (nearest === null ? "" : ` Meinen Sie ${quoted(nearest)}?`);
 

@@ -1,10 +1,11 @@
+import { withDecimalSign } from "../../units/decimalSign.ts";
 import type { CopyName, LayProblemFinding } from "../layProblems.ts";
 import { quoted } from "../quoted.ts";
 import type { SentenceTable } from "../sentence.ts";
 
 const copyOf = ({ pieceId, copy }: CopyName): string => `${quoted(pieceId)} Nr. ${copy + 1}`;
-const mm = (value: number): string => `${Number(value.toPrecision(4))} mm`;
-const mm2 = (value: number): string => `${Number(value.toPrecision(4))} mm²`;
+const mm = (value: number): string => withDecimalSign(`${Number(value.toPrecision(4))} mm`, "de");
+const mm2 = (value: number): string => withDecimalSign(`${Number(value.toPrecision(4))} mm²`, "de");
 const times = (pieceId: string, count: number): string =>
   count === 1 ? quoted(pieceId) : `${count} × ${quoted(pieceId)}`;
 const REDO = "Legen Sie die Teile neu; nach diesem Plan darf nicht geschnitten werden.";

@@ -1,11 +1,12 @@
+import { withDecimalSign } from "../../units/decimalSign.ts";
 import { formatLength } from "../../units/formatLength.ts";
 import type { LengthProblem } from "../../units/lengthProblem.ts";
 import { quoted } from "../quoted.ts";
 import type { SentenceTable } from "../sentence.ts";
 
-const EXAMPLES = 'Zum Beispiel so: "3 7/8 in", "98.4 mm", "12 cm", "1 m 20" oder "1 yd 4 in".';
+const EXAMPLES = 'Zum Beispiel so: "3 7/8 in", "98,4 mm", "12 cm", "1 m 20" oder "1 yd 4 in".';
 
-const percent = (share: number): string => `${Number((share * 100).toFixed(2))} %`;
+const percent = (share: number): string => withDecimalSign(`${Number((share * 100).toFixed(2))} %`, "de");
 
 /** Lengths, counts, shares, money and thickness in German. */
 export const lengthSentences: SentenceTable<LengthProblem> = {
@@ -18,12 +19,12 @@ export const lengthSentences: SentenceTable<LengthProblem> = {
   "length-out-of-range": ({ mm, minMm, maxMm }) =>
     mm < minMm
       ? {
-          what: `Die Länge ${formatLength(mm, "mm")} ist zu klein.`,
-          remedy: `Geben Sie mindestens ${formatLength(minMm, "mm")} an.`,
+          what: `Die Länge ${formatLength(mm, "mm", "de")} ist zu klein.`,
+          remedy: `Geben Sie mindestens ${formatLength(minMm, "mm", "de")} an.`,
         }
       : {
-          what: `Die Länge ${formatLength(mm, "mm")} ist zu groß.`,
-          remedy: `Geben Sie höchstens ${formatLength(maxMm, "mm")} an und prüfen Sie die Einheit.`,
+          what: `Die Länge ${formatLength(mm, "mm", "de")} ist zu groß.`,
+          remedy: `Geben Sie höchstens ${formatLength(maxMm, "mm", "de")} an und prüfen Sie die Einheit.`,
         },
   "length-unit-unknown": ({ text, unit }) => ({
     what: `Die Einheit ${quoted(unit)} in ${quoted(text)} ist nicht bekannt.`,
@@ -58,7 +59,7 @@ export const lengthSentences: SentenceTable<LengthProblem> = {
     remedy: 'Schreiben Sie ihn wie 12.50, ohne Währungszeichen; die Währung steht unter "currency".',
   }),
   "thickness-range": ({ text, lowMm, highMm }) => ({
-    what: `${quoted(text)} nennt einen Bereich: ${lowMm.toFixed(2)} bis ${highMm.toFixed(2)} mm.`,
+    what: `${quoted(text)} nennt einen Bereich: ${withDecimalSign(`${lowMm.toFixed(2)} bis ${highMm.toFixed(2)}`, "de")} mm.`,
     remedy:
       "Messen Sie die Haut dort, wo der Riemen geschnitten wird, und schreiben Sie diese eine Dicke, etwa in mm.",
   }),

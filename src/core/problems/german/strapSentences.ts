@@ -1,9 +1,10 @@
+import { withDecimalSign } from "../../units/decimalSign.ts";
 import { formatLength } from "../../units/formatLength.ts";
 import { quoted } from "../quoted.ts";
 import type { SentenceTable } from "../sentence.ts";
 import type { StrapProblem } from "../strapProblems.ts";
 
-const both = (mm: number): string => `${formatLength(mm, "mm")} (${formatLength(mm, "in/16")})`;
+const both = (mm: number): string => `${formatLength(mm, "mm", "de")} (${formatLength(mm, "in/16", "de")})`;
 
 const CORES = { cord: "dieser Kordel", webbing: "diesem Gurtband" } as const;
 const OTHER_CORES = { cord: "eine andere Kordel", webbing: "ein anderes Gurtband" } as const;
@@ -30,8 +31,8 @@ export const strapSentences: SentenceTable<StrapProblem> = {
     remedy: `Schneiden Sie ihn mindestens ${both(leastMm)} breit, oder wählen Sie weniger Lagen oder dünneres Material.`,
   }),
   "strap-too-thick": ({ construction, thicknessMm, mostMm }) => ({
-    what: `Material von ${formatLength(thicknessMm, "mm")} Dicke lässt sich nicht als "${construction}" falten.`,
-    remedy: `Diese Machart verträgt bis ${formatLength(mostMm, "mm")} je Lage: wählen Sie eine mit weniger Falten, etwa "bonded", oder ein dünneres Material.`,
+    what: `Material von ${formatLength(thicknessMm, "mm", "de")} Dicke lässt sich nicht als "${construction}" falten.`,
+    remedy: `Diese Machart verträgt bis ${formatLength(mostMm, "mm", "de")} je Lage: wählen Sie eine mit weniger Falten, etwa "bonded", oder ein dünneres Material.`,
   }),
   "strap-width-missing": ({ construction }) => ({
     what: `Ein Riemen "${construction}" braucht eine Breite.`,
@@ -73,7 +74,7 @@ export const strapSentences: SentenceTable<StrapProblem> = {
     remedy: 'Wählen Sie "lengthwise", "crosswise" oder "either".',
   }),
   "strap-fold-test-unreadable": ({ neutral, clearance }) => ({
-    what: `Diese Messwerte ergeben K ${neutral.toFixed(2)} und Abstand ${clearance.toFixed(2)}, was kein Material tut (K liegt zwischen 0 und 1).`,
+    what: `Diese Messwerte ergeben K ${withDecimalSign(neutral.toFixed(2), "de")} und Abstand ${withDecimalSign(clearance.toFixed(2), "de")}, was kein Material tut (K liegt zwischen 0 und 1).`,
     remedy:
       "Messen Sie die Dicke des gefalteten Stapels, falten und messen Sie dann noch einmal; ein falsch abgelesener Millimeter genügt.",
   }),

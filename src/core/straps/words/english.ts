@@ -3,6 +3,7 @@ import type { StrapWords } from "./strapWords.ts";
 
 /** Words about straps in English. */
 export const english: StrapWords = {
+  language: "en",
   phrases: englishPhrases,
   constructions: {
     fourfold: { title: "Fourfold strap (4 layers)", rule: "4 × width" },

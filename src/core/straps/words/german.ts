@@ -14,6 +14,7 @@ const LINES: Readonly<Record<LineWord, string>> = {
 
 /** Words about straps in German. */
 export const german: StrapWords = {
+  language: "de",
   phrases: germanPhrases,
   constructions: {
     fourfold: { title: "Vierfach gefaltet (4 Lagen)", rule: "4 × Breite" },

@@ -1,4 +1,5 @@
 import type { LineNote, PieceLine } from "../../materials/cutPiece.ts";
+import type { Language } from "../../units/language.ts";
 import type { PlyRole } from "../foldPlan.ts";
 import type { ConstructionId } from "../strapWish.ts";
 import type { englishPhrases } from "./englishPhrases.ts";
@@ -67,6 +68,8 @@ export interface PictureWords {
 
 /** All words about straps in one language; a language that lacks one does not compile. */
 export interface StrapWords {
+  /** The language itself, for the decimal sign of lengths. */
+  readonly language: Language;
   readonly phrases: Readonly<Record<PhraseCode, string>>;
   /** `title` with its layer count, so that folds in three and in four cannot be mistaken; `rule`: the trade's. */
   readonly constructions: Readonly<Record<ConstructionId, { readonly title: string; readonly rule: string }>>;

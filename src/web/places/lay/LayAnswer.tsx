@@ -5,6 +5,9 @@ import { pieceArt } from "../../../core/drawing/pieceArt.ts";
 import { polygonArea } from "../../../core/geometry/ring.ts";
 import type { LayPlan, LayProblem } from "../../../core/lay/types.ts";
 import type { Project } from "../../../core/project/project.ts";
+import { withDecimalSign } from "../../../core/units/decimalSign.ts";
+import type { Language } from "../../../core/units/language.ts";
+import { money } from "../../../export/cutsheet/layWords.ts";
 import { useLengths } from "../../fields/units.ts";
 import { Term } from "../../parts/Term.tsx";
 import { derivedOf, type LayJob } from "../../state/derived.ts";
@@ -46,7 +49,10 @@ export function LayAnswer({ lay, project }: { lay: LayState; project: Project })
                   <span class="soft">
                     {finding === "proven" || roll.usedLength <= roll.bound + 0.05
                       ? texts.lay.proven
-                      : words(texts.lay.gap(percent(roll.usedLength / roll.bound - 1)), <Term id="bound" />)}
+                      : words(
+                          texts.lay.gap(percent(roll.usedLength / roll.bound - 1, language)),
+                          <Term id="bound" />,
+                        )}
                   </span>
                 )}
               </p>
@@ -56,15 +62,18 @@ export function LayAnswer({ lay, project }: { lay: LayState; project: Project })
               <p>
                 <strong>
                   {texts.lay.buy(
-                    shopLength(shop.buyLength, job.material.price),
-                    shop.toPay === null ? null : `${shop.toPay.toFixed(2)} ${project.currency}`,
+                    shopLength(shop.buyLength, job.material.price, language),
+                    shop.toPay === null ? null : money(shop.toPay, project, language),
                   )}
                 </strong>
               </p>
             )}
             <LeftOver job={job} plan={plan} />
             <p class="soft">
-              <Term id="utilisation" word={texts.lay.utilisation(percent(utilisation(job.problem, plan)))} />
+              <Term
+                id="utilisation"
+                word={texts.lay.utilisation(percent(utilisation(job.problem, plan), language))}
+              />
             </p>
             <StripsPerMetre lay={lay} project={project} />
             {unplaced > 0 && (
@@ -159,6 +168,6 @@ function utilisation(problem: LayProblem, plan: LayPlan): number {
   return cloth === 0 ? 0 : pieces / cloth;
 }
 
-function percent(share: number): string {
-  return `${(share * 100).toFixed(share < 0.1 ? 1 : 0)} %`;
+function percent(share: number, language: Language): string {
+  return withDecimalSign(`${(share * 100).toFixed(share < 0.1 ? 1 : 0)} %`, language);
 }

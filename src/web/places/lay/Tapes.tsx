@@ -1,5 +1,7 @@
 import type { RefObject } from "preact";
 import { useEffect, useState } from "preact/hooks";
+import { withDecimalSign } from "../../../core/units/decimalSign.ts";
+import { useLanguage } from "../../texts/texts.ts";
 import { type Frame, toTable } from "./frame.ts";
 import { tapeTicks } from "./tapeTicks.ts";
 
@@ -12,6 +14,7 @@ const LONG = { long: 14, middle: 9, short: 5 } as const;
 /** Two tape measures along the edges of the view: one along the cloth, one across it. */
 export function Tapes(props: { frame: Frame; host: RefObject<HTMLElement | null>; system: "metric" | "inches" }) {
   const { frame, host, system } = props;
+  const language = useLanguage();
   const [size, setSize] = useState({ width: 0, height: 0 });
   useEffect(() => {
     const element = host.current;
@@ -42,7 +45,7 @@ export function Tapes(props: { frame: Frame; host: RefObject<HTMLElement | null>
             <path d={`M0 0V${LONG[rank]}`} />
             {text !== null && levelAt(mm) < size.width - UNIT && (
               <text x="3" y={WIDE - 5}>
-                {text}
+                {withDecimalSign(text, language)}
               </text>
             )}
           </g>
@@ -63,7 +66,7 @@ export function Tapes(props: { frame: Frame; host: RefObject<HTMLElement | null>
             <path d={`M${WIDE} 0H${WIDE - LONG[rank]}`} />
             {text !== null && (
               <text x="2" y="-5">
-                {text}
+                {withDecimalSign(text, language)}
               </text>
             )}
           </g>

@@ -130,6 +130,7 @@ function Group({ group, texts }: { group: CutGroup; texts: SheetTexts }) {
 }
 
 function Row({ row, texts }: { row: CutRow; texts: SheetTexts }) {
+  const language = useLanguage();
   const size = (write: (mm: number) => string, unit: string) =>
     `${write(row.along).replace(unit, "")} × ${write(row.across)}`;
   return (
@@ -138,7 +139,7 @@ function Row({ row, texts }: { row: CutRow; texts: SheetTexts }) {
         <td class="number">{row.number}</td>
         <th scope="row">{row.name}</th>
         <td>{texts.counted(row.count, row.mirroredCount)}</td>
-        <td class="number">{size((mm) => formatLength(mm, "mm"), " mm")}</td>
+        <td class="number">{size((mm) => formatLength(mm, "mm", language), " mm")}</td>
         <td class="number">{size(sheetInches, " in")}</td>
         <td>{texts.grains[row.grain]}</td>
       </tr>

@@ -101,13 +101,14 @@ function RulerPlanWords(props: { input: StackInput; lay: LaidMaterial; answer: R
 }
 
 function Compared({ lay, answer }: { lay: LaidMaterial; answer: RulerAnswer }) {
+  const language = useLanguage();
   const texts = useTexts();
   const lengths = useLengths();
   const words = texts.table.ruler;
   const { material, problem } = lay;
   const [free, byRuler] = [clothUsed(problem, lay.plan), clothUsed(problem, answer.plan)];
   const told = differenceWords(byRuler - free, texts.lay.ways, lengths.size);
-  const shop = (plan: LayPlan) => shopLength(purchaseOf(material, plan).buyLength, material.price);
+  const shop = (plan: LayPlan) => shopLength(purchaseOf(material, plan).buyLength, material.price, language);
   const buys = purchaseOf(material, lay.plan).buyLength + purchaseOf(material, answer.plan).buyLength > 0;
   const cuts = (figures: RulerAnswer["found"]) => (figures === null ? words.alongPaper : String(figures.cuts));
   const settings = (figures: RulerAnswer["found"]) => (figures === null ? "–" : words.times(figures.settings));

@@ -1,0 +1,21 @@
+import { expect, test } from "vitest";
+import { cutLength } from "./cutLength.ts";
+import { withDecimalSign } from "./decimalSign.ts";
+import { formatLength } from "./formatLength.ts";
+import { parseLength } from "./parseLength.ts";
+
+// The decimal sign is a comma in German: DIN 1338, and the International System of Units brochure, 5.4.4 (either sign).
+test("German has a comma before the decimals and nothing else changes", () => {
+  expect(withDecimalSign("101.6 mm (4 in). 2.50 EUR", "de")).toBe("101,6 mm (4 in). 2,50 EUR");
+  expect(withDecimalSign("101.6 mm", "en")).toBe("101.6 mm");
+  expect(formatLength(98.425, "mm", "de")).toBe("98,4 mm");
+  expect(formatLength(98.425, "in/16", "de")).toBe("3 7/8 in");
+  expect(cutLength(499.1, "m", "de")).toBe("0,499 m");
+});
+
+test("what is shown in German reads back to what is shown in English", () => {
+  for (let mm = 0.1; mm < 3000; mm = mm * 1.37 + 0.1)
+    expect(parseLength(formatLength(mm, "mm", "de"), "mm", "")).toEqual(
+      parseLength(formatLength(mm, "mm"), "mm", ""),
+    );
+});
