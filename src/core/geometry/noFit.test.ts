@@ -1,3 +1,4 @@
+import { minkowskiDiff } from "clipper2-ts";
 import { expect, test } from "vitest";
 import { convexParts } from "./convexParts.ts";
 import { frameNoFitRings, gridShape, noFitRings } from "./noFit.ts";
@@ -52,4 +53,37 @@ test("convex parts cover the shape and are convex", () => {
       expect(ax * by - ay * bx).toBeGreaterThanOrEqual(0);
     }
   }
+});
+
+/** A gear of `teeth` teeth: simple, half of its corners reflex. */
+function gear(teeth: number, size: number): Float64Array {
+  const points: number[] = [];
+  for (let i = 0; i < 2 * teeth; i++) {
+    const turn = (Math.PI * i) / teeth;
+    const radius = i % 2 === 0 ? size : 0.8 * size;
+    points.push(Math.round(radius * Math.cos(turn)), Math.round(radius * Math.sin(turn)));
+  }
+  return Float64Array.from(points);
+}
+
+// A general-purpose reference library (clipper2-ts): Minkowski difference of the two outlines.
+test("many teeth, united in steps: the same outline as the reference library's", () => {
+  const a = gear(60, 100_000);
+  const b = gear(40, 60_000);
+  const path = (ring: Float64Array) =>
+    Array.from({ length: ring.length / 2 }, (_, i) => ({ x: ring[2 * i]!, y: ring[2 * i + 1]! }));
+  const areas = noFitRings(gridShape(a, []), gridShape(b, [])).map(signedArea);
+  const expected = minkowskiDiff(path(b), path(a), true).map((ring) =>
+    signedArea(Float64Array.from(ring.flatMap(({ x, y }) => [x, y]))),
+  );
+  const largest = (all: readonly number[]): number => Math.max(...all.map(Math.abs));
+  // Crossings are rounded to the grid: a unit along the outline at most.
+  expect(Math.abs(largest(areas) - largest(expected))).toBeLessThan(2 * Math.PI * 160_000);
+});
+
+test("two panels of 160 teeth: as far apart as their sizes, and done in seconds", () => {
+  const one = gridShape(gear(160, 1_000_000), []);
+  const rings = noFitRings(one, one);
+  const box = ringBox(rings.reduce((a, b) => (signedArea(b) > signedArea(a) ? b : a)));
+  expect(box).toEqual({ minX: -2_000_000, minY: -2_000_000, maxX: 2_000_000, maxY: 2_000_000 });
 });
