@@ -4,7 +4,8 @@ import { expect, test, vi } from "vitest";
 import { gridShape, noFitRings } from "../../src/core/geometry/noFit.ts";
 import { type Ring, ringBox } from "../../src/core/geometry/ring.ts";
 import { ROW, ROW_INTS, weightedDepth } from "../../src/core/lay/outlines/depth.kernel.ts";
-import { addFeatureGrid, emptyArena, HEAD } from "../../src/core/lay/outlines/featureGrid.ts";
+import { addFeatureGrid } from "../../src/core/lay/outlines/featureGrid.ts";
+import { emptyArena, HEAD } from "../../src/core/lay/outlines/gridArena.ts";
 import { type Rng, seededRng } from "../../src/core/lay/rng.ts";
 
 /** Queries per run; the long suite asks for a million (`LONG_TESTS=1`). */
@@ -54,7 +55,7 @@ function holds(rings: readonly Ring[], x: number, y: number): boolean {
 }
 
 /** One no-fit polygon in a feature grid, asked through the kernel as the search asks it. */
-function gridQuery(rings: readonly Ring[]): (x: number, y: number) => number {
+function gridQuery(rings: readonly Ring[]): (x: number, y: number, limit?: number) => number {
   const arena = emptyArena();
   const boxes = rings.map(ringBox);
   const minX = Math.min(...boxes.map((b) => b.minX));
@@ -71,9 +72,9 @@ function gridQuery(rings: readonly Ring[]): (x: number, y: number) => number {
   ints.set([arena.heads[grid * HEAD + 5]!, arena.heads[grid * HEAD + 4]!]);
   const probe = new Float64Array(4);
   const pick = Int32Array.of(0);
-  return (x, y) => {
-    probe.set([x, y, Infinity, 0]);
-    weightedDepth(probe, rows, ints, pick, 0, 1, arena.cells, arena.lists, arena.edges);
+  return (x, y, limit = Infinity) => {
+    probe.set([x, y, limit, 0]);
+    weightedDepth(probe, rows, ints, pick, 0, 1, arena.least, arena.cells, arena.edges);
     return probe[3]!;
   };
 }
@@ -97,6 +98,11 @@ test("the feature grid gives the depth that brute force finds", () => {
       const slack = truth < 300_000 ? 1.5 : 60_000;
       if (Math.abs(depth - truth) > slack)
         throw new Error(`pair ${p}: depth ${depth} at ${x}, ${y}; brute force ${truth}`);
+      // What a cell is deep at least must never decide a sample that the depth itself would not.
+      const limit = depth * (0.6 + 0.8 * rng.unit());
+      const stopped = query(x, y, limit);
+      if (depth > 0 && (depth < limit ? stopped !== depth : !(stopped >= limit && stopped <= depth)))
+        throw new Error(`pair ${p}: depth ${depth} at ${x}, ${y}, but ${stopped} with the limit ${limit}`);
     }
   }
   expect(inside).toBeGreaterThan(QUERIES / 20);

@@ -3,7 +3,7 @@ import type { Rng } from "../rng.ts";
 import { type BoxedProgram, boxedProgram, solveBoxed, startBoxed, WIDTH } from "./boxedProgram.kernel.ts";
 import { ClearRoom } from "./clearRoom.ts";
 import { ROW } from "./depth.kernel.ts";
-import { HEAD } from "./featureGrid.ts";
+import { HEAD } from "./gridArena.ts";
 import type { LayState } from "./layState.ts";
 import { Neighbours } from "./neighbours.ts";
 

@@ -1,56 +1,9 @@
 import { type Ring, signedArea } from "../../geometry/ring.ts";
-import { EDGE } from "./depth.kernel.ts";
+import { EDGE, leastCode, OUTSIDE } from "./depth.kernel.ts";
+import { type GridArena, grownFloats, HEAD, takeBytes } from "./gridArena.ts";
 
-/**
- * Numbers per grid in `GridArena.heads`: corner x, y, cells per unit x, y, cells a side, first cell, first edge,
- * edges.
- */
-export const HEAD = 8;
-
-/** All feature grids of one job, in a few shared arrays that double when full. */
-export interface GridArena {
-  heads: Float64Array;
-  cells: Int32Array;
-  lists: Int32Array;
-  edges: Float64Array;
-  gridCount: number;
-  cellCount: number;
-  listCount: number;
-  edgeCount: number;
-}
-
-export function emptyArena(): GridArena {
-  return {
-    heads: new Float64Array(64 * HEAD),
-    cells: new Int32Array(64 * 1024),
-    lists: new Int32Array(32 * 1024),
-    edges: new Float64Array(2048 * EDGE),
-    gridCount: 0,
-    cellCount: 0,
-    // Offset 0 stays unused, so that every list code is positive.
-    listCount: 1,
-    edgeCount: 0,
-  };
-}
-
-/** Bytes held by the arena. */
-export function arenaBytes(arena: GridArena): number {
-  return arena.heads.byteLength + arena.cells.byteLength + arena.lists.byteLength + arena.edges.byteLength;
-}
-
-function grownFloats(array: Float64Array, need: number): Float64Array {
-  if (need <= array.length) return array;
-  const bigger = new Float64Array(Math.max(need, array.length * 2));
-  bigger.set(array);
-  return bigger;
-}
-
-function grownInts(array: Int32Array, need: number): Int32Array {
-  if (need <= array.length) return array;
-  const bigger = new Int32Array(Math.max(need, array.length * 2));
-  bigger.set(array);
-  return bigger;
-}
+/** Slots in which a grid's lists are looked up while it is built: a power of two. */
+const LIST_SLOTS = 512;
 
 /** What a feature grid is to cover. */
 export interface GridWish {
@@ -70,7 +23,10 @@ export interface GridWish {
 function addEdges(arena: GridArena, rings: readonly Ring[]): number[] {
   const ids: number[] = [];
   const total = rings.reduce((sum, ring) => sum + ring.length / 2, 0);
-  arena.edges = grownFloats(arena.edges, (arena.edgeCount + total) * EDGE);
+  const bytes = EDGE * Float64Array.BYTES_PER_ELEMENT;
+  // Edges are numbered through the whole buffer, so they begin at a multiple of their size.
+  takeBytes(arena, (bytes - (arena.used % bytes)) % bytes);
+  let next = takeBytes(arena, total * bytes) / bytes;
   for (const ring of rings) {
     const n = ring.length / 2;
     const convex = (i: number): boolean => {
@@ -87,7 +43,7 @@ function addEdges(arena: GridArena, rings: readonly Ring[]): number[] {
       const dx = ring[(2 * i + 2) % (2 * n)]! - x;
       const dy = ring[(2 * i + 3) % (2 * n)]! - y;
       const length = Math.hypot(dx, dy);
-      const id = arena.edgeCount++;
+      const id = next++;
       arena.edges.set(
         [x, y, dx / length, dy / length, length, (convex(i) ? 1 : 0) + (convex(i + 1) ? 2 : 0)],
         id * EDGE,
@@ -109,6 +65,15 @@ function edgeDistance(edges: Float64Array, id: number, x: number, y: number): nu
   const rx = qx - t * ux;
   const ry = qy - t * uy;
   return rx * rx + ry * ry;
+}
+
+/** Least signed depth below the line of edge `id` in the cell of w × h about (x, y). */
+function leastOfLine(edges: Float64Array, id: number, x: number, y: number, w: number, h: number): number {
+  const e = id * EDGE;
+  const ux = edges[e + 2]!;
+  const uy = edges[e + 3]!;
+  const middle = ux * (y - edges[e + 1]!) - uy * (x - edges[e]!);
+  return middle - (Math.abs(ux) * h + Math.abs(uy) * w) / 2;
 }
 
 /** Whether (x, y) lies inside by the non-zero rule (clean rings: any rule). */
@@ -133,6 +98,8 @@ class GridBuilder {
   readonly arena: GridArena;
   readonly wish: GridWish;
   readonly base: number;
+  /** Where lists were written that a later cell may have as well, by hash. */
+  private readonly known = new Int32Array(LIST_SLOTS);
 
   constructor(arena: GridArena, wish: GridWish, base: number) {
     this.arena = arena;
@@ -178,19 +145,49 @@ class GridBuilder {
     h: number,
   ): void {
     const { arena, wish } = this;
-    const at = this.base + cy * wish.side + cx;
+    const cell = cy * wish.side + cx;
+    const at = this.base + cell;
+    const leastAt = 4 * (this.base + wish.side * wish.side) + cell;
     if (side !== "outside" && list.length === 1) {
       arena.cells[at] = list[0]! * 2 + 1;
+      arena.least[leastAt] = leastCode(leastOfLine(arena.edges, list[0]!, x, y, w, h));
       return;
     }
     // Deep inside, edges that are nearest at no lattice point change the depth by a sliver at most.
     const short = side === "inside" && list.length > 2 ? this.latticeNearest(list, x, y, w, h) : list;
-    arena.lists = grownInts(arena.lists, arena.listCount + short.length + 1);
-    const start = arena.listCount;
-    arena.lists[start] = short.length * 2 + (side === "inside" ? 1 : 0);
-    arena.lists.set(short, start + 1);
-    arena.listCount += short.length + 1;
+    const start = this.listOf(short.length * 2 + (side === "inside" ? 1 : 0), short);
     arena.cells[at] = side === "outside" ? -start - 2 : start * 2;
+    if (side !== "outside")
+      arena.least[leastAt] = side === "inside" ? leastCode(this.leastOfList(short, x, y, w, h)) : 0;
+  }
+
+  /** Where the list stands: cells side by side mostly have the same, which is written once. */
+  private listOf(head: number, list: readonly number[]): number {
+    const { arena, known } = this;
+    let slot = head;
+    for (const id of list) slot = Math.imul(slot, 31) + id;
+    slot &= LIST_SLOTS - 1;
+    const there = known[slot]!;
+    if (there > 0 && arena.cells[there] === head && list.every((id, i) => arena.cells[there + 1 + i] === id))
+      return there;
+    const start = takeBytes(arena, 4 * (list.length + 1)) / 4;
+    arena.cells[start] = head;
+    arena.cells.set(list, start + 1);
+    known[slot] = start;
+    return start;
+  }
+
+  /** How near the nearest of these edges comes to any point of a cell, at least: from the middles of its quarters. */
+  leastOfList(list: readonly number[], x: number, y: number, w: number, h: number): number {
+    const { edges } = this.arena;
+    let least = Infinity;
+    for (const id of list)
+      for (let corner = 0; corner < 4; corner++) {
+        const px = x + ((corner & 1) - 0.5) * (w / 2);
+        const py = y + ((corner >> 1) - 0.5) * (h / 2);
+        least = Math.min(least, edgeDistance(edges, id, px, py));
+      }
+    return Math.sqrt(least) - Math.hypot(w, h) / 4;
   }
 
   latticeNearest(list: readonly number[], x: number, y: number, w: number, h: number): number[] {
@@ -220,13 +217,12 @@ class GridBuilder {
 export function addFeatureGrid(arena: GridArena, wish: GridWish): number {
   const id = arena.gridCount++;
   arena.heads = grownFloats(arena.heads, arena.gridCount * HEAD);
-  const base = arena.cellCount;
-  const size = wish.side * wish.side;
-  arena.cellCount += size;
-  arena.cells = grownInts(arena.cells, arena.cellCount);
-  arena.cells.fill(-1, base, base + size);
   const rings = wish.rings.filter((ring) => signedArea(ring) !== 0);
   const edges = addEdges(arena, rings);
+  const size = wish.side * wish.side;
+  const base = takeBytes(arena, 5 * size) / 4;
+  arena.cells.fill(-1, base, base + size);
+  arena.least.fill(OUTSIDE, 4 * (base + size), 4 * (base + size) + size);
   arena.heads.set(
     [
       wish.minX,

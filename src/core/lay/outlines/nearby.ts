@@ -1,6 +1,6 @@
 import type { Rng } from "../rng.ts";
 import { EDGE, ROW, ROW_INTS, weightedDepth } from "./depth.kernel.ts";
-import { HEAD } from "./featureGrid.ts";
+import { HEAD } from "./gridArena.ts";
 import type { LayState } from "./layState.ts";
 import { writeRow } from "./neighbourRow.ts";
 import type { PlaceGrid } from "./placeGrid.ts";
@@ -154,8 +154,8 @@ export class Nearby {
   }
 
   private addDepths(pick: Int32Array, from: number, to: number): void {
-    const { cells, lists, edges } = this.state.store.arena;
-    weightedDepth(this.probe, this.rows, this.ints, pick, from, to, cells, lists, edges);
+    const { least, cells, edges } = this.state.store.arena;
+    weightedDepth(this.probe, this.rows, this.ints, pick, from, to, least, cells, edges);
   }
 
   /**
@@ -196,13 +196,13 @@ export class Nearby {
 
   /** Depth at (x, y) in column `pick[p]` of the last `gather` alone; for rows without weights. */
   depthOf(p: number, x: number, y: number): number {
-    const { cells, lists, edges } = this.state.store.arena;
+    const { least, cells, edges } = this.state.store.arena;
     const { probe } = this;
     probe[0] = x;
     probe[1] = y;
     probe[2] = Infinity;
     probe[3] = 0;
-    weightedDepth(probe, this.rows, this.ints, this.pick, p, p + 1, cells, lists, edges);
+    weightedDepth(probe, this.rows, this.ints, this.pick, p, p + 1, least, cells, edges);
     return probe[3]!;
   }
 }

@@ -1,5 +1,5 @@
 import { ROW } from "./depth.kernel.ts";
-import { HEAD } from "./featureGrid.ts";
+import { HEAD } from "./gridArena.ts";
 import type { LayState } from "./layState.ts";
 
 /**

@@ -3,7 +3,8 @@ import { turnCosSin } from "../../geometry/pose.ts";
 import { type Ring, ringBox } from "../../geometry/ring.ts";
 import { BREATH, type Breath, inOneGo } from "../breath.ts";
 import type { CompiledJob, Variant } from "./compileJob.ts";
-import { addFeatureGrid, arenaBytes, emptyArena, type GridArena } from "./featureGrid.ts";
+import { addFeatureGrid } from "./featureGrid.ts";
+import { arenaBytes, emptyArena, type GridArena } from "./gridArena.ts";
 import { turnedShape } from "./gridTools.ts";
 
 /** Cells a side of a pair's feature grid, and of the frame's. */
