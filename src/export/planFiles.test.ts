@@ -5,6 +5,8 @@ import type { Page } from "../core/drawing/page.ts";
 import { pieceArt } from "../core/drawing/pieceArt.ts";
 import { rollPages } from "../core/drawing/sheetPage.ts";
 import { contourBox } from "../core/geometry/contourArcs.ts";
+import { ringContour } from "../core/geometry/contourShapes.ts";
+import { rectangleRing, solid } from "../core/geometry/ring.ts";
 import { layProblemsOf } from "../core/lay/fromProject.ts";
 import type { LayPlan } from "../core/lay/types.ts";
 import { cutListOf } from "../core/project/cutList.ts";
@@ -105,6 +107,26 @@ test("same plan, same bytes, in every file", async () => {
   expect(one!.files.map((file) => file.name)).toEqual(
     expect.arrayContaining(["cut-sheet.csv", "patterns-a4.pdf", "dock-vinyl.svg", "dock-vinyl-mat-1.svg"]),
   );
+});
+
+test("a lay of more sheets than anybody tapes has none, and it is told; every other file is there", async () => {
+  const given = input("knife", "pu");
+  const [lay] = given.lays;
+  const [piece] = given.pieces;
+  const vast = rectangleRing(0, 0, 90_000, 19_000);
+  const contour = ringContour(vast);
+  const pieces = [{ ...piece!, contour, outline: solid(vast), lines: [] }, ...given.pieces.slice(1)];
+  const art = pieceArt(pieces, "mm", "en");
+  const stock = lay!.problem.stocks[0]!;
+  const tiled = tiledPages(given.project, { ...lay!, stock }, art)!;
+  // 90 m × 19 m on A4 with margins of 10 mm and an overlap of 10 mm: the first sheet covers 190 × 277 mm, every other 180 × 267 more.
+  expect(tiled.sheets).toBeGreaterThanOrEqual((89_990 * 18_990) / (180 * 267));
+  expect(tiled.pages).toEqual([]);
+  const { files, notes } = await planFiles({ ...given, pieces });
+  const names = files.map(({ name }) => name);
+  expect(names).not.toContain("dock-vinyl-a4.pdf");
+  expect(names).toEqual(expect.arrayContaining(["dock-vinyl-one-sheet.pdf", "dock-vinyl.svg", "cut-sheet.pdf"]));
+  expect(notes.join(" ")).toContain(`they would be ${tiled.sheets} sheets of A4, at most 10000 are written`);
 });
 
 test("no laser file of vinyl unless its polymer is stated, and the reason is told", async () => {

@@ -19,7 +19,14 @@ import type { FontBytes } from "./fonts/fontBytes.ts";
 import { machineMats } from "./machineMats.ts";
 import { pagesPdf } from "./pdf/pagesPdf.ts";
 import type { LaidMaterial, PlanFile, PlanFilesInput } from "./planFile.ts";
-import { linesFiles, type PdfMaker, patternFiles, printerFinding, stockFiles } from "./stockFiles.ts";
+import {
+  linesFiles,
+  type PdfMaker,
+  patternFiles,
+  printerFinding,
+  stockFiles,
+  type WrittenFiles,
+} from "./stockFiles.ts";
 import { FILE_TEXTS } from "./words/fileTextTables.ts";
 
 /** All files, and what could not be written as asked. */
@@ -49,12 +56,16 @@ export async function planFiles(input: PlanFilesInput): Promise<PlanFiles> {
   const pdf = pdfMaker(input, missing);
   const faces = await facesFor(pieces, input.fonts);
   const files = await cutSheetFiles(sheet, project, pdf);
-  for (const [i, laid] of stocks.entries()) {
-    files.push(...(await stockFiles({ ...input, faces }, laid, art, stems[i]!, pdf)));
-  }
-  files.push(...(await patternFiles(input, pdf)));
   const printer = printerFinding(project.output);
   const notes = printer.kind === "true" ? [] : [describePrinter(printer, language)];
+  const take = (written: WrittenFiles): void => {
+    files.push(...written.files);
+    notes.push(...written.notes);
+  };
+  for (const [i, laid] of stocks.entries()) {
+    take(await stockFiles({ ...input, faces }, laid, art, stems[i]!, pdf));
+  }
+  take(await patternFiles(input, pdf));
   const matStems = distinctStems(
     lays.map(({ material }) => material.name),
     "cloth",

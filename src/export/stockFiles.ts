@@ -41,10 +41,20 @@ export type PdfMaker = (title: string, pages: readonly Page[], more?: Partial<Pd
 /** A material's lay on one of its stocks. */
 export type LaidStock = LaidMaterial & { readonly stock: Stock };
 
+/** Most sheets that are written: nobody tapes more, and each takes memory. */
+export const MOST_SHEETS = 10_000;
+
 /** The pages of a tiling and how many of them are sheets of the lay; null when there is nothing to tape together. */
 export interface TiledPages {
+  /** Empty when there are more than `MOST_SHEETS`. */
   readonly pages: readonly Page[];
   readonly sheets: number;
+}
+
+/** Files, and in sentences what was not written and why. */
+export interface WrittenFiles {
+  readonly files: readonly PlanFile[];
+  readonly notes: readonly string[];
 }
 
 /** Every file of one stock: the drawing, the sheets to tape together, the long sheet, the projector's, ruler cuts. */
@@ -54,7 +64,7 @@ export async function stockFiles(
   art: ReadonlyMap<string, PieceArt>,
   stem: string,
   pdf: PdfMaker,
-): Promise<PlanFile[]> {
+): Promise<WrittenFiles> {
   const { output } = project;
   const { about } = FILE_TEXTS[language];
   const grain = grainArrow(laid.material);
@@ -69,7 +79,7 @@ export async function stockFiles(
   });
   const rollWords = formatLength(output.rollWidth, output.lengths, language);
   const taped =
-    tiled === null
+    tiled === null || tiled.pages.length === 0
       ? []
       : [
           {
@@ -78,7 +88,7 @@ export async function stockFiles(
             about: about.tiles(tiled.sheets, paper.id),
           },
         ];
-  return [
+  const files = [
     ...drawingFiles(sheet.drawing, name, stem, about.layPlan, output, faces, language),
     ...taped,
     {
@@ -93,6 +103,11 @@ export async function stockFiles(
     },
     ...(await rulerFiles(project, laid, sheet, title, stem, pdf)),
   ];
+  return { files, notes: tooManyNotes(tiled?.sheets ?? 0, laid.material.name, paper.id, language) };
+}
+
+function tooManyNotes(sheets: number, what: string, paper: string, language: Language): readonly string[] {
+  return sheets > MOST_SHEETS ? [FILE_TEXTS[language].tooManySheets(what, sheets, paper, MOST_SHEETS)] : [];
 }
 
 /** A drawing as SVG and DXF, layers, lines, letters and shared edges as the settings have them. */
@@ -171,11 +186,13 @@ export function tiledPages(
   const { copies } = drawn([]).sheet;
   if (copies.length === 0) return null;
   const tiling = tilePieces(copies, tilingOptions(project.output));
+  const sheets = tiling.tiles.length;
+  if (sheets > MOST_SHEETS) return { pages: [], sheets };
   const { sheet, bySize } = drawn(seamsOf(tiling));
   const title = titleOf(project, material, stock, sheet, language);
   return {
     pages: [...mapPages(sheet, tiling, title, bySize), ...tilePages(sheet, tiling, title, grain)],
-    sheets: tiling.tiles.length,
+    sheets,
   };
 }
 
@@ -183,23 +200,26 @@ export function tiledPages(
 export async function patternFiles(
   { project, pieces, lays, language = "en" }: PlanFilesInput,
   pdf: PdfMaker,
-): Promise<PlanFile[]> {
+): Promise<WrittenFiles> {
   const { output } = project;
   const { patterns, oneOfEach } = PAPER_TEXTS[language].sheets;
   const { titles, about } = FILE_TEXTS[language];
   const options = tilingOptions(output);
+  const paper = paperOf(output.paper);
   const sheet = patternSheet(patternsOf(lays, pieces, output.lengths, language), options);
-  if (!sheet) return [];
+  if (!sheet) return { files: [], notes: [] };
   const title = { project: project.name, material: patterns, stock: oneOfEach, language };
   const tiling = tilePieces(sheet.copies, options);
+  const sheets = tiling.tiles.length;
+  const notes = tooManyNotes(sheets, patterns, paper.id, language);
+  if (notes.length > 0) return { files: [], notes };
   const pages = [...mapPages(sheet, tiling, title), ...tilePages(sheet, tiling, title, "both")];
-  return [
-    {
-      name: `patterns-${paperStem(output)}.pdf`,
-      data: await pdf(`${project.name}: ${titles.patterns}`, pages),
-      about: about.patterns(tiling.tiles.length, paperOf(output.paper).id),
-    },
-  ];
+  const file = {
+    name: `patterns-${paperStem(output)}.pdf`,
+    data: await pdf(`${project.name}: ${titles.patterns}`, pages),
+    about: about.patterns(sheets, paper.id),
+  };
+  return { files: [file], notes };
 }
 
 /** Longest sequence of cuts worth printing. */

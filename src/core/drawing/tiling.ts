@@ -107,6 +107,8 @@ export function usableSize(options: TilingOptions, landscape: boolean): { width:
 
 /** Shifts of the grid that are tried in each direction, as shares of the room there is; the middle is best looking. */
 const SHIFTS = [0.5, 0, 1, 0.25, 0.75];
+/** On a larger grid of sheets only the middle is tried: a few sheets fewer do not matter there. */
+const MOST_SHIFTED = 20_000;
 
 interface Shape {
   readonly piece: TiledPiece;
@@ -131,8 +133,9 @@ function bestGrid(pieces: readonly TiledPiece[], options: TilingOptions, landsca
   const slackX = usable.width + (columns - 1) * (usable.width - overlap) - (box.maxX - box.minX);
   const slackY = usable.height + (rows - 1) * (usable.height - overlap) - (box.maxY - box.minY);
   let best: Tile[] | null = null;
-  for (const shiftX of columns === 1 ? [0.5] : SHIFTS) {
-    for (const shiftY of rows === 1 ? [0.5] : SHIFTS) {
+  const shifts = rows * columns > MOST_SHIFTED ? [0.5] : SHIFTS;
+  for (const shiftX of columns === 1 ? [0.5] : shifts) {
+    for (const shiftY of rows === 1 ? [0.5] : shifts) {
       const origin = { x: box.minX - shiftX * slackX, top: box.maxY + shiftY * slackY };
       const tiles = gridTiles(shapes, { rows, columns, usable, overlap, origin });
       if (!best || tiles.length < best.length) best = tiles;

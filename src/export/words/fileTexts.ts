@@ -20,6 +20,8 @@ export interface FileTexts {
   };
   /** Pieces that no mat takes. */
   readonly tooLarge: (names: string, material: string) => string;
+  /** A lay that would be too many sheets to tape together. */
+  readonly tooManySheets: (what: string, sheets: number, paper: string, most: number) => string;
   /** Why a laser gets no file of a material. */
   readonly laserRefusal: (material: string, isUnknown: boolean) => string;
 }

@@ -23,6 +23,8 @@ export const german: FileTexts = {
   },
   tooLarge: (names, material) =>
     `Zu groß für die Matte der Maschine, von Hand zu schneiden oder anzusetzen: ${names} (${material}).`,
+  tooManySheets: (what, sheets, paper, most) =>
+    `Keine Seiten zum Zusammenkleben (${what}): Es wären ${pagesOf(sheets, paper)}, höchstens ${most} werden geschrieben. Nehmen Sie größeres Papier, nur die runden Teile oder das lange Blatt.`,
   laserRefusal: (material, isUnknown) =>
     `Keine Laserdatei für ${material}: ${isUnknown ? "Niemand hat gesagt, womit es beschichtet ist, also gilt es als PVC" : "Es ist PVC"}, und PVC setzt Chlorwasserstoff frei. Fragen Sie den Lieferanten nach dem Kunststoff und geben Sie ihn als Beschichtung des Materials an, oder schneiden Sie es mit dem Messer.`,
 };
