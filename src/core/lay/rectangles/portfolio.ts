@@ -4,7 +4,8 @@ import { type ReachableLengths, reachableLengths } from "../bounds/reachableLeng
 import { sweepTurns } from "../bounds/sweepTurns.ts";
 import { BREATH, type Breath } from "../breath.ts";
 import type { Rng } from "../rng.ts";
-import { type BeamMemory, beamMemory, type Guide } from "./beamMemory.ts";
+import { guideOf } from "./beamGuide.ts";
+import { type BeamMemory, beamMemory } from "./beamMemory.ts";
 import { type BeamSearch, beamSearch, widestBeam } from "./beamSearch.ts";
 import type { Incumbent } from "./incumbent.ts";
 import { decodedRectangles, type OrderSearch, orderSearch } from "./orderSearch.ts";
@@ -281,20 +282,4 @@ function endOf(tables: SearchTables, rectangles: readonly PlacedRectangle[]): nu
     end = Math.max(end, along + tables.wayAlong[index]!);
   }
   return end;
-}
-
-/**
- * A guide drawn at random around values that did well alone; no one guide is best on all jobs, and the best of
- * several is clearly better than each. `blocks` and
- * `hollows` as in `Guide`.
- */
-function guideOf(run: number, rng: Rng, blocks: boolean, hollows: Int32Array | null): Guide {
-  const plain = run === 0;
-  return {
-    wasteFloor: plain ? 0.02 : 0.005 * 10 ** rng.unit(),
-    mismatch: plain ? 1.05 : 1.01 + 0.1 * rng.unit(),
-    perSegment: plain || rng.below(2) === 0 ? 0 : 0.06 * rng.unit(),
-    blocks,
-    hollows,
-  };
 }
