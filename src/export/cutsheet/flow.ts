@@ -26,6 +26,23 @@ export const SHEET_MARGIN = 15;
 /** Width between the margins of a cut sheet on a paper, mm. */
 export const roomOn = ({ width }: { readonly width: number }): number => width - 2 * SHEET_MARGIN;
 
+/** Blocks after a head that stay with it: one line alone under it, the rest overleaf, is soon overlooked. */
+const KEPT = 2;
+
+/** Height of what must stand on the page of block `i`, mm; never past the next head. */
+function keptWith(blocks: readonly Block[], i: number): number {
+  if (!blocks[i]!.keepWithNext) return 0;
+  let height = 0;
+  let kept = 0;
+  for (let j = i + 1; j < blocks.length && kept < KEPT; j++) {
+    const { keepWithNext, height: own } = blocks[j]!;
+    if (keepWithNext && kept > 0) break;
+    height += own;
+    if (!keepWithNext) kept++;
+  }
+  return height;
+}
+
 /** Blocks one below the other on as many pages as they need, with a running foot. O(blocks). */
 export function flowPages(
   blocks: readonly Block[],
@@ -39,7 +56,7 @@ export function flowPages(
   let page: { items: DrawingItem[]; parts: PagePart[] } | undefined;
   let top = 0;
   blocks.forEach((block, i) => {
-    const next = block.keepWithNext ? (blocks[i + 1]?.height ?? 0) : 0;
+    const next = keptWith(blocks, i);
     if (!page || (top - block.height - next < floor && top < height - margin)) {
       page = { items: [], parts: [] };
       pages.push(page);
