@@ -1,6 +1,6 @@
 // Nothing is lost: undo over a restart, two windows, no storage, broken and newer files.
 import { afterAll, beforeAll, expect, test } from "vitest";
-import { demoText, kept, openFile, openPage, openStage, type Stage } from "./browser.ts";
+import { demoText, goTo, kept, openFile, openPage, openStage, type Stage } from "./browser.ts";
 
 let stage: Stage;
 beforeAll(async () => {
@@ -67,6 +67,30 @@ test("an outline that would cross itself is refused beside the corner, and the o
   await page.click(".card-name");
   await page.click(".outline-desk summary");
   expect(await page.inputValue(field)).toBe(before);
+  await context.close();
+});
+
+test("a corner moved by keys across its outline keeps the keyboard, though its number changes", async () => {
+  const context = await stage.person();
+  const page = await openPage(context, stage.url);
+  const project = JSON.parse(demoText());
+  const points = [
+    [0, 0],
+    [100, 0],
+    [50, 12],
+  ];
+  const panel = { id: "kite", name: "Kite", material: "sailcloth", shape: { kind: "outline", points } };
+  await openFile(page, "kite.json", JSON.stringify({ ...project, straps: [], panels: [panel] }));
+  await page.waitForSelector(".card-name:has-text('Kite')");
+  await goTo(page, "#/bag/kite");
+  await page.focus('.corner[aria-label*="50 mm"][aria-label*="12 mm"]');
+  for (const y of [7, 2, -3, -8]) {
+    await page.keyboard.press("ArrowDown");
+    await page.waitForFunction(
+      (end) => document.activeElement?.getAttribute("aria-label")?.includes(end),
+      `, ${y} mm`,
+    );
+  }
   await context.close();
 });
 

@@ -1,4 +1,4 @@
-import { useRef, useState } from "preact/hooks";
+import { useLayoutEffect, useRef, useState } from "preact/hooks";
 import type { Contour } from "../../core/geometry/contour.ts";
 import { type ContourEdge, contourBox, contourEdges } from "../../core/geometry/contourArcs.ts";
 import type { Polygon } from "../../core/geometry/ring.ts";
@@ -54,7 +54,17 @@ export function OutlineDesk(props: DeskProps) {
     setRefused(problems);
     return problems.length === 0;
   };
+  const moved = useRef<{ readonly place: Corner; readonly index: number } | null>(null);
+  const handles = useRef<(SVGGElement | null)[]>([]);
   const corners = cornersOf(props.contour);
+  // A corner moved across its outline has another number: the keyboard stays with the corner, not with the number.
+  useLayoutEffect(() => {
+    if (moved.current === null) return;
+    const { place, index } = moved.current;
+    moved.current = null;
+    const now = cornerAt(props.contour, place, index);
+    if (now !== index) handles.current[now]?.focus();
+  }, [props.contour]);
   const box = held?.box ?? contourBox(props.contour);
   const span = Math.max(box.maxX - box.minX, box.maxY - box.minY, 10);
   const pad = span * 0.12;
@@ -84,9 +94,11 @@ export function OutlineDesk(props: DeskProps) {
       ArrowDown: [0, -step],
     };
     const move = moves[event.key];
-    if (move !== undefined)
-      shape(moveCorner(props.contour, index, corner.x + move[0], corner.y + move[1]), `${props.path}-keys`);
-    else if (event.key === "Delete" && corners.length > 3)
+    if (move !== undefined) {
+      const place = { x: corner.x + move[0], y: corner.y + move[1] };
+      if (shape(moveCorner(props.contour, index, place.x, place.y), `${props.path}-keys`))
+        moved.current = { place, index };
+    } else if (event.key === "Delete" && corners.length > 3)
       shape(removeCorner(props.contour, index), `${props.path}@${++visits}`);
     else return;
     event.preventDefault();
@@ -125,7 +137,7 @@ export function OutlineDesk(props: DeskProps) {
                 key={`${i}+`}
                 class="corner-add"
                 role="button"
-                tabIndex={0}
+                tabindex={0}
                 aria-label={texts.outline.addAfter(i + 1)}
                 transform={`translate(${x} ${y}) scale(${dot})`}
                 onClick={() => shape(addCorner(props.contour, i), `${props.path}@${++visits}`)}
@@ -144,9 +156,12 @@ export function OutlineDesk(props: DeskProps) {
           {corners.map((corner, i) => (
             <g
               key={`${i}o`}
+              ref={(element: SVGGElement | null) => {
+                handles.current[i] = element;
+              }}
               class="corner"
               role="button"
-              tabIndex={0}
+              tabindex={0}
               aria-label={texts.outline.corner(i + 1, lengths.size(corner.x), lengths.size(corner.y))}
               transform={`translate(${corner.x} ${corner.y}) scale(${dot})`}
               onPointerDown={(event) => {
