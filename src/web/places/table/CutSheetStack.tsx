@@ -1,3 +1,4 @@
+import type { StrapResult } from "../../../core/straps/strapResult.ts";
 import { formatLength } from "../../../core/units/formatLength.ts";
 import type { Amount, CutGroup, CutRow, CutSheet } from "../../../export/cutsheet/cutSheet.ts";
 import { sheetInches } from "../../../export/cutsheet/cutSheet.ts";
@@ -7,6 +8,7 @@ import { useAnswer } from "../../exports/useAnswer.ts";
 import { DrawingPicture } from "../../parts/DrawingPicture.tsx";
 import { derivedOf } from "../../state/derived.ts";
 import { useLanguage, useTexts } from "../../texts/texts.ts";
+import { StrapPicture } from "../bag/StrapPicture.tsx";
 import { SaveFiles } from "./SaveFiles.tsx";
 import type { StackInput } from "./tableParts.ts";
 
@@ -32,12 +34,12 @@ export function CutSheetStack(input: StackInput) {
       </div>
       {answer.state === "failed" && <p class="caution">{texts.table.failed}</p>}
       {answer.value === null && answer.state === "working" && <p class="soft">{texts.table.working}</p>}
-      {answer.value !== null && <WholeSheet sheet={answer.value} />}
+      {answer.value !== null && <WholeSheet sheet={answer.value} straps={straps} />}
     </section>
   );
 }
 
-function WholeSheet({ sheet }: { sheet: CutSheet }) {
+function WholeSheet({ sheet, straps }: { sheet: CutSheet; straps: readonly StrapResult[] }) {
   const texts = SHEET_TEXTS[sheet.language];
   const { groups, purchase, consumables, work, pictures, cautions } = sheet;
   return (
@@ -77,7 +79,7 @@ function WholeSheet({ sheet }: { sheet: CutSheet }) {
       {pictures.length > 0 && (
         <section class="sheet stack" aria-labelledby="sheet-pictures">
           <h2 id="sheet-pictures">{texts.pictures}</h2>
-          <ul class="sheet-pictures">
+          <ul class="sheet-pictures on-wide">
             {pictures.map(({ title, drawing }) => (
               <li key={title}>
                 <figure>
@@ -87,6 +89,15 @@ function WholeSheet({ sheet }: { sheet: CutSheet }) {
               </li>
             ))}
           </ul>
+          {/* A drawing made for paper has letters too small for a phone. */}
+          <div class="stack on-narrow">
+            {straps.map(({ wish }) => (
+              <section key={wish.id} class="stack" aria-label={wish.name}>
+                <h3>{wish.name}</h3>
+                <StrapPicture strap={wish} />
+              </section>
+            ))}
+          </div>
         </section>
       )}
     </>
