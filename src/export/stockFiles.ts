@@ -10,6 +10,7 @@ import { drawnRoles, ROLE_STYLES, styledAs } from "../core/drawing/roleStyles.ts
 import { rulerPages, rulerPlan } from "../core/drawing/rulerPages.ts";
 import { barePage, projectionStyles, rollPages } from "../core/drawing/sheetPage.ts";
 import { singleCuts } from "../core/drawing/singleCuts.ts";
+import { stockName } from "../core/drawing/stockName.ts";
 import { type SheetTitle, tilePages } from "../core/drawing/tilePages.ts";
 import { seamsOf, type TilingOptions, tilePieces } from "../core/drawing/tiling.ts";
 import { PAPER_TEXTS } from "../core/drawing/words/paperTextTables.ts";
@@ -274,6 +275,6 @@ export function titleOf(
   const words =
     stock.kind === "roll"
       ? texts.roll(formatLength(stock.width, lengths, language), formatLength(sheet.usedLength, lengths, language))
-      : texts.leftover(stock.id);
+      : stockName(material.stock, stock.id, (mm) => cutLength(mm, lengths, language), language);
   return { project: project.name, material: material.name, stock: words, language };
 }

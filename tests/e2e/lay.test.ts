@@ -127,6 +127,30 @@ test("fingers drag a piece and pinch the view", async () => {
   await context.close();
 });
 
+test("a leftover that is kept back is offered by its size, and used at one tap", async () => {
+  const context = await stage.person();
+  const page = await openPage(context, stage.url);
+  const project = JSON.parse(manyPieces(4));
+  const shape = { kind: "rectangle", along: 640, across: 420 };
+  project.materials[0].stock.unshift({ kind: "remnant", id: "r7", shape, keptBack: true });
+  await openFile(page, "kept.json", JSON.stringify(project));
+  await page.waitForSelector(".card-name:has-text('Side')");
+  await goTo(page, "#/cloth/canvas");
+  const tick = '[data-path="materials[0].stock[0].keptBack"]';
+  await page.waitForSelector(".stock-name:has-text('remnant, 640 mm × 420 mm')");
+  expect(await page.isChecked(tick)).toBe(true);
+  await goTo(page, "#/lay/canvas");
+  await page.click("button.way:has-text('640 × 420 mm')");
+  await page.waitForSelector(".lay-length:has-text('Everything lies on what you have')");
+  await goTo(page, "#/cloth/canvas");
+  await page.waitForSelector(tick);
+  expect(await page.isChecked(tick)).toBe(false);
+  await goTo(page, "#/table/machine");
+  await page.waitForSelector("figcaption:has-text('remnant, 640 mm × 420 mm')");
+  expect(await page.locator("text=r7").count()).toBe(0);
+  await context.close();
+});
+
 test("another plan or another way is one tap away, and one undo back", async () => {
   const context = await stage.person();
   const page = await openPage(context, stage.url);

@@ -57,15 +57,7 @@ function rulerFiles({ project, cutList }: ReadProject, laid: readonly LaidCloth[
     "cloth",
   );
   return laid.flatMap(({ material, problem, plan }, i) => {
-    const data = rulerText(
-      project.name,
-      material.name,
-      problem,
-      plan,
-      cutList.pieces,
-      project.output.lengths,
-      language,
-    );
+    const data = rulerText(project.name, material, problem, plan, cutList.pieces, project.output.lengths, language);
     return data === null
       ? []
       : [{ name: `${stems[i]}-ruler-cuts.txt`, data, about: FILE_TEXTS[language].about.rulerList }];

@@ -20,6 +20,7 @@ const problem: LayProblem = {
   margin: 5,
   pinned: [],
 };
+const CANVAS = { name: "Canvas", stock: [] };
 const at = (pieceId: string, copy: number, x: number, y: number): StockPlacement => {
   return { pieceId, copy, stockId: "bolt", x, y, turnDeg: 0, mirrored: false };
 };
@@ -39,7 +40,7 @@ const plan: LayPlan = {
 };
 
 test("the list of ruler cuts: no cut for the gaps, equal settings named as such, every piece once", () => {
-  const text = rulerText("Pier pouch", "Canvas", problem, plan, [], "mm")!;
+  const text = rulerText("Pier pouch", CANVAS, problem, plan, [], "mm")!;
   const steps = text.split("\n").filter((line) => /^ +\d+\. /u.test(line));
   expect(steps.map((line) => line.trim())).toEqual([
     "1. Straighten the cut end, square to the selvedge, 5 mm in, and trim one long edge as much.",
@@ -56,7 +57,7 @@ test("the list of ruler cuts: no cut for the gaps, equal settings named as such,
 
 test("no list for a plan that straight cuts do not part", () => {
   const crossing = [at("strap", 0, 0, 0), at("strap", 1, 600, 50)];
-  expect(rulerText("Pier pouch", "Canvas", problem, { ...plan, placements: crossing }, [], "mm")).toBeNull();
+  expect(rulerText("Pier pouch", CANVAS, problem, { ...plan, placements: crossing }, [], "mm")).toBeNull();
 });
 
 test("choices tell length, price, ruler cuts and offcut", () => {

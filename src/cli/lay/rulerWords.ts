@@ -1,3 +1,4 @@
+import { stockName } from "../../core/drawing/stockName.ts";
 import { isRectangle } from "../../core/geometry/ring.ts";
 import { type RulerCuts, rulerCuts } from "../../core/lay/choices/layFigures.ts";
 import type { CutPart, CutStep } from "../../core/lay/ruler/cutSequence.ts";
@@ -7,6 +8,7 @@ import type { LayPlan, LayProblem } from "../../core/lay/types.ts";
 import { cautionText } from "../../core/materials/cautions/caution.ts";
 import { CAUTION_TABLES } from "../../core/materials/cautions/cautionTables.ts";
 import type { CutPiece } from "../../core/materials/cutPiece.ts";
+import type { Material } from "../../core/materials/material.ts";
 import { formatLength, type LengthStyle } from "../../core/units/formatLength.ts";
 import type { Language } from "../../core/units/language.ts";
 
@@ -16,7 +18,7 @@ import type { Language } from "../../core/units/language.ts";
  */
 export function rulerText(
   project: string,
-  cloth: string,
+  cloth: Pick<Material, "name" | "stock">,
   problem: LayProblem,
   plan: LayPlan,
   pieces: readonly CutPiece[],
@@ -28,9 +30,9 @@ export function rulerText(
   if (all.length === 0) return null;
   const names = new Map(pieces.map(({ id, name }) => [id, name]));
   const curved = problem.pieces.some(({ outline }) => !isRectangle(outline.outer, 1e-3));
-  const blocks = all.map((cuts) => stockBlock(cuts, names, style, language));
+  const blocks = all.map((cuts) => stockBlock(cuts, cloth, names, style, language));
   return [
-    texts.title(project, cloth),
+    texts.title(project, cloth.name),
     "",
     texts.measure,
     texts.naming,
@@ -43,6 +45,7 @@ export function rulerText(
 
 function stockBlock(
   { stockId, margin, bare, sequence, placements }: RulerCuts,
+  cloth: Pick<Material, "name" | "stock">,
   names: ReadonlyMap<string, string>,
   style: LengthStyle,
   language: Language,
@@ -56,7 +59,7 @@ function stockBlock(
     return names.get(pieceId) ?? pieceId;
   };
   return [
-    `${stockId}: ${texts.counts(sequence.cuts, sequence.settings)}`,
+    `${stockName(cloth.stock, stockId, show, language)}: ${texts.counts(sequence.cuts, sequence.settings)}`,
     ...(bare ? [texts.skinFirst] : []),
     ...sequence.steps.map(
       (step) => `${String(step.number).padStart(4)}. ${stepWords(step, nameOf, show, margin, texts)}`,

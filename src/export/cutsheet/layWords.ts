@@ -1,6 +1,7 @@
 import { planOffcuts, type StockOffcuts } from "../../core/buying/planOffcuts.ts";
 import { type Purchase, purchaseOf } from "../../core/buying/purchase.ts";
 import { shopLength } from "../../core/buying/shopLength.ts";
+import { stockName } from "../../core/drawing/stockName.ts";
 import type { LayPlan, LayProblem, StockUse } from "../../core/lay/types.ts";
 import type { Material } from "../../core/materials/material.ts";
 import type { Project } from "../../core/project/project.ts";
@@ -22,7 +23,7 @@ export function layWords({ material, problem, plan }: LaidCloth, project: Projec
   const purchase = purchaseOf(material, plan);
   const uses = plan.uses.filter((use) => use.usedLength > 0);
   return [
-    ...uses.map((use) => useSentence(use, problem.stocks.length > 1, project, language)),
+    ...uses.map((use) => useSentence(use, problem.stocks.length > 1 ? material : null, project, language)),
     ...(uses.length === 0 ? [texts.nothingLaid] : []),
     ...buyingWords(material, purchase, project, language),
     ...offcutWords(planOffcuts(material, problem, plan, purchase), project, language),
@@ -31,17 +32,18 @@ export function layWords({ material, problem, plan }: LaidCloth, project: Projec
 
 function useSentence(
   { stockId, usedLength, bound }: StockUse,
-  named: boolean,
+  among: Material | null,
   project: Project,
   language: Language,
 ): string {
   const texts = SHEET_TEXTS[language];
-  const length = cutLength(usedLength, project.output.lengths, language);
-  const where = named ? stockId : "";
+  const write = (mm: number): string => cutLength(mm, project.output.lengths, language);
+  const where = among === null ? "" : stockName(among.stock, stockId, write, language);
+  const length = write(usedLength);
   if (bound === null) return texts.used(length, where);
   const gap = (usedLength - bound) / bound;
   if (gap < 1e-9) return texts.usedProven(length, where);
-  const least = cutLength(bound, project.output.lengths, language);
+  const least = write(bound);
   return texts.usedBound(length, where, least, withDecimalSign((100 * gap).toFixed(1), language));
 }
 

@@ -1,5 +1,7 @@
 import type { PaperTexts } from "./paperTexts.ts";
 
+const nth = (number: number | null): string => (number === null ? "" : ` ${number}`);
+
 /** Drawings and sheets in English. */
 export const english: PaperTexts = {
   pieces: {
@@ -25,13 +27,18 @@ export const english: PaperTexts = {
   mats: {
     check: (side) => `${side} each way: do not cut`,
   },
+  stocks: {
+    roll: (number, width) => `roll${nth(number)}, ${width} wide`,
+    remnant: (number, size, copy) => `remnant${nth(number)}, ${size}${copy}`,
+    skin: (number, size, copy) => `skin${nth(number)}, ${size}${copy}`,
+    copy: (number, of) => `, ${number} of ${of}`,
+  },
   sheets: {
     sheet: (number, of) => `${number} of ${of}`,
     lengthwise: "lengthwise",
     oneWay: "lengthwise, one way",
     tenCm: "10 cm: measure before cutting",
     roll: (usableWidth, used) => `${usableWidth} usable width, ${used} used`,
-    leftover: (id) => `leftover ${id}`,
     patterns: "Patterns",
     oneOfEach: "one of each curved piece",
   },

@@ -1,5 +1,7 @@
 import type { PaperTexts } from "./paperTexts.ts";
 
+const nth = (number: number | null): string => (number === null ? "" : ` ${number}`);
+
 /** Drawings and sheets in German. */
 export const german: PaperTexts = {
   pieces: {
@@ -26,13 +28,18 @@ export const german: PaperTexts = {
   mats: {
     check: (side) => `${side} hoch und quer: nicht schneiden`,
   },
+  stocks: {
+    roll: (number, width) => `Rolle${nth(number)}, ${width} breit`,
+    remnant: (number, size, copy) => `Rest${nth(number)}, ${size}${copy}`,
+    skin: (number, size, copy) => `Haut${nth(number)}, ${size}${copy}`,
+    copy: (number, of) => `, ${number} von ${of}`,
+  },
   sheets: {
     sheet: (number, of) => `${number} von ${of}`,
     lengthwise: "Fadenlauf",
     oneWay: "Fadenlauf, eine Richtung",
     tenCm: "10 cm: vor dem Schneiden messen",
     roll: (usableWidth, used) => `nutzbare Breite ${usableWidth}, ${used} verbraucht`,
-    leftover: (id) => `Rest ${id}`,
     patterns: "Schnittteile",
     oneOfEach: "eines von jedem runden Teil",
   },

@@ -25,6 +25,14 @@ export interface PaperTexts {
     /** In the check square, which measures `side` both ways and is drawn, not cut. */
     readonly check: (side: string) => string;
   };
+  /** What each piece of stock is called; `number` where there are several of its kind. */
+  readonly stocks: {
+    readonly roll: (number: number | null, width: string) => string;
+    readonly remnant: (number: number | null, size: string, copy: string) => string;
+    readonly skin: (number: number | null, size: string, copy: string) => string;
+    /** Of several equal ones; follows the size. */
+    readonly copy: (number: number, of: number) => string;
+  };
   readonly sheets: {
     readonly sheet: (number: number, of: number) => string;
     readonly lengthwise: string;
@@ -32,7 +40,6 @@ export interface PaperTexts {
     /** Beside the ruler of 10 cm. */
     readonly tenCm: string;
     readonly roll: (usableWidth: string, used: string) => string;
-    readonly leftover: (id: string) => string;
     readonly patterns: string;
     readonly oneOfEach: string;
   };

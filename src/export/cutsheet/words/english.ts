@@ -8,7 +8,7 @@ const LINES: Readonly<Record<PieceLine["role"], string>> = {
   mark: "Mark",
 };
 
-const of = (stock: string): string => (stock === "" ? "" : ` of ${stock}`);
+const of = (stock: string): string => (stock === "" ? "" : ` (${stock})`);
 
 /** The cut sheet in English. */
 export const english: SheetTexts = {

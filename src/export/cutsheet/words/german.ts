@@ -8,7 +8,7 @@ const LINES: Readonly<Record<PieceLine["role"], string>> = {
   mark: "Marke",
 };
 
-const of = (stock: string): string => (stock === "" ? "" : ` von ${stock}`);
+const of = (stock: string): string => (stock === "" ? "" : ` (${stock})`);
 
 /** The cut sheet in German. */
 export const german: SheetTexts = {

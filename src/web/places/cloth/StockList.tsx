@@ -1,12 +1,14 @@
+import { stockName } from "../../../core/drawing/stockName.ts";
 import { shapeContour } from "../../../core/geometry/shape.ts";
 import { type ClothPiece, type ClothRoll, flawPolygon, type MaterialStock } from "../../../core/materials/stock.ts";
 import { freshId } from "../../../core/project/edits.ts";
 import { CountBlank, LengthBlank, OptionalLengthBlank, Tick } from "../../fields/blanks.tsx";
 import { ShapeWords } from "../../fields/ShapeWords.tsx";
+import { useLengths } from "../../fields/units.ts";
 import { Icon } from "../../parts/Icon.tsx";
 import { OutlineDesk } from "../../parts/OutlineDesk.tsx";
 import { Term } from "../../parts/Term.tsx";
-import { useTexts } from "../../texts/texts.ts";
+import { useLanguage, useTexts } from "../../texts/texts.ts";
 import { FlawList } from "./FlawList.tsx";
 import { flawAt } from "./flawAt.ts";
 import type { MaterialWords } from "./materialWords.ts";
@@ -17,6 +19,8 @@ const WIDTH = { minMm: 10, maxMm: 10_000 };
 /** What there is of the material: rolls, remnants and skins, in the order they are used up. */
 export function StockList({ material, path, set }: MaterialWords) {
   const texts = useTexts();
+  const language = useLanguage();
+  const lengths = useLengths();
   const words = texts.cloth;
   const { stock } = material;
   const put = (next: readonly MaterialStock[], label: string, key?: string) => set({ stock: next }, label, key);
@@ -41,6 +45,7 @@ export function StockList({ material, path, set }: MaterialWords) {
           };
           return (
             <li key={each.id} class="stock">
+              <h3 class="stock-name">{stockName(stock, each.id, lengths.size, language)}</h3>
               {each.kind === "roll" ? (
                 <RollWords roll={each} {...shared} />
               ) : (
