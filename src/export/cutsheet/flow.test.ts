@@ -27,7 +27,13 @@ test("a head goes overleaf with its lines when fewer than two of them would stay
 });
 
 test("a head with one line keeps that line and not the next head", () => {
-  const blocks = [block("body", 55), block("head", 10, true), block("one", 5), block("next", 10, true), block("b", 5)];
+  const blocks = [
+    block("body", 55),
+    block("head", 10, true),
+    block("one", 5),
+    block("next", 10, true),
+    block("b", 5),
+  ];
   expect(pagesOf(blocks)).toEqual([
     ["body", "head", "one"],
     ["next", "b"],
