@@ -1,4 +1,5 @@
 import type { Language } from "../core/units/language.ts";
+import { USAGE_TEXTS, type UsageTexts } from "./words/usageTexts.ts";
 
 /** What a run of the program ends with: done, a problem in the input, wrong usage, a bug of ours. */
 export const EXIT = { done: 0, input: 1, usage: 2, bug: 3 } as const;
@@ -24,7 +25,7 @@ export interface ParsedArgs {
 
 /** Where a command writes. A test hands in its own. */
 export interface Io {
-  /** Language of what is said about bags; help and wrong usage are English. */
+  /** Language of what is said about bags; help pages are English. */
   readonly language: Language;
   /** The result: standard output. */
   out(text: string): void;
@@ -49,8 +50,19 @@ export interface Command {
   run(args: ParsedArgs, io: Io): Promise<ExitCode>;
 }
 
-/** Wrong usage found while a command reads its options: ends the run with exit code 2 and the usage line. */
-export class UsageError extends Error {}
+/**
+ * Wrong usage found while a command reads its options: ends the run with exit code 2 and the usage line. A plain
+ * sentence, as `bench` gives, is English.
+ */
+export class UsageError extends Error {
+  /** The sentence in the language of the run. */
+  readonly told: (language: Language) => string;
+
+  constructor(say: string | ((texts: UsageTexts) => string)) {
+    super(typeof say === "string" ? say : say(USAGE_TEXTS.en));
+    this.told = (language) => (typeof say === "string" ? say : say(USAGE_TEXTS[language]));
+  }
+}
 
 /** Every command takes this option. */
 export const LANGUAGE_OPTION: OptionSpec = {

@@ -39,9 +39,9 @@ function readFoldTest(args: ParsedArgs, language: Language): Result<FoldTest> {
   const readingError = lengths.length("reading-error") ?? READING_ERROR;
   lengths.check();
   if ((finishedWidth === undefined) !== (setback === undefined)) {
-    throw new UsageError("--measured-width and --measured-setback go together");
+    throw new UsageError((say) => say.together("measured-width", "measured-setback"));
   }
-  if (thickness <= 0) throw new UsageError("--thickness must be more than 0 for a fold test");
+  if (thickness <= 0) throw new UsageError((say) => say.noThickness);
   const expected = expectedFold(construction, thickness, cutWidth, {
     neutral: 0.5,
     clearance: DEFAULT_CLEARANCE[construction],
@@ -92,10 +92,10 @@ function fitted(fit: FoldFit, { readingError }: FoldTest, language: Language): s
 function stored(args: ParsedArgs, test: FoldTest, texts: CliTexts["foldTest"]): string[] {
   const file = args.values.get("into");
   const material = args.values.get("of");
-  if ((file === undefined) !== (material === undefined)) throw new UsageError("--into and --of go together");
+  if ((file === undefined) !== (material === undefined)) throw new UsageError((say) => say.together("into", "of"));
   if (file === undefined || material === undefined) return [];
-  if (!test.fit) throw new UsageError("--into needs --measured-width and --measured-setback");
-  if (!args.values.has("thickness")) throw new UsageError("--into needs the measured --thickness");
+  if (!test.fit) throw new UsageError((say) => say.needsReadings);
+  if (!args.values.has("thickness")) throw new UsageError((say) => say.needsThickness);
   storeFold(file, material, { thickness: test.thickness, ...test.fit });
   return [texts.stored(file, material), ""];
 }

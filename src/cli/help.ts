@@ -34,8 +34,8 @@ export function commandHelp(command: Command): string {
 }
 
 /** The one line shown with a usage error. */
-export function usageLine(command: Command): string {
-  return `Usage: laywright ${command.name} ${command.synopsis}`.trimEnd();
+export function usageLine(command: Command, word = "Usage"): string {
+  return `${word}: laywright ${command.name} ${command.synopsis}`.trimEnd();
 }
 
 function wrapped(text: string, width: number): string[] {

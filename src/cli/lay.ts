@@ -56,16 +56,14 @@ export const layCommand: Command = {
 
 async function runLay(args: ParsedArgs, io: Io): Promise<ExitCode> {
   const effort = numberOption(args, "effort", { least: 0.001, most: 1e6 }, null);
-  if (effort !== null && args.values.has("seconds")) throw new UsageError("give either --seconds or --effort");
+  if (effort !== null && args.values.has("seconds")) throw new UsageError((say) => say.either("seconds", "effort"));
   const { seed, seconds, threads } = searchSettings(args, effort === null ? 10 : 86_400);
   const evaluations = effort === null ? Infinity : effort * EVALUATIONS_PER_EFFORT;
   const mode = cutMode(args);
   const read = readProjectFile(withOutputOptions(readInput(args.operands[0]!), args), io.language);
   const choose = args.values.has("choose") ? wordOption(args, "choose", CHOICES, "shortest") : null;
-  if (choose !== null && args.values.has("cut"))
-    throw new UsageError("--choose looks at every way of cutting; it does not go with --cut");
-  if (choose !== null && args.switches.has("choices"))
-    throw new UsageError("give either --choices, to compare, or --choose, to take one");
+  if (choose !== null && args.values.has("cut")) throw new UsageError((say) => say.chooseAndCut);
+  if (choose !== null && args.switches.has("choices")) throw new UsageError((say) => say.choicesOrChoose);
   const pool = nodePool(threads);
   if (args.switches.has("choices")) {
     try {
@@ -92,8 +90,7 @@ async function tellChoices(
   effort: ChoiceEffort,
 ): Promise<ExitCode> {
   for (const other of ["out", "cut"])
-    if (args.values.has(other))
-      throw new UsageError(`--choices compares plans; it does not go with --${other} (--choose takes one of them)`);
+    if (args.values.has(other)) throw new UsageError((say) => say.choicesWith(other));
   const json = args.switches.has("json");
   const texts = CLI_TEXTS[io.language].lay;
   const materials: object[] = [];

@@ -13,8 +13,7 @@ export function numberOption<T>(args: ParsedArgs, name: string, rule: NumberRule
   if (text === undefined) return fallback;
   const value = /^\s*[-+]?(\d+\.?\d*|\.\d+)(e[-+]?\d+)?\s*$/i.test(text) ? Number(text) : Number.NaN;
   if (!(value >= rule.least && value <= rule.most) || (rule.whole && !Number.isInteger(value))) {
-    const kind = rule.whole ? "a whole number" : "a number";
-    throw new UsageError(`--${name} must be ${kind} from ${rule.least} to ${rule.most}, not "${text}"`);
+    throw new UsageError((say) => say.number(name, rule.whole === true, rule.least, rule.most, text));
   }
   return value;
 }
@@ -24,13 +23,13 @@ export function wordOption<W extends string>(args: ParsedArgs, name: string, wor
   const text = args.values.get(name);
   if (text === undefined) return fallback;
   const word = words.find((known) => known === text);
-  if (word === undefined) throw new UsageError(`--${name} must be one of ${words.join(", ")}, not "${text}"`);
+  if (word === undefined) throw new UsageError((say) => say.oneOf(name, words, text));
   return word;
 }
 
 /** An option that must be given. Throws `UsageError` when it is missing. */
 export function requiredOption(args: ParsedArgs, name: string): string {
   const text = args.values.get(name);
-  if (text === undefined) throw new UsageError(`--${name} is missing`);
+  if (text === undefined) throw new UsageError((say) => say.missing(name));
   return text;
 }

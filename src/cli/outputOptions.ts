@@ -79,7 +79,7 @@ function settingsOption(args: ParsedArgs): Group {
   try {
     return groupOf(JSON.parse(text));
   } catch {
-    throw new UsageError(`--settings takes a JSON group such as '{"paper": "A3"}', not ${text}`);
+    throw new UsageError((say) => say.settings(text));
   }
 }
 
@@ -101,7 +101,7 @@ function pairOption(args: ParsedArgs, name: string, keys: readonly [string, stri
   const text = args.values.get(name);
   if (text === undefined) return undefined;
   const pair = pairOf(text, keys);
-  if (pair === null) throw new UsageError(`--${name} takes two lengths such as "99.2 x 100.4 mm", not "${text}"`);
+  if (pair === null) throw new UsageError((say) => say.pair(name, text));
   return pair;
 }
 

@@ -1,6 +1,7 @@
 import { parseArgs } from "node:util";
 import { nearestWord } from "../core/problems/nearestWord.ts";
 import { type Command, LANGUAGE_OPTION, type OptionSpec, type ParsedArgs, UsageError } from "./command.ts";
+import type { UsageTexts } from "./words/usageTexts.ts";
 
 /**
  * Reads the words after a command's name. Throws `UsageError` for unknown options, missing values, options given
@@ -26,12 +27,12 @@ export function parseCommandLine(command: Command, words: readonly string[]): Pa
     if (token.kind !== "option") continue;
     if (!Object.hasOwn(options, token.name) || token.rawName !== `--${token.name}`)
       throw new UsageError(unknownOption(token.rawName, names));
-    if (values.has(token.name) || switches.has(token.name)) throw new UsageError(`--${token.name} is given twice`);
+    if (values.has(token.name) || switches.has(token.name)) throw new UsageError((say) => say.twice(token.name));
     if (options[token.name]?.type === "boolean") {
-      if (token.value !== undefined) throw new UsageError(`--${token.name} takes no value`);
+      if (token.value !== undefined) throw new UsageError((say) => say.noValue(token.name));
       switches.add(token.name);
     } else {
-      if (token.value === undefined) throw new UsageError(`--${token.name} needs a value`);
+      if (token.value === undefined) throw new UsageError((say) => say.needsValue(token.name));
       values.set(token.name, token.value);
     }
   }
@@ -53,14 +54,15 @@ function joinedNegatives(known: readonly OptionSpec[], words: readonly string[])
   return out;
 }
 
-function unknownOption(rawName: string, names: readonly string[]): string {
+function unknownOption(rawName: string, names: readonly string[]): (texts: UsageTexts) => string {
   const nearest = nearestWord(rawName.replace(/^-+/, ""), names);
-  return `there is no option ${rawName}${nearest ? `; did you mean --${nearest}?` : ""}`;
+  return (say) => say.noOption(rawName, nearest);
 }
 
 function checkOperands(command: Command, operands: readonly string[], help: boolean): void {
   const [least, most] = command.operands;
   if (help) return;
-  if (operands.length < least) throw new UsageError(`${command.name} needs ${command.synopsis.split(" [")[0]}`);
-  if (operands.length > most) throw new UsageError(`"${operands[most]}" is one operand too many`);
+  if (operands.length < least)
+    throw new UsageError((say) => say.needs(command.name, command.synopsis.split(" [")[0]!));
+  if (operands.length > most) throw new UsageError((say) => say.oneTooMany(operands[most]!));
 }

@@ -83,6 +83,19 @@ test.each([
   expect(err).not.toMatch(/^\s+at /m);
 });
 
+test.each([
+  [["mesure", "--lang", "de"], "meinen Sie measure?"],
+  [["measure", "--lang=de"], "measure braucht FILE"],
+  [["measure", "a", "--lang", "de", "--efort", "3"], "meinen Sie --effort?"],
+  [["measure", "a", "--lang", "de", "--effort", "NaN"], "muss eine Zahl von -5 bis 10 sein"],
+  [["measure", "a", "--lang", "de", "--effort"], "braucht einen Wert"],
+  [["measure", "a", "--lang", "fr"], "--lang must be one of en, de"],
+])("wrong usage %j is told in the language asked for", async (words, why) => {
+  const { code, err } = await attempt(...words);
+  expect(code).toBe(EXIT.usage);
+  expect(err).toContain(why);
+});
+
 test("a problem in the input ends with 1, as sentences and as data", async () => {
   expect(await attempt("measure", "missing")).toMatchObject({ code: 1, out: "", err: "missing cannot be read.\n" });
   const { out } = await attempt("measure", "missing", "--json");

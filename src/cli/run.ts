@@ -1,10 +1,11 @@
 import { nearestWord } from "../core/problems/nearestWord.ts";
-import { LANGUAGES } from "../core/units/language.ts";
+import { LANGUAGES, type Language } from "../core/units/language.ts";
 import { type Command, EXIT, type ExitCode, type Io, UsageError } from "./command.ts";
 import { commandHelp, programHelp, usageLine } from "./help.ts";
 import { wordOption } from "./optionValues.ts";
 import { parseCommandLine } from "./parseCommandLine.ts";
 import { InputProblem, reportInputProblem } from "./problemReport.ts";
+import { USAGE_TEXTS } from "./words/usageTexts.ts";
 
 /**
  * Runs the program on the words of a command line and returns its exit code. Never throws: wrong usage and bad
@@ -24,8 +25,8 @@ export async function run(words: readonly string[], commands: readonly Command[]
   const command = commands.find((known) => known.name === wanted);
   if (command === undefined) {
     const nearest = nearestWord(wanted ?? "", [...commands.map((known) => known.name), "help"]);
-    io.err(`laywright: there is no command "${wanted}"${nearest ? `; did you mean ${nearest}?` : ""}\n`);
-    io.err("laywright --help lists the commands.\n");
+    const say = USAGE_TEXTS[languageOf(rest) ?? io.language];
+    io.err(`laywright: ${say.noCommand(wanted ?? "", nearest)}\n${say.listed}\n`);
     return EXIT.usage;
   }
   if (name === "help") {
@@ -35,8 +36,15 @@ export async function run(words: readonly string[], commands: readonly Command[]
   return runCommand(command, rest, io);
 }
 
+/** The language that the words ask for, as far as they can be read. */
+function languageOf(words: readonly string[]): Language | undefined {
+  const given = words.findLast((word, i) => word.startsWith("--lang=") || words[i - 1] === "--lang");
+  return LANGUAGES.find((language) => language === given?.replace("--lang=", ""));
+}
+
 async function runCommand(command: Command, words: readonly string[], io: Io): Promise<ExitCode> {
-  let told = io;
+  // Known before the words are read, for what may be wrong with them.
+  let told = { ...io, language: languageOf(words) ?? io.language };
   try {
     const args = parseCommandLine(command, words);
     if (args.switches.has("help")) {
@@ -49,7 +57,8 @@ async function runCommand(command: Command, words: readonly string[], io: Io): P
   } catch (error) {
     io.progress("");
     if (error instanceof UsageError) {
-      io.err(`laywright ${command.name}: ${error.message}\n${usageLine(command)}\n`);
+      const { usage } = USAGE_TEXTS[told.language];
+      io.err(`laywright ${command.name}: ${error.told(told.language)}\n${usageLine(command, usage)}\n`);
       return EXIT.usage;
     }
     if (error instanceof InputProblem) {

@@ -99,7 +99,7 @@ export function readMaterials(args: ParsedArgs, lengths: LengthReader, language:
     const known = NAMED_MATERIALS[word.toLowerCase().replaceAll(" ", "-")];
     if (known) return { name: word, ...known };
     const names = Object.keys(NAMED_MATERIALS).slice(0, 9);
-    throw new UsageError(`--${option} must be one of ${names.join(", ")}, not "${word}"`);
+    throw new UsageError((say) => say.oneOf(option, names, word));
   };
   const outer = named("material", "woven");
   const neutral = numberOption(args, "neutral", { least: 0, most: 1 }, undefined);
@@ -138,7 +138,7 @@ export function readMaterials(args: ParsedArgs, lengths: LengthReader, language:
 function readWidth(lengths: LengthReader): WidthWish | undefined {
   const finished = lengths.length("width", WIDTHS);
   const cut = lengths.length("cut-width", WIDTHS);
-  if (finished !== undefined && cut !== undefined) throw new UsageError("give --width or --cut-width, not both");
+  if (finished !== undefined && cut !== undefined) throw new UsageError((say) => say.either("width", "cut-width"));
   if (cut !== undefined) return { kind: "cut", mm: cut };
   return finished === undefined ? undefined : { kind: "finished", mm: finished };
 }
@@ -151,7 +151,7 @@ function readLengthWish(lengths: LengthReader, args: ParsedArgs): LengthWish {
     ["worn", "worn"],
   ] as const;
   const given = options.filter(([name]) => args.values.has(name));
-  if (given.length !== 1) throw new UsageError("give one of --length, --cut-length, --drop and --worn");
+  if (given.length !== 1) throw new UsageError((say) => say.oneOfThese(options.map(([name]) => name)));
   const [name, kind] = given[0]!;
   return { kind, mm: lengths.length(name, LENGTHS) ?? 0 };
 }
@@ -162,10 +162,10 @@ function readEnds(args: ParsedArgs, lengths: LengthReader): readonly [EndWish, E
   const ends = text.split(",").map((part): EndWish => {
     const [style = "", allowance] = part.trim().split(/\s+(.*)/u);
     const known = END_STYLES.find((word) => word === style);
-    if (!known) throw new UsageError(`--ends must name ${END_STYLES.join(", ")}, not "${style}"`);
+    if (!known) throw new UsageError((say) => say.oneOf("ends", END_STYLES, style));
     return { style: known, allowance: allowance ? lengths.text(allowance, "--ends", LENGTHS) : undefined };
   });
-  if (ends.length > 2) throw new UsageError("--ends names one or two ends");
+  if (ends.length > 2) throw new UsageError((say) => say.tooManyEnds);
   return [ends[0]!, ends[1] ?? ends[0]!];
 }
 

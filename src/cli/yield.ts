@@ -43,7 +43,7 @@ export const yieldCommand: Command = {
   operands: [0, 0],
   run: async (args, io) => {
     const byLength = args.values.has("length");
-    if (byLength === args.values.has("count")) throw new UsageError("give either --length or --count");
+    if (byLength === args.values.has("count")) throw new UsageError((say) => say.either("length", "count"));
     const { cloth, length } = readCloth(args);
     const answer = byLength
       ? yieldOnLength(args, cloth, length, io.language)

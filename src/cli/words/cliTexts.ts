@@ -12,8 +12,8 @@ export type FileFault =
   | "not-utf8";
 
 /**
- * What the commands that makers use say, in one language; a language that lacks a word does not compile. Help, wrong
- * usage and `bench` are English.
+ * What the commands that makers use say, in one language; a language that lacks a word does not compile. Help pages
+ * and `bench` are English; wrong usage has a table of its own.
  */
 export interface CliTexts {
   readonly files: {

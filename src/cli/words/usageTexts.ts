@@ -1,0 +1,97 @@
+import type { Language } from "../../core/units/language.ts";
+
+/** What is said of a wrong command line in one language; a language that lacks a sentence does not compile. */
+export interface UsageTexts {
+  readonly usage: string;
+  readonly noCommand: (name: string, nearest: string | null) => string;
+  readonly listed: string;
+  readonly noOption: (name: string, nearest: string | null) => string;
+  readonly twice: (option: string) => string;
+  readonly noValue: (option: string) => string;
+  readonly needsValue: (option: string) => string;
+  readonly needs: (command: string, operands: string) => string;
+  readonly oneTooMany: (operand: string) => string;
+  readonly number: (option: string, whole: boolean, least: number, most: number, text: string) => string;
+  readonly oneOf: (option: string, words: readonly string[], text: string) => string;
+  readonly missing: (option: string) => string;
+  readonly either: (one: string, other: string) => string;
+  readonly oneOfThese: (options: readonly string[]) => string;
+  readonly together: (one: string, other: string) => string;
+  readonly chooseAndCut: string;
+  readonly choicesOrChoose: string;
+  readonly choicesWith: (other: string) => string;
+  readonly tooManyEnds: string;
+  readonly settings: (text: string) => string;
+  readonly pair: (option: string, text: string) => string;
+  readonly noThickness: string;
+  readonly needsReadings: string;
+  readonly needsThickness: string;
+}
+
+const en: UsageTexts = {
+  usage: "Usage",
+  noCommand: (name, nearest) => `there is no command "${name}"${nearest ? `; did you mean ${nearest}?` : ""}`,
+  listed: "laywright --help lists the commands.",
+  noOption: (name, nearest) => `there is no option ${name}${nearest ? `; did you mean --${nearest}?` : ""}`,
+  twice: (option) => `--${option} is given twice`,
+  noValue: (option) => `--${option} takes no value`,
+  needsValue: (option) => `--${option} needs a value`,
+  needs: (command, operands) => `${command} needs ${operands}`,
+  oneTooMany: (operand) => `"${operand}" is one operand too many`,
+  number: (option, whole, least, most, text) =>
+    `--${option} must be ${whole ? "a whole number" : "a number"} from ${least} to ${most}, not "${text}"`,
+  oneOf: (option, words, text) => `--${option} must be one of ${words.join(", ")}, not "${text}"`,
+  missing: (option) => `--${option} is missing`,
+  either: (one, other) => `give either --${one} or --${other}`,
+  oneOfThese: (options) =>
+    `give one of ${options
+      .slice(0, -1)
+      .map((name) => `--${name}`)
+      .join(", ")} and --${options.at(-1)}`,
+  together: (one, other) => `--${one} and --${other} go together`,
+  chooseAndCut: "--choose looks at every way of cutting; it does not go with --cut",
+  choicesOrChoose: "give either --choices, to compare, or --choose, to take one",
+  choicesWith: (other) => `--choices compares plans; it does not go with --${other} (--choose takes one of them)`,
+  tooManyEnds: "--ends names one or two ends",
+  settings: (text) => `--settings takes a JSON group such as '{"paper": "A3"}', not ${text}`,
+  pair: (option, text) => `--${option} takes two lengths such as "99.2 x 100.4 mm", not "${text}"`,
+  noThickness: "--thickness must be more than 0 for a fold test",
+  needsReadings: "--into needs --measured-width and --measured-setback",
+  needsThickness: "--into needs the measured --thickness",
+};
+
+const de: UsageTexts = {
+  usage: "Aufruf",
+  noCommand: (name, nearest) => `es gibt keinen Befehl "${name}"${nearest ? `; meinen Sie ${nearest}?` : ""}`,
+  listed: "laywright --help nennt die Befehle (auf Englisch).",
+  noOption: (name, nearest) => `es gibt keine Option ${name}${nearest ? `; meinen Sie --${nearest}?` : ""}`,
+  twice: (option) => `--${option} ist zweimal angegeben`,
+  noValue: (option) => `--${option} nimmt keinen Wert`,
+  needsValue: (option) => `--${option} braucht einen Wert`,
+  needs: (command, operands) => `${command} braucht ${operands}`,
+  oneTooMany: (operand) => `"${operand}" ist eine Angabe zu viel`,
+  number: (option, whole, least, most, text) =>
+    `--${option} muss eine ${whole ? "ganze Zahl" : "Zahl"} von ${least} bis ${most} sein, nicht "${text}"`,
+  oneOf: (option, words, text) => `--${option} muss eines von ${words.join(", ")} sein, nicht "${text}"`,
+  missing: (option) => `--${option} fehlt`,
+  either: (one, other) => `geben Sie entweder --${one} oder --${other} an`,
+  oneOfThese: (options) =>
+    `geben Sie genau eines an: ${options
+      .slice(0, -1)
+      .map((name) => `--${name}`)
+      .join(", ")} oder --${options.at(-1)}`,
+  together: (one, other) => `--${one} und --${other} gehören zusammen`,
+  chooseAndCut: "--choose betrachtet jede Art zu schneiden; es geht nicht mit --cut zusammen",
+  choicesOrChoose: "geben Sie entweder --choices an, um zu vergleichen, oder --choose, um einen Plan zu nehmen",
+  choicesWith: (other) =>
+    `--choices vergleicht Pläne; es geht nicht mit --${other} zusammen (--choose nimmt einen)`,
+  tooManyEnds: "--ends nennt ein oder zwei Enden",
+  settings: (text) => `--settings nimmt eine JSON-Gruppe wie '{"paper": "A3"}', nicht ${text}`,
+  pair: (option, text) => `--${option} nimmt zwei Längen wie "99,2 x 100,4 mm", nicht "${text}"`,
+  noThickness: "--thickness muss für eine Faltprobe größer als 0 sein",
+  needsReadings: "--into braucht --measured-width und --measured-setback",
+  needsThickness: "--into braucht die gemessene --thickness",
+};
+
+/** The sentences of each language. */
+export const USAGE_TEXTS: Readonly<Record<Language, UsageTexts>> = { en, de };
