@@ -12,7 +12,7 @@ import { barePage, projectionStyles, rollPages } from "../core/drawing/sheetPage
 import { singleCuts } from "../core/drawing/singleCuts.ts";
 import { stockName } from "../core/drawing/stockName.ts";
 import { type SheetTitle, tilePages } from "../core/drawing/tilePages.ts";
-import { seamsOf, type TilingOptions, tilePieces } from "../core/drawing/tiling.ts";
+import { MOST_SHEETS, seamsOf, type TilingOptions, tilePieces } from "../core/drawing/tiling.ts";
 import { PAPER_TEXTS } from "../core/drawing/words/paperTextTables.ts";
 import type { Box } from "../core/geometry/ring.ts";
 import { rulerCuts } from "../core/lay/choices/layFigures.ts";
@@ -41,9 +41,6 @@ export type PdfMaker = (title: string, pages: readonly Page[], more?: Partial<Pd
 
 /** A material's lay on one of its stocks. */
 export type LaidStock = LaidMaterial & { readonly stock: Stock };
-
-/** Most sheets that are written: nobody tapes more, and each takes memory. */
-export const MOST_SHEETS = 10_000;
 
 /** The pages of a tiling and how many of them are sheets of the lay; null when there is nothing to tape together. */
 export interface TiledPages {

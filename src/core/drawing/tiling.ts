@@ -40,6 +40,9 @@ export interface Tile {
   readonly pieces: readonly string[];
 }
 
+/** Most sheets that are drawn: nobody tapes more, and each takes memory. */
+export const MOST_SHEETS = 10_000;
+
 export interface Tiling {
   /** Sheet as it lies, mm. */
   readonly width: number;

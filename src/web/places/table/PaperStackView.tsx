@@ -1,9 +1,11 @@
 import { describePrinter, diagnosePrinter } from "../../../core/drawing/printer.ts";
+import { MOST_SHEETS } from "../../../core/drawing/tiling.ts";
 import { outputProblems } from "../../../core/project/outputProblems.ts";
 import type { OutputSettings } from "../../../core/project/outputSettings.ts";
 import { PAPERS, paperOf } from "../../../core/project/papers.ts";
 import { paperStem } from "../../../export/fileStem.ts";
 import type { LaidMaterial } from "../../../export/planFile.ts";
+import { FILE_TEXTS } from "../../../export/words/fileTextTables.ts";
 import { useAnswer } from "../../exports/useAnswer.ts";
 import { LengthBlank } from "../../fields/blanks.tsx";
 import { Refusal } from "../../fields/TypedBlank.tsx";
@@ -125,6 +127,18 @@ function MaterialPages(props: { input: StackInput; lay: LaidMaterial; set: SetOu
             ))}
         </div>
       )}
+      {stacks
+        .filter(({ sheets }) => sheets > MOST_SHEETS)
+        .map(({ stockId, sheets }) => (
+          <p key={stockId} class="caution">
+            {FILE_TEXTS[language].tooManySheets(
+              lay.material.name,
+              sheets,
+              paperOf(project.output.paper).id,
+              MOST_SHEETS,
+            )}
+          </p>
+        ))}
       {stacks.map((stack) => (
         <ul key={stack.stockId} class="miniatures">
           {stack.pages.slice(0, SHOWN + 1).map((page) => (
