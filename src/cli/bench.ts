@@ -8,11 +8,15 @@ import { type BenchRow, benchTable, scaleTable, seedTable } from "./bench/benchT
 import { type Instance, readDataset } from "./bench/dataset.ts";
 import { familyTable } from "./bench/familyTable.ts";
 import { benchModule, instancesAt } from "./bench/instancesAt.ts";
+import { outlineRate } from "./bench/outlineRate.ts";
 import { verifyLine } from "./bench/verifyLine.ts";
 import { type Command, EXIT, type ExitCode, type Io, JSON_OPTION, type ParsedArgs, UsageError } from "./command.ts";
 import { InputProblem, plainProblem } from "./problemReport.ts";
 import { CUT_OPTION, cutMode, SEARCH_OPTIONS, searchSettings } from "./searchSettings.ts";
 import { timedSearch } from "./timedSearch.ts";
+
+/** Processor time for which `--scale` runs the outline engine alone on each job, s. */
+const PACE_SECONDS = 6;
 
 /** `bench`: runs open data sets and proves every placement. */
 export const benchCommand: Command = {
@@ -26,7 +30,7 @@ export const benchCommand: Command = {
     { name: "rotate", help: "let every item turn by quarter turns besides" },
     CUT_OPTION,
     { name: "against", help: "run general-purpose packers on the same instances (rectangles, source checkout)" },
-    { name: "scale", help: "run growing jobs: first plan, evaluations, memory (source checkout)" },
+    { name: "scale", help: "run growing jobs: first plan, pace of the outline engine, memory (source checkout)" },
     {
       name: "seeds",
       value: "N,N,…",
@@ -64,7 +68,10 @@ async function runBench(args: ParsedArgs, io: Io): Promise<ExitCode> {
         judge(`${instance.name} by ${packer.name}`, compared.faults);
         return compared.line;
       });
-      rows.push({ line, against, memoryMb: process.memoryUsage.rss() / 1e6 });
+      const memoryMb = process.memoryUsage.rss() / 1e6;
+      const asksPace = scale && instance.kind === "irregular-strip";
+      const pace = asksPace ? outlineRate(benchProblem(instance, quarterTurns), seed, PACE_SECONDS) : undefined;
+      rows.push({ line, against, memoryMb, ...(pace === undefined ? {} : { outlineRate: pace }) });
       if (args.switches.has("json"))
         io.out(`${JSON.stringify(packers.length > 0 ? { ...line, against } : line)}\n`);
     }

@@ -82,6 +82,7 @@ const MANY_STRIPS = {
 
 /** Growing jobs: outlines by the hundred and the thousand, strips by the ten thousand. */
 const jobs: readonly unknown[] = [
+  outlineJob(40, 10, 6),
   outlineJob(100, 10, 1),
   outlineJob(300, 10, 2),
   outlineJob(300, 40, 3),

@@ -8,8 +8,8 @@
  * Beside the cells of a grid stands a byte for each: what any point of it is deep at least (`LEAST`), or `OUTSIDE`.
  *
  * Cell codes: −1 outside and far; ≤ −2 outside but near, list at −code − 2; odd: one edge, number code >> 1, whose
- * line gives the exact signed depth; even: list at code >> 1 (lists stand in the array of the cells). A list is its length × 2, plus 1 when the whole
- * cell lies inside, then edge numbers. An edge is 6 numbers: start x, y, direction x, y, length, corner flags
+ * line gives the exact signed depth; even: list at code >> 1, lists stand in the array of the cells. A list is its
+ * length × 2, plus 1 when the whole cell lies inside, then edge numbers. An edge is 6 numbers: start x, y, direction x, y, length, corner flags
  * (1: start corner convex, 2: end corner convex), the inside to its left.
  */
 export const ROW = 16;

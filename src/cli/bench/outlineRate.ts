@@ -1,0 +1,26 @@
+import { arrange } from "../../core/lay/arrange.ts";
+import { outlineEngine } from "../../core/lay/outlines/outlineEngine.ts";
+import type { LayProblem } from "../../core/lay/types.ts";
+
+/**
+ * Evaluations a second of processor time of the outline engine alone, one thread, in the second half of `seconds` of
+ * processor time after its first plan: by then most no-fit polygons are there. NaN when the search ends before that.
+ */
+export function outlineRate(problem: LayProblem, seed: number, seconds: number): number {
+  let planned: number | null = null;
+  let half: { readonly at: number; readonly evaluations: number } | null = null;
+  for (const { plan, evaluations } of arrange(problem, () => [outlineEngine], { evaluations: Infinity }, seed)) {
+    const now = processorTime();
+    if (plan !== null) planned ??= now;
+    if (planned === null || now < planned + seconds / 2) continue;
+    half ??= { at: now, evaluations };
+    if (now >= planned + seconds) return (evaluations - half.evaluations) / (now - half.at);
+  }
+  return Number.NaN;
+}
+
+/** Processor time of the process so far, s. */
+function processorTime(): number {
+  const { user, system } = process.cpuUsage();
+  return (user + system) / 1e6;
+}
