@@ -1,4 +1,4 @@
-import { type Extent, pieceExtents } from "./arrange/pieceExtent.ts";
+import { type ChooseEngines, freeCopies, type LayingDesk, layingDesk } from "./arrange/layingDesk.ts";
 import {
   areaBound,
   laidLength,
@@ -7,15 +7,12 @@ import {
   type StockJob,
   stockJob,
 } from "./arrange/stockJob.ts";
-import { type StockRegion, stockRegion } from "./arrange/stockRegion.ts";
-import { type ReasonOf, unplacedOf, unplacedReasons } from "./arrange/unplacedReasons.ts";
+import { unplacedOf } from "./arrange/unplacedReasons.ts";
 import { isBetterPlan } from "./comparePlans.ts";
 import { raceEngines } from "./raceEngines.ts";
 import type {
-  Engine,
   LayPlan,
   LayProblem,
-  RegionJob,
   RegionPlan,
   SearchBudget,
   SearchStep,
@@ -35,9 +32,6 @@ export interface ArrangeStep {
 /** A search for a plan on all stocks. A host may pass a better plan found elsewhere to `next(plan)`. */
 export type Arrangement = Generator<ArrangeStep, LayPlan, LayPlan | undefined>;
 
-/** Engines that are to race on a region; at least one. */
-export type ChooseEngines = (job: RegionJob) => readonly Engine[];
-
 /** Evaluations of the first full round over several stocks; each round has twice as many on each stock. */
 const FIRST_ROUND = 200_000;
 
@@ -45,8 +39,8 @@ const FIRST_ROUND = 200_000;
  * Lays a whole problem: leftovers and limited rolls first, in their order, each filled with as much piece area as it
  * takes; what is left goes on the open roll, as short as can be. One stock is searched in one go; several are
  * laid once with the first plan that comes for each, then searched in rounds of growing effort, and the best round
- * counts. Yields at least every 20 ms, returns when the
- * budget is spent or nothing can be better; the result depends on the arguments alone.
+ * counts. Yields at least every 20 ms, returns when the budget is spent or nothing can be better; the result depends
+ * on the arguments alone.
  */
 export function* arrange(
   problem: LayProblem,
@@ -54,7 +48,10 @@ export function* arrange(
   budget: SearchBudget,
   seed: number,
 ): Arrangement {
-  const desk = yield* layingDesk(problem, engines, seed);
+  const measuring = layingDesk(problem, engines, seed);
+  let measured = measuring.next();
+  for (; !measured.done; measured = measuring.next()) yield breathAt(0);
+  const desk = measured.value;
   // Less would leave closed cloth half filled, and every worker of a pool gets only its share of the budget.
   const enough = { evaluations: Math.max(budget.evaluations, FIRST_ROUND) };
   if (problem.stocks.length === 1) return yield* arrangeOne(desk, enough);
@@ -85,9 +82,6 @@ export function* arrange(
 /** The round before the first: whoever waits for a plan gets the first that comes. */
 const FIRST_LOOK = -1;
 
-/** Numbers of outlines measured between two breaths. */
-const POINTS_PER_BREATH = 100_000;
-
 function isBreath(step: IteratorResult<SearchStep, RegionPlan>): boolean {
   return !step.done && step.value.isBreath === true;
 }
@@ -96,61 +90,11 @@ function breathAt(evaluations: number): ArrangeStep {
   return { evaluations, plan: null, isBreath: true };
 }
 
-/** What every part of an arrangement needs. */
-interface LayingDesk {
-  readonly problem: LayProblem;
-  readonly engines: ChooseEngines;
-  readonly seed: number;
-  readonly extents: readonly (readonly Extent[])[];
-  readonly extentsById: ReadonlyMap<string, readonly Extent[]>;
-  readonly reason: ReasonOf;
-  /** Closed stocks in their order, then open rolls. */
-  readonly stocks: readonly StockRegion[];
-}
-
 /** What was laid on one stock. */
 interface Laid {
   readonly job: StockJob;
   readonly plan: RegionPlan;
   readonly bound: number | null;
-}
-
-function* layingDesk(
-  problem: LayProblem,
-  engines: ChooseEngines,
-  seed: number,
-): Generator<ArrangeStep, LayingDesk, unknown> {
-  const stocks = problem.stocks.map(stockRegion);
-  const extents: (readonly Extent[])[] = [];
-  let measured = 0;
-  for (const piece of problem.pieces) {
-    const own = pieceExtents(piece);
-    extents.push(own);
-    measured += own.length * piece.outline.outer.length;
-    if (measured < POINTS_PER_BREATH) continue;
-    measured = 0;
-    yield breathAt(0);
-  }
-  return {
-    problem,
-    engines,
-    seed,
-    extents,
-    extentsById: new Map(problem.pieces.map((piece, i) => [piece.id, extents[i]!])),
-    reason: unplacedReasons(problem),
-    stocks: [
-      ...stocks.filter(({ region }) => region.length !== null),
-      ...stocks.filter(({ region }) => region.length === null),
-    ],
-  };
-}
-
-/** Copies not pinned down, by piece. */
-function freeCopies({ problem }: LayingDesk): number[][] {
-  return problem.pieces.map(({ id, count }) => {
-    const pinned = new Set(problem.pinned.filter((pin) => pin.pieceId === id).map((pin) => pin.copy));
-    return Array.from({ length: count }, (_, copy) => copy).filter((copy) => !pinned.has(copy));
-  });
 }
 
 /** One search on the only stock, for the whole budget, told of plans found elsewhere. */

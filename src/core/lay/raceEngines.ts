@@ -16,8 +16,9 @@ interface Runner {
 
 /**
  * Searches one region with several engines by turns, each told of the others' better plans; the one that holds the
- * best plan gets more turns, and one that is a start only hardly any once it is beaten. Turns are counted, not timed, so the result depends on the arguments alone. Never
- * worse than the best of them within its share of the budget. Throws RangeError without an engine.
+ * best plan gets more turns, and one that is a start only hardly any once it is beaten. Turns are counted, not timed,
+ * so the result depends on the arguments alone. Never worse than the best of them within its share of the budget.
+ * Throws RangeError without an engine.
  */
 export function* raceEngines(
   engines: readonly Engine[],

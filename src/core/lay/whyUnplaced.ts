@@ -1,6 +1,7 @@
 import type { LeftOut } from "../problems/layProblems.ts";
+import type { ChooseEngines } from "./arrange/layingDesk.ts";
 import { fitsBox, pieceExtents } from "./arrange/pieceExtent.ts";
-import { arrange, type ChooseEngines } from "./arrange.ts";
+import { arrange } from "./arrange.ts";
 import type { LayPiece, LayPlan, LayProblem, RollStock, Unplaced } from "./types.ts";
 
 /** Evaluations spent on how much more roll the left-out pieces need. */
