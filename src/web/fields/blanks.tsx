@@ -40,7 +40,7 @@ function fineText(mm: number, language: Language): string {
 }
 
 /** A length that reads back to the same number, with the language's decimal sign unless that could be misread: 1,234 mm. */
-export function exactText(mm: number, unit: LengthUnit, language: Language): string {
+function exactText(mm: number, unit: LengthUnit, language: Language): string {
   const text = writeLength(mm, unit);
   const signed = withDecimalSign(text, language);
   const read = parseLength(signed, unit, "", { minMm: -Infinity, maxMm: Infinity });

@@ -42,7 +42,7 @@ export function useLengths(): LengthWords {
 }
 
 /** Words for lengths in given units. */
-export function lengthWords(units: Units, language: Language): LengthWords {
+function lengthWords(units: Units, language: Language): LengthWords {
   const size = (mm: number) => cutLength(mm, units.style, language);
   return {
     units,
