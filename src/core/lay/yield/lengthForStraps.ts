@@ -1,4 +1,4 @@
-import { normalPoints } from "./raster.ts";
+import { hasAllPoints, normalPoints } from "./raster.ts";
 import { type StrapOnCloth, tilingOf, UNITS_PER_MM } from "./strapProblem.ts";
 import { type StrapYield, strapYield } from "./strapYield.ts";
 import { yieldBound } from "./yieldBounds.ts";
@@ -19,7 +19,8 @@ const NEAR_TRIES = 24;
 
 /**
  * Shortest length found that gives `count` straps, or null when the strap fits the cloth in no allowed direction.
- * The length is a sum of strap sides; the bound is the shortest such sum that no bound rules out.
+ * The length is a sum of strap sides; the bound is the shortest such sum that no bound rules out, or the longest
+ * that one does where there are millions of sums and only the multiples of either side are tried.
  *
  * Errors: RangeError when `count` is not a whole number above 0, or as `strapYield`.
  * Cost:   some tens of yields.
@@ -43,13 +44,15 @@ export function* lengthsForStraps(
     throw new RangeError(`lengthForStraps: count must be a whole number above 0, not ${count}`);
   const oneWay = oneDirectionLength(cloth, count);
   if (oneWay === null) return;
-  const lengths = candidateLengths(cloth, oneWay);
+  const { lengths, isAll } = candidateLengths(cloth, oneWay);
   let found = lengths.length - 1;
   const first = firstNotRuledOut(cloth, lengths, count);
   let plan = strapYield(cloth, lengths[found]!, mostTries);
   let bound = first;
   const told = (): LengthForStraps => {
-    return { length: lengths[found]!, bound: lengths[bound]!, proven: found === bound, plan };
+    // Between two lengths that are not all there are, shorter ones may do: the bound is what was ruled out.
+    const least = isAll ? lengths[bound]! : (lengths[bound - 1] ?? 0);
+    return { length: lengths[found]!, bound: least, proven: isAll && found === bound, plan };
   };
   yield told();
   // Upwards from the bound, in steps that grow; then back over what was stepped over.
@@ -95,13 +98,17 @@ function firstNotRuledOut(cloth: StrapOnCloth, lengths: Float64Array, count: num
   return open;
 }
 
-/** Sums of strap sides up to `most` mm, as lengths of cloth in mm, ascending. */
-function candidateLengths(cloth: StrapOnCloth, most: number): Float64Array {
+/** Sums of strap sides up to `most` mm, as lengths of cloth in mm, ascending, and whether they are all of them. */
+function candidateLengths(
+  cloth: StrapOnCloth,
+  most: number,
+): { readonly lengths: Float64Array; readonly isAll: boolean } {
   const { a, b, length } = tilingOf(cloth, most);
   const gap = Math.round(cloth.gap * UNITS_PER_MM);
-  return normalPoints(a, b, length)
+  const lengths = normalPoints(a, b, length)
     .subarray(1)
     .map((sum) => (sum - gap) / UNITS_PER_MM);
+  return { lengths, isAll: hasAllPoints(a, b, length) };
 }
 
 /** Length with all straps in the better allowed direction, mm; null when none fits. */

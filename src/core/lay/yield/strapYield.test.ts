@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { lengthForStraps } from "./lengthForStraps.ts";
+import { hasAllPoints, normalPoints } from "./raster.ts";
 import type { StrapOnCloth } from "./strapProblem.ts";
 import { type StrapYield, strapYield } from "./strapYield.ts";
 
@@ -100,7 +101,45 @@ describe("directions and gap", () => {
   });
 });
 
+describe("sums of the sides", () => {
+  const slow = (a: number, b: number, limit: number): number[] => {
+    const points = new Set<number>();
+    for (let x = 0; x <= limit; x += a) for (let y = x; y <= limit; y += b) points.add(y);
+    return [...points].sort((p, q) => p - q);
+  };
+
+  it.each([
+    [10, 70, 1000],
+    [7, 5, 300],
+    [6, 4, 301],
+    [999_983, 1_000_003, 9_000_000],
+    [3, 301, 300],
+  ])("%d and %d up to %d: all of them", (a, b, limit) => {
+    expect([...normalPoints(a, b, limit)]).toEqual(slow(a, b, limit));
+    expect(hasAllPoints(a, b, limit)).toBe(true);
+  });
+
+  it("are the multiples of either side where there are too many", () => {
+    const [a, b, limit] = [13_710_001, 17_007_000, 1.2e11];
+    expect(hasAllPoints(a, b, limit)).toBe(false);
+    const points = normalPoints(a, b, limit);
+    expect(points).toHaveLength(Math.floor(limit / a) + Math.floor(limit / b) + 1);
+    expect([...points.slice(0, 4)]).toEqual([0, a, b, 2 * a]);
+  });
+});
+
 describe("length for a number of straps", () => {
+  it("of sides with millions of sums on a narrow roll: a plan, and a bound that claims no proof", () => {
+    const on = cloth(13.71, 17.007, 20, 1);
+    const found = lengthForStraps(on, 9000)!;
+    expect(found.length).toBeCloseTo(9000 * 13.71, 6);
+    expect(found.plan.count).toBeGreaterThanOrEqual(9000);
+    // No plan is shorter than the straps' area across the cloth.
+    expect(found.bound).toBeGreaterThan((9000 * 13.71 * 17.007) / 20);
+    expect(found.bound).toBeLessThanOrEqual(found.length);
+    expect(found.proven).toBe(false);
+  });
+
   it("needs the metre for 13 and a strap's width less for 12", () => {
     const on = cloth(10, 70, 107, 10);
     const thirteen = lengthForStraps(on, 13);
