@@ -13,6 +13,9 @@ export interface FillTuning {
   /** Copies exchanged at most for one attempt, and draws of such exchanges from which the best fitting is taken. */
   readonly mostOut: number;
   readonly draws: number;
+  /** Exchanges tried on for an attempt, of which the least overlapping is pursued, and moves of each copy put in. */
+  readonly triedOn: number;
+  readonly settlings: number;
   /** Power of the area by which overlaps count in every other run of attempts. */
   readonly gravityPower: number;
 }
@@ -23,6 +26,8 @@ export const FILL_TUNING: FillTuning = {
   leastGain: 0.001,
   mostOut: 4,
   draws: 40,
+  triedOn: 6,
+  settlings: 2,
   gravityPower: 0.25,
 };
 
@@ -43,6 +48,7 @@ export class RegionFiller {
   private gain: number;
   private gravityTurn = 0;
   private readonly closeUp: CloseUp;
+  private readonly chosen: Spots;
   /** Where the choice was changed last. */
   private centreX = 0;
   private centreY = 0;
@@ -57,6 +63,7 @@ export class RegionFiller {
     this.areas = Float64Array.from(state.job.items, ({ shape }) => state.job.shapes[shape]!.area);
     this.usable = state.job.items.flatMap(({ shape }, i) => (state.job.variantsOf[shape]!.length > 0 ? [i] : []));
     this.best = emptySpots(state.count);
+    this.chosen = emptySpots(state.count);
     copySpots(state.spots, this.best);
     this.bestArea = state.laidArea(this.best);
   }
@@ -95,9 +102,10 @@ export class RegionFiller {
 
   /**
    * Changes the choice of copies in one place so that the laid area lies above the best by the gain wanted, or as near
-   * to it as some draws find: a few neighbours out, some of them and of the missing ones in. Something must be missing.
+   * to it as some draws find: a few neighbours out, some of them and of the missing ones in. Something must be
+   * missing. Returns what was put in.
    */
-  private rechoose(): void {
+  private rechoose(): readonly number[] {
     const { state, rng, tuning, areas, bestArea } = this;
     const { spots } = state;
     const missing = this.usable.filter((i) => spots.variant[i]! < 0);
@@ -128,6 +136,34 @@ export class RegionFiller {
     for (const i of out) spots.variant[i] = -1;
     const reach = out.length === 0 ? Infinity : 0.5 * Math.sqrt(gone) + 1;
     for (const i of into) this.putIn(i, x, y, reach);
+    return into;
+  }
+
+  /**
+   * Tries some changes of the best layout on: what is put in looks for its spot while all else rests. Leaves the
+   * change that overlaps least. Most changes are bound to fail, and this tells at a tenth of an attempt's cost.
+   */
+  private *tryOn(): Generator<Pause, void> {
+    const { state, separator, tuning, chosen } = this;
+    let least = Infinity;
+    let [x, y] = [0, 0];
+    state.store.trim();
+    for (let k = 0; k < tuning.triedOn && least > 0; k++) {
+      // The host may meanwhile have offered a layout in which nothing is missing.
+      if (state.missing(this.best).length === 0) break;
+      copySpots(this.best, state.spots);
+      const overlap = yield* separator.settle(this.rechoose(), tuning.settlings);
+      // Counted even when nothing overlaps at once, so that every budget ends.
+      state.evaluations++;
+      yield;
+      if (overlap >= least) continue;
+      least = overlap;
+      copySpots(state.spots, chosen);
+      [x, y] = [this.centreX, this.centreY];
+    }
+    copySpots(chosen, state.spots);
+    this.centreX = x;
+    this.centreY = y;
   }
 
   /** Up to `count` different ones of a list. */
@@ -137,11 +173,14 @@ export class RegionFiller {
     return [...out];
   }
 
-  /** Separates what overlaps; copies that overlap little at the end are moved all at once, away from the change. */
+  /**
+   * Changes the choice and separates what overlaps; copies that overlap little at the end are moved all at once, away
+   * from the change.
+   */
   private *attempt(): Generator<Pause, boolean> {
     const { state, separator, tuning } = this;
     state.setGravity(this.gravityTurn % 2 === 0 ? tuning.gravityPower : 0);
-    state.store.trim();
+    yield* this.tryOn();
     separator.resetWeights();
     yield* separator.measureAll();
     if (yield* separator.run(tuning.patience)) return true;
@@ -154,12 +193,8 @@ export class RegionFiller {
   *run(): Generator<Pause, void> {
     const { state, tuning } = this;
     while (state.missing(this.best).length > 0) {
-      copySpots(this.best, state.spots);
       // A layout that fails its check is put back by the host.
       this.bestArea = state.laidArea(this.best);
-      this.rechoose();
-      // Counted even when nothing overlaps at once, so that every budget ends.
-      state.evaluations++;
       if (!(yield* this.attempt())) {
         this.gravityTurn++; // success stays with a way of weighing, failure moves on
         this.gain = Math.max(tuning.leastGain, this.gain * 0.7);

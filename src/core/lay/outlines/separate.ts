@@ -115,6 +115,28 @@ export class Separator {
     this.measure(item);
   }
 
+  /**
+   * In a layout where nothing else overlaps: the given copies look for better spots one by one, `rounds` times, while
+   * all others rest. Returns the overlap left. Weights are 1 after.
+   */
+  *settle(items: readonly number[], rounds: number): Generator<undefined, number> {
+    const { state } = this;
+    let { built } = state.store;
+    this.resetWeights();
+    state.places.rebuild(state.maxX);
+    for (let i = 0; i < state.count; i++) state.pairs.clearOverlaps(i);
+    for (const i of items) this.measure(i);
+    for (let round = 0; round < rounds; round++) {
+      for (const i of items) {
+        if (!state.pairs.overlapsAny(i)) continue;
+        this.moveOne(i);
+        if (state.store.built > built) yield;
+        built = state.store.built;
+      }
+    }
+    return this.total();
+  }
+
   private updateWeights(): void {
     const { leastGrowth, mostGrowth, decay } = this.isFast ? this.tuning.fast : this.tuning.slow;
     this.state.pairs.growWeights(leastGrowth, mostGrowth, decay);
