@@ -151,6 +151,23 @@ test("a leftover that is kept back is offered by its size, and used at one tap",
   await context.close();
 });
 
+test("where nothing fits, the reasons stand and nothing is praised", async () => {
+  const context = await stage.person();
+  const page = await openPage(context, stage.url);
+  const project = JSON.parse(manyPieces(4));
+  project.materials[0].stock[0] = { ...project.materials[0].stock[0], width: "8 cm", length: "1 m" };
+  await openFile(page, "narrow.json", JSON.stringify(project));
+  await page.waitForSelector(".card-name:has-text('Side')");
+  await goTo(page, "#/lay/canvas");
+  await page.waitForSelector(".lay-length:has-text('No piece finds a place')");
+  await page.waitForSelector(".unplaced .refusal");
+  expect(await page.locator(".search-word.proven, .lay-choices").count()).toBe(0);
+  await goTo(page, "#/table/ruler");
+  await page.waitForSelector(".caution:has-text('no place')");
+  expect(await page.locator("text=The plan on the table can be cut").count()).toBe(0);
+  await context.close();
+});
+
 test("another plan or another way is one tap away, and one undo back", async () => {
   const context = await stage.person();
   const page = await openPage(context, stage.url);

@@ -19,7 +19,7 @@ export function Told({ trouble, onUnderstood }: { trouble: FileTrouble | null; o
         <div class="told" role="alert">
           <div style="flex: 1 1 20rem">
             <p>{texts.project.unreadable(trouble.file)}</p>
-            <Refusal problems={trouble.problems.slice(0, 6)} />
+            <Refusal problems={trouble.problems.slice(0, 6)} isAway />
           </div>
           <button type="button" class="press" onClick={onUnderstood}>
             {texts.keeping.understood}

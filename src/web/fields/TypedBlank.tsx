@@ -121,15 +121,17 @@ function selectAll(field: HTMLInputElement): void {
   if (document.activeElement === field) field.select();
 }
 
-/** The reasons under a field, each with its next step; announced when they come. */
-export function Refusal({ id, problems }: { id?: string; problems: readonly Problem[] }) {
+/** The reasons under a field, each with its next step; announced when they come. Away from the field each says where. */
+export function Refusal(props: { id?: string; problems: readonly Problem[]; isAway?: boolean }) {
+  const { id, problems, isAway = false } = props;
   const sentences = SENTENCES[useLanguage()];
   return (
     <span id={id} role="status">
       {problems.map((problem) => {
-        const { what, remedy } = describeProblem(problem, sentences);
+        const { path, what, remedy } = describeProblem(problem, sentences);
         return (
-          <span class="refusal" key={what}>
+          <span class="refusal" key={path + what}>
+            {isAway && path !== "" && <code>{path}: </code>}
             {what} {remedy}
           </span>
         );

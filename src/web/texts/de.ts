@@ -442,6 +442,7 @@ export const de: Texts = {
     needs: (length, material) => `${length} ${material} werden gebraucht.`,
     proven: "Kein Plan kann kürzer sein.",
     gap: (percent) => `Höchstens ${percent} über der {bound}.`,
+    nothingFits: "Kein Teil findet Platz auf dem, was da ist.",
     allOnLeftovers: "Alles liegt auf dem, was Sie haben.",
     utilisation: (percent) => `${percent} des gebrauchten Stoffs sind Teile`,
     unplaced: (name, count) => `${name} ×${count} hat keinen Platz:`,

@@ -470,6 +470,7 @@ const lay = {
   needs: (length: string, material: string) => `${length} of ${material} is used.`,
   proven: say("No plan can be shorter."),
   gap: (percent: string) => `At most ${percent} over the {bound}.`,
+  nothingFits: say("No piece finds a place on what there is."),
   allOnLeftovers: say("Everything lies on what you have."),
   utilisation: (percent: string) => `${percent} of the cloth used is pieces`,
   unplaced: (name: string, count: number) => `${name} ×${count} has no place:`,

@@ -35,6 +35,7 @@ export function LayAnswer({ lay, project }: { lay: LayState; project: Project })
   );
   const shop = useMemo(() => (plan === null ? null : purchaseOf(job.material, plan)), [job, plan]);
   const unplaced = plan?.unplaced.reduce((sum, { count }) => sum + count, 0) ?? 0;
+  const isEmpty = plan !== null && plan.placements.length === 0;
   return (
     <div class="lay-answer sheet">
       <div class="lay-sentence" role="status" aria-live="polite">
@@ -57,6 +58,7 @@ export function LayAnswer({ lay, project }: { lay: LayState; project: Project })
                 )}
               </p>
             )}
+            {isEmpty && <p class="lay-length">{texts.lay.nothingFits}</p>}
             {roll === undefined && used.length > 0 && <p class="lay-length">{texts.lay.allOnLeftovers}</p>}
             {shop !== null && shop.buyLength > 0 && (
               <p>
@@ -69,12 +71,14 @@ export function LayAnswer({ lay, project }: { lay: LayState; project: Project })
               </p>
             )}
             <LeftOver job={job} plan={plan} />
-            <p class="soft">
-              <Term
-                id="utilisation"
-                word={texts.lay.utilisation(percent(utilisation(job.problem, plan), language))}
-              />
-            </p>
+            {!isEmpty && (
+              <p class="soft">
+                <Term
+                  id="utilisation"
+                  word={texts.lay.utilisation(percent(utilisation(job.problem, plan), language))}
+                />
+              </p>
+            )}
             <StripsPerMetre lay={lay} project={project} />
             {unplaced > 0 && (
               <ul class="unplaced">
@@ -89,7 +93,9 @@ export function LayAnswer({ lay, project }: { lay: LayState; project: Project })
         )}
       </div>
       <div class="row lay-search">
-        <span class={`search-word ${finding}`}>{texts.lay.findings[finding]}</span>
+        {!(isEmpty && finding === "proven") && (
+          <span class={`search-word ${finding}`}>{texts.lay.findings[finding]}</span>
+        )}
         {finding === "finding" || finding === "waiting" ? (
           <button type="button" class="press" onClick={() => board.pause(id)}>
             {texts.lay.goodEnough}

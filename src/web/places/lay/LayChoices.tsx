@@ -16,13 +16,16 @@ export function LayChoices({ lay, project }: { lay: LayState; project: Project }
   const language = useLanguage();
   const words = texts.lay.choices;
   const { problem } = lay.job;
-  const asked = lay.plan === null ? null : ({ kind: "choices", problem } as const);
+  // Nothing lies: there is nothing to choose between.
+  const isEmpty = lay.plan?.placements.length === 0;
+  const asked = lay.plan === null || isEmpty ? null : ({ kind: "choices", problem } as const);
   const answer = useWeighed(asked, asked === null ? null : lay.signature);
   const kinds = useMemo(() => kindsOf(project, language), [project, language]);
   const choices = answer.value;
   // Plans of an older problem are not shown: their pieces may be gone.
   const isOld = answer.state !== "ready";
   const now = lay.plan === null ? 0 : clothUsed(problem, lay.plan);
+  if (isEmpty) return null;
   return (
     <section class="sheet stack lay-choices" aria-label={words.heading} aria-busy={isOld}>
       <h2>{words.heading}</h2>

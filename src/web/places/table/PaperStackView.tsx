@@ -109,7 +109,9 @@ function MaterialPages(props: { input: StackInput; lay: LaidMaterial; set: SetOu
       <h2>{lay.material.name}</h2>
       {answer.state === "failed" && <p class="caution">{texts.table.failed}</p>}
       {stacks.length === 0 && answer.state === "working" && <p class="soft">{texts.table.working}</p>}
-      {answer.state === "ready" && all === 0 && <p>{words.onlyRectangles}</p>}
+      {answer.state === "ready" && all === 0 && (
+        <p>{lay.plan.placements.length === 0 ? texts.lay.nothingFits : words.onlyRectangles}</p>
+      )}
       {all > 0 && (
         <div class="row">
           <strong class="lay-length">{words.pages(all, paperOf(project.output.paper).id)}</strong>

@@ -72,7 +72,7 @@ function RulerPlanWords(props: { input: StackInput; lay: LaidMaterial; answer: R
   const leftOut = plan.unplaced.reduce((sum, { count }) => sum + count, 0);
   return (
     <>
-      {isOnTable && answer.found !== null && <p>{words.isOnTable}</p>}
+      {isOnTable && answer.found !== null && plan.placements.length > 0 && <p>{words.isOnTable}</p>}
       {!isOnTable && some && <Compared lay={lay} answer={answer} />}
       {leftOut > 0 && <p class="caution">{words.leavesOut(leftOut)}</p>}
       {some && (
