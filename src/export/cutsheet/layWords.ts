@@ -23,7 +23,7 @@ export function layWords({ material, problem, plan }: LaidCloth, project: Projec
   const purchase = purchaseOf(material, plan);
   const uses = plan.uses.filter((use) => use.usedLength > 0);
   return [
-    ...uses.map((use) => useSentence(use, problem.stocks.length > 1 ? material : null, project, language)),
+    ...uses.map((use) => useSentence(use, plan, problem.stocks.length > 1 ? material : null, project, language)),
     ...(uses.length === 0 ? [texts.nothingLaid] : []),
     ...buyingWords(material, purchase, project, language),
     ...offcutWords(planOffcuts(material, problem, plan, purchase), project, language),
@@ -32,6 +32,7 @@ export function layWords({ material, problem, plan }: LaidCloth, project: Projec
 
 function useSentence(
   { stockId, usedLength, bound }: StockUse,
+  { unplaced }: LayPlan,
   among: Material | null,
   project: Project,
   language: Language,
@@ -40,6 +41,8 @@ function useSentence(
   const write = (mm: number): string => cutLength(mm, project.output.lengths, language);
   const where = among === null ? "" : stockName(among.stock, stockId, write, language);
   const length = write(usedLength);
+  // A bound on part of the job says nothing about the job.
+  if (unplaced.length > 0) return texts.usedByPlaced(length, where);
   if (bound === null) return texts.used(length, where);
   const gap = (usedLength - bound) / bound;
   if (gap < 1e-9) return texts.usedProven(length, where);

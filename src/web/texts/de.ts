@@ -482,12 +482,12 @@ export const de: Texts = {
       construction: (strap, construction) => `mit ${strap}: ${construction}`,
       roll: "alles von der Rolle, Reste bleiben liegen",
       use: {
-        remnant: (size) => `mit dem Rest ${size}, der zurückgelegt ist`,
-        skin: (size) => `mit der Haut ${size}, die zurückgelegt ist`,
+        remnant: (size, n) => `mit ${n === null ? "dem Rest" : `Rest ${n},`} ${size}, der zurückgelegt ist`,
+        skin: (size, n) => `mit ${n === null ? "der Haut" : `Haut ${n},`} ${size}, die zurückgelegt ist`,
       },
       keepBack: {
-        remnant: (size) => `wenn der Rest ${size} zurückgelegt wird`,
-        skin: (size) => `wenn die Haut ${size} zurückgelegt wird`,
+        remnant: (size, n) => `wenn ${n === null ? `der Rest ${size}` : `Rest ${n}, ${size},`} zurückgelegt wird`,
+        skin: (size, n) => `wenn ${n === null ? `die Haut ${size}` : `Haut ${n}, ${size},`} zurückgelegt wird`,
       },
       placesAll: "und jedes Teil findet einen Platz",
       same: "so lang wie jetzt",

@@ -2,6 +2,8 @@ import { type Blank, words } from "./words.tsx";
 
 /** English texts. Functions take facts and give a sentence; `say` widens literals so that other languages fit. */
 const say = (text: string): string => text;
+const which = (kind: string, n: number | null, size: string) =>
+  n === null ? `the ${kind} ${size}` : `${kind} ${n}, ${size},`;
 
 const shell = {
   appName: say("Laywright"),
@@ -509,12 +511,12 @@ const lay = {
     construction: (strap: string, construction: string) => `with ${strap}: ${construction}`,
     roll: say("all from a roll, leftovers kept back"),
     use: {
-      remnant: (size: string) => `with the remnant ${size} that is kept back`,
-      skin: (size: string) => `with the skin ${size} that is kept back`,
+      remnant: (size: string, n: number | null) => `with ${which("remnant", n, size)} that is kept back`,
+      skin: (size: string, n: number | null) => `with ${which("skin", n, size)} that is kept back`,
     },
     keepBack: {
-      remnant: (size: string) => `if the remnant ${size} is kept back`,
-      skin: (size: string) => `if the skin ${size} is kept back`,
+      remnant: (size: string, n: number | null) => `if ${which("remnant", n, size)} is kept back`,
+      skin: (size: string, n: number | null) => `if ${which("skin", n, size)} is kept back`,
     },
     placesAll: say("and every piece finds a place"),
     same: say("as long as now"),

@@ -53,6 +53,7 @@ export const german: SheetTexts = {
   linesAt: (role, mm, inches) => `${LINES[role]} bei ${mm} mm (${inches} in) von einer Längskante`,
   nothingLaid: "Es wurde nichts gelegt.",
   used: (length, stock) => `Die Teile brauchen ${length}${of(stock)}.`,
+  usedByPlaced: (length, stock) => `Die Teile, die Platz haben, brauchen ${length}${of(stock)}.`,
   usedProven: (length, stock) => `Die Teile brauchen ${length}${of(stock)}: bewiesen, kein Plan ist kürzer.`,
   usedBound: (length, stock, least, gap) =>
     `Die Teile brauchen ${length}${of(stock)}; kein Plan kann kürzer sein als ${least} (Abstand ${gap} %).`,

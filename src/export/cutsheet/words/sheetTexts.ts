@@ -46,6 +46,8 @@ export interface SheetTexts {
   readonly nothingLaid: string;
   /** `stock` is empty where there is only one. */
   readonly used: (length: string, stock: string) => string;
+  /** Of a plan in which some pieces have no place. */
+  readonly usedByPlaced: (length: string, stock: string) => string;
   readonly usedProven: (length: string, stock: string) => string;
   readonly usedBound: (length: string, stock: string, least: string, gap: string) => string;
   readonly buy: (length: string, cost: string) => string;

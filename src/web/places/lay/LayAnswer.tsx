@@ -46,7 +46,7 @@ export function LayAnswer({ lay, project }: { lay: LayState; project: Project })
             {roll !== undefined && (
               <p class="lay-length">
                 {texts.lay.needs(lengths.cloth(roll.usedLength), job.material.name)}{" "}
-                {roll.bound !== null && (
+                {roll.bound !== null && unplaced === 0 && (
                   <span class="soft">
                     {finding === "proven" || roll.usedLength <= roll.bound + 0.05
                       ? texts.lay.proven
@@ -59,7 +59,9 @@ export function LayAnswer({ lay, project }: { lay: LayState; project: Project })
               </p>
             )}
             {isEmpty && <p class="lay-length">{texts.lay.nothingFits}</p>}
-            {roll === undefined && used.length > 0 && <p class="lay-length">{texts.lay.allOnLeftovers}</p>}
+            {roll === undefined && used.length > 0 && unplaced === 0 && (
+              <p class="lay-length">{texts.lay.allOnLeftovers}</p>
+            )}
             {shop !== null && shop.buyLength > 0 && (
               <p>
                 <strong>
@@ -93,7 +95,7 @@ export function LayAnswer({ lay, project }: { lay: LayState; project: Project })
         )}
       </div>
       <div class="row lay-search">
-        {!(isEmpty && finding === "proven") && (
+        {!(unplaced > 0 && finding === "proven") && (
           <span class={`search-word ${finding}`}>{texts.lay.findings[finding]}</span>
         )}
         {finding === "finding" || finding === "waiting" ? (

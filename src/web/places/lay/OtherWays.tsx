@@ -45,9 +45,13 @@ export function OtherWays({ lay, project }: { lay: LayState; project: Project })
     if (way.kind === "grain") return words.grain[way.grain];
     if (way.kind === "roll") return words.roll;
     if (way.kind === "leftover") {
-      const piece = lay.job.material.stock.find(({ id: own }) => own === way.stockId);
+      const { stock } = lay.job.material;
+      const piece = stock.find(({ id: own }) => own === way.stockId);
+      // Numbered as in the list of the stock: leftovers may be of one size.
+      const kin = stock.filter(({ kind }) => kind === piece?.kind);
+      const number = piece === undefined || kin.length < 2 ? null : kin.indexOf(piece) + 1;
       const size = piece === undefined || piece.kind === "roll" ? "" : boxWords(shapeContour(piece.shape), lengths);
-      return (way.use ? words.use : words.keepBack)[piece?.kind === "skin" ? "skin" : "remnant"](size);
+      return (way.use ? words.use : words.keepBack)[piece?.kind === "skin" ? "skin" : "remnant"](size, number);
     }
     if (way.kind === "width") return words.width(lengths.size(way.width));
     const strap = project.straps.find((each) => each.id === way.strapId);
