@@ -94,7 +94,7 @@ export function LayAnswer({ lay, project }: { lay: LayState; project: Project })
           </>
         )}
       </div>
-      <div class="row lay-search">
+      <div class="row lay-search not-on-paper">
         {!(unplaced > 0 && finding === "proven") && (
           <span class={`search-word ${finding}`}>{texts.lay.findings[finding]}</span>
         )}

@@ -2,7 +2,7 @@ import { useMemo } from "preact/hooks";
 import { clothUsed } from "../../../core/lay/choices/clothUsed.ts";
 import type { LayChoice } from "../../../core/lay/choices/searchChoices.ts";
 import type { Project } from "../../../core/project/project.ts";
-import { useLengths } from "../../fields/units.ts";
+import { type LengthWords, useLengths } from "../../fields/units.ts";
 import type { LayState } from "../../state/lays.ts";
 import { useTakePlan } from "../../state/takePlan.ts";
 import { useLanguage, useTexts } from "../../texts/texts.ts";
@@ -27,7 +27,7 @@ export function LayChoices({ lay, project }: { lay: LayState; project: Project }
   const now = lay.plan === null ? 0 : clothUsed(problem, lay.plan);
   if (isEmpty) return null;
   return (
-    <section class="sheet stack lay-choices" aria-label={words.heading} aria-busy={isOld}>
+    <section class="sheet stack lay-choices not-on-paper" aria-label={words.heading} aria-busy={isOld}>
       <h2>{words.heading}</h2>
       {answer.state === "failed" && <p class="caution">{texts.table.failed}</p>}
       {answer.state === "working" && <p class="soft">{words.working}</p>}
@@ -67,7 +67,7 @@ function Choice(props: { choice: LayChoice; lay: LayState; now: number; kinds: R
       />
       <p>
         <strong>{lengths.cloth(length)}</strong>{" "}
-        <span class="soft">{differenceWords(length - now, texts.lay.ways, lengths.size)}</span>
+        <span class="soft">{differenceWords(length - now, texts.lay.ways, lengths)}</span>
       </p>
       <p class="small">
         {ruler === null ? words.noRuler : words.ruler(ruler.cuts, ruler.settings)}{" "}
@@ -84,8 +84,10 @@ function Choice(props: { choice: LayChoice; lay: LayState; now: number; kinds: R
 export function differenceWords(
   mm: number,
   words: { same: string; more(length: string): string; less(length: string): string },
-  size: (mm: number) => string,
+  lengths: LengthWords,
 ): string {
   if (Math.abs(mm) < 0.5) return words.same;
-  return mm > 0 ? words.more(size(mm)) : words.less(size(-mm));
+  // From a metre on, like the lengths of cloth beside it.
+  const length = Math.abs(mm) < 1000 ? lengths.size(Math.abs(mm)) : lengths.cloth(Math.abs(mm));
+  return mm > 0 ? words.more(length) : words.less(length);
 }

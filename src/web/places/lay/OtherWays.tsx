@@ -29,7 +29,7 @@ export function OtherWays({ lay, project }: { lay: LayState; project: Project })
   const { state, value } = useWeighed(asked, asked === null ? null : `${id} ${lay.signature}`);
   const now = lay.plan === null ? 0 : clothUsed(lay.job.problem, lay.plan);
   if (state !== "ready")
-    return <p class="soft small">{state === "working" ? words.working : texts.table.failed}</p>;
+    return <p class="soft small not-on-paper">{state === "working" ? words.working : texts.table.failed}</p>;
   const leftOut = lay.plan?.unplaced.reduce((sum, { count }) => sum + count, 0) ?? 0;
   const worthTelling = value
     .filter(({ length }) => leftOut > 0 || Math.abs(length - now) >= SAME)
@@ -58,7 +58,7 @@ export function OtherWays({ lay, project }: { lay: LayState; project: Project })
     return words.construction(strap?.name ?? way.strapId, texts.constructions[way.construction].name);
   };
   return (
-    <div class="other-ways">
+    <div class="other-ways not-on-paper">
       <span id="other-ways">{words.couldBe}</span>
       <ul aria-labelledby="other-ways">
         {ways.map(({ way, length }) => (
@@ -72,7 +72,7 @@ export function OtherWays({ lay, project }: { lay: LayState; project: Project })
                 <strong>{lengths.cloth(length)}</strong> {nameOf(way)}
               </span>
               <span class="soft small">
-                {leftOut > 0 ? words.placesAll : differenceWords(length - now, words, lengths.size)}
+                {leftOut > 0 ? words.placesAll : differenceWords(length - now, words, lengths)}
               </span>
             </button>
           </li>

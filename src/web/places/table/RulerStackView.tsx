@@ -107,7 +107,7 @@ function Compared({ lay, answer }: { lay: LaidMaterial; answer: RulerAnswer }) {
   const words = texts.table.ruler;
   const { material, problem } = lay;
   const [free, byRuler] = [clothUsed(problem, lay.plan), clothUsed(problem, answer.plan)];
-  const told = differenceWords(byRuler - free, texts.lay.ways, lengths.size);
+  const told = differenceWords(byRuler - free, texts.lay.ways, lengths);
   const shop = (plan: LayPlan) => shopLength(purchaseOf(material, plan).buyLength, material.price, language);
   const buys = purchaseOf(material, lay.plan).buyLength + purchaseOf(material, answer.plan).buyLength > 0;
   const cuts = (figures: RulerAnswer["found"]) => (figures === null ? words.alongPaper : String(figures.cuts));
