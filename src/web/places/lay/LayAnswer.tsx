@@ -95,7 +95,8 @@ export function LayAnswer({ lay, project }: { lay: LayState; project: Project })
         )}
       </div>
       <div class="row lay-search not-on-paper">
-        {!(unplaced > 0 && finding === "proven") && (
+        {/* "Shortest" is a word about a roll, and about a job that is whole. */}
+        {!((unplaced > 0 || roll === undefined) && finding === "proven") && (
           <span class={`search-word ${finding}`}>{texts.lay.findings[finding]}</span>
         )}
         {finding === "finding" || finding === "waiting" ? (
