@@ -102,7 +102,7 @@ async function tellChoices(
       const faults = checkPlan(problem, plan);
       if (faults.length > 0) throw new Error(faults.map((fault) => problemLine(fault)).join("\n"));
     }
-    const words = choices.map((choice) => `  ${choiceWords(choice, project.output.lengths, io.language)}`);
+    const words = choices.map((choice) => `  ${choiceWords(problem, choice, project.output.lengths, io.language)}`);
     if (json)
       materials.push({ materialId: id, name, choices: choices.map((choice) => choiceData(name, problem, choice)) });
     else io.out(`${[name, ...words].join("\n")}\n`);

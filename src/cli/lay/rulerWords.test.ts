@@ -61,6 +61,29 @@ test("no list for a plan that straight cuts do not part", () => {
 });
 
 test("choices tell length, price, ruler cuts and offcut", () => {
-  const lines = choicesFrom(problem, [plan]).map((choice) => choiceWords(choice, "mm", "en"));
+  const lines = choicesFrom(problem, [plan]).map((choice) => choiceWords(problem, choice, "mm", "en"));
   expect(lines[0]).toMatch(/^shortest.*710 mm; ruler cuts: 8, ruler settings: 4; largest offcut/u);
+});
+
+test("a choice is called shortest only where every piece has a place and cloth comes off a roll", () => {
+  const told = (job: LayProblem, laid: LayPlan, language: "en" | "de" = "en") =>
+    choicesFrom(job, [laid]).map((choice) => choiceWords(job, choice, "mm", language))[0];
+  const placements = plan.placements.slice(0, 4);
+  const unplaced = [{ pieceId: "pocket", count: 1, reason: "stock-used-up" }] as const;
+  const part = { ...plan, placements, unplaced };
+  expect(told(problem, part)).toMatch(/^lays most, easiest to cut.*: 710 mm; 1 piece has no place; ruler cuts/u);
+  expect(told(problem, part, "de")).toMatch(/^legt am meisten, .*: 710 mm; 1 Teil hat keinen Platz; /u);
+  const outline = solid(rectangleRing(0, 0, 800, 480));
+  const leftover: LayProblem = { ...problem, stocks: [{ kind: "remnant", id: "bolt", outline, flaws: [] }] };
+  expect(told(leftover, plan)).toMatch(/^all on what there is, /u);
+  expect(told(leftover, part)).toMatch(/^lays most, /u);
+});
+
+test("a plan that leaves no useful rectangle is not chosen for its offcut", () => {
+  const narrow: LayProblem = {
+    ...problem,
+    stocks: [{ ...problem.stocks[0]!, width: 318 } as LayProblem["stocks"][0]],
+  };
+  const straps = { ...plan, placements: plan.placements.slice(0, 3) };
+  expect(choicesFrom(narrow, [straps]).map(({ best }) => best)).toEqual([["shortest", "easiest"]]);
 });

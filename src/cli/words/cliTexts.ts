@@ -1,4 +1,4 @@
-import type { ChoiceFor } from "../../core/lay/choices/searchChoices.ts";
+import type { ChoiceTitle } from "../../core/lay/choices/choiceTitles.ts";
 import type { FoldTestId } from "../../core/straps/foldTest.ts";
 
 /** Why a file cannot be read or written. */
@@ -50,7 +50,8 @@ export interface CliTexts {
     readonly toPay: (money: string) => string;
     readonly clothOfBag: (money: string) => string;
     readonly price: (cost: string, price: string, markup: string, margin: string) => string;
-    readonly best: Readonly<Record<ChoiceFor, string>>;
+    readonly best: Readonly<Record<ChoiceTitle, string>>;
+    readonly leftOut: (pieces: number) => string;
     readonly longer: (length: string) => string;
     readonly rulerCuts: (cuts: number, settings: number) => string;
     readonly noRuler: string;

@@ -62,7 +62,14 @@ export const english: CliTexts = {
     clothOfBag: (money) => `Cloth of one bag, your own at the same price: ${money}.`,
     price: (cost, price, markup, margin) =>
       `One bag costs ${cost} with work, and sells at ${price}: ${markup} put on top, ${margin} of the price left.`,
-    best: { shortest: "shortest", easiest: "easiest to cut", offcut: "largest useful offcut" },
+    best: {
+      shortest: "shortest",
+      most: "lays most",
+      leftovers: "all on what there is",
+      easiest: "easiest to cut",
+      offcut: "largest useful offcut",
+    },
+    leftOut: (pieces) => (pieces === 1 ? "1 piece has no place" : `${pieces} pieces have no place`),
     longer: (length) => `${length} more`,
     rulerCuts: (cuts, settings) => `ruler cuts: ${cuts}, ruler settings: ${settings}`,
     noRuler: "cannot be cut edge to edge with a ruler",

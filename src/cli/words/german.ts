@@ -66,7 +66,14 @@ export const german: CliTexts = {
     clothOfBag: (money) => `Stoff einer Tasche, der vorhandene zum selben Preis: ${money}.`,
     price: (cost, price, markup, margin) =>
       `Eine Tasche kostet ${cost} mit Arbeit und wird für ${price} verkauft: ${markup} Aufschlag, ${margin} des Preises bleiben.`,
-    best: { shortest: "am kürzesten", easiest: "am leichtesten zu schneiden", offcut: "größter brauchbarer Rest" },
+    best: {
+      shortest: "am kürzesten",
+      most: "legt am meisten",
+      leftovers: "alles auf dem, was da ist",
+      easiest: "am leichtesten zu schneiden",
+      offcut: "größter brauchbarer Rest",
+    },
+    leftOut: (pieces) => (pieces === 1 ? "1 Teil hat keinen Platz" : `${pieces} Teile haben keinen Platz`),
     longer: (length) => `${length} mehr`,
     rulerCuts: (cuts, settings) => `Linealschnitte: ${cuts}, Einstellungen des Lineals: ${settings}`,
     noRuler: "mit dem Lineal nicht von Kante zu Kante zu schneiden",

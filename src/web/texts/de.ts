@@ -499,6 +499,8 @@ export const de: Texts = {
       working: "Andere Pläne werden abgewogen …",
       best: {
         shortest: "Am kürzesten",
+        most: "Legt am meisten",
+        leftovers: "Alles auf dem, was Sie haben",
         easiest: "Am leichtesten mit dem Lineal",
         offcut: "Größter Rest",
       },

@@ -528,6 +528,8 @@ const lay = {
     working: say("Weighing other plans …"),
     best: {
       shortest: say("Shortest"),
+      most: say("Lays most"),
+      leftovers: say("All on what you have"),
       easiest: say("Easiest to cut with a ruler"),
       offcut: say("Largest leftover"),
     },

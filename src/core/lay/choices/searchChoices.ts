@@ -1,7 +1,7 @@
 import { type ArrangeStep, arrange } from "../arrange.ts";
 import { CUT_MODES, type CutMode, chooseEngines } from "../chooseEngines.ts";
-import { areaLeft } from "../comparePlans.ts";
 import type { LayPlan, LayProblem, SearchBudget } from "../types.ts";
+import { areaLeftOut } from "./areaLeftOut.ts";
 import { type LayFigures, layFigures } from "./layFigures.ts";
 import { type OffcutGoal, offcutSearch } from "./offcutSearch.ts";
 
@@ -123,7 +123,7 @@ export function choicesFrom(problem: LayProblem, plans: readonly LayPlan[]): rea
 }
 
 function pooledPlan(problem: LayProblem, plan: LayPlan): Pooled {
-  return { plan, figures: layFigures(problem, plan), areaLeft: areaLeftOf(problem, plan) };
+  return { plan, figures: layFigures(problem, plan), areaLeft: areaLeftOut(problem, plan) };
 }
 
 /** Width of the cloth that more is used of. */
@@ -157,7 +157,7 @@ function chosen(pool: readonly Pooled[], width: number): LayChoice[] {
   };
   name(shortest, "shortest");
   if (easiest !== null) name(easiest, "easiest");
-  name(offcut, "offcut");
+  if (offcut.figures.offcut !== null) name(offcut, "offcut");
   return [...found].map(([{ plan, figures }, best]) => {
     return { best, plan, figures, extraLength: figures.length - length };
   });
@@ -175,11 +175,4 @@ function least<T>(items: readonly T[], numbers: (item: T) => readonly number[]):
     const at = mine.findIndex((value, i) => Math.abs(value - theirs[i]!) > 1e-6);
     return at >= 0 && mine[at]! < theirs[at]! ? item : best;
   });
-}
-
-function areaLeftOf(problem: LayProblem, plan: LayPlan): number {
-  const left = problem.pieces.map(({ id }) =>
-    plan.unplaced.reduce((sum, { pieceId, count }) => sum + (pieceId === id ? count : 0), 0),
-  );
-  return areaLeft(problem.pieces, left);
 }

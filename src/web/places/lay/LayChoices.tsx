@@ -1,4 +1,5 @@
 import { useMemo } from "preact/hooks";
+import { choiceTitles } from "../../../core/lay/choices/choiceTitles.ts";
 import { clothUsed } from "../../../core/lay/choices/clothUsed.ts";
 import type { LayChoice } from "../../../core/lay/choices/searchChoices.ts";
 import type { Project } from "../../../core/project/project.ts";
@@ -48,12 +49,13 @@ function Choice(props: { choice: LayChoice; lay: LayState; now: number; kinds: R
   const lengths = useLengths();
   const words = texts.lay.choices;
   const { lay, now, kinds } = props;
-  const { best, plan, figures } = props.choice;
+  const { plan, figures } = props.choice;
   const length = clothUsed(lay.job.problem, plan);
   const { id, name } = lay.job.material;
-  // The search had longer for the plan on the table: it may be shorter than the shortest found here.
-  const named = best.filter((what) => what !== "shortest" || length <= now + 0.5);
-  const heading = named.length === 0 ? words.other : named.map((what) => words.best[what]).join(" · ");
+  // The search had longer for the plan on the table: it may be better than the best found here.
+  const titles = choiceTitles(lay.job.problem, props.choice, lay.plan);
+  const heading = titles.length === 0 ? words.other : titles.map((title) => words.best[title]).join(" · ");
+  const leftOut = plan.unplaced.reduce((sum, { count }) => sum + count, 0);
   const { ruler, offcut } = figures;
   return (
     <li class="stack choice">
@@ -65,11 +67,14 @@ function Choice(props: { choice: LayChoice; lay: LayState; now: number; kinds: R
         kinds={kinds}
         name={texts.lay.plan(name)}
       />
-      <p>
-        <strong>{lengths.cloth(length)}</strong>{" "}
-        <span class="soft">{differenceWords(length - now, texts.lay.ways, lengths)}</span>
-      </p>
+      {length + now > 0 && (
+        <p>
+          <strong>{lengths.cloth(length)}</strong>{" "}
+          <span class="soft">{differenceWords(length - now, texts.lay.ways, lengths)}</span>
+        </p>
+      )}
       <p class="small">
+        {leftOut > 0 && `${texts.table.ruler.leavesOut(leftOut)} `}
         {ruler === null ? words.noRuler : words.ruler(ruler.cuts, ruler.settings)}{" "}
         {offcut !== null && words.offcut(lengths.box(offcut.box.dx, offcut.box.dy))}
       </p>
