@@ -1,8 +1,8 @@
 import { type GridShape, gridShape } from "../../geometry/noFit.ts";
 import { type Orientation, turnCosSin } from "../../geometry/pose.ts";
-import { type Polygon, polygonArea, rectangleRing, reversedRing, ringBox } from "../../geometry/ring.ts";
-import type { LayPiece, RegionJob } from "../types.ts";
-import { contactOf, liesOnGrid } from "./contactTolerance.ts";
+import { type Polygon, rectangleRing, reversedRing, ringBox } from "../../geometry/ring.ts";
+import type { RegionJob } from "../types.ts";
+import { liesOnGrid } from "./contactTolerance.ts";
 import {
   boxCentre,
   boxDiagonal,
@@ -14,27 +14,10 @@ import {
   turnedOnGrid,
 } from "./gridTools.ts";
 import { fixedOutlines, grownOutline, usableOutlines } from "./growOutlines.ts";
+import { distinctShapes, PIECES_PER_TURN, type Shape, triedOrientations } from "./jobShapes.ts";
 
 /** A piece may be larger than its room by the grid's rounding. */
 const FIT_UNITS = 1;
-/** Pieces compiled between two pauses. */
-const PIECES_PER_TURN = 8;
-/** Turns tried when any is allowed. */
-const FREE_TURNS = 24;
-
-/** A distinct shape: what is laid, however many pieces share it. */
-interface Shape {
-  /** On the grid, centred on its box; grown by `grow` units where rounding would else be too much for it. */
-  readonly grid: GridShape;
-  readonly grow: number;
-  /** Depth up to which it only touches others, grid units. */
-  readonly touch: number;
-  /** Square grid units. */
-  readonly area: number;
-  /** Longer side of the box, grid units. */
-  readonly extent: number;
-}
-
 /** A shape in one allowed orientation. Numbers index `CompiledJob.variants`. */
 export interface Variant extends Orientation {
   readonly shape: number;
@@ -83,15 +66,6 @@ export interface CompiledJob {
   readonly centres: readonly (readonly [number, number])[];
   /** Window the grown pieces stay in, grid units; `maxX` is Infinity on an open region. */
   readonly window: { readonly minX: number; readonly minY: number; readonly maxX: number; readonly maxY: number };
-}
-
-/** Orientations to try; a piece that may lie at any turn gets evenly spaced ones. */
-function triedOrientations(piece: LayPiece): readonly Orientation[] {
-  if (!piece.freeTurn) return piece.orientations;
-  const flags = [...new Set(piece.orientations.map((o) => o.mirrored))];
-  return flags.flatMap((mirrored) =>
-    Array.from({ length: FREE_TURNS }, (_, i) => ({ turnDeg: (360 / FREE_TURNS) * i, mirrored })),
-  );
 }
 
 /** Names a shape in an orientation. */
@@ -153,36 +127,6 @@ function windowOf(job: RegionJob, outlines: readonly Polygon[], scale: number): 
     maxX: Math.max(...boxes.map((box) => box.maxX)) * scale,
     maxY: Math.max(...boxes.map((box) => box.maxY)) * scale,
   };
-}
-
-/** Distinct shapes (equal outlines with equal freedom to turn), and which one each piece has. */
-function* distinctShapes(
-  job: RegionJob,
-  outlines: readonly Polygon[],
-  centres: readonly (readonly [number, number])[],
-  scale: number,
-  isWhole: boolean,
-): Generator<void, { shapes: Shape[]; shapeOf: number[] }> {
-  const shapes: Shape[] = [];
-  const known = new Map<string, number>();
-  const shapeOf: number[] = [];
-  for (const [piece, outline] of outlines.entries()) {
-    if (piece % PIECES_PER_TURN === PIECES_PER_TURN - 1) yield;
-    const grid = polygonToGrid(outline, scale, ...centres[piece]!);
-    const key = `${JSON.stringify(triedOrientations(job.pieces[piece]!))} ${shapeKey(grid)}`;
-    let number = known.get(key);
-    if (number === undefined) {
-      const { outer, holes } = grid;
-      const area = polygonArea({ outer, holes });
-      const { touch, grow } = contactOf([outer, ...holes], grid.parts.length === 1, isWhole);
-      const grown =
-        grow === 0 ? grid : polygonToGrid(grownOutline(outline, grow / scale), scale, ...centres[piece]!);
-      number = shapes.push({ grid: grown, grow, touch, area, extent: boxExtent(outer) }) - 1;
-      known.set(key, number);
-    }
-    shapeOf.push(number);
-  }
-  return { shapes, shapeOf };
 }
 
 /** The allowed orientations of a shape, each outline once, and which of them every orientation stands for. */
