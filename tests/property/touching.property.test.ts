@@ -64,7 +64,7 @@ const job = fc.tuple(pieces, fc.boolean(), fc.constantFrom(0, 1.5)).map(
       ? { width: 1000, length: 1340, outline: hide, flaws: [scar] }
       : { width: 1300, length: null, outline: null, flaws: [] },
     pieces: list,
-    gap: isHide ? 0 : gap,
+    gap,
     margin: 0,
     pinned: [],
     goal: isHide ? "most" : "shortest",

@@ -13,7 +13,7 @@ import {
   toGrid,
   turnedOnGrid,
 } from "./gridTools.ts";
-import { fixedOutlines, grownOutline, usableOutlines } from "./growOutlines.ts";
+import { fixedOutlines, grownOutline, isBareAtEdge, usableOutlines } from "./growOutlines.ts";
 import { distinctShapes, PIECES_PER_TURN, type Shape, triedOrientations } from "./jobShapes.ts";
 
 /** A piece may be larger than its room by the grid's rounding. */
@@ -44,9 +44,10 @@ interface Obstacle {
   readonly grid: GridShape;
   /** The one polygon all pieces must stay in; only its inner outline counts. */
   readonly isFrame: boolean;
+  /** Part of the region's edge, which meets a shape's `atEdge`. */
+  readonly isEdge: boolean;
   readonly x: number;
   readonly y: number;
-  readonly extent: number;
 }
 
 /** A region job on the whole-number grid. */
@@ -121,11 +122,13 @@ function windowOf(job: RegionJob, outlines: readonly Polygon[], scale: number): 
   if (job.region.outline === null) return strip;
   if (outlines.length === 0) return { minX: Infinity, minY: Infinity, maxX: -Infinity, maxY: -Infinity };
   const boxes = outlines.map((outline) => ringBox(outline.outer));
+  // What is held to the edge as it is reaches out when grown: sharp corners by up to the gap.
+  const beyond = isBareAtEdge(job) ? job.gap : 0;
   return {
-    minX: Math.min(...boxes.map((box) => box.minX)) * scale,
-    minY: Math.min(...boxes.map((box) => box.minY)) * scale,
-    maxX: Math.max(...boxes.map((box) => box.maxX)) * scale,
-    maxY: Math.max(...boxes.map((box) => box.maxY)) * scale,
+    minX: (Math.min(...boxes.map((box) => box.minX)) - beyond) * scale,
+    minY: (Math.min(...boxes.map((box) => box.minY)) - beyond) * scale,
+    maxX: (Math.max(...boxes.map((box) => box.maxX)) + beyond) * scale,
+    maxY: (Math.max(...boxes.map((box) => box.maxY)) + beyond) * scale,
   };
 }
 
@@ -187,13 +190,14 @@ export function* compileSteps(job: RegionJob): Generator<void, CompiledJob> {
   const fixed = fixedOutlines(job);
   const squareTurns = job.pieces.every((p) => !p.freeTurn && p.orientations.every((o) => o.turnDeg % 90 === 0));
   const reach = squareTurns ? boxExtent : boxDiagonal;
-  const parts = [...outlines, ...fixed].map((polygon) => reach(polygon.outer));
+  const all = [...outlines, ...fixed.map(({ outline }) => outline)];
+  const parts = all.map((polygon) => reach(polygon.outer));
   const scale = gridScale(Math.max(...parts, ...usable.map((polygon) => 1.1 * boxExtent(polygon.outer))));
   const centres = outlines.map((outline) => boxCentre(outline.outer));
   const isWhole =
     squareTurns &&
     usable.length === 0 &&
-    [...outlines, ...fixed].every((polygon) => liesOnGrid(polygon, scale, ...boxCentre(polygon.outer)));
+    all.every((polygon) => liesOnGrid(polygon, scale, ...boxCentre(polygon.outer)));
   const { shapes, shapeOf } = yield* distinctShapes(job, outlines, centres, scale, isWhole);
   const { list: orientations, indexOf } = orientationBook();
   const variants: Variant[] = [];
@@ -208,15 +212,12 @@ export function* compileSteps(job: RegionJob): Generator<void, CompiledJob> {
     for (const [name, index] of own.names) variantFor.set(name, numbers[index]!);
     variantsOf.push(numbers.filter((index) => fitsWindow(variants[index]!, shape.grow, window)));
   }
-  const obstacles: Obstacle[] = fixed.map((polygon) => {
-    const [cx, cy] = boxCentre(polygon.outer);
-    const grid = polygonToGrid(polygon, scale, cx, cy);
-    return { grid, isFrame: false, x: cx * scale, y: cy * scale, extent: boxExtent(grid.outer) };
+  const obstacles: Obstacle[] = fixed.map(({ outline, isEdge }) => {
+    const [cx, cy] = boxCentre(outline.outer);
+    const grid = polygonToGrid(outline, scale, cx, cy);
+    return { grid, isFrame: false, isEdge, x: cx * scale, y: cy * scale };
   });
-  if (usable.length > 0) {
-    const frame = frameShape(usable, scale);
-    obstacles.push({ ...frame, isFrame: true, extent: boxExtent(frame.grid.outer) });
-  }
+  if (usable.length > 0) obstacles.push({ ...frameShape(usable, scale), isFrame: true, isEdge: true });
   const items = openCopies(job).map(({ piece, copy }) => ({ piece, copy, shape: shapeOf[piece]! }));
   return {
     job,

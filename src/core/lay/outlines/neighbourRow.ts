@@ -19,12 +19,15 @@ export function writeRow(
   const { job, store, spots, count: items } = state;
   const moving = job.variants[variant]!;
   const o = k * ROW;
+  const shape = job.shapes[moving.shape]!;
+  let { touch } = shape;
   let grid: number;
   if (j < items) {
     const fixed = job.variants[spots.variant[j]!]!;
     const x = spots.x[j]!;
     const y = spots.y[j]!;
     grid = store.pairGrid(fixed, moving);
+    touch = Math.min(touch, job.shapes[fixed.shape]!.touch);
     rows[o] = x + fixed.minX - moving.maxX;
     rows[o + 1] = x + fixed.maxX - moving.minX;
     rows[o + 2] = y + fixed.minY - moving.maxY;
@@ -45,6 +48,7 @@ export function writeRow(
       return grid;
     }
     const obstacle = job.obstacles[j - items]!;
+    if (obstacle.isEdge) touch = shape.atEdge.touch;
     const head = grid * HEAD;
     const { heads } = store.arena;
     const side = heads[head + 4]!;
@@ -60,8 +64,7 @@ export function writeRow(
     rows[o + 9] = 1;
   }
   rows[o + 10] = weight;
-  const touch = job.shapes[moving.shape]!.touch;
-  rows[o + 11] = j < items ? Math.min(touch, job.shapes[job.items[j]!.shape]!.touch) : touch;
+  rows[o + 11] = touch;
   const head = grid * HEAD;
   const { heads } = store.arena;
   rows[o + 12] = heads[head]!;

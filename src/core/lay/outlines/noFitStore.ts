@@ -140,7 +140,9 @@ export class NoFitStore {
     if (known !== -1) return known;
     const obstacle = this.job.obstacles[number]!;
     const variant = this.job.variants[index]!;
-    const shape = turnedShape(this.job.shapes[variant.shape]!.grid, variant.cos, variant.sin, variant.flip);
+    const { grid, atEdge } = this.job.shapes[variant.shape]!;
+    const met = obstacle.isEdge ? atEdge.grid : grid;
+    const shape = turnedShape(met, variant.cos, variant.sin, variant.flip);
     const id = obstacle.isFrame
       ? this.addFrameGrid(obstacle.grid, shape, obstacle.x, obstacle.y, variant)
       : this.addGrid(noFitRings(obstacle.grid, shape), obstacle.grid.outer.length > 40 ? FRAME_SIDE : PAIR_SIDE);

@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import { poseRing } from "../../geometry/pose.ts";
-import { type Ring, ringBox, solid } from "../../geometry/ring.ts";
+import { type Polygon, type Ring, rectangleRing, ringBox, solid } from "../../geometry/ring.ts";
 import { checkPlan } from "../checkPlan.ts";
 import type { LayPiece, LayProblem, Placement, RegionJob, RegionPlan } from "../types.ts";
 import { outlineEngine } from "./outlineEngine.ts";
@@ -85,6 +85,12 @@ function findings(job: RegionJob, plan: RegionPlan): unknown[] {
   });
 }
 
+/** 13 cm long; four corners jut in, and a slit of less than a gap is cut into it. */
+const SCRAP: Polygon = {
+  outer: Float64Array.of(0, 0, 70, 6, 130, 0, 120, 50, 133, 90, 60, 82, 8, 99, 16, 40),
+  holes: [Float64Array.of(40, 30, 40.5, 70, 41, 30)],
+};
+
 function skinJob(pieces: LayPiece[], gap: number, margin: number, pinned: Placement[] = []): RegionJob {
   const region = { width: 1300, length: 2000, outline: SKIN, flaws: [SCAR] };
   return { region, pieces, gap, margin, pinned, goal: "most" };
@@ -101,6 +107,23 @@ test.each([
   expect(findings(job, plan)).toEqual([]);
   expect(plan.left[1]).toBe(0);
   expect(plan.left[0]).toBeLessThan(24);
+});
+
+test.each([
+  [2, 0],
+  [2, 0.5],
+  [2, 1],
+])("what juts into a small skin is kept clear up to its tip (gap %d, margin %d)", (gap, margin) => {
+  const region = { width: 100, length: 134, outline: SCRAP, flaws: [] };
+  const quarters = [0, 90, 180, 270].map((turnDeg) => ({ turnDeg, mirrored: false }));
+  const tab = (id: string, count: number, along: number, across: number): LayPiece =>
+    piece(id, count, rectangleRing(0, 0, along, across), { orientations: quarters });
+  const pieces = [tab("body", 6, 30, 20), tab("tab", 12, 10, 20), tab("square", 12, 10, 10), tab("dot", 20, 1, 1)];
+  const job: RegionJob = { region, pieces, gap, margin, pinned: [], goal: "most" };
+  const plan = solve(job, 300_000);
+  expect(findings(job, plan)).toEqual([]);
+  expect(plan.left[3]).toBe(0);
+  expect(plan.placements.length).toBeGreaterThan(35);
 });
 
 test("any turn, mirror images and a pinned piece on a skin pass the checker", () => {

@@ -2,6 +2,7 @@ import { differenceOf, offsetOf, ringsOf, sharedArea } from "../../geometry/clip
 import { posePolygon } from "../../geometry/pose.ts";
 import { type Box, type Polygon, polygonArea, ringBox } from "../../geometry/ring.ts";
 import type { RegionJob, RegionPlan } from "../types.ts";
+import { isBareAtEdge } from "./growOutlines.ts";
 
 /** Overlap that counts as touching, as a share of the smaller piece's area. */
 const TOUCH_SHARE = 5e-7;
@@ -28,20 +29,23 @@ function boxesMeet(a: Box, b: Box): boolean {
 
 /**
  * Judges plans from the outlines as they were given, not from the search's grid: the search finds every hole
- * in its own arithmetic. Outlines grown by half the gap must not overlap, nor leave the region's edge less the
- * margin, by more than a small share of the smaller piece.
+ * in its own arithmetic. Outlines grown by half the gap must not overlap, nor leave the region less the margin, by more
+ * than a small share of the smaller piece. Where pieces are held to the edge as they are, so they are judged.
  */
 export class PlanVerifier {
   private readonly job: RegionJob;
   private readonly grown = new Map<string, Polygon>();
+  /** Where pieces may lie in a shaped region, as they are if `isBareAtEdge`, else grown. */
   private readonly usable: Polygon[] | null;
+  private readonly isBareAtEdge: boolean;
   private readonly fixed: Laid[];
 
   constructor(job: RegionJob) {
     this.job = job;
     const half = job.gap / 2;
     const { outline, flaws } = job.region;
-    const inset = job.margin - half;
+    this.isBareAtEdge = isBareAtEdge(job);
+    const inset = this.isBareAtEdge ? job.margin : job.margin - half;
     this.usable = null;
     if (outline !== null)
       this.usable = inset === 0 ? [outline] : offsetOf(ringsOf(outline), -inset, { kind: "miter", limit: 2 });
@@ -53,11 +57,15 @@ export class PlanVerifier {
     return gap === 0 ? polygon : offsetOf(ringsOf(polygon), gap / 2, { kind: "round", tolerance: gap / 200 })[0]!;
   }
 
+  private outlineOf(id: string): Polygon {
+    return this.job.pieces.find((piece) => piece.id === id)!.outline;
+  }
+
   /** The grown outline of a piece, made when first asked for. */
   private grownOf(id: string): Polygon {
     let grown = this.grown.get(id);
     if (grown === undefined) {
-      grown = this.grow(this.job.pieces.find((piece) => piece.id === id)!.outline);
+      grown = this.grow(this.outlineOf(id));
       this.grown.set(id, grown);
     }
     return grown;
@@ -71,7 +79,8 @@ export class PlanVerifier {
     const pieces: Laid[] = [];
     for (const place of plan.placements) {
       const a = laid(posePolygon(this.grownOf(place.pieceId), place));
-      if (!this.staysInside(a)) return false;
+      const atEdge = this.isBareAtEdge ? laid(posePolygon(this.outlineOf(place.pieceId), place)) : a;
+      if (!this.staysInside(atEdge)) return false;
       for (const flaw of this.fixed) if (this.overlaps(a, flaw, a.area)) return false;
       for (const b of pieces) if (this.overlaps(a, b, Math.min(a.area, b.area))) return false;
       pieces.push(a);
