@@ -51,7 +51,7 @@ for (const colorScheme of ["light", "dark"] as const)
   });
 
 for (const locale of ["en-GB", "de-DE"])
-  test(`no place is wider than a small phone, and what is pressed is as large as a fingertip, ${locale}`, async () => {
+  test(`no place is wider than a small phone, and what is pressed is as large as a fingertip, no size breaks, ${locale}`, async () => {
     const context = await stage.person({ viewport: { width: 320, height: 640 }, locale });
     const page = await openPage(context, stage.url);
     await openFile(page, "demo.json", demoText());
@@ -68,6 +68,16 @@ for (const locale of ["en-GB", "de-DE"])
           .map((element) => element.outerHTML.slice(0, 80)),
       );
       expect(small, what).toEqual([]);
+      // A plain blank is where a line may break.
+      const broken = await page.evaluate(() => {
+        const found: string[] = [];
+        const walk = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT);
+        for (let node = walk.nextNode() as Text | null; node !== null; node = walk.nextNode() as Text | null)
+          if (node.parentElement?.closest("svg, script, option") === null)
+            found.push(...(node.data.match(/.*(\d × ?|× \d|\d (mm|cm|m|yd|%)\b).*/u) ?? []).slice(0, 1));
+        return found;
+      });
+      expect(broken, what).toEqual([]);
       // Tables roll sideways where they must; on a phone none has to.
       const rolls = await page.evaluate(
         () =>

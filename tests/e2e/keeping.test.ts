@@ -83,12 +83,12 @@ test("a corner moved by keys across its outline keeps the keyboard, though its n
   await openFile(page, "kite.json", JSON.stringify({ ...project, straps: [], panels: [panel] }));
   await page.waitForSelector(".card-name:has-text('Kite')");
   await goTo(page, "#/bag/kite");
-  await page.focus('.corner[aria-label*="50 mm"][aria-label*="12 mm"]');
+  await page.focus('.corner[aria-label*="50\u00a0mm"][aria-label*="12\u00a0mm"]');
   for (const y of [7, 2, -3, -8]) {
     await page.keyboard.press("ArrowDown");
     await page.waitForFunction(
       (end) => document.activeElement?.getAttribute("aria-label")?.includes(end),
-      `, ${y} mm`,
+      `, ${y}\u00a0mm`,
     );
   }
   await context.close();

@@ -210,7 +210,7 @@ test("the whole job by keyboard alone", async () => {
   await tabTo('[data-path="straps[0].width.mm"]');
   await page.keyboard.type("30 mm");
   await page.keyboard.press("Enter");
-  await page.waitForSelector("text=/30 mm wide/");
+  await page.waitForSelector("text=/30\\smm wide/");
   await page.keyboard.press("Control+Home");
   await page.evaluate(() => (document.activeElement as HTMLElement).blur());
   await tabTo('.places a[href="#/lay"]');

@@ -2,6 +2,7 @@ import { useId, useLayoutEffect, useRef, useState } from "preact/hooks";
 import { describeProblem } from "../../core/problems/describeProblem.ts";
 import type { Problem, Result } from "../../core/problems/problem.ts";
 import { SENTENCES } from "../../core/problems/sentenceTables.ts";
+import { unbroken } from "../../core/units/unbroken.ts";
 import { useRefusal } from "../state/workbench.ts";
 import { useLanguage } from "../texts/texts.ts";
 
@@ -76,6 +77,8 @@ export function TypedBlank<T>(props: TypedProps<T>) {
     setDraft(null);
     setRefused([]);
   };
+  // A field has one line: what is copied out of it has plain blanks.
+  const shown = (props.shown ?? props.written).replaceAll("\u00a0", " ");
   const problems = refused.length > 0 ? refused : (props.problems ?? []);
   const input = (
     <input
@@ -90,8 +93,8 @@ export function TypedBlank<T>(props: TypedProps<T>) {
       aria-invalid={problems.length > 0}
       aria-describedby={problems.length > 0 ? `${id}-why` : undefined}
       data-path={props.path}
-      value={draft ?? (focused ? props.written : (props.shown ?? props.written))}
-      size={Math.max(3, (draft ?? props.shown ?? props.written).length)}
+      value={draft ?? (focused ? props.written : shown)}
+      size={Math.max(3, (draft ?? shown).length)}
       onFocus={(event) => {
         visit.current = `${props.path}@${++visits}`;
         setFocused(true);
@@ -132,7 +135,7 @@ export function Refusal(props: { id?: string; problems: readonly Problem[]; isAw
         return (
           <span class="refusal" key={path + what}>
             {isAway && path !== "" && <code>{path}: </code>}
-            {what} {remedy}
+            {unbroken(`${what} ${remedy}`)}
           </span>
         );
       })}

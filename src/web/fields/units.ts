@@ -5,6 +5,7 @@ import { withDecimalSign } from "../../core/units/decimalSign.ts";
 import type { LengthStyle } from "../../core/units/formatLength.ts";
 import type { Language } from "../../core/units/language.ts";
 import { type LengthUnit, MM_PER_UNIT } from "../../core/units/length.ts";
+import { unbroken } from "../../core/units/unbroken.ts";
 import { useLanguage } from "../texts/texts.ts";
 
 /** How lengths are typed and shown; stored values are mm and never change with it. */
@@ -21,7 +22,7 @@ export interface Units {
 /** Units of the open project. */
 export const UnitsContext = createContext<Units>({ system: "metric", unit: "mm", style: "mm", clothStyle: "m" });
 
-/** Writes lengths in the project's units. */
+/** Writes lengths in the project's units; no line breaks inside one. */
 export interface LengthWords {
   readonly units: Units;
   /** A size, e.g. `98.4 mm` or `3 7/8 in`. */
@@ -43,18 +44,22 @@ export function useLengths(): LengthWords {
 
 /** Words for lengths in given units. */
 function lengthWords(units: Units, language: Language): LengthWords {
-  const size = (mm: number) => cutLength(mm, units.style, language);
+  const size = (mm: number) => unbroken(cutLength(mm, units.style, language));
   return {
     units,
     size,
     box: (a, b) => {
       const [first, second] = [size(a), size(b)];
-      const unit = / (\S+)$/.exec(second)?.[0] ?? "";
-      return `${first.endsWith(unit) ? first.slice(0, first.length - unit.length) : first} × ${second}`;
+      const unit = /\s[^\s\d]+$/u.exec(second)?.[0] ?? "";
+      return unbroken(`${first.endsWith(unit) ? first.slice(0, first.length - unit.length) : first} × ${second}`);
     },
-    thickness: (mm) => withDecimalSign(`${Number(mm.toFixed(2))} mm`, language),
+    thickness: (mm) => unbroken(withDecimalSign(`${Number(mm.toFixed(2))} mm`, language)),
     area: (mm2) =>
-      units.system === "metric" ? `${Math.round(mm2 / 100)} cm²` : `${(mm2 / MM_PER_UNIT.in ** 2).toFixed(0)} in²`,
-    cloth: (mm) => cutLength(mm, units.clothStyle, language),
+      unbroken(
+        units.system === "metric"
+          ? `${Math.round(mm2 / 100)} cm²`
+          : `${(mm2 / MM_PER_UNIT.in ** 2).toFixed(0)} in²`,
+      ),
+    cloth: (mm) => unbroken(cutLength(mm, units.clothStyle, language)),
   };
 }

@@ -168,7 +168,7 @@ export const de: Texts = {
       cutBys: { fold: "aus der Faltung gerechnet", trade: "das runde Vielfache des Handwerks" },
       joins: "Er darf aus kürzeren Streifen angesetzt werden",
       joinCaution:
-        "Ein Ansatz ist die schwächste und dickste Stelle eines Riemens. Halten Sie ihn von Ringen, Schiebern, der Schulter und den ersten 10 cm ab einem Ende fern, und verlassen Sie sich nie für eine Last auf ihn.",
+        "Ein Ansatz ist die schwächste und dickste Stelle eines Riemens. Halten Sie ihn von Ringen, Schiebern, der Schulter und den ersten 10\u00a0cm ab einem Ende fern, und verlassen Sie sich nie für eine Last auf ihn.",
       machine: (thickness) => words("Meine Maschine näht höchstens durch ", thickness, "."),
       machineLabel: "Größte Dicke für die Maschine",
       notSaid: "keine Angabe",
@@ -565,7 +565,7 @@ export const de: Texts = {
       saveProjector: "Für den Beamer (PDF)",
       printer: "Druckt Ihr Drucker maßhaltig?",
       printerHow:
-        "Drucken Sie eine Seite mit 100 %, ohne Anpassen an die Seite, und messen Sie das große Prüfquadrat mit dem Lineal, an dem Sie schneiden. Es soll 100 mm messen, in beiden Richtungen.",
+        "Drucken Sie eine Seite mit 100\u00a0%, ohne Anpassen an die Seite, und messen Sie das große Prüfquadrat mit dem Lineal, an dem Sie schneiden. Es soll 100\u00a0mm messen, in beiden Richtungen.",
       measured: (x, y) => words("Das Quadrat misst ", x, " quer und ", y, " hoch."),
       measuredX: "Prüfquadrat quer zur Seite",
       measuredY: "Prüfquadrat hoch zur Seite",

@@ -178,7 +178,7 @@ const bag = {
     cutBys: { fold: say("worked out from the fold"), trade: say("the trade's round multiple") },
     joins: say("It may be joined from shorter strips"),
     joinCaution: say(
-      "A join is the weakest and thickest spot of a strap. Keep it away from rings, sliders, the shoulder and the first 10 cm from an end, and never rely on it for a load.",
+      "A join is the weakest and thickest spot of a strap. Keep it away from rings, sliders, the shoulder and the first 10\u00a0cm from an end, and never rely on it for a load.",
     ),
     machine: (thickness: Blank) => words("My machine sews through ", thickness, " at most."),
     machineLabel: say("Thickest the machine sews"),
@@ -597,7 +597,7 @@ const table = {
     saveProjector: say("For a projector (PDF)"),
     printer: say("Is your printer true?"),
     printerHow: say(
-      "Print one page at 100 %, without fitting to the page, and measure the large test square with the ruler you cut with. It should be 100 mm, both ways.",
+      "Print one page at 100\u00a0%, without fitting to the page, and measure the large test square with the ruler you cut with. It should be 100\u00a0mm, both ways.",
     ),
     measured: (x: Blank, y: Blank) => words("The square measures ", x, " across and ", y, " down the page."),
     measuredX: say("Test square across the page"),

@@ -2,6 +2,7 @@ import { stockName } from "../../../core/drawing/stockName.ts";
 import { shapeContour } from "../../../core/geometry/shape.ts";
 import { type ClothPiece, type ClothRoll, flawPolygon, type MaterialStock } from "../../../core/materials/stock.ts";
 import { freshId } from "../../../core/project/edits.ts";
+import { unbroken } from "../../../core/units/unbroken.ts";
 import { CountBlank, LengthBlank, OptionalLengthBlank, Tick } from "../../fields/blanks.tsx";
 import { ShapeWords } from "../../fields/ShapeWords.tsx";
 import { useLengths } from "../../fields/units.ts";
@@ -45,7 +46,7 @@ export function StockList({ material, path, set }: MaterialWords) {
           };
           return (
             <li key={each.id} class="stock">
-              <h3 class="stock-name">{stockName(stock, each.id, lengths.size, language)}</h3>
+              <h3 class="stock-name">{unbroken(stockName(stock, each.id, lengths.size, language))}</h3>
               {each.kind === "roll" ? (
                 <RollWords roll={each} {...shared} />
               ) : (

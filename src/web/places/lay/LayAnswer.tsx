@@ -7,6 +7,7 @@ import type { LayPlan, LayProblem } from "../../../core/lay/types.ts";
 import type { Project } from "../../../core/project/project.ts";
 import { withDecimalSign } from "../../../core/units/decimalSign.ts";
 import type { Language } from "../../../core/units/language.ts";
+import { unbroken } from "../../../core/units/unbroken.ts";
 import { money } from "../../../export/cutsheet/layWords.ts";
 import { useLengths } from "../../fields/units.ts";
 import { Term } from "../../parts/Term.tsx";
@@ -65,9 +66,11 @@ export function LayAnswer({ lay, project }: { lay: LayState; project: Project })
             {shop !== null && shop.buyLength > 0 && (
               <p>
                 <strong>
-                  {texts.lay.buy(
-                    shopLength(shop.buyLength, job.material.price, language),
-                    shop.toPay === null ? null : money(shop.toPay, project, language),
+                  {unbroken(
+                    texts.lay.buy(
+                      shopLength(shop.buyLength, job.material.price, language),
+                      shop.toPay === null ? null : money(shop.toPay, project, language),
+                    ),
                   )}
                 </strong>
               </p>
@@ -127,7 +130,9 @@ function StripsPerMetre({ lay, project }: { lay: LayState; project: Project }) {
   return (
     <p class="soft">
       {texts.lay.strips}{" "}
-      {value.map(({ piece, yield: { count, proven } }) => texts.lay.stripsOf(piece.name, count, proven)).join(", ")}
+      {value
+        .map(({ piece, yield: { count, proven } }) => unbroken(texts.lay.stripsOf(piece.name, count, proven)))
+        .join(", ")}
       .
     </p>
   );
@@ -178,5 +183,5 @@ function utilisation(problem: LayProblem, plan: LayPlan): number {
 }
 
 function percent(share: number, language: Language): string {
-  return withDecimalSign(`${(share * 100).toFixed(share < 0.1 ? 1 : 0)} %`, language);
+  return unbroken(withDecimalSign(`${(share * 100).toFixed(share < 0.1 ? 1 : 0)} %`, language));
 }

@@ -3,6 +3,7 @@ import { pieceArt } from "../../../core/drawing/pieceArt.ts";
 import { ringBox } from "../../../core/geometry/ring.ts";
 import type { Project } from "../../../core/project/project.ts";
 import type { Language } from "../../../core/units/language.ts";
+import { unbroken } from "../../../core/units/unbroken.ts";
 import { contourPath, ringPath } from "../../parts/screenPath.ts";
 import { derivedOf } from "../../state/derived.ts";
 
@@ -39,7 +40,7 @@ function pieceKind(art: PieceArt): PieceKind {
     cutPath: contourPath(art.contour) + art.outline.holes.map(ringPath).join(""),
     lines: art.lines.map((line) => ({ role: line.role, path: contourPath(line.contour) })),
     name: art.name,
-    detail: art.detail,
+    detail: unbroken(art.detail),
     count: art.count,
     middleX: (box.minX + box.maxX) / 2,
     middleY: (box.minY + box.maxY) / 2,

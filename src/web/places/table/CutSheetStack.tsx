@@ -1,5 +1,6 @@
 import type { StrapResult } from "../../../core/straps/strapResult.ts";
 import { formatLength } from "../../../core/units/formatLength.ts";
+import { unbroken } from "../../../core/units/unbroken.ts";
 import type { Amount, CutGroup, CutRow, CutSheet } from "../../../export/cutsheet/cutSheet.ts";
 import { sheetInches } from "../../../export/cutsheet/cutSheet.ts";
 import type { SheetTexts } from "../../../export/cutsheet/words/sheetTexts.ts";
@@ -59,7 +60,7 @@ function WholeSheet({ sheet, straps }: { sheet: CutSheet; straps: readonly Strap
           <h2 id="sheet-cautions">{texts.takeCare}</h2>
           <ul class="cautions">
             {cautions.map((caution) => (
-              <li key={caution}>{caution}</li>
+              <li key={caution}>{unbroken(caution)}</li>
             ))}
           </ul>
         </section>
@@ -71,7 +72,7 @@ function WholeSheet({ sheet, straps }: { sheet: CutSheet; straps: readonly Strap
             <h2>{title}</h2>
             <ol class="work-steps">
               {steps.map((step) => (
-                <li key={step}>{step}</li>
+                <li key={step}>{unbroken(step)}</li>
               ))}
             </ol>
           </section>
@@ -84,7 +85,7 @@ function WholeSheet({ sheet, straps }: { sheet: CutSheet; straps: readonly Strap
               <li key={title}>
                 <figure>
                   <DrawingPicture drawing={drawing} name={title} pad={2} />
-                  <figcaption class="small">{title}</figcaption>
+                  <figcaption class="small">{unbroken(title)}</figcaption>
                 </figure>
               </li>
             ))}
@@ -118,7 +119,7 @@ function Group({ group, texts }: { group: CutGroup; texts: SheetTexts }) {
               <th scope="col">{columns.piece}</th>
               <th scope="col">{columns.cut}</th>
               <th scope="col">{columns.size}</th>
-              <th scope="col">{columns.inches}</th>
+              <th scope="col">{unbroken(columns.inches)}</th>
               <th scope="col">{columns.grain}</th>
             </tr>
           </thead>
@@ -132,7 +133,7 @@ function Group({ group, texts }: { group: CutGroup; texts: SheetTexts }) {
       {group.lay.length > 0 && (
         <ul class="lay-words">
           {group.lay.map((line) => (
-            <li key={line}>{line}</li>
+            <li key={line}>{unbroken(line)}</li>
           ))}
         </ul>
       )}
@@ -143,7 +144,7 @@ function Group({ group, texts }: { group: CutGroup; texts: SheetTexts }) {
 function Row({ row, texts }: { row: CutRow; texts: SheetTexts }) {
   const language = useLanguage();
   const size = (write: (mm: number) => string, unit: string) =>
-    `${write(row.along).replace(unit, "")} × ${write(row.across)}`;
+    unbroken(`${write(row.along).replace(unit, "")} × ${write(row.across)}`);
   return (
     <>
       <tr class={row.notes.length > 0 ? "noted" : undefined}>
@@ -159,7 +160,7 @@ function Row({ row, texts }: { row: CutRow; texts: SheetTexts }) {
           <td />
           <td colSpan={5} class="soft small">
             {row.notes.map((note) => (
-              <p key={note}>{note}</p>
+              <p key={note}>{unbroken(note)}</p>
             ))}
           </td>
         </tr>
@@ -177,7 +178,7 @@ function Amounts({ title, list }: { title: string; list: readonly Amount[] }) {
         {list.map(({ what, amount }) => (
           <div key={what}>
             <dt>{what}</dt>
-            <dd>{amount}</dd>
+            <dd>{unbroken(amount)}</dd>
           </div>
         ))}
       </dl>

@@ -1,5 +1,6 @@
 import { outputProblems } from "../../../core/project/outputProblems.ts";
 import type { MachineSettings } from "../../../core/project/outputSettings.ts";
+import { unbroken } from "../../../core/units/unbroken.ts";
 import type { LaidMaterial } from "../../../export/planFile.ts";
 import { useAnswer } from "../../exports/useAnswer.ts";
 import { ChoiceBlank, LengthBlank } from "../../fields/blanks.tsx";
@@ -149,7 +150,7 @@ function WholeSheets({ input, lay }: { input: StackInput; lay: LaidMaterial }) {
       {(answer.value ?? []).map(({ stockId, name, drawing }) => (
         <figure key={stockId}>
           <DrawingPicture class="ruler-plan" drawing={drawing} name={`${lay.material.name}, ${name}`} pad={8} />
-          <figcaption class="small">{name}</figcaption>
+          <figcaption class="small">{unbroken(name)}</figcaption>
         </figure>
       ))}
     </section>
@@ -171,7 +172,7 @@ function MaterialMats({ input, lay }: { input: StackInput; lay: LaidMaterial }) 
       <h2>{lay.material.name}</h2>
       {answer.state === "failed" && <p class="caution">{texts.table.failed}</p>}
       {answer.state === "working" && <p class="soft">{texts.table.working}</p>}
-      {refusal !== null && <p class="caution">{refusal}</p>}
+      {refusal !== null && <p class="caution">{unbroken(refusal)}</p>}
       {tooLarge.length > 0 && <p class="caution">{words.tooLarge(tooLarge.join("; "))}</p>}
       {mats.length > 0 && <p class="lay-length">{words.mats(mats.length)}</p>}
       <ul class="miniatures">

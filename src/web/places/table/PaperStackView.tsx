@@ -3,6 +3,7 @@ import { MOST_SHEETS } from "../../../core/drawing/tiling.ts";
 import { outputProblems } from "../../../core/project/outputProblems.ts";
 import type { OutputSettings } from "../../../core/project/outputSettings.ts";
 import { PAPERS, paperOf } from "../../../core/project/papers.ts";
+import { unbroken } from "../../../core/units/unbroken.ts";
 import { paperStem } from "../../../export/fileStem.ts";
 import type { LaidMaterial } from "../../../export/planFile.ts";
 import { FILE_TEXTS } from "../../../export/words/fileTextTables.ts";
@@ -114,7 +115,7 @@ function MaterialPages(props: { input: StackInput; lay: LaidMaterial; set: SetOu
       )}
       {all > 0 && (
         <div class="row">
-          <strong class="lay-length">{words.pages(all, paperOf(project.output.paper).id)}</strong>
+          <strong class="lay-length">{unbroken(words.pages(all, paperOf(project.output.paper).id))}</strong>
           {(counts.value ?? [])
             .filter(({ paper, sheets }) => paper !== project.output.paper && sheets < all)
             .map(({ paper, sheets }) => (

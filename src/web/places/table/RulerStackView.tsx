@@ -2,6 +2,7 @@ import { purchaseOf } from "../../../core/buying/purchase.ts";
 import { shopLength } from "../../../core/buying/shopLength.ts";
 import { clothUsed } from "../../../core/lay/choices/clothUsed.ts";
 import type { LayPlan } from "../../../core/lay/types.ts";
+import { unbroken } from "../../../core/units/unbroken.ts";
 import type { LaidMaterial } from "../../../export/planFile.ts";
 import type { RulerAnswer, RulerStack } from "../../exports/protocol.ts";
 import { useAnswer } from "../../exports/useAnswer.ts";
@@ -108,7 +109,8 @@ function Compared({ lay, answer }: { lay: LaidMaterial; answer: RulerAnswer }) {
   const { material, problem } = lay;
   const [free, byRuler] = [clothUsed(problem, lay.plan), clothUsed(problem, answer.plan)];
   const told = differenceWords(byRuler - free, texts.lay.ways, lengths);
-  const shop = (plan: LayPlan) => shopLength(purchaseOf(material, plan).buyLength, material.price, language);
+  const shop = (plan: LayPlan) =>
+    unbroken(shopLength(purchaseOf(material, plan).buyLength, material.price, language));
   const buys = purchaseOf(material, lay.plan).buyLength + purchaseOf(material, answer.plan).buyLength > 0;
   const cuts = (figures: RulerAnswer["found"]) => (figures === null ? words.alongPaper : String(figures.cuts));
   const settings = (figures: RulerAnswer["found"]) => (figures === null ? "–" : words.times(figures.settings));
@@ -159,7 +161,7 @@ function StockCuts({ stack, material, isOnly }: { stack: RulerStack; material: s
   const words = texts.table.ruler;
   return (
     <div class="stack">
-      {!isOnly && <h3>{stack.name}</h3>}
+      {!isOnly && <h3>{unbroken(stack.name)}</h3>}
       {stack.cards === null ? (
         <p>{words.none}</p>
       ) : (
@@ -178,7 +180,7 @@ function StockCuts({ stack, material, isOnly }: { stack: RulerStack; material: s
         <>
           <ul class="soft small">
             {stack.notes.map((note) => (
-              <li key={note}>{note}</li>
+              <li key={note}>{unbroken(note)}</li>
             ))}
           </ul>
           <ol class="cut-steps">
@@ -186,11 +188,11 @@ function StockCuts({ stack, material, isOnly }: { stack: RulerStack; material: s
               <li key={number}>
                 <PageMiniature page={picture} name={lines[0] ?? ""} />
                 <p>
-                  <strong>{number}.</strong> {lines[0]}
+                  <strong>{number}.</strong> {unbroken(lines[0] ?? "")}
                 </p>
                 {lines.slice(1).map((line) => (
                   <p key={line} class="soft small">
-                    {line}
+                    {unbroken(line)}
                   </p>
                 ))}
               </li>
