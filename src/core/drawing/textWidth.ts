@@ -1,3 +1,5 @@
+import { unbroken } from "../units/unbroken.ts";
+
 /**
  * Advance widths of the printable ASCII characters in thousandths of the em, of the condensed sans that our
  * pages embed (DejaVu Sans Condensed 2.37, `hmtx` table).
@@ -40,11 +42,14 @@ export function fitText(text: string, size: number, width: number, bold = false)
   return "";
 }
 
-/** The text broken into lines at most `width` mm wide, at blanks where there are any, else anywhere. */
+/** The text broken into lines at most `width` mm wide: between words and whole sizes, else at blanks, else anywhere. */
 export function wrapText(text: string, size: number, width: number, bold = false): string[] {
   const lines: string[] = [];
   let line = "";
-  for (const word of text.split(/\s+/u).filter((part) => part !== "")) {
+  const blanks = (part: string): string => part.replaceAll("\u00a0", " ");
+  const wholes = unbroken(text.replace(/\s+/gu, " ")).split(" ").map(blanks);
+  const words = wholes.flatMap((part) => (textWidth(part, size, bold) <= width ? [part] : part.split(" ")));
+  for (const word of words.filter((part) => part !== "")) {
     const longer = line === "" ? word : `${line} ${word}`;
     if (textWidth(longer, size, bold) <= width) {
       line = longer;
