@@ -129,6 +129,28 @@ test("a lay of more sheets than anybody tapes has none, and it is told; every ot
   expect(notes.join(" ")).toContain(`they would be ${tiled.sheets} sheets of A4, at most 10000 are written`);
 });
 
+test("in German every page, sheet and note has decimal commas, also for a printer that is off and paper of any size", async () => {
+  const given = input("knife", "pu");
+  const output = {
+    ...given.project.output,
+    paper: { width: 205.5, height: 301.5 },
+    testSquare: { x: 99.2, y: 100.4 },
+  };
+  const german = { ...given, project: { ...given.project, output }, language: "de" as const };
+  const stock = given.lays[0]!.problem.stocks[0]!;
+  const tiled = tiledPages(german.project, { ...given.lays[0]!, stock }, pieceArt(given.pieces, "mm", "de"), "de");
+  const drawn = tiled!.pages.flatMap(({ parts }) =>
+    parts.flatMap(({ items }) => items.flatMap((item) => (item.kind === "text" ? [item.text] : []))),
+  );
+  const { files, notes } = await planFiles(german);
+  const told = [...drawn, ...notes, ...files.map(({ about }) => about)];
+  const sheet = files.find(({ name }) => name === "cut-sheet.txt")!.data;
+  const text = `${told.join("\n")}\n${typeof sheet === "string" ? sheet : new TextDecoder().decode(sheet)}`;
+  expect(text).toMatch(/×1,0081 quer/u);
+  expect(text).toMatch(/Seiten? 205,5 × 301,5 mm/u);
+  expect(text).not.toMatch(/\d\.\d/u);
+});
+
 test("no laser file of vinyl unless its polymer is stated, and the reason is told", async () => {
   const mats = async (tool: "knife" | "laser", coating: string) => {
     const { files, notes } = await planFiles(input(tool, coating));

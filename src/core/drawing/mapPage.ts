@@ -1,4 +1,6 @@
 import { rectangleContour, segmentContour } from "../geometry/contourShapes.ts";
+import { withDecimalSign } from "../units/decimalSign.ts";
+import type { Language } from "../units/language.ts";
 import type { DrawingItem } from "./drawing.ts";
 import { drawArea, drawLine, drawText } from "./items.ts";
 import type { LaySheet } from "./layDrawing.ts";
@@ -6,7 +8,6 @@ import { type Page, type PagePart, paperPart } from "./page.ts";
 import { fitText, plainLine, wrapText } from "./textWidth.ts";
 import type { SheetTitle } from "./tilePages.ts";
 import type { Tiling } from "./tiling.ts";
-import type { PaperTexts } from "./words/paperTexts.ts";
 import { PAPER_TEXTS } from "./words/paperTextTables.ts";
 
 /** Where the first page puts things, mm from the page's edges inward. */
@@ -48,7 +49,7 @@ export function mapPages(
   const textX = narrow ? INSET : beside;
   let y = narrow ? squareFoot - 7 : top - 3;
   const rectangles = bySize.length > 0 ? [texts.bySize, ...bySize] : [];
-  for (const step of [...steps(tiling, texts), ...rectangles]) {
+  for (const step of [...steps(tiling, title.language), ...rectangles]) {
     for (const line of wrapText(step, 3.2, Math.min(MEASURE, width - INSET - textX))) {
       items.push(drawText(line, textX, y, 3.2));
       y -= 4.4;
@@ -70,14 +71,16 @@ export function mapPages(
 }
 
 /** How to put the sheets together, one sentence a line. */
-function steps(tiling: Tiling, texts: PaperTexts["map"]): string[] {
+function steps(tiling: Tiling, language: Language): string[] {
+  const texts = PAPER_TEXTS[language].map;
   const count = tiling.tiles.length;
   const corrected = tiling.correction.x !== 1 || tiling.correction.y !== 1;
   const list = [texts.printFirst, texts.measure, texts.printSheets(count)];
   if (count > 1) list.push(tiling.overlap > 0 ? texts.overlapped : texts.butted, texts.checkTape);
   const numbered = list.map((step, i) => `${i + 1}  ${step}`);
-  const { x, y } = tiling.correction;
-  return corrected ? [...numbered, texts.corrected(x.toFixed(4), y.toFixed(4))] : numbered;
+  if (!corrected) return numbered;
+  const factor = (value: number): string => withDecimalSign(value.toFixed(4), language);
+  return [...numbered, texts.corrected(factor(tiling.correction.x), factor(tiling.correction.y))];
 }
 
 /** A 10 cm square with a 2 in square in it: its left edge at x, its top at `top`, mm on the paper. */

@@ -1,6 +1,9 @@
+import { withDecimalSign } from "../../core/units/decimalSign.ts";
 import type { FileTexts } from "./fileTexts.ts";
 
-const pagesOf = (count: number, paper: string): string => `${count} ${count === 1 ? "Seite" : "Seiten"} ${paper}`;
+/** A paper of any size has its size for a name. */
+const pagesOf = (count: number, paper: string): string =>
+  `${count} ${count === 1 ? "Seite" : "Seiten"} ${withDecimalSign(paper, "de")}`;
 
 /** Files in German. */
 export const german: FileTexts = {

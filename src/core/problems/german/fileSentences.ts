@@ -29,7 +29,7 @@ const FAULTS: Readonly<Record<JsonFaultReason, string>> = {
 
 const EXPECTED: Readonly<Record<Expected, string>> = {
   length: 'eine Länge wie "12 cm"',
-  "length-or-open": 'eine Länge wie "2.4 m" oder "open"',
+  "length-or-open": 'eine Länge wie "2,4 m" oder "open"',
   share: 'einen Prozentwert wie "3 %"',
   count: "eine ganze Zahl wie 2",
   money: "einen Betrag wie 12.50",
