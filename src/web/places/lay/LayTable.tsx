@@ -7,7 +7,7 @@ import type { LayState } from "../../state/lays.ts";
 import { useStore } from "../../state/store.ts";
 import type { Texts } from "../../texts/catalogue.ts";
 import { useLanguage, useTexts } from "../../texts/texts.ts";
-import { type Frame, fitFrame, panFrame, type ScreenSize, zoomFrame } from "./frame.ts";
+import { type Buttons, clearFrame, type Frame, fitFrame, panFrame, type ScreenSize, zoomFrame } from "./frame.ts";
 import { listenToHands } from "./gestures.ts";
 import { keyOf } from "./moves.ts";
 import { kindsOf, type PieceKind } from "./pieceKind.ts";
@@ -35,6 +35,8 @@ export function LayTable({ lay, project }: { lay: LayState; project: Project }) 
   const isOwnView = useRef(false);
   // Told by the browser: asking for it would make it lay the plan out once more.
   const size = useRef<ScreenSize | null>(null);
+  const zoomButtons = useRef<HTMLDivElement>(null);
+  const buttons = useRef<Buttons | null>(null);
   const stocks = useMemo(() => stockLayout(problem, lay.plan), [problem, lay.plan]);
   const kinds = useMemo(() => kindsOf(project, language), [project, language]);
   const hand = usePieceHand({
@@ -53,7 +55,8 @@ export function LayTable({ lay, project }: { lay: LayState; project: Project }) 
   };
   const showAll = () => {
     const seen = size.current ?? sizeOf(host.current);
-    look(fitFrame(tableBox(stocks), seen, seen.width < NARROW));
+    buttons.current ??= buttonsOf(host.current, zoomButtons.current);
+    look(clearFrame(tableBox(stocks), seen, seen.width < NARROW, buttons.current));
     isOwnView.current = false;
   };
   const zoom = (factor: number) => {
@@ -66,6 +69,7 @@ export function LayTable({ lay, project }: { lay: LayState; project: Project }) 
     if (element === null) return;
     // While nothing is drawn in it yet, asking costs little.
     size.current = sizeOf(element);
+    buttons.current = buttonsOf(element, zoomButtons.current);
     const drawn = new PlanCanvas(element);
     canvas.current = drawn;
     drawn.element.setAttribute("role", "group");
@@ -113,6 +117,7 @@ export function LayTable({ lay, project }: { lay: LayState; project: Project }) 
     if (element === null) return;
     const observer = new ResizeObserver(() => {
       size.current = sizeOf(element);
+      buttons.current = buttonsOf(element, zoomButtons.current);
       if (!isOwnView.current) showAllNow.current();
     });
     observer.observe(element);
@@ -169,7 +174,7 @@ export function LayTable({ lay, project }: { lay: LayState; project: Project }) 
       <p id="lay-keys" class="only-read">
         {texts.lay.keys}
       </p>
-      <div class="lay-zoom not-on-paper">
+      <div class="lay-zoom not-on-paper" ref={zoomButtons}>
         <button type="button" class="press" aria-label={texts.lay.zoomIn} onClick={() => zoom(1.4)}>
           <Icon name="plus" />
         </button>
@@ -198,4 +203,14 @@ function pieceNames(kinds: ReadonlyMap<string, PieceKind>, problem: LayProblem, 
 
 function sizeOf(element: HTMLElement | null): ScreenSize {
   return { width: element?.clientWidth ?? 800, height: element?.clientHeight ?? 500 };
+}
+
+/** Where the zoom buttons lie over the view. */
+function buttonsOf(view: HTMLElement | null, group: HTMLElement | null): Buttons {
+  const [around, own] = [view?.getBoundingClientRect(), group?.getBoundingClientRect()];
+  if (around === undefined || own === undefined) return { corner: "top-right", width: 0, height: 0 };
+  const width = around.right - own.left;
+  return own.width > own.height
+    ? { corner: "bottom-right", width, height: around.bottom - own.top }
+    : { corner: "top-right", width, height: own.bottom - around.top };
 }

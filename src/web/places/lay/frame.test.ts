@@ -1,6 +1,15 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
-import { type Frame, fitFrame, frameMatrix, shiftToTable, toScreen, toTable, zoomFrame } from "./frame.ts";
+import {
+  clearFrame,
+  type Frame,
+  fitFrame,
+  frameMatrix,
+  shiftToTable,
+  toScreen,
+  toTable,
+  zoomFrame,
+} from "./frame.ts";
 
 const length = fc.double({ min: -5000, max: 5000, noNaN: true });
 const frames: fc.Arbitrary<Frame> = fc.record({
@@ -61,4 +70,41 @@ test("a fitted box lies on the screen", () => {
     }
   }
   expect(shiftToTable({ scale: 2, originX: 0, originY: 0, upright: false }, 10, 10)).toEqual([5, -5]);
+});
+
+test("no button lies over a fitted box, and a box that is clear of them is as large as without", () => {
+  const sizes = fc.record({ dx: fc.integer({ min: 100, max: 6000 }), dy: fc.integer({ min: 100, max: 2000 }) });
+  const views = fc.constantFrom(
+    { screen: { width: 330, height: 390 }, upright: true, corner: "bottom-right", width: 160, height: 53 } as const,
+    {
+      screen: { width: 700, height: 500 },
+      upright: false,
+      corner: "bottom-right",
+      width: 160,
+      height: 53,
+    } as const,
+    { screen: { width: 1200, height: 500 }, upright: false, corner: "top-right", width: 55, height: 160 } as const,
+  );
+  let moved = 0;
+  fc.assert(
+    fc.property(sizes, views, ({ dx, dy }, { screen, upright, ...buttons }) => {
+      const box = { minX: -10, minY: 20, maxX: dx - 10, maxY: dy + 20 };
+      const frame = clearFrame(box, screen, upright, buttons);
+      const [ax, ay] = toScreen(frame, box.minX, box.minY);
+      const [bx, by] = toScreen(frame, box.maxX, box.maxY);
+      const [left, right, top, bottom] = [Math.min(ax, bx), Math.max(ax, bx), Math.min(ay, by), Math.max(ay, by)];
+      expect(left).toBeGreaterThan(11.9);
+      expect(top).toBeGreaterThan(11.9);
+      expect(right).toBeLessThan(screen.width - 11.9);
+      expect(bottom).toBeLessThan(screen.height - 11.9);
+      const isBeside = right <= screen.width - buttons.width;
+      const isPast =
+        buttons.corner === "top-right" ? top >= buttons.height : bottom <= screen.height - buttons.height;
+      expect(isBeside || isPast).toBe(true);
+      if (frame.scale < fitFrame(box, screen, upright).scale) moved++;
+    }),
+    { seed: 7, numRuns: 300 },
+  );
+  expect(moved).toBeGreaterThan(20);
+  expect(moved).toBeLessThan(280);
 });

@@ -60,6 +60,30 @@ export function fitFrame(box: Box, screen: ScreenSize, upright: boolean, pad = 2
   };
 }
 
+/** Buttons over a corner of the view, px: a column at the top right, or a row at the bottom right. */
+export interface Buttons {
+  readonly corner: "top-right" | "bottom-right";
+  /** From the corner of the view to the far side of the buttons. */
+  readonly width: number;
+  readonly height: number;
+}
+
+/** A view that shows the whole box with no button over it: as large as beside them or above (below) them it can be. */
+export function clearFrame(box: Box, screen: ScreenSize, upright: boolean, buttons: Buttons): Frame {
+  const { width, height, corner } = buttons;
+  const whole = fitFrame(box, screen, upright);
+  const [[x1, y1], [x2, y2]] = [toScreen(whole, box.minX, box.minY), toScreen(whole, box.maxX, box.maxY)];
+  const isTop = corner === "top-right";
+  const [right, top, bottom] = [Math.max(x1, x2), Math.min(y1, y2), Math.max(y1, y2)];
+  const isClear = right <= screen.width - width || (isTop ? top >= height : bottom <= screen.height - height);
+  if (isClear) return whole;
+  // The free edge on their side of the box may be as narrow as this, px.
+  const near = 12;
+  const beside = fitFrame(box, { ...screen, width: screen.width - width + near }, upright);
+  const past = fitFrame(box, { ...screen, height: screen.height - height + near }, upright);
+  return beside.scale >= past.scale ? beside : panFrame(past, 0, isTop ? height - near : 0);
+}
+
 /** The view after coming closer by `factor` with the screen point (x, y) held still. */
 export function zoomFrame(frame: Frame, factor: number, x: number, y: number): Frame {
   const scale = clampScale(frame.scale * factor);
