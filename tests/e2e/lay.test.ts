@@ -127,6 +127,37 @@ test("fingers drag a piece and pinch the view", async () => {
   await context.close();
 });
 
+for (const width of [1280, 360])
+  test(`the tapes begin at the cloth's edges, and their numbers are clear of the marks, ${width} px`, async () => {
+    const context = await stage.person({ viewport: { width, height: 900 } });
+    const page = await openPage(context, stage.url);
+    await openMany(page, 300);
+    const seen = await page.evaluate(() => {
+      const boxes = (selector: string) =>
+        [...document.querySelectorAll(selector)].map((element) => element.getBoundingClientRect());
+      const [cloth] = boxes(".ground .cloth");
+      const [level, upright] = [...document.querySelectorAll(".tape")].map((tape) => {
+        const zero = [...tape.querySelectorAll("text")].find(({ textContent }) => textContent === "0");
+        return zero?.parentElement?.querySelector("path")?.getBoundingClientRect();
+      });
+      const numbers = [...document.querySelectorAll(".tape:last-child text")].map(({ textContent }) =>
+        Number(textContent),
+      );
+      const marks = boxes(".tape:last-child path");
+      const touched = boxes(".tape:last-child text").filter((text) =>
+        marks.some(({ left, top }) => left < text.right + 1 && top > text.top && top < text.bottom - 3),
+      );
+      return { cloth, level, upright, most: Math.max(...numbers), touched: touched.length };
+    });
+    const { cloth, level, upright } = seen;
+    if (cloth === undefined || level === undefined || upright === undefined) throw new Error("nothing to measure");
+    expect(Math.abs(level.left - cloth.left)).toBeLessThan(1.5);
+    expect(Math.abs(upright.top - (width === 360 ? cloth.top : cloth.bottom))).toBeLessThan(1.5);
+    expect(seen.most).toBeGreaterThanOrEqual(100);
+    expect(seen.touched).toBe(0);
+    await context.close();
+  });
+
 test("a leftover that is kept back is offered by its size, and used at one tap", async () => {
   const context = await stage.person();
   const page = await openPage(context, stage.url);
