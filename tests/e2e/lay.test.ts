@@ -219,6 +219,28 @@ test("another plan or another way is one tap away, and one undo back", async () 
   await context.close();
 });
 
+test("plans to choose from stand at one height, whatever their headings take", async () => {
+  const context = await stage.person();
+  const page = await openPage(context, stage.url);
+  await openMany(page, 300);
+  await page.waitForSelector(".choice:nth-child(2)");
+  const tops = () =>
+    page.evaluate(() =>
+      [".plan-miniature", ".choice strong", ".choice button"].map(
+        (what) =>
+          new Set([...document.querySelectorAll(what)].map((element) => element.getBoundingClientRect().top)).size,
+      ),
+    );
+  expect(await tops()).toEqual([1, 1, 1]);
+  // What it is best for may be three things at once.
+  await page.evaluate(() => {
+    const [heading] = document.querySelectorAll(".choice h3");
+    if (heading !== undefined) heading.textContent = `${heading.textContent} · ${heading.textContent}`;
+  });
+  expect(await tops()).toEqual([1, 1, 1]);
+  await context.close();
+});
+
 test("the whole job by keyboard alone", async () => {
   const context = await stage.person({ acceptDownloads: true });
   const page = await openPage(context, stage.url);

@@ -67,17 +67,19 @@ function Choice(props: { choice: LayChoice; lay: LayState; now: number; kinds: R
         kinds={kinds}
         name={texts.lay.plan(name)}
       />
-      {length + now > 0 && (
-        <p>
-          <strong>{lengths.cloth(length)}</strong>{" "}
-          <span class="soft">{differenceWords(length - now, texts.lay.ways, lengths)}</span>
+      <div>
+        {length + now > 0 && (
+          <p>
+            <strong>{lengths.cloth(length)}</strong>{" "}
+            <span class="soft">{differenceWords(length - now, texts.lay.ways, lengths)}</span>
+          </p>
+        )}
+        <p class="small">
+          {leftOut > 0 && `${texts.table.ruler.leavesOut(leftOut)} `}
+          {ruler === null ? words.noRuler : words.ruler(ruler.cuts, ruler.settings)}{" "}
+          {offcut !== null && words.offcut(lengths.box(offcut.box.dx, offcut.box.dy))}
         </p>
-      )}
-      <p class="small">
-        {leftOut > 0 && `${texts.table.ruler.leavesOut(leftOut)} `}
-        {ruler === null ? words.noRuler : words.ruler(ruler.cuts, ruler.settings)}{" "}
-        {offcut !== null && words.offcut(lengths.box(offcut.box.dx, offcut.box.dy))}
-      </p>
+      </div>
       <button type="button" class="press" onClick={() => takePlan(id, plan, words.took)}>
         {words.take}
       </button>
