@@ -35,6 +35,8 @@ export interface LengthWords {
   area(mm2: number): string;
   /** A length of cloth, e.g. `1.42 m` or `1 5/8 yd`. */
   cloth(mm: number): string;
+  /** Cloth taken or spared, or how much more or less: below a metre (a yard) in the unit of sizes, e.g. `99.1 mm`. */
+  taken(mm: number): string;
 }
 
 /** Words for lengths in the units that are switched on. */
@@ -43,7 +45,8 @@ export function useLengths(): LengthWords {
 }
 
 /** Words for lengths in given units. */
-function lengthWords(units: Units, language: Language): LengthWords {
+export function lengthWords(units: Units, language: Language): LengthWords {
+  const cloth = (mm: number) => unbroken(cutLength(mm, units.clothStyle, language));
   const size = (mm: number) => unbroken(cutLength(mm, units.style, language));
   return {
     units,
@@ -60,6 +63,9 @@ function lengthWords(units: Units, language: Language): LengthWords {
           ? `${Math.round(mm2 / 100)} cm²`
           : `${(mm2 / MM_PER_UNIT.in ** 2).toFixed(0)} in²`,
       ),
-    cloth: (mm) => unbroken(cutLength(mm, units.clothStyle, language)),
+    cloth,
+    // Half a millimetre below a metre is a metre to whoever cuts.
+    taken: (mm) =>
+      mm > 0 && mm < MM_PER_UNIT[units.system === "metric" ? "m" : "yd"] - 0.5 ? size(mm) : cloth(mm),
   };
 }

@@ -46,7 +46,7 @@ export function LayAnswer({ lay, project }: { lay: LayState; project: Project })
           <>
             {roll !== undefined && (
               <p class="lay-length">
-                {texts.lay.needs(lengths.cloth(roll.usedLength), job.material.name)}{" "}
+                {texts.lay.needs(lengths.taken(roll.usedLength), job.material.name)}{" "}
                 {roll.bound !== null && unplaced === 0 && (
                   <span class="soft">
                     {finding === "proven" || roll.usedLength <= roll.bound + 0.05

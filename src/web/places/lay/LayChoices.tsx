@@ -70,7 +70,7 @@ function Choice(props: { choice: LayChoice; lay: LayState; now: number; kinds: R
       <div>
         {length + now > 0 && (
           <p>
-            <strong>{lengths.cloth(length)}</strong>{" "}
+            <strong>{lengths.taken(length)}</strong>{" "}
             <span class="soft">{differenceWords(length - now, texts.lay.ways, lengths)}</span>
           </p>
         )}
@@ -94,7 +94,6 @@ export function differenceWords(
   lengths: LengthWords,
 ): string {
   if (Math.abs(mm) < 0.5) return words.same;
-  // From a metre on, like the lengths of cloth beside it.
-  const length = Math.abs(mm) < 1000 ? lengths.size(Math.abs(mm)) : lengths.cloth(Math.abs(mm));
+  const length = lengths.taken(Math.abs(mm));
   return mm > 0 ? words.more(length) : words.less(length);
 }

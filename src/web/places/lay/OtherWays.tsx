@@ -69,7 +69,7 @@ export function OtherWays({ lay, project }: { lay: LayState; project: Project })
               onClick={() => change((current) => inOtherWay(current, id, way), nameOf(way))}
             >
               <span>
-                <strong>{lengths.cloth(length)}</strong> {nameOf(way)}
+                <strong>{lengths.taken(length)}</strong> {nameOf(way)}
               </span>
               <span class="soft small">
                 {leftOut > 0 ? words.placesAll : differenceWords(length - now, words, lengths)}

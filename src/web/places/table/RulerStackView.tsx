@@ -127,9 +127,9 @@ function Compared({ lay, answer }: { lay: LaidMaterial; answer: RulerAnswer }) {
         {free + byRuler > 0 && (
           <tr>
             <th scope="row">{words.taken}</th>
-            <td>{lengths.cloth(free)}</td>
+            <td>{lengths.taken(free)}</td>
             <td>
-              {lengths.cloth(byRuler)} <span class="soft small">{told}</span>
+              {lengths.taken(byRuler)} <span class="soft small">{told}</span>
             </td>
           </tr>
         )}
