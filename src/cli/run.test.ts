@@ -59,6 +59,7 @@ test("help goes to standard output and ends with 0", async () => {
   expect(help.code).toBe(0);
   expect(help.out).toContain("--effort N");
   expect((await attempt("help", "measure")).out).toBe(help.out);
+  expect(await attempt("help", "--lang", "de")).toEqual(await attempt("help"));
 });
 
 test.each([
@@ -85,6 +86,7 @@ test.each([
 
 test.each([
   [["mesure", "--lang", "de"], "meinen Sie measure?"],
+  [["--lang", "de", "measure"], "es gibt keinen Befehl"],
   [["measure", "--lang=de"], "measure braucht FILE"],
   [["measure", "a", "--lang", "de", "--efort", "3"], "meinen Sie --effort?"],
   [["measure", "a", "--lang", "de", "--effort", "NaN"], "muss eine Zahl von -5 bis 10 sein"],

@@ -17,7 +17,7 @@ export async function run(words: readonly string[], commands: readonly Command[]
     io.err(programHelp(commands));
     return EXIT.usage;
   }
-  if (name === "--help" || (name === "help" && rest.length === 0)) {
+  if (name === "--help" || (name === "help" && (rest[0] ?? "--").startsWith("--"))) {
     io.out(programHelp(commands));
     return EXIT.done;
   }
@@ -25,7 +25,7 @@ export async function run(words: readonly string[], commands: readonly Command[]
   const command = commands.find((known) => known.name === wanted);
   if (command === undefined) {
     const nearest = nearestWord(wanted ?? "", [...commands.map((known) => known.name), "help"]);
-    const say = USAGE_TEXTS[languageOf(rest) ?? io.language];
+    const say = USAGE_TEXTS[languageOf(words) ?? io.language];
     io.err(`laywright: ${say.noCommand(wanted ?? "", nearest)}\n${say.listed}\n`);
     return EXIT.usage;
   }
