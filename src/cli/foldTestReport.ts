@@ -74,9 +74,9 @@ function instructions({ construction, thickness, cutWidth, expected }: FoldTest,
 
 function fitted(fit: FoldFit, { readingError }: FoldTest, language: Language): string[] {
   const texts = CLI_TEXTS[language].foldTest;
-  const shown = (value: number): string => withDecimalSign(two(value), language);
   const column = Math.max(texts.neutral.length, texts.clearance.length) + 2;
   const two = (value: number): string => value.toFixed(2);
+  const shown = (value: number): string => withDecimalSign(two(value), language);
   return [
     `${texts.neutral.padEnd(column)}${shown(fit.neutral)} ± ${shown(fit.neutralError)}`,
     `${texts.clearance.padEnd(column)}${shown(fit.clearance)} ± ${shown(fit.clearanceError)}`,

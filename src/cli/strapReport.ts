@@ -18,8 +18,8 @@ import { wrapRows } from "./wrapText.ts";
 /** Both units at once: makers think in either, and the trade mixes them. */
 export const bothUnits: (mm: number, language: Language) => string = lengthLabel;
 
-function signed(text: string, mm: number): string {
-  return mm > 0 ? `+${text}` : text;
+function signed(mm: number, write: (mm: number) => string): string {
+  return mm > 0 ? `+${write(mm)}` : write(mm);
 }
 
 function spanJson({ from, to, layers, thickness }: ProfileSpan): object {
@@ -106,7 +106,7 @@ function sizes(result: StrapResult, words: StrapWords, texts: CliTexts["strap"])
     [texts.finishedWidth, both(result.finishedWidth)],
     [texts.cutWidth, both(result.cutWidth)],
     [texts.tradeRule, `${both(result.nominalWidth)}: ${words.constructions[result.wish.construction].rule}`],
-    [texts.difference, signed(both(result.cutWidth - result.nominalWidth), result.cutWidth - result.nominalWidth)],
+    [texts.difference, signed(result.cutWidth - result.nominalWidth, both)],
     [texts.layersRow, texts.thick(result.layers, formatLength(result.thickness, "mm", words.language))],
   ];
   if (result.foldLines.length > 0) {

@@ -1,3 +1,4 @@
+import { withDecimalSign } from "../../core/units/decimalSign.ts";
 import type { CliTexts } from "./cliTexts.ts";
 
 const teile = (count: number): string => (count === 1 ? "1 Teil" : `${count} Teile`);
@@ -46,7 +47,7 @@ export const german: CliTexts = {
     bags: (project, count) => `${project}, ${count === 1 ? "1 Tasche" : `${count} Taschen`}`,
     laying: (material, pieces) => `${material}: ${teile(pieces)} ${pieces === 1 ? "wird" : "werden"} gelegt`,
     laid: (material, metres, placed, pieces) =>
-      `${material}: ${metres.replace(".", ",")} m für ${placed} von ${teilen(pieces)}`,
+      `${material}: ${withDecimalSign(metres, "de")} m für ${placed} von ${teilen(pieces)}`,
     threePlans: (material) => `${material}: drei Pläne`,
     ourFault:
       "Ein Plan von uns ist falsch; nach ihm darf nichts geschnitten werden. Das ist unser Fehler, bitte senden Sie uns Ihre Datei.",
