@@ -1,5 +1,6 @@
 // `npm test`: finds or installs the outside programs that the tests measure with, then runs every vitest project.
-import { execFileSync, spawnSync } from "node:child_process";
+import { execFileSync, spawn, spawnSync } from "node:child_process";
+import { once } from "node:events";
 import { existsSync, mkdtempSync, readFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
@@ -59,16 +60,22 @@ const args = [
   "--reporter=json",
   `--outputFile.json=${report}`,
 ];
-// A loop without end inside a test blocks its process, where no time limit of the runner reaches it.
-const run = spawnSync("npx", [...args, ...process.argv.slice(2)], {
-  stdio: "inherit",
-  timeout: LONGEST_MS,
-  killSignal: "SIGKILL",
+// A loop without end inside a test blocks its process, where no time limit of the runner reaches it, and outlives the
+// runner. So all are a group of their own, which ends as one; its signals are passed on, since a terminal knows no group.
+const run = spawn("npx", [...args, ...process.argv.slice(2)], {
+  stdio: ["ignore", "inherit", "inherit"],
+  detached: true,
 });
-if (run.error?.code === "ETIMEDOUT")
+const end = (signal) => process.kill(-run.pid, signal);
+for (const signal of ["SIGINT", "SIGTERM"]) process.on(signal, end);
+const limit = setTimeout(() => {
   console.error(
     `The tests were stopped after ${LONGEST_MS / 60_000} minutes: the file that was not told above did not end.`,
   );
+  end("SIGKILL");
+}, LONGEST_MS);
+const [code] = await once(run, "exit");
+clearTimeout(limit);
 let passed = 0;
 let failed = 0;
 if (existsSync(report)) {
@@ -78,7 +85,7 @@ if (existsSync(report)) {
     result.numFailedTests +
     result.testResults.filter((file) => file.status === "failed" && file.assertionResults.length === 0).length;
 }
-const status = run.status ?? 1;
+const status = code ?? 1;
 if (status === 0 && passed === 0) console.error("No test ran: the run itself is broken.");
 console.log(`${passed} passed, ${failed} failed`);
 process.exit(status !== 0 ? status : passed === 0 ? 1 : 0);
