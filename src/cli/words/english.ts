@@ -67,7 +67,7 @@ export const english: CliTexts = {
       most: "lays most",
       leftovers: "all on what there is",
       easiest: "easiest to cut",
-      offcut: "largest useful offcut",
+      offcut: "largest useful offcut for its length",
     },
     leftOut: (pieces) => (pieces === 1 ? "1 piece has no place" : `${pieces} pieces have no place`),
     longer: (length) => `${length} more`,

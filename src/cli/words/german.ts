@@ -72,7 +72,7 @@ export const german: CliTexts = {
       most: "legt am meisten",
       leftovers: "alles auf dem, was da ist",
       easiest: "am leichtesten zu schneiden",
-      offcut: "größter brauchbarer Rest",
+      offcut: "größter brauchbarer Rest für seine Länge",
     },
     leftOut: (pieces) => (pieces === 1 ? "1 Teil hat keinen Platz" : `${pieces} Teile haben keinen Platz`),
     longer: (length) => `${length} mehr`,

@@ -502,7 +502,7 @@ export const de: Texts = {
         most: "Legt am meisten",
         leftovers: "Alles auf dem, was Sie haben",
         easiest: "Am leichtesten mit dem Lineal",
-        offcut: "Größter Rest",
+        offcut: "Größter Rest für seine Länge",
       },
       other: "Auf einen kurzen Blick gefunden",
       ruler: (cuts, settings) =>

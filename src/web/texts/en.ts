@@ -531,7 +531,7 @@ const lay = {
       most: say("Lays most"),
       leftovers: say("All on what you have"),
       easiest: say("Easiest to cut with a ruler"),
-      offcut: say("Largest leftover"),
+      offcut: say("Largest leftover for its length"),
     },
     other: say("Found at a quick look"),
     ruler: (cuts: number, settings: number) =>

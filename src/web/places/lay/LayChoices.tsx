@@ -11,7 +11,7 @@ import { useWeighed } from "../../weigh/useWeighed.ts";
 import { PlanMiniature } from "./PlanMiniature.tsx";
 import { kindsOf } from "./pieceKind.ts";
 
-/** Up to three plans side by side: the shortest, the easiest to cut, the one with the largest leftover. */
+/** Up to three plans side by side: the shortest, the easiest to cut, the one with the largest leftover for its length. */
 export function LayChoices({ lay, project }: { lay: LayState; project: Project }) {
   const texts = useTexts();
   const language = useLanguage();
