@@ -98,7 +98,10 @@ function firstNotRuledOut(cloth: StrapOnCloth, lengths: Float64Array, count: num
   return open;
 }
 
-/** Sums of strap sides up to `most` mm, as lengths of cloth in mm, ascending, and whether they are all of them. */
+/**
+ * Sums of strap sides up to `most` mm, as lengths of cloth in mm, ascending, and whether they are all that matter:
+ * straps in one direction end at multiples of one side, which are always there.
+ */
 function candidateLengths(
   cloth: StrapOnCloth,
   most: number,
@@ -108,7 +111,7 @@ function candidateLengths(
   const lengths = normalPoints(a, b, length)
     .subarray(1)
     .map((sum) => (sum - gap) / UNITS_PER_MM);
-  return { lengths, isAll: hasAllPoints(a, b, length) };
+  return { lengths, isAll: cloth.directions !== "both" || hasAllPoints(a, b, length) };
 }
 
 /** Length with all straps in the better allowed direction, mm; null when none fits. */

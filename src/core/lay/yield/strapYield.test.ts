@@ -140,6 +140,15 @@ describe("length for a number of straps", () => {
     expect(found.proven).toBe(false);
   });
 
+  it("in one direction is proven however many sums of the sides there are", () => {
+    for (const directions of ["lengthwise", "crosswise"] as const) {
+      const found = lengthForStraps({ ...cloth(13.71, 17.007, 20, 1), directions }, 9000)!;
+      expect(found.proven).toBe(true);
+      expect(found.length).toBeCloseTo(9000 * (directions === "lengthwise" ? 17.007 : 13.71), 6);
+      expect(found.bound).toBe(found.length);
+    }
+  });
+
   it("needs the metre for 13 and a strap's width less for 12", () => {
     const on = cloth(10, 70, 107, 10);
     const thirteen = lengthForStraps(on, 13);
