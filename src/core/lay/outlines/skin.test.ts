@@ -86,7 +86,7 @@ function findings(job: RegionJob, plan: RegionPlan): unknown[] {
 }
 
 /** 13 cm long; four corners jut in, and a slit of less than a gap is cut into it. */
-const SCRAP: Polygon = {
+const JUTTING: Polygon = {
   outer: Float64Array.of(0, 0, 70, 6, 130, 0, 120, 50, 133, 90, 60, 82, 8, 99, 16, 40),
   holes: [Float64Array.of(40, 30, 40.5, 70, 41, 30)],
 };
@@ -114,7 +114,7 @@ test.each([
   [2, 0.5],
   [2, 1],
 ])("what juts into a small skin is kept clear up to its tip (gap %d, margin %d)", (gap, margin) => {
-  const region = { width: 100, length: 134, outline: SCRAP, flaws: [] };
+  const region = { width: 100, length: 134, outline: JUTTING, flaws: [] };
   const quarters = [0, 90, 180, 270].map((turnDeg) => ({ turnDeg, mirrored: false }));
   const tab = (id: string, count: number, along: number, across: number): LayPiece =>
     piece(id, count, rectangleRing(0, 0, along, across), { orientations: quarters });
