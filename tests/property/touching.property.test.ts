@@ -1,6 +1,7 @@
 // The search finds every hole in its own arithmetic. So whatever leaves the outline engine is judged here from the
-// outlines as given, posed and clipped by this file triangle by triangle, which shares no code with the
-// search or its judge but earcut, whose triangles must add up to the outline: pieces of 3 mm beside pieces of a metre, straight and odd turns, closed cloth.
+// outlines as given, posed and clipped by this file triangle by triangle, which shares no code with the search or its
+// judge but earcut, whose triangles must add up to the outline: pieces of 3 mm beside pieces of a metre, straight and
+// odd turns, closed cloth, with and without a gap.
 import earcut from "earcut";
 import fc from "fast-check";
 import { expect, test } from "vitest";

@@ -8,7 +8,7 @@ import { type ReasonOf, unplacedReasons } from "./unplacedReasons.ts";
 export type ChooseEngines = (job: RegionJob) => readonly Engine[];
 
 /** Coordinates of outlines measured between two breaths. */
-const POINTS_PER_BREATH = 100_000;
+const COORDINATES_PER_BREATH = 100_000;
 
 /** What every part of an arrangement needs. */
 export interface LayingDesk {
@@ -22,7 +22,7 @@ export interface LayingDesk {
   readonly stocks: readonly StockRegion[];
 }
 
-/** Measures every piece in each orientation and sorts the stocks. Yields a breath after many points. */
+/** Measures every piece in each orientation and sorts the stocks. Yields a breath after many corners. */
 export function* layingDesk(
   problem: LayProblem,
   engines: ChooseEngines,
@@ -35,7 +35,7 @@ export function* layingDesk(
     const own = pieceExtents(piece);
     extents.push(own);
     measured += own.length * piece.outline.outer.length;
-    if (measured < POINTS_PER_BREATH) continue;
+    if (measured < COORDINATES_PER_BREATH) continue;
     measured = 0;
     yield BREATH;
   }

@@ -9,8 +9,8 @@
  *
  * Cell codes: −1 outside and far; ≤ −2 outside but near, list at −code − 2; odd: one edge, number code >> 1, whose
  * line gives the exact signed depth; even: list at code >> 1, lists stand in the array of the cells. A list is its
- * length × 2, plus 1 when the whole cell lies inside, then edge numbers. An edge is 6 numbers: start x, y, direction x, y, length, corner flags
- * (1: start corner convex, 2: end corner convex), the inside to its left.
+ * length × 2, plus 1 when the whole cell lies inside, then edge numbers. An edge is 6 numbers: start x, y, direction
+ * x, y, length, corner flags (1: start corner convex, 2: end corner convex), the inside to its left.
  */
 export const ROW = 16;
 export const ROW_INTS = 2;
@@ -32,10 +32,10 @@ export function leastCode(depth: number): number {
 }
 
 /**
- * Adds to `probe[3]` the weighted sum of depths at (`probe[0]`, `probe[1]`) over neighbours `pick[from … to − 1]`; stops
- * early once it reaches `probe[2]`. (Doubles go by array: as arguments they would be put on the heap each call.)
- * Depths up to a neighbour's tolerance count as touching. Distances in grid units. What a cell is deep at least decides
- * about half of the samples that lose, without a look at lists and edges; the sum is a lower bound then.
+ * Adds to `probe[3]` the weighted sum of depths at (`probe[0]`, `probe[1]`) over neighbours `pick[from … to − 1]`;
+ * stops early once it reaches `probe[2]`. (Doubles go by array: as arguments they would be put on the heap each call.)
+ * Depths up to a neighbour's tolerance count as touching. Distances in grid units. What a cell is deep at least
+ * decides about half of the samples that lose, without a look at lists and edges; the sum is a lower bound then.
  */
 export function weightedDepth(
   probe: Float64Array,
@@ -128,8 +128,8 @@ export function weightedDepth(
 }
 
 /**
- * Signed depth at (`probe[0]`, `probe[1]`) in neighbour `k` (negative outside) into `out[0]`, and the unit direction in the region
- * in which to leave by the nearest feature into `out[1]`, `out[2]`. False where the neighbour is far away.
+ * Signed depth at (`probe[0]`, `probe[1]`) in neighbour `k` (negative outside) into `out[0]`, and the unit direction
+ * in the region in which to leave by the nearest feature into `out[1]`, `out[2]`. False where the neighbour is far away.
  */
 export function nearestExit(
   probe: Float64Array,

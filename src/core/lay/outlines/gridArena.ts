@@ -6,6 +6,7 @@ export const HEAD = 8;
 
 /** Bytes of the arena at first. */
 const FIRST_BYTES = 1 << 20;
+
 /**
  * All feature grids of one job, one after the other in one buffer that doubles when full: the edges of a grid, its
  * cells, what each cell is deep at least, its lists. Side by side, since each question asks a grid of its own and few
@@ -39,7 +40,7 @@ export function arenaBytes(arena: GridArena): number {
   return arena.heads.byteLength + arena.least.byteLength;
 }
 
-/** Takes so many more bytes of the arena into use; returns where they begin. */
+/** Takes so many more bytes of the arena into use, a multiple of 4 for its cells; returns where they begin. */
 export function takeBytes(arena: GridArena, bytes: number): number {
   const start = arena.used;
   arena.used += bytes;

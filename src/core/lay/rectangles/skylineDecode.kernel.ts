@@ -45,8 +45,9 @@ export function decodeBuffers(tables: SearchTables): DecodeBuffers {
  * raised to its lower neighbour. Pieces that would end beyond `cap` are passed over.
  *
  * Returns the area of the pieces left out; where the others lie is in `out`. Stops as soon as the cloth lost so far
- * leaves no room for all but `mostLeft` of the area, and then returns what must stay out at least, which is more. Fit is judged as in the score
- * families of the skyline literature (Leung, Zhang & Sim 2011): width filled and level with a wall first.
+ * leaves no room for all but `mostLeft` of the area, and then returns what must stay out at least, which is more. Fit
+ * is judged as in the score families of the skyline literature (Leung, Zhang & Sim 2011): width filled and level with
+ * a wall first.
  * O(pieces · entries looked at).
  */
 export function decodeOrder(
