@@ -7,38 +7,38 @@ import type { LayPlan } from "../core/lay/types.ts";
 import type { Io } from "./command.ts";
 import { rememberedFiles, removeEarlier, writtenFile } from "./lay/earlierFiles.ts";
 import { tellAndWrite } from "./lay.ts";
+import { InputProblem, type ToldProblem } from "./problemReport.ts";
 import { readProjectFile } from "./readProjectFile.ts";
 import { writeFiles } from "./writeFiles.ts";
 
 const folder = mkdtempSync(join(tmpdir(), "lay-test-"));
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
-const project = readProjectFile(
-  JSON.stringify({
-    laywright: 1,
-    name: "Jetty pouch",
-    unit: "mm",
-    bags: 1,
-    materials: [
-      {
-        id: "canvas",
-        name: "Canvas",
-        kind: "woven",
-        thickness: 0.5,
-        stock: [{ kind: "roll", id: "roll", width: 500 }],
-      },
-    ],
-    panels: [
-      {
-        id: "front",
-        name: "Front",
-        material: "canvas",
-        count: 2,
-        shape: { kind: "rectangle", along: 180, across: 120 },
-      },
-    ],
-  }),
-);
+const pouch = {
+  laywright: 1,
+  name: "Jetty pouch",
+  unit: "mm",
+  bags: 1,
+  materials: [
+    {
+      id: "canvas",
+      name: "Canvas",
+      kind: "woven",
+      thickness: 0.5,
+      stock: [{ kind: "roll", id: "roll", width: 500 }],
+    },
+  ],
+  panels: [
+    {
+      id: "front",
+      name: "Front",
+      material: "canvas",
+      count: 2,
+      shape: { kind: "rectangle", along: 180, across: 120 },
+    },
+  ],
+};
+const project = readProjectFile(JSON.stringify(pouch));
 
 test("a plan that the checker refuses ends with 3: it is kept, nothing to cut from is written", async () => {
   const problem = project.problems[0]!;
@@ -78,6 +78,30 @@ test("a plan that the checker refuses ends with 3: it is kept, nothing to cut fr
   expect(err).toMatch(/überdecken sich um/u);
   expect(JSON.parse(readFileSync(join(dir, "plan.json"), "utf8")).materials).toHaveLength(1);
   expect(existsSync(join(dir, "cut-sheet.pdf"))).toBe(false);
+});
+
+test.each([
+  ["over one another", [0, 10, 0], [1, 100, 0], ["plan-overlap pins[2]"]],
+  ["over the edge", [0, -10, 0], [1, 200, 0], ["plan-outside-stock pins[1]"]],
+  ["at a turn the grain forbids", [0, 200, 0], [1, 200, 30], ["plan-turn-not-allowed pins[2]"]],
+  ["soundly", [0, 10, 0], [1, 200, 0], null],
+])("pieces pinned %s", (_, first, second, faults) => {
+  const pin = ([copy, x, turn]: readonly number[]) => {
+    return { material: "canvas", stock: "roll", piece: "front", copy, x, y: turn === 0 ? 10 : 250, turn };
+  };
+  // A pin of what is not there any more is passed over, and counts.
+  const pins = [{ ...pin([0, 0, 0]), piece: "gone" }, pin(first), pin(second)];
+  const read = () => readProjectFile(JSON.stringify({ ...pouch, pins }));
+  if (faults === null) expect(read().problems[0]!.pinned).toHaveLength(2);
+  else {
+    let told: readonly ToldProblem[] = [];
+    try {
+      read();
+    } catch (error) {
+      if (error instanceof InputProblem) told = error.told("en");
+    }
+    expect(told.map(({ code, path }) => `${code} ${path}`)).toEqual(faults);
+  }
 });
 
 test("files that only an earlier plan had are taken away, unless somebody changed them", () => {

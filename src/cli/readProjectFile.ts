@@ -1,4 +1,5 @@
 import { layProblemsOf } from "../core/lay/fromProject.ts";
+import { pinFaults } from "../core/lay/pinFaults.ts";
 import type { LayProblem } from "../core/lay/types.ts";
 import { type CutList, cutListOf } from "../core/project/cutList.ts";
 import { readProject } from "../core/project/file/readProject.ts";
@@ -19,5 +20,8 @@ export function readProjectFile(text: string, language: Language = "en"): ReadPr
   if (!project.ok) throw inputProblem(project.problems);
   const cutList = cutListOf(project.value, language);
   if (!cutList.ok) throw inputProblem(cutList.problems);
-  return { project: project.value, cutList: cutList.value, problems: layProblemsOf(project.value, cutList.value) };
+  const problems = layProblemsOf(project.value, cutList.value);
+  const faults = problems.flatMap((problem) => pinFaults(project.value, problem));
+  if (faults.length > 0) throw inputProblem(faults);
+  return { project: project.value, cutList: cutList.value, problems };
 }
