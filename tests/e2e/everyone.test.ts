@@ -81,9 +81,8 @@ for (const locale of ["en-GB", "de-DE"])
       // Tables roll sideways where they must; on a phone none has to.
       const rolls = await page.evaluate(
         () =>
-          [...document.querySelectorAll(".cut-sheet .wide-table")].filter(
-            (table) => table.scrollWidth > table.clientWidth,
-          ).length,
+          [...document.querySelectorAll(".wide-table")].filter((table) => table.scrollWidth > table.clientWidth)
+            .length,
       );
       expect(rolls, what).toBe(0);
     };
@@ -91,6 +90,21 @@ for (const locale of ["en-GB", "de-DE"])
       await goTo(page, hash);
       await page.waitForSelector(sign);
       await fits(hash);
+      await page.evaluate(() => {
+        for (const more of document.querySelectorAll("details")) more.open = true;
+      });
+      await fits(`${hash}, all of it`);
+    }
+    for (const opener of [".headline .project > button", ".headline .tools button:last-child"]) {
+      await page.click(opener);
+      const [words, close] = [page.locator("dialog[open]"), page.locator("dialog[open] .dialog-head button")];
+      await fits(opener);
+      expect(await words.evaluate((dialog) => dialog.scrollWidth - dialog.clientWidth), opener).toBe(0);
+      const [heading, box] = [await words.locator("h2").boundingBox(), await close.boundingBox()];
+      if (heading === null || box === null) throw new Error(`${opener}: nothing opens`);
+      // Beside its heading, not under it.
+      expect(box.y, opener).toBeLessThan(heading.y + 10);
+      await close.click();
     }
     await goTo(page, "#/table/machine");
     await page.click(locale === "en-GB" ? "text=My machine has a mat" : "text=Meine Maschine hat eine Matte");

@@ -26,7 +26,7 @@ export function Dialog(props: { heading: string; onClose: () => void; children: 
       onClick={onBackdrop}
     >
       <div class="stack">
-        <div class="row" style="justify-content: space-between">
+        <div class="dialog-head">
           <h2 id={headingId}>{props.heading}</h2>
           <button type="button" class="press plain" aria-label={texts.shell.close} onClick={props.onClose}>
             <Icon name="close" />

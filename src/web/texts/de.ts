@@ -175,13 +175,14 @@ export const de: Texts = {
       noPicture: "Das Bild kommt, sobald der Riemen aufgeht.",
       sectionOf: (name) => `${name}, quer geschnitten`,
       finishedAs: (width, thickness, layers) =>
-        `${width} breit, ${thickness} dick, ${layers === 1 ? "1 Lage" : `${layers} Lagen`}`,
+        `${width} breit, ${thickness} dick, ${layers === 1 ? "1\u00a0Lage" : `${layers}\u00a0Lagen`}`,
       cutWidthRound: (width) => `Zuschnitt ${width} breit, das runde Maß des Handwerks.`,
       cutWidth: (width, round, difference, isMore) =>
         `Zuschnitt ${width} breit: ${difference} ${isMore ? "mehr" : "weniger"} als die runden ${round} des Handwerks, wegen der Dicke in den Falten.`,
       compare: (n) => `${n} Macharten vergleichen`,
       compareCut: (width) => `Zuschnitt ${width} breit`,
-      compareBulk: (thickness, layers) => `${thickness} dick, ${layers === 1 ? "1 Lage" : `${layers} Lagen`}`,
+      compareBulk: (thickness, layers) =>
+        `${thickness} dick, ${layers === 1 ? "1\u00a0Lage" : `${layers}\u00a0Lagen`}`,
       compareCloth: (area) => `${area} Stoff`,
       making: "Wie er gemacht wird",
       ready: "Bereitlegen",

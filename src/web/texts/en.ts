@@ -186,14 +186,14 @@ const bag = {
     noPicture: say("The picture comes when the strap works out."),
     sectionOf: (name: string) => `${name}, cut across`,
     finishedAs: (width: string, thickness: string, layers: number) =>
-      `${width} wide, ${thickness} thick, ${layers === 1 ? "1 layer" : `${layers} layers`}`,
+      `${width} wide, ${thickness} thick, ${layers === 1 ? "1\u00a0layer" : `${layers}\u00a0layers`}`,
     cutWidthRound: (width: string) => `Cut ${width} wide, the trade's round number.`,
     cutWidth: (width: string, round: string, difference: string, isMore: boolean) =>
       `Cut ${width} wide: ${difference} ${isMore ? "more" : "less"} than the trade's round ${round}, for the thickness in the folds.`,
     compare: (n: number) => `Compare ${n} constructions`,
     compareCut: (width: string) => `cut ${width} wide`,
     compareBulk: (thickness: string, layers: number) =>
-      `${thickness} thick, ${layers === 1 ? "1 layer" : `${layers} layers`}`,
+      `${thickness} thick, ${layers === 1 ? "1\u00a0layer" : `${layers}\u00a0layers`}`,
     compareCloth: (area: string) => `${area} of cloth`,
     making: say("How it is made"),
     ready: say("Have ready"),

@@ -38,7 +38,7 @@ export function StrapSewing({ strap }: { strap: StrapWish }) {
             </>
           )}
           <h3>{words.steps}</h3>
-          <ol>
+          <ol class="work-steps">
             {result.steps.map((step) => (
               <li key={step.parts.join()}>{phraseText(step, lengths.size, core)}</li>
             ))}

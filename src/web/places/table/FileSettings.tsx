@@ -52,7 +52,7 @@ function LineTable({ output, set }: { output: OutputSettings; set: SetOutput }) 
   const words = useTexts().table.files;
   return (
     /* biome-ignore lint/a11y/noNoninteractiveTabindex: a wide table is scrolled by keys */
-    <div class="wide-table" tabIndex={0} role="group" aria-label={words.lines}>
+    <div class="wide-table file-lines" tabIndex={0} role="group" aria-label={words.lines}>
       <table>
         <thead>
           <tr>
