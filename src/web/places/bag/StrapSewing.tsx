@@ -31,7 +31,7 @@ export function StrapSewing({ strap }: { strap: StrapWish }) {
               <ul>
                 {result.consumables.map((each) => (
                   <li key={each.code}>
-                    {core.consumables[each.code]}: {lengths.cloth(each.mm)}
+                    {core.consumables[each.code]}: {lengths.cloth(Math.ceil(each.mm / 10) * 10)}
                   </li>
                 ))}
               </ul>
