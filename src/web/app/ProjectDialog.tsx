@@ -95,7 +95,9 @@ function KeptProject({ kept, isOpen, onClose }: { kept: StoredProject; isOpen: b
   const texts = useTexts();
   const language = useStore(settings, (now) => now.language);
   const [sure, setSure] = useState(false);
-  const when = new Date(kept.savedAt).toLocaleString(language, { dateStyle: "medium", timeStyle: "short" });
+  // Of the page's language the sort that the person reads: 28 Nov or Nov 28.
+  const locale = navigator.languages.find((each) => each.startsWith(language)) ?? language;
+  const when = new Date(kept.savedAt).toLocaleString(locale, { dateStyle: "medium", timeStyle: "short" });
   if (sure)
     return (
       <li class="row">
@@ -111,7 +113,9 @@ function KeptProject({ kept, isOpen, onClose }: { kept: StoredProject; isOpen: b
   return (
     <li class="row">
       <span style="flex: 1">
-        <strong>{kept.name}</strong> <span class="soft small">{texts.project.savedAt(when)}</span>
+        <strong>{kept.name}</strong>
+        <br />
+        <span class="soft small">{texts.project.savedAt(when)}</span>
       </span>
       {isOpen ? (
         <span class="soft">{texts.project.current}</span>

@@ -127,17 +127,17 @@ function Compared({ lay, answer }: { lay: LaidMaterial; answer: RulerAnswer }) {
         {free + byRuler > 0 && (
           <tr>
             <th scope="row">{words.taken}</th>
-            <td>{lengths.taken(free)}</td>
+            <td class="number">{lengths.taken(free)}</td>
             <td>
-              {lengths.taken(byRuler)} <span class="soft small">{told}</span>
+              <span class="number">{lengths.taken(byRuler)}</span> <span class="soft small">{told}</span>
             </td>
           </tr>
         )}
         {buys && (
           <tr>
             <th scope="row">{words.buy}</th>
-            <td>{shop(lay.plan)}</td>
-            <td>{shop(answer.plan)}</td>
+            <td class="number">{shop(lay.plan)}</td>
+            <td class="number">{shop(answer.plan)}</td>
           </tr>
         )}
         <tr>
@@ -147,8 +147,8 @@ function Compared({ lay, answer }: { lay: LaidMaterial; answer: RulerAnswer }) {
         </tr>
         <tr>
           <th scope="row">{words.settings}</th>
-          <td>{settings(answer.onTable)}</td>
-          <td>{settings(answer.found)}</td>
+          <td class="number">{settings(answer.onTable)}</td>
+          <td class="number">{settings(answer.found)}</td>
         </tr>
       </tbody>
     </table>
