@@ -79,7 +79,8 @@ export function* raceEngines(
         const improved = value.plan !== null && take(runner, value.plan);
         const told: RegionPlan | undefined = yield { evaluations: spent(), plan: improved ? best : null, bound };
         if (told) hear(told);
-        if (spent() >= budget.evaluations || isProven(job, best, bound)) return best!;
+        // Without a plan an engine that has spent its budget is still to return what it has.
+        if (best !== null && (spent() >= budget.evaluations || isProven(job, best, bound))) return best;
       }
     }
   }
@@ -87,7 +88,7 @@ export function* raceEngines(
 }
 
 /** True when the plan is complete and as short as the bound allows. */
-function isProven(job: RegionJob, plan: RegionPlan | null, bound: number | null): boolean {
-  if (job.goal !== "shortest" || plan === null || bound === null) return false;
+function isProven(job: RegionJob, plan: RegionPlan, bound: number | null): boolean {
+  if (job.goal !== "shortest" || bound === null) return false;
   return plan.left.every((count) => count === 0) && plan.length <= bound * (1 + 1e-12);
 }
