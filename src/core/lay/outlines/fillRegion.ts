@@ -16,8 +16,24 @@ export interface FillTuning {
   /** Exchanges tried on for an attempt, of which the least overlapping is pursued, and moves of each copy put in. */
   readonly triedOn: number;
   readonly settlings: number;
+  /** Share of attempts that step aside, and how much less than in the best layout may then be laid, as a share of it. */
+  readonly asideShare: number;
+  readonly slack: number;
+  /** Share of these in which two laid copies change places, and how far from there they may be put, as a share of their size. */
+  readonly exchanges: number;
+  readonly exchangeReach: number;
   /** Power of the area by which overlaps count in every other run of attempts. */
   readonly gravityPower: number;
+}
+
+/** Sums of the same areas in another order differ by less than this share. */
+const LEAST_MORE = 1e-9;
+
+/** The area an attempt is to lay: at least, and as near as it gets to. */
+interface Aim {
+  readonly isAside: boolean;
+  readonly least: number;
+  readonly wanted: number;
 }
 
 export const FILL_TUNING: FillTuning = {
@@ -28,13 +44,18 @@ export const FILL_TUNING: FillTuning = {
   draws: 40,
   triedOn: 6,
   settlings: 2,
+  asideShare: 0.6,
+  slack: 0.006,
+  exchanges: 0.5,
+  exchangeReach: 0.3,
   gravityPower: 0.25,
 };
 
 /**
  * Lays as much area as it can in a closed region that cannot take everything at first sight. An attempt changes the
- * choice of copies in one place, so that a little more is laid than in the best layout, and lets guided local search
- * make room; many short attempts reach further than few long ones. Ends when every copy is laid.
+ * choice of copies in one place, so that a little more is laid, and lets guided local search make room; many short
+ * attempts reach further than few long ones. Others step aside: they lay as much as before or little less, which
+ * mostly succeeds, and from there more may fit. Ends when every copy is laid.
  */
 export class RegionFiller {
   readonly best: Spots;
@@ -45,6 +66,9 @@ export class RegionFiller {
   private readonly areas: Float64Array;
   private readonly usable: readonly number[];
   private bestArea: number;
+  /** The layout that attempts start from, never much below the best, and the area laid in it. */
+  private readonly here: Spots;
+  private hereArea: number;
   private gain: number;
   private gravityTurn = 0;
   private readonly closeUp: CloseUp;
@@ -64,16 +88,17 @@ export class RegionFiller {
     this.usable = state.job.items.flatMap(({ shape }, i) => (state.job.variantsOf[shape]!.length > 0 ? [i] : []));
     this.best = emptySpots(state.count);
     this.chosen = emptySpots(state.count);
+    this.here = emptySpots(state.count);
     copySpots(state.spots, this.best);
+    copySpots(state.spots, this.here);
     this.bestArea = state.laidArea(this.best);
+    this.hereArea = this.bestArea;
   }
 
   /** A layout found elsewhere; the next attempt starts from it if more is laid in it. */
   offer(spots: Spots): void {
-    const area = this.state.laidArea(spots);
-    if (area <= this.bestArea) return;
-    copySpots(spots, this.best);
-    this.bestArea = area;
+    const { state, best } = this;
+    if (state.laidArea(spots) > state.laidArea(best) * (1 + LEAST_MORE)) copySpots(spots, best);
   }
 
   /** Drops a copy into the window: within `reach` of a point, or anywhere for Infinity. */
@@ -101,12 +126,11 @@ export class RegionFiller {
   }
 
   /**
-   * Changes the choice of copies in one place so that the laid area lies above the best by the gain wanted, or as near
-   * to it as some draws find: a few neighbours out, some of them and of the missing ones in. Something must be
-   * missing. Returns what was put in.
+   * Changes the choice of copies in one place so that the laid area comes as near to what is wanted as some draws find:
+   * a few neighbours out, some of them and of the missing ones in. Something must be missing. Returns what was put in.
    */
-  private rechoose(): readonly number[] {
-    const { state, rng, tuning, areas, bestArea } = this;
+  private rechoose(aim: Aim): readonly number[] {
+    const { state, rng, tuning, areas } = this;
     const { spots } = state;
     const missing = this.usable.filter((i) => spots.variant[i]! < 0);
     const laid = this.usable.filter((i) => spots.variant[i]! >= 0);
@@ -119,7 +143,6 @@ export class RegionFiller {
     let gone = 0;
     for (const i of out) gone += areas[i]!;
     room -= gone;
-    const wanted = bestArea * (1 + this.gain);
     const offers = [...missing, ...out];
     let fit = Infinity;
     let into: number[] = [];
@@ -127,8 +150,8 @@ export class RegionFiller {
       const drawn = this.drawn(offers, Math.max(1, out.length - 1 + rng.below(3)));
       let area = room;
       for (const i of drawn) area += areas[i]!;
-      const off = Math.abs(area - wanted);
-      if (area <= bestArea * (1 + 1e-9) || off >= fit) continue;
+      const off = Math.abs(area - aim.wanted);
+      if (area < aim.least || off >= fit) continue;
       fit = off;
       into = drawn;
     }
@@ -139,20 +162,41 @@ export class RegionFiller {
     return into;
   }
 
+  /** Two laid copies of different shape change places, wherever these are; null when two draws do not bring such. */
+  private exchange(): readonly number[] | null {
+    const { state, rng, areas, tuning } = this;
+    const { spots, job } = state;
+    const laid = this.usable.filter((i) => spots.variant[i]! >= 0);
+    const a = laid[rng.below(laid.length)] ?? -1;
+    const b = laid[rng.below(laid.length)] ?? -1;
+    if (a < 0 || job.items[a]!.shape === job.items[b]!.shape) return null;
+    const [ax, ay, bx, by] = [spots.x[a]!, spots.y[a]!, spots.x[b]!, spots.y[b]!];
+    const reach = tuning.exchangeReach * Math.sqrt(Math.max(areas[a]!, areas[b]!));
+    this.putIn(a, bx, by, reach);
+    this.putIn(b, ax, ay, reach);
+    this.centreX = ax;
+    this.centreY = ay;
+    return [a, b];
+  }
+
+  /** Changes the layout at hand for an attempt; returns what was put in. */
+  private change(aim: Aim): readonly number[] {
+    const exchanged = aim.isAside && this.rng.unit() < this.tuning.exchanges ? this.exchange() : null;
+    return exchanged ?? this.rechoose(aim);
+  }
+
   /**
-   * Tries some changes of the best layout on: what is put in looks for its spot while all else rests. Leaves the
+   * Tries some changes of the layout at hand on: what is put in looks for its spot while all else rests. Leaves the
    * change that overlaps least. Most changes are bound to fail, and this tells at a tenth of an attempt's cost.
    */
-  private *tryOn(): Generator<Pause, void> {
+  private *tryOn(aim: Aim): Generator<Pause, void> {
     const { state, separator, tuning, chosen } = this;
     let least = Infinity;
     let [x, y] = [0, 0];
     state.store.trim();
     for (let k = 0; k < tuning.triedOn && least > 0; k++) {
-      // The host may meanwhile have offered a layout in which nothing is missing.
-      if (state.missing(this.best).length === 0) break;
-      copySpots(this.best, state.spots);
-      const overlap = yield* separator.settle(this.rechoose(), tuning.settlings);
+      copySpots(this.here, state.spots);
+      const overlap = yield* separator.settle(this.change(aim), tuning.settlings);
       // Counted even when nothing overlaps at once, so that every budget ends.
       state.evaluations++;
       yield;
@@ -177,10 +221,10 @@ export class RegionFiller {
    * Changes the choice and separates what overlaps; copies that overlap little at the end are moved all at once, away
    * from the change.
    */
-  private *attempt(): Generator<Pause, boolean> {
+  private *attempt(aim: Aim): Generator<Pause, boolean> {
     const { state, separator, tuning } = this;
     state.setGravity(this.gravityTurn % 2 === 0 ? tuning.gravityPower : 0);
-    yield* this.tryOn();
+    yield* this.tryOn(aim);
     separator.resetWeights();
     yield* separator.measureAll();
     if (yield* separator.run(tuning.patience)) return true;
@@ -190,22 +234,40 @@ export class RegionFiller {
     return separator.total() === 0;
   }
 
+  /** Goes on from the best layout when the host has changed it: told a better one, or put the last good one back. */
+  private heedHost(): void {
+    const area = this.state.laidArea(this.best);
+    if (area === this.bestArea) return;
+    this.bestArea = area;
+    copySpots(this.best, this.here);
+    this.hereArea = area;
+  }
+
+  /** What the next attempt is to lay. */
+  private aim(isAside: boolean): Aim {
+    const { hereArea, bestArea, gain, tuning } = this;
+    if (!isAside) return { isAside, least: hereArea * (1 + LEAST_MORE), wanted: hereArea * (1 + gain) };
+    const least = bestArea * (1 - tuning.slack);
+    return { isAside, least, wanted: least + this.rng.unit() * (hereArea - least) };
+  }
+
   *run(): Generator<Pause, void> {
-    const { state, tuning } = this;
+    const { state, tuning, rng } = this;
     while (state.missing(this.best).length > 0) {
-      // A layout that fails its check is put back by the host.
-      this.bestArea = state.laidArea(this.best);
-      if (!(yield* this.attempt())) {
-        this.gravityTurn++; // success stays with a way of weighing, failure moves on
-        this.gain = Math.max(tuning.leastGain, this.gain * 0.7);
-        continue;
-      }
-      const area = state.laidArea(state.spots);
-      if (area <= this.bestArea) continue;
-      copySpots(state.spots, this.best);
-      this.best.maxX = state.end();
-      this.bestArea = area;
-      this.gain = Math.min(tuning.mostGain, this.gain * 1.3);
+      this.heedHost();
+      const isAside = rng.unit() < tuning.asideShare;
+      const done = yield* this.attempt(this.aim(isAside));
+      if (!done) this.gravityTurn++; // success stays with a way of weighing, failure moves on
+      if (!isAside)
+        this.gain = done ? Math.min(tuning.mostGain, this.gain * 1.3) : Math.max(tuning.leastGain, this.gain * 0.7);
+      if (!done) continue;
+      copySpots(state.spots, this.here);
+      this.here.maxX = state.end();
+      this.hereArea = state.laidArea(this.here);
+      // The host may have told a better layout during the attempt.
+      if (this.hereArea <= state.laidArea(this.best) * (1 + LEAST_MORE)) continue;
+      copySpots(this.here, this.best);
+      this.bestArea = this.hereArea;
     }
   }
 }
