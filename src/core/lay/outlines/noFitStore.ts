@@ -63,34 +63,34 @@ export class NoFitStore {
   }
 
   private orderedGrid(low: Variant, high: Variant): number {
-    const { shapes, orientations } = this.job;
-    const relative = this.relative[low.orientation * orientations.length + high.orientation]!;
-    const key = (low.shape * shapes.length + high.shape) * this.relativeList.length + relative;
-    const known = this.grids[key]!;
-    return known > 0 ? known - 1 : inOneGo(this.builtGrid(low, high, relative, key));
+    const known = this.grids[this.keyOf(low, high)]!;
+    return known > 0 ? known - 1 : inOneGo(this.builtGrid(low, high));
+  }
+
+  /** Number of the turn of `high` as seen from `low`. */
+  private relativeOf(low: Variant, high: Variant): number {
+    return this.relative[low.orientation * this.job.orientations.length + high.orientation]!;
+  }
+
+  private keyOf(low: Variant, high: Variant): number {
+    const pair = low.shape * this.job.shapes.length + high.shape;
+    return pair * this.relativeList.length + this.relativeOf(low, high);
   }
 
   /** Builds the grid of a pair, if need be, with breaths: its polygon and its cells take some milliseconds each. */
   *prepare(fixed: Variant, moving: Variant): Generator<Breath, void, undefined> {
     const [low, high] = fixed.shape > moving.shape ? [moving, fixed] : [fixed, moving];
-    const { shapes, orientations } = this.job;
-    const relative = this.relative[low.orientation * orientations.length + high.orientation]!;
-    const key = (low.shape * shapes.length + high.shape) * this.relativeList.length + relative;
-    if (this.grids[key] === 0) yield* this.builtGrid(low, high, relative, key);
+    if (this.grids[this.keyOf(low, high)] === 0) yield* this.builtGrid(low, high);
   }
 
-  private *builtGrid(
-    low: Variant,
-    high: Variant,
-    relative: number,
-    key: number,
-  ): Generator<Breath, number, undefined> {
+  private *builtGrid(low: Variant, high: Variant): Generator<Breath, number, undefined> {
+    const relative = this.relativeOf(low, high);
     const { cos, sin, flip } = this.relativeList[relative]!;
     const other = this.turnedShapeOf(high.shape, relative, cos, sin, flip);
     const rings = noFitRings(this.job.shapes[low.shape]!.grid, other);
     yield BREATH;
     const id = this.addGrid(rings, PAIR_SIDE);
-    this.grids[key] = id + 1;
+    this.grids[this.keyOf(low, high)] = id + 1;
     return id;
   }
 
