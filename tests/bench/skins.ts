@@ -100,8 +100,8 @@ for (const [name, of] of Object.entries(turns)) {
   const all: Shares[] = [];
   for (let job = 1; job <= jobs; job++) {
     for (let seed = 1; seed <= seeds; seed++) all.push(await shares(job, seed, of));
-    tell(`${name} turns, job ${job}`, all.slice(-seeds));
+    tell(`turns: ${name}, job ${job}`, all.slice(-seeds));
   }
-  tell(`${name} turns, mean of ${jobs} jobs, ${seeds} seeds, ${effort}:`, all);
+  tell(`turns: ${name}, mean of ${jobs} jobs, ${seeds} seeds, ${effort}:`, all);
 }
 pool?.close();
