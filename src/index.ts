@@ -26,9 +26,9 @@ export { type CutList, cutListOf, strapMaterial } from "./core/project/cutList.t
 export { readProject } from "./core/project/file/readProject.ts";
 export { writeProject } from "./core/project/file/writeProject.ts";
 export type { Project } from "./core/project/project.ts";
-export { buildStrap } from "./core/straps/buildStrap.ts";
-export type { StrapResult } from "./core/straps/strapResult.ts";
-export { CONSTRUCTION_IDS, type ConstructionId, type StrapWish } from "./core/straps/strapWish.ts";
+export { buildStrap } from "./core/straps/build/buildStrap.ts";
+export type { StrapResult } from "./core/straps/build/strapResult.ts";
+export { CONSTRUCTION_IDS, type ConstructionId, type StrapWish } from "./core/straps/wish/strapWish.ts";
 export { formatLength, type LengthStyle } from "./core/units/formatLength.ts";
 export { type LengthUnit, MM_PER_UNIT } from "./core/units/length.ts";
 export { parseLength } from "./core/units/parseLength.ts";

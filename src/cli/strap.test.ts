@@ -5,7 +5,7 @@ import { afterAll, expect, test } from "vitest";
 import { runCli } from "../../tests/tools/runCli.ts";
 import { readProject } from "../core/project/file/readProject.ts";
 import { writeProject } from "../core/project/file/writeProject.ts";
-import { CONSTRUCTION_IDS } from "../core/straps/strapWish.ts";
+import { CONSTRUCTION_IDS } from "../core/straps/wish/strapWish.ts";
 
 const folder = mkdtempSync(join(tmpdir(), "strap-test-"));
 afterAll(() => rmSync(folder, { recursive: true, force: true }));

@@ -1,9 +1,9 @@
 import { basename, dirname } from "node:path";
 import type { DrawnText } from "../core/drawing/drawing.ts";
 import { strapPictures } from "../core/drawing/strapPictures.ts";
-import { buildStrap } from "../core/straps/buildStrap.ts";
-import type { StrapResult } from "../core/straps/strapResult.ts";
-import { CONSTRUCTION_IDS } from "../core/straps/strapWish.ts";
+import { buildStrap } from "../core/straps/build/buildStrap.ts";
+import type { StrapResult } from "../core/straps/build/strapResult.ts";
+import { CONSTRUCTION_IDS } from "../core/straps/wish/strapWish.ts";
 import { english } from "../core/straps/words/english.ts";
 import { STRAP_WORDS } from "../core/straps/words/strapWordTables.ts";
 import { openFaces } from "../export/fonts/faces.ts";

@@ -1,6 +1,6 @@
 import type { MaterialKind } from "../core/materials/material.ts";
 import type { Problem } from "../core/problems/problem.ts";
-import type { StrapMaterial } from "../core/straps/strapMaterial.ts";
+import type { StrapMaterial } from "../core/straps/wish/strapMaterial.ts";
 import {
   CONSTRUCTION_IDS,
   type EndStyle,
@@ -10,7 +10,7 @@ import {
   STITCH_TYPES,
   type StrapWish,
   type WidthWish,
-} from "../core/straps/strapWish.ts";
+} from "../core/straps/wish/strapWish.ts";
 import { STRAP_WORDS } from "../core/straps/words/strapWordTables.ts";
 import type { Language } from "../core/units/language.ts";
 import { type LengthRange, parseLength } from "../core/units/parseLength.ts";

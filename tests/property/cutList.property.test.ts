@@ -7,7 +7,7 @@ import { problemLine } from "../../src/core/problems/describeProblem.ts";
 import { cutListOf } from "../../src/core/project/cutList.ts";
 import { readProject } from "../../src/core/project/file/readProject.ts";
 import { writeProject } from "../../src/core/project/file/writeProject.ts";
-import { CONSTRUCTION_IDS } from "../../src/core/straps/strapWish.ts";
+import { CONSTRUCTION_IDS } from "../../src/core/straps/wish/strapWish.ts";
 
 const mm = (min: number, max: number) => fc.integer({ min: min * 10, max: max * 10 }).map((tenths) => tenths / 10);
 const grain = fc.constantFrom("lengthwise", "crosswise", "either");

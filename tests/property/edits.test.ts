@@ -17,7 +17,7 @@ import {
 import { readProject } from "../../src/core/project/file/readProject.ts";
 import { writeProject } from "../../src/core/project/file/writeProject.ts";
 import type { Project } from "../../src/core/project/project.ts";
-import { CONSTRUCTION_IDS } from "../../src/core/straps/strapWish.ts";
+import { CONSTRUCTION_IDS } from "../../src/core/straps/wish/strapWish.ts";
 import { parseLength } from "../../src/core/units/parseLength.ts";
 import { readCount, readMoney, readShare } from "../../src/core/units/parseNumber.ts";
 import { type History, present, record, redo, startHistory, undo } from "../../src/web/state/history.ts";

@@ -4,10 +4,10 @@ import { strapPictures } from "../../src/core/drawing/strapPictures.ts";
 import { ringBox } from "../../src/core/geometry/ring.ts";
 import { MATERIAL_KINDS } from "../../src/core/materials/material.ts";
 import { problemLine } from "../../src/core/problems/describeProblem.ts";
-import { buildStrap } from "../../src/core/straps/buildStrap.ts";
-import { phraseText } from "../../src/core/straps/phrase.ts";
-import type { StrapMaterial } from "../../src/core/straps/strapMaterial.ts";
-import { CONSTRUCTION_IDS, type StrapWish } from "../../src/core/straps/strapWish.ts";
+import { buildStrap } from "../../src/core/straps/build/buildStrap.ts";
+import type { StrapMaterial } from "../../src/core/straps/wish/strapMaterial.ts";
+import { CONSTRUCTION_IDS, type StrapWish } from "../../src/core/straps/wish/strapWish.ts";
+import { phraseText } from "../../src/core/straps/words/phrase.ts";
 import { STRAP_WORDS } from "../../src/core/straps/words/strapWordTables.ts";
 import { svgText } from "../../src/export/svg/svgText.ts";
 

@@ -4,19 +4,19 @@ import { levelHeights } from "../../src/core/drawing/sectionHeights.ts";
 import { stripOutline } from "../../src/core/drawing/stripOutline.ts";
 import { flattenContour } from "../../src/core/geometry/contourArcs.ts";
 import { signedArea } from "../../src/core/geometry/ring.ts";
-import type { SectionInput } from "../../src/core/straps/construction.ts";
 import { CONSTRUCTIONS } from "../../src/core/straps/constructions/catalogue.ts";
-import type { SectionPlan } from "../../src/core/straps/foldPlan.ts";
+import type { SectionInput } from "../../src/core/straps/constructions/construction.ts";
+import type { SectionPlan } from "../../src/core/straps/section/foldPlan.ts";
 import {
   leastWidth,
   levelThicknesses,
   type SolvedSection,
   sectionAtCutWidth,
   sectionAtFinishedWidth,
-} from "../../src/core/straps/foldSection.ts";
-import { withFaceInterfacing } from "../../src/core/straps/quarterInterfacing.ts";
-import { CONSTRUCTION_IDS, type ConstructionId } from "../../src/core/straps/strapWish.ts";
-import { thicknessProfile } from "../../src/core/straps/thicknessProfile.ts";
+} from "../../src/core/straps/section/foldSection.ts";
+import { withFaceInterfacing } from "../../src/core/straps/section/quarterInterfacing.ts";
+import { thicknessProfile } from "../../src/core/straps/section/thicknessProfile.ts";
+import { CONSTRUCTION_IDS, type ConstructionId } from "../../src/core/straps/wish/strapWish.ts";
 
 const LAYERED: readonly ConstructionId[] = CONSTRUCTION_IDS.filter((id) => id !== "corded");
 

@@ -1,6 +1,6 @@
 import type { Contour } from "../geometry/contour.ts";
 import { straightContour } from "../geometry/contourShapes.ts";
-import type { StrapResult } from "../straps/strapResult.ts";
+import type { StrapResult } from "../straps/build/strapResult.ts";
 import type { StrapWords } from "../straps/words/strapWords.ts";
 import { lengthLabel, levelDimension, thicknessLabel, uprightDimension } from "./dimensionLine.ts";
 import type { Drawing, DrawingItem } from "./drawing.ts";

@@ -1,7 +1,7 @@
 import type { Contour } from "../geometry/contour.ts";
-import type { PlyRole } from "../straps/foldPlan.ts";
-import type { SolvedSection, SolvedSlab } from "../straps/foldSection.ts";
-import type { StrapResult } from "../straps/strapResult.ts";
+import type { StrapResult } from "../straps/build/strapResult.ts";
+import type { PlyRole } from "../straps/section/foldPlan.ts";
+import type { SolvedSection, SolvedSlab } from "../straps/section/foldSection.ts";
 import type { AreaTone } from "./drawing.ts";
 import type { ArtLayer, SectionArt } from "./sectionArt.ts";
 import { type LevelHeight, levelHeights } from "./sectionHeights.ts";

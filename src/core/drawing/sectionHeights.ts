@@ -1,4 +1,4 @@
-import { levelThicknesses, type SolvedBend, type SolvedSection } from "../straps/foldSection.ts";
+import { levelThicknesses, type SolvedBend, type SolvedSection } from "../straps/section/foldSection.ts";
 
 /** Height of a level's lower face at a place across the strap, mm above the table. */
 export type LevelHeight = (level: number, x: number) => number;

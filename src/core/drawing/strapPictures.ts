@@ -1,4 +1,4 @@
-import type { StrapResult } from "../straps/strapResult.ts";
+import type { StrapResult } from "../straps/build/strapResult.ts";
 import { english } from "../straps/words/english.ts";
 import type { StrapWords } from "../straps/words/strapWords.ts";
 import type { Drawing } from "./drawing.ts";

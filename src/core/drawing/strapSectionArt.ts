@@ -1,4 +1,4 @@
-import type { StrapResult } from "../straps/strapResult.ts";
+import type { StrapResult } from "../straps/build/strapResult.ts";
 import { layeredArt } from "./layeredArt.ts";
 import type { SectionArt } from "./sectionArt.ts";
 import { wrappedArt } from "./wrappedArt.ts";

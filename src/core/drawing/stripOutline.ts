@@ -1,5 +1,11 @@
 import type { Contour } from "../geometry/contour.ts";
-import type { SolvedBend, SolvedCorner, SolvedRun, SolvedSection, SolvedStrip } from "../straps/foldSection.ts";
+import type {
+  SolvedBend,
+  SolvedCorner,
+  SolvedRun,
+  SolvedSection,
+  SolvedStrip,
+} from "../straps/section/foldSection.ts";
 import type { LevelHeight } from "./sectionHeights.ts";
 
 /** Bulge of a quarter turn, tan(90° / 4). */

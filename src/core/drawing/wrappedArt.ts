@@ -1,6 +1,6 @@
 import type { Contour } from "../geometry/contour.ts";
 import { circleContour, segmentContour } from "../geometry/contourShapes.ts";
-import type { WrappedSection } from "../straps/wrappedSection.ts";
+import type { WrappedSection } from "../straps/section/wrappedSection.ts";
 import type { SectionArt } from "./sectionArt.ts";
 
 /**

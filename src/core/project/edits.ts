@@ -1,7 +1,7 @@
 import type { Material } from "../materials/material.ts";
 import type { Panel } from "../panels/panel.ts";
 import { ok, type Result } from "../problems/problem.ts";
-import type { StrapWish } from "../straps/strapWish.ts";
+import type { StrapWish } from "../straps/wish/strapWish.ts";
 import { readProject } from "./file/readProject.ts";
 import { writeProject } from "./file/writeProject.ts";
 import type { Project } from "./project.ts";

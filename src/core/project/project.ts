@@ -1,7 +1,7 @@
 import type { Pose } from "../geometry/pose.ts";
 import type { Material } from "../materials/material.ts";
 import type { Panel } from "../panels/panel.ts";
-import type { StrapWish } from "../straps/strapWish.ts";
+import type { StrapWish } from "../straps/wish/strapWish.ts";
 import type { LengthUnit } from "../units/length.ts";
 import type { OutputSettings } from "./outputSettings.ts";
 

@@ -1,9 +1,9 @@
 import { failed, ok, type Result } from "../problems/problem.ts";
-import type { SectionInput } from "./construction.ts";
 import { CONSTRUCTIONS } from "./constructions/catalogue.ts";
-import type { Ply } from "./foldPlan.ts";
-import { finishedWidthOfCut, sectionAtFinishedWidth } from "./foldSection.ts";
-import type { FoldChoices } from "./strapWish.ts";
+import type { SectionInput } from "./constructions/construction.ts";
+import type { Ply } from "./section/foldPlan.ts";
+import { finishedWidthOfCut, sectionAtFinishedWidth } from "./section/foldSection.ts";
+import type { FoldChoices } from "./wish/strapWish.ts";
 
 /** Constructions whose width and raw edge tell both K and clearance. */
 export const FOLD_TESTS = ["three-raw", "fourfold"] as const;

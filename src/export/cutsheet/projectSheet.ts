@@ -1,6 +1,6 @@
 import type { CutPiece } from "../../core/materials/cutPiece.ts";
 import type { Project } from "../../core/project/project.ts";
-import type { StrapResult } from "../../core/straps/strapResult.ts";
+import type { StrapResult } from "../../core/straps/build/strapResult.ts";
 import type { Language } from "../../core/units/language.ts";
 import { type CutSheet, cutSheetOf } from "./cutSheet.ts";
 import type { LaidCloth } from "./layWords.ts";

@@ -5,7 +5,7 @@ import type { LayFigures } from "../../core/lay/choices/layFigures.ts";
 import type { LayPlan } from "../../core/lay/types.ts";
 import type { CutPiece } from "../../core/materials/cutPiece.ts";
 import type { Project } from "../../core/project/project.ts";
-import type { StrapResult } from "../../core/straps/strapResult.ts";
+import type { StrapResult } from "../../core/straps/build/strapResult.ts";
 import type { Language } from "../../core/units/language.ts";
 import type { CutSheet } from "../../export/cutsheet/cutSheet.ts";
 import type { LaidMaterial, PlanFile } from "../../export/planFile.ts";

@@ -5,7 +5,7 @@ import {
   STITCH_TYPES,
   type StrapWish,
   type WidthWish,
-} from "../../straps/strapWish.ts";
+} from "../../straps/wish/strapWish.ts";
 import type { LengthUnit } from "../../units/length.ts";
 import {
   countField,

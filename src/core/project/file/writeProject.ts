@@ -4,7 +4,7 @@ import type { Shape } from "../../geometry/shape.ts";
 import type { Material, Price } from "../../materials/material.ts";
 import type { Flaw, MaterialStock } from "../../materials/stock.ts";
 import type { Panel } from "../../panels/panel.ts";
-import type { LengthWish, StrapWish, WidthWish } from "../../straps/strapWish.ts";
+import type { LengthWish, StrapWish, WidthWish } from "../../straps/wish/strapWish.ts";
 import { writeLength } from "../../units/formatLength.ts";
 import type { LengthUnit } from "../../units/length.ts";
 import { readLength } from "../../units/parseLength.ts";

@@ -1,8 +1,8 @@
-import { bothEdges, type Construction, noSetback, type SectionInput } from "../construction.ts";
-import type { SectionPlan } from "../foldPlan.ts";
-import { phrase } from "../phrase.ts";
-import { cutStep, topstitchStep } from "../stepPhrases.ts";
-import type { FoldChoices } from "../strapWish.ts";
+import type { SectionPlan } from "../section/foldPlan.ts";
+import type { FoldChoices } from "../wish/strapWish.ts";
+import { phrase } from "../words/phrase.ts";
+import { bothEdges, type Construction, noSetback, type SectionInput } from "./construction.ts";
+import { cutStep, topstitchStep } from "./stepPhrases.ts";
 
 /** Flat layers bonded on each other; the last one is the facing where there is one. */
 export function bondedPlan({ outer, facing, ownFacing, choices }: SectionInput): SectionPlan {

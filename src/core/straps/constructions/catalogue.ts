@@ -1,6 +1,6 @@
-import type { Construction } from "../construction.ts";
-import type { ConstructionId } from "../strapWish.ts";
+import type { ConstructionId } from "../wish/strapWish.ts";
 import { bonded } from "./bonded.ts";
+import type { Construction } from "./construction.ts";
 import { corded } from "./corded.ts";
 import { fourfold } from "./fourfold.ts";
 import { sewnTurned } from "./sewnTurned.ts";

@@ -1,6 +1,6 @@
-import { type Construction, noSetback, TRADE } from "../construction.ts";
-import { phrase } from "../phrase.ts";
-import { cutStep } from "../stepPhrases.ts";
+import { phrase } from "../words/phrase.ts";
+import { type Construction, noSetback, TRADE } from "./construction.ts";
+import { cutStep } from "./stepPhrases.ts";
 
 /** A strip wrapped round a cord, with flat ends; its section is a ring, not a stack: see `wrappedSection.ts`. */
 export const corded: Construction = {

@@ -1,7 +1,7 @@
-import { bothEdges, type Construction, edgeToSecondFold, type SectionInput } from "../construction.ts";
-import type { SectionPlan } from "../foldPlan.ts";
-import { phrase } from "../phrase.ts";
-import { creaseAndTape, cutStep, interfaceStep, topstitchStep } from "../stepPhrases.ts";
+import type { SectionPlan } from "../section/foldPlan.ts";
+import { phrase } from "../words/phrase.ts";
+import { bothEdges, type Construction, edgeToSecondFold, type SectionInput } from "./construction.ts";
+import { creaseAndTape, cutStep, interfaceStep, topstitchStep } from "./stepPhrases.ts";
 
 /** Halfway between an edge crushed into the bend and one that stops where it starts: the trade's eighth at 1.0 mm. */
 const CLEARANCE = 0.5;

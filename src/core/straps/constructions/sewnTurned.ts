@@ -1,3 +1,5 @@
+import type { Ply, SectionPlan, SlabPlan, StripPlan } from "../section/foldPlan.ts";
+import { phrase } from "../words/phrase.ts";
 import {
   allowanceEdge,
   bothEdges,
@@ -6,10 +8,8 @@ import {
   noSetback,
   type SectionInput,
   TRADE,
-} from "../construction.ts";
-import type { Ply, SectionPlan, SlabPlan, StripPlan } from "../foldPlan.ts";
-import { phrase } from "../phrase.ts";
-import { cutStep, interfaceStep, topstitchStep } from "../stepPhrases.ts";
+} from "./construction.ts";
+import { cutStep, interfaceStep, topstitchStep } from "./stepPhrases.ts";
 
 function half(
   ply: Ply,

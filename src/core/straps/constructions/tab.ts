@@ -1,5 +1,5 @@
-import { bothEdges, type Construction, edgeToSecondFold } from "../construction.ts";
 import { bonded, bondedPlan } from "./bonded.ts";
+import { bothEdges, type Construction, edgeToSecondFold } from "./construction.ts";
 import { fourfold, fourfoldPlan } from "./fourfold.ts";
 
 /** A short strap folded over a ring or connector: fourfold, or flat layers when the maker asks for 1 to 3. */

@@ -1,7 +1,7 @@
-import { allowanceEdge, bothEdges, type Construction, type SectionInput, TRADE } from "../construction.ts";
-import type { SectionPlan, SlabPlan } from "../foldPlan.ts";
-import { phrase } from "../phrase.ts";
-import { creaseAndTape, cutStep, interfaceStep, topstitchStep } from "../stepPhrases.ts";
+import type { SectionPlan, SlabPlan } from "../section/foldPlan.ts";
+import { phrase } from "../words/phrase.ts";
+import { allowanceEdge, bothEdges, type Construction, type SectionInput, TRADE } from "./construction.ts";
+import { creaseAndTape, cutStep, interfaceStep, topstitchStep } from "./stepPhrases.ts";
 
 /** The hidden edge stops short by what the hem takes, so the strip stays three widths of cloth. */
 function plan({ outer, clearance, padding, choices }: SectionInput): SectionPlan {

@@ -1,7 +1,7 @@
-import type { Construction, SectionInput } from "../construction.ts";
-import type { Ply, SectionPlan } from "../foldPlan.ts";
-import { phrase } from "../phrase.ts";
-import { creaseAndTape, cutStep, interfaceStep } from "../stepPhrases.ts";
+import type { Ply, SectionPlan } from "../section/foldPlan.ts";
+import { phrase } from "../words/phrase.ts";
+import type { Construction, SectionInput } from "./construction.ts";
+import { creaseAndTape, cutStep, interfaceStep } from "./stepPhrases.ts";
 
 /** The first raw edge is laid on a drawn line and the wrap starts at it, so it stops where the bend starts. */
 const CLEARANCE = 1;

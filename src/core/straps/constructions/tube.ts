@@ -1,3 +1,5 @@
+import type { SectionPlan } from "../section/foldPlan.ts";
+import { phrase } from "../words/phrase.ts";
 import {
   allowanceEdge,
   bothEdges,
@@ -5,10 +7,8 @@ import {
   noSetback,
   type SectionInput,
   TRADE,
-} from "../construction.ts";
-import type { SectionPlan } from "../foldPlan.ts";
-import { phrase } from "../phrase.ts";
-import { cutStep, interfaceStep, topstitchStep } from "../stepPhrases.ts";
+} from "./construction.ts";
+import { cutStep, interfaceStep, topstitchStep } from "./stepPhrases.ts";
 
 /** One strip folded in half right sides together, sewn, turned; the seam lies on the right edge. */
 function plan({ outer, choices }: SectionInput): SectionPlan {

@@ -1,3 +1,5 @@
+import type { Ply, SectionPlan, StripPlan } from "../section/foldPlan.ts";
+import { phrase } from "../words/phrase.ts";
 import {
   bothEdges,
   type Construction,
@@ -5,10 +7,8 @@ import {
   insideBoth,
   type SectionInput,
   TRADE,
-} from "../construction.ts";
-import type { Ply, SectionPlan, StripPlan } from "../foldPlan.ts";
-import { phrase } from "../phrase.ts";
-import { creaseAndTape, cutStep, interfaceStep, topstitchStep } from "../stepPhrases.ts";
+} from "./construction.ts";
+import { creaseAndTape, cutStep, interfaceStep, topstitchStep } from "./stepPhrases.ts";
 
 function turnedStrip(ply: Ply, levels: [flap: number, main: number], inset: number, clearance: number): StripPlan {
   const hold = clearance * ply.thickness;

@@ -1,3 +1,5 @@
+import type { SectionPlan } from "../section/foldPlan.ts";
+import { phrase } from "../words/phrase.ts";
 import {
   allowanceEdge,
   bothEdges,
@@ -6,10 +8,8 @@ import {
   noSetback,
   type SectionInput,
   TRADE,
-} from "../construction.ts";
-import type { SectionPlan } from "../foldPlan.ts";
-import { phrase } from "../phrase.ts";
-import { creaseAndTape, cutStep, topstitchStep } from "../stepPhrases.ts";
+} from "./construction.ts";
+import { creaseAndTape, cutStep, topstitchStep } from "./stepPhrases.ts";
 
 /** A strip with turned edges on one face of a webbing. */
 function plan({ outer, webbingThickness, choices }: SectionInput): SectionPlan {

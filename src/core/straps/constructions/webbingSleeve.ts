@@ -1,7 +1,7 @@
-import { allowanceEdge, bothEdges, type Construction, type SectionInput, TRADE } from "../construction.ts";
-import type { EdgePlan, SectionPlan } from "../foldPlan.ts";
-import { phrase } from "../phrase.ts";
-import { creaseAndTape, cutStep, interfaceStep, topstitchStep } from "../stepPhrases.ts";
+import type { EdgePlan, SectionPlan } from "../section/foldPlan.ts";
+import { phrase } from "../words/phrase.ts";
+import { allowanceEdge, bothEdges, type Construction, type SectionInput, TRADE } from "./construction.ts";
+import { creaseAndTape, cutStep, interfaceStep, topstitchStep } from "./stepPhrases.ts";
 
 /** A single cover: once round the webbing, its edges turned under and butted along the middle of the back. */
 function coverPlan({ outer, webbingThickness, choices }: SectionInput): SectionPlan {

@@ -1,7 +1,7 @@
 import type { LineNote, PieceLine } from "../../materials/cutPiece.ts";
 import type { Language } from "../../units/language.ts";
-import type { PlyRole } from "../foldPlan.ts";
-import type { ConstructionId } from "../strapWish.ts";
+import type { PlyRole } from "../section/foldPlan.ts";
+import type { ConstructionId } from "../wish/strapWish.ts";
 import type { englishPhrases } from "./englishPhrases.ts";
 
 /** Every sentence, or part of one, that a strap's order of work and notes are made of. */

@@ -1,4 +1,4 @@
-import type { MaterialRoles } from "../../../core/straps/strapWish.ts";
+import type { MaterialRoles } from "../../../core/straps/wish/strapWish.ts";
 import { ChoiceBlank, OptionalLengthBlank } from "../../fields/blanks.tsx";
 import { Term } from "../../parts/Term.tsx";
 import { useTexts } from "../../texts/texts.ts";

@@ -1,4 +1,4 @@
-import type { Adjustment, EndStyle, HardwareWish, StrapWish } from "../../../core/straps/strapWish.ts";
+import type { Adjustment, EndStyle, HardwareWish, StrapWish } from "../../../core/straps/wish/strapWish.ts";
 import { ChoiceBlank, LengthBlank, OptionalLengthBlank, Tick } from "../../fields/blanks.tsx";
 import { Icon } from "../../parts/Icon.tsx";
 import { Term } from "../../parts/Term.tsx";

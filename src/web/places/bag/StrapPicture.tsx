@@ -1,7 +1,7 @@
 import { strapSectionArt } from "../../../core/drawing/strapSectionArt.ts";
 import { contourBox } from "../../../core/geometry/contourArcs.ts";
-import type { StrapResult } from "../../../core/straps/strapResult.ts";
-import type { StrapWish } from "../../../core/straps/strapWish.ts";
+import type { StrapResult } from "../../../core/straps/build/strapResult.ts";
+import type { StrapWish } from "../../../core/straps/wish/strapWish.ts";
 import { useLengths } from "../../fields/units.ts";
 import { PiecePicture } from "../../parts/PiecePicture.tsx";
 import { SectionPicture } from "../../parts/SectionPicture.tsx";

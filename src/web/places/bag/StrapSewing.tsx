@@ -1,7 +1,7 @@
 import { cautionText } from "../../../core/materials/cautions/caution.ts";
 import { CAUTION_TABLES } from "../../../core/materials/cautions/cautionTables.ts";
-import { phraseText } from "../../../core/straps/phrase.ts";
-import type { StrapWish } from "../../../core/straps/strapWish.ts";
+import type { StrapWish } from "../../../core/straps/wish/strapWish.ts";
+import { phraseText } from "../../../core/straps/words/phrase.ts";
 import { STRAP_WORDS } from "../../../core/straps/words/strapWordTables.ts";
 import { useLengths } from "../../fields/units.ts";
 import { useDerived } from "../../state/useDerived.ts";

@@ -1,7 +1,7 @@
 import { freshId, withStrap } from "../../../core/project/edits.ts";
-import { coreFor } from "../../../core/straps/coreFor.ts";
-import type { ConstructionId, LengthWish, StrapWish, WidthWish } from "../../../core/straps/strapWish.ts";
-import { CONSTRUCTION_IDS } from "../../../core/straps/strapWish.ts";
+import { coreFor } from "../../../core/straps/constructions/coreFor.ts";
+import type { ConstructionId, LengthWish, StrapWish, WidthWish } from "../../../core/straps/wish/strapWish.ts";
+import { CONSTRUCTION_IDS } from "../../../core/straps/wish/strapWish.ts";
 import { ChoiceBlank, CountBlank, LengthBlank, TextBlank } from "../../fields/blanks.tsx";
 import { routeHash } from "../../state/route.ts";
 import { useChange, useProject } from "../../state/workbench.ts";

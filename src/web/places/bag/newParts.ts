@@ -1,6 +1,6 @@
 import type { Panel } from "../../../core/panels/panel.ts";
 import type { Project } from "../../../core/project/project.ts";
-import type { StrapWish } from "../../../core/straps/strapWish.ts";
+import type { StrapWish } from "../../../core/straps/wish/strapWish.ts";
 
 /** A shoulder strap to start from: folded in four, an inch wide. */
 export function newStrap(project: Project, id: string, name: string): StrapWish {

@@ -1,7 +1,7 @@
 import { flattenContour } from "../../../core/geometry/contourArcs.ts";
 import { ringBox } from "../../../core/geometry/ring.ts";
 import type { Panel } from "../../../core/panels/panel.ts";
-import type { StrapWish } from "../../../core/straps/strapWish.ts";
+import type { StrapWish } from "../../../core/straps/wish/strapWish.ts";
 import type { LengthWords } from "../../fields/units.ts";
 import type { Texts } from "../../texts/catalogue.ts";
 

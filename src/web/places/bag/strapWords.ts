@@ -1,4 +1,4 @@
-import type { StrapWish } from "../../../core/straps/strapWish.ts";
+import type { StrapWish } from "../../../core/straps/wish/strapWish.ts";
 
 /** How a strap's sentences change it. */
 export type SetStrap = (part: Partial<StrapWish>, label: string, key?: string) => void;

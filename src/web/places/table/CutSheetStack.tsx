@@ -1,4 +1,4 @@
-import type { StrapResult } from "../../../core/straps/strapResult.ts";
+import type { StrapResult } from "../../../core/straps/build/strapResult.ts";
 import { formatLength } from "../../../core/units/formatLength.ts";
 import { unbroken } from "../../../core/units/unbroken.ts";
 import type { Amount, CutGroup, CutRow, CutSheet } from "../../../export/cutsheet/cutSheet.ts";

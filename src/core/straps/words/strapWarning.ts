@@ -1,5 +1,5 @@
 import { type Phrase, phrase } from "./phrase.ts";
-import type { PhraseCode } from "./words/strapWords.ts";
+import type { PhraseCode } from "./strapWords.ts";
 
 /** Something the maker should know before cutting; never stops the strap. */
 export interface StrapWarning extends Phrase {

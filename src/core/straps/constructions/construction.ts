@@ -1,9 +1,9 @@
-import type { PlainCautionCode } from "../materials/cautions/caution.ts";
-import type { MaterialKind } from "../materials/material.ts";
-import type { AcrossPlan, Ply, SectionPlan } from "./foldPlan.ts";
-import { foldLinesOf, type SolvedSection } from "./foldSection.ts";
-import type { Phrase } from "./phrase.ts";
-import type { ConstructionId, FoldChoices } from "./strapWish.ts";
+import type { PlainCautionCode } from "../../materials/cautions/caution.ts";
+import type { MaterialKind } from "../../materials/material.ts";
+import type { AcrossPlan, Ply, SectionPlan } from "../section/foldPlan.ts";
+import { foldLinesOf, type SolvedSection } from "../section/foldSection.ts";
+import type { ConstructionId, FoldChoices } from "../wish/strapWish.ts";
+import type { Phrase } from "../words/phrase.ts";
 
 /** Everything a construction needs to lay out its section. mm. */
 export interface SectionInput {

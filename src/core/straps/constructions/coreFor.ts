@@ -1,5 +1,5 @@
-import { CONSTRUCTIONS } from "./constructions/catalogue.ts";
-import type { ConstructionId, CoreWish } from "./strapWish.ts";
+import type { ConstructionId, CoreWish } from "../wish/strapWish.ts";
+import { CONSTRUCTIONS } from "./catalogue.ts";
 
 /** The cord or webbing of a strap that a construction has a place for: what stays when a strap is built another way. */
 export function coreFor(construction: ConstructionId, core: CoreWish | undefined): CoreWish | undefined {

@@ -1,13 +1,13 @@
-import type { Caution } from "../materials/cautions/caution.ts";
-import type { CutPiece } from "../materials/cutPiece.ts";
-import type { StitchRow } from "./construction.ts";
-import type { SolvedSection } from "./foldSection.ts";
-import type { Phrase } from "./phrase.ts";
-import type { StrapWarning } from "./strapWarning.ts";
-import type { ConstructionId, StrapWish } from "./strapWish.ts";
-import type { ProfileSpan } from "./thicknessProfile.ts";
-import type { ConsumableCode, LengthItemCode, NeedlePlace } from "./words/strapWords.ts";
-import type { WrappedSection } from "./wrappedSection.ts";
+import type { Caution } from "../../materials/cautions/caution.ts";
+import type { CutPiece } from "../../materials/cutPiece.ts";
+import type { StitchRow } from "../constructions/construction.ts";
+import type { SolvedSection } from "../section/foldSection.ts";
+import type { ProfileSpan } from "../section/thicknessProfile.ts";
+import type { WrappedSection } from "../section/wrappedSection.ts";
+import type { ConstructionId, StrapWish } from "../wish/strapWish.ts";
+import type { Phrase } from "../words/phrase.ts";
+import type { StrapWarning } from "../words/strapWarning.ts";
+import type { ConsumableCode, LengthItemCode, NeedlePlace } from "../words/strapWords.ts";
 
 /** The cross-section: a stack of folded layers, or a strip round a cord. */
 export type StrapSection = SolvedSection | WrappedSection;

@@ -1,4 +1,4 @@
-import type { Material } from "../materials/material.ts";
+import type { Material } from "../../materials/material.ts";
 
 /** What the strap builder needs to know of one material; the project's materials carry all of it. mm. */
 export interface StrapMaterial extends Pick<Material, "id" | "name" | "kind" | "thickness" | "backing" | "fold"> {

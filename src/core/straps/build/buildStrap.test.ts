@@ -1,12 +1,12 @@
 import { expect, test } from "vitest";
-import { problemLine } from "../problems/describeProblem.ts";
+import { problemLine } from "../../problems/describeProblem.ts";
+import { coreFor } from "../constructions/coreFor.ts";
+import type { StrapMaterial } from "../wish/strapMaterial.ts";
+import { CONSTRUCTION_IDS, type ConstructionId, type StrapWish } from "../wish/strapWish.ts";
+import { english } from "../words/english.ts";
+import { phraseText } from "../words/phrase.ts";
+import { STRAP_WORDS } from "../words/strapWordTables.ts";
 import { buildStrap } from "./buildStrap.ts";
-import { coreFor } from "./coreFor.ts";
-import { phraseText } from "./phrase.ts";
-import type { StrapMaterial } from "./strapMaterial.ts";
-import { CONSTRUCTION_IDS, type ConstructionId, type StrapWish } from "./strapWish.ts";
-import { english } from "./words/english.ts";
-import { STRAP_WORDS } from "./words/strapWordTables.ts";
 
 function material(id: string, kind: StrapMaterial["kind"], thickness: number): StrapMaterial {
   return { id, name: id, kind, thickness, backing: "unknown", fold: {}, usableWidth: 1370, longestPiece: 1500 };

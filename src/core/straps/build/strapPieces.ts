@@ -1,12 +1,12 @@
-import { rectangleContour, segmentContour } from "../geometry/contourShapes.ts";
-import { rectangleRing, solid } from "../geometry/ring.ts";
-import type { CutPiece, PieceGrain, PieceLine } from "../materials/cutPiece.ts";
-import { type StitchRow, TRADE } from "./construction.ts";
-import { foldLinesOf, type SolvedSection, type SolvedStrip } from "./foldSection.ts";
+import { rectangleContour, segmentContour } from "../../geometry/contourShapes.ts";
+import { rectangleRing, solid } from "../../geometry/ring.ts";
+import type { CutPiece, PieceGrain, PieceLine } from "../../materials/cutPiece.ts";
+import { type StitchRow, TRADE } from "../constructions/construction.ts";
+import { foldLinesOf, type SolvedSection, type SolvedStrip } from "../section/foldSection.ts";
+import type { PartNames } from "../words/strapWords.ts";
 import type { ResolvedWish } from "./resolveWish.ts";
 import type { SolvedWidths } from "./solveStrap.ts";
 import { stripLines } from "./stripLines.ts";
-import type { PartNames } from "./words/strapWords.ts";
 
 /** One length of strip to cut: `suffix` keeps ids apart, `name` says which part of the strap it is. mm. */
 export interface StripLength {

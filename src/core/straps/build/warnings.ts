@@ -1,9 +1,9 @@
+import { type StrapWarning, warning } from "../words/strapWarning.ts";
 import { topstitchLength } from "./consumables.ts";
 import { HARDWARE_TOLERANCE, limitsOf, passes, SLIDER_FACTOR } from "./limits.ts";
 import type { ResolvedWish } from "./resolveWish.ts";
 import type { SolvedWidths } from "./solveStrap.ts";
 import type { NeedleCheck } from "./strapResult.ts";
-import { type StrapWarning, warning } from "./strapWarning.ts";
 
 /** Trade widths of webbing (common practice, no source), mm. */
 export const WEBBING_WIDTHS: readonly number[] = [10, 15, 20, 25, 30, 38, 50, 75];

@@ -1,6 +1,6 @@
+import { type Phrase, phrase } from "../words/phrase.ts";
+import type { PhraseCode } from "../words/strapWords.ts";
 import type { StepFacts } from "./construction.ts";
-import { type Phrase, phrase } from "./phrase.ts";
-import type { PhraseCode } from "./words/strapWords.ts";
 
 const PRESSED = new Set(["woven", "felt"]);
 

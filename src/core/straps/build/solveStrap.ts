@@ -1,13 +1,13 @@
-import { failed, ok, type Result } from "../problems/problem.ts";
-import { type Construction, type SectionInput, TRADE } from "./construction.ts";
-import { withoutThickness } from "./foldDefaults.ts";
-import type { SectionPlan } from "./foldPlan.ts";
-import { finishedWidthOfCut, foldLinesOf, leastWidth, sectionAtFinishedWidth } from "./foldSection.ts";
-import { withFaceInterfacing } from "./quarterInterfacing.ts";
+import { failed, ok, type Result } from "../../problems/problem.ts";
+import { type Construction, type SectionInput, TRADE } from "../constructions/construction.ts";
+import type { SectionPlan } from "../section/foldPlan.ts";
+import { finishedWidthOfCut, foldLinesOf, leastWidth, sectionAtFinishedWidth } from "../section/foldSection.ts";
+import { withoutThickness } from "../section/ply.ts";
+import { withFaceInterfacing } from "../section/quarterInterfacing.ts";
+import { thicknessProfile } from "../section/thicknessProfile.ts";
+import { wrapOfCord, wrapOfCut } from "../section/wrappedSection.ts";
 import type { ResolvedWish } from "./resolveWish.ts";
 import type { StrapSection } from "./strapResult.ts";
-import { thicknessProfile } from "./thicknessProfile.ts";
-import { wrapOfCord, wrapOfCut } from "./wrappedSection.ts";
 
 /** A strap's section and the widths that follow from it. mm. */
 export interface SolvedWidths {

@@ -1,7 +1,8 @@
 import { expect, test } from "vitest";
+import { CONSTRUCTIONS } from "../constructions/catalogue.ts";
+import type { SectionInput } from "../constructions/construction.ts";
+import type { ConstructionId, FoldChoices } from "../wish/strapWish.ts";
 import { bendAllowance } from "./bendAllowance.ts";
-import type { SectionInput } from "./construction.ts";
-import { CONSTRUCTIONS } from "./constructions/catalogue.ts";
 import type { Ply, SectionPlan } from "./foldPlan.ts";
 import {
   finishedWidthOfCut,
@@ -10,7 +11,6 @@ import {
   sectionAtCutWidth,
   sectionAtFinishedWidth,
 } from "./foldSection.ts";
-import type { ConstructionId, FoldChoices } from "./strapWish.ts";
 import { stackHeight, thicknessProfile } from "./thicknessProfile.ts";
 
 const ply = (thickness: number, leastRadius = 0): Ply => ({ role: "outer", thickness, neutral: 0.5, leastRadius });

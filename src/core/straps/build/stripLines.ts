@@ -1,7 +1,7 @@
-import { segmentContour } from "../geometry/contourShapes.ts";
-import type { LineNote, PieceLine } from "../materials/cutPiece.ts";
-import { type StitchRow, TRADE } from "./construction.ts";
-import { foldLinesOf, type SolvedStrip } from "./foldSection.ts";
+import { segmentContour } from "../../geometry/contourShapes.ts";
+import type { LineNote, PieceLine } from "../../materials/cutPiece.ts";
+import { type StitchRow, TRADE } from "../constructions/construction.ts";
+import { foldLinesOf, type SolvedStrip } from "../section/foldSection.ts";
 
 /** Where a point `x` across the finished strap lies on the flat strip's face run; null when that run does not pass it. */
 function flatOnFace(strip: SolvedStrip, x: number): number | null {

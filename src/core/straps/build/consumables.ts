@@ -1,9 +1,9 @@
-import type { StitchRow } from "./construction.ts";
+import type { StitchRow } from "../constructions/construction.ts";
+import type { StitchType } from "../wish/strapWish.ts";
 import type { ResolvedWish } from "./resolveWish.ts";
 import type { SolvedWidths } from "./solveStrap.ts";
 import type { StrapEnd } from "./strapLengths.ts";
 import type { Consumable, StrapLengths } from "./strapResult.ts";
-import type { StitchType } from "./strapWish.ts";
 
 /** Handbook ratio for lockstitch type 301 (ISO 4915), thread per seam: never less is bought (common practice, no source). */
 const HANDBOOK_THREAD_RATIO = 2.5;

@@ -1,4 +1,4 @@
-import type { NeedlePlace, PhraseCode, StrapWords } from "./words/strapWords.ts";
+import type { NeedlePlace, PhraseCode, StrapWords } from "./strapWords.ts";
 
 /** A sentence as data: its codes in a row, and the facts in it; each host writes it in its language and units. */
 export interface Phrase {

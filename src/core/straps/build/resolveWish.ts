@@ -1,10 +1,10 @@
-import { failed, ok, type Problem, type Result } from "../problems/problem.ts";
-import type { Construction, SectionInput } from "./construction.ts";
-import { CONSTRUCTIONS } from "./constructions/catalogue.ts";
-import { plyOf } from "./foldDefaults.ts";
-import type { PlyRole } from "./foldPlan.ts";
-import type { StrapMaterial } from "./strapMaterial.ts";
-import type { FoldChoices, StrapWish } from "./strapWish.ts";
+import { failed, ok, type Problem, type Result } from "../../problems/problem.ts";
+import { CONSTRUCTIONS } from "../constructions/catalogue.ts";
+import type { Construction, SectionInput } from "../constructions/construction.ts";
+import type { PlyRole } from "../section/foldPlan.ts";
+import { plyOf } from "../section/ply.ts";
+import type { StrapMaterial } from "../wish/strapMaterial.ts";
+import type { FoldChoices, StrapWish } from "../wish/strapWish.ts";
 
 /** Heavy cotton webbing (common practice) when nothing is said, mm. */
 const WEBBING_THICKNESS = 2;

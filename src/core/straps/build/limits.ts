@@ -1,12 +1,12 @@
-import type { Construction } from "./construction.ts";
-import { CONSTRUCTIONS } from "./constructions/catalogue.ts";
-import { leastWidth, sectionAtFinishedWidth } from "./foldSection.ts";
+import { CONSTRUCTIONS } from "../constructions/catalogue.ts";
+import type { Construction } from "../constructions/construction.ts";
+import { leastWidth, sectionAtFinishedWidth } from "../section/foldSection.ts";
+import { thickestSpan } from "../section/thicknessProfile.ts";
+import { CONSTRUCTION_IDS } from "../wish/strapWish.ts";
+import type { NeedlePlace } from "../words/strapWords.ts";
 import type { ResolvedWish } from "./resolveWish.ts";
 import type { StrapEnd } from "./strapLengths.ts";
 import type { Alternative, NeedleCheck, StrapSection } from "./strapResult.ts";
-import { CONSTRUCTION_IDS } from "./strapWish.ts";
-import { thickestSpan } from "./thicknessProfile.ts";
-import type { NeedlePlace } from "./words/strapWords.ts";
 
 /** Strap-to-hardware tolerance: a 38 mm ring takes 36 to 40 mm (common practice, no source), mm. */
 export const HARDWARE_TOLERANCE = 2;

@@ -1,8 +1,8 @@
-import type { MaterialKind } from "../materials/material.ts";
-import { failed, ok, type Result } from "../problems/problem.ts";
+import type { MaterialKind } from "../../materials/material.ts";
+import { failed, ok, type Result } from "../../problems/problem.ts";
+import type { EndStyle, EndWish } from "../wish/strapWish.ts";
 import type { ResolvedWish } from "./resolveWish.ts";
 import type { LengthItem, StrapLengths } from "./strapResult.ts";
-import type { EndStyle, EndWish } from "./strapWish.ts";
 
 /** Common practice, no source (mm): caught in a seam 1 in; over the shoulder 2 in; flat corded ends 4 in. */
 const SEAM_END = 25.4;

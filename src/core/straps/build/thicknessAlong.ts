@@ -1,5 +1,5 @@
+import type { ProfileSpan } from "../section/thicknessProfile.ts";
 import type { StrapEnd } from "./strapLengths.ts";
-import type { ProfileSpan } from "./thicknessProfile.ts";
 
 /**
  * Layers and thickness along a finished strap, from its start: ends that are folded back or turned inside lie on

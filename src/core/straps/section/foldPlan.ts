@@ -1,4 +1,4 @@
-import type { MaterialRoles } from "./strapWish.ts";
+import type { MaterialRoles } from "../wish/strapWish.ts";
 
 /** Left and right long edge of the finished strap, looking along it. */
 export type Side = "left" | "right";

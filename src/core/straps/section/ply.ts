@@ -1,7 +1,7 @@
-import type { MaterialKind } from "../materials/material.ts";
+import type { MaterialKind } from "../../materials/material.ts";
+import type { StrapMaterial } from "../wish/strapMaterial.ts";
+import type { FoldChoices } from "../wish/strapWish.ts";
 import type { Ply, PlyRole } from "./foldPlan.ts";
-import type { StrapMaterial } from "./strapMaterial.ts";
-import type { FoldChoices } from "./strapWish.ts";
 
 /** K when nothing is known: the middle of the thickness. */
 const MIDDLE = 0.5;

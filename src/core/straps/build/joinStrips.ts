@@ -1,11 +1,11 @@
-import { TRADE } from "./construction.ts";
+import { TRADE } from "../constructions/construction.ts";
+import { type StrapWarning, warning } from "../words/strapWarning.ts";
+import type { PartNames, PhraseCode } from "../words/strapWords.ts";
 import { forbiddenZones, type JoinSeam, joinLoss, planJoins, preCutDiagonalLoss } from "./joins.ts";
 import type { ResolvedWish } from "./resolveWish.ts";
 import type { StrapEnd } from "./strapLengths.ts";
 import type { StripLength } from "./strapPieces.ts";
 import type { StrapLengths } from "./strapResult.ts";
-import { type StrapWarning, warning } from "./strapWarning.ts";
-import type { PartNames, PhraseCode } from "./words/strapWords.ts";
 
 /** The lengths of strip a strap is cut from, and what joining them brings with it. */
 export interface JoinedStrips {

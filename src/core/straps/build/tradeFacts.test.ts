@@ -1,20 +1,20 @@
 import { expect, test } from "vitest";
-import { ringBox } from "../geometry/ring.ts";
-import { cautionText } from "../materials/cautions/caution.ts";
-import { CAUTION_TABLES } from "../materials/cautions/cautionTables.ts";
-import type { MaterialKind } from "../materials/material.ts";
-import type { Problem, Result } from "../problems/problem.ts";
+import { ringBox } from "../../geometry/ring.ts";
+import { cautionText } from "../../materials/cautions/caution.ts";
+import { CAUTION_TABLES } from "../../materials/cautions/cautionTables.ts";
+import type { MaterialKind } from "../../materials/material.ts";
+import type { Problem, Result } from "../../problems/problem.ts";
+import { CONSTRUCTIONS } from "../constructions/catalogue.ts";
+import { TRADE } from "../constructions/construction.ts";
+import type { StrapMaterial } from "../wish/strapMaterial.ts";
+import type { ConstructionId, StrapWish } from "../wish/strapWish.ts";
+import { english } from "../words/english.ts";
+import { phraseText } from "../words/phrase.ts";
 import { buildStrap } from "./buildStrap.ts";
-import { TRADE } from "./construction.ts";
-import { CONSTRUCTIONS } from "./constructions/catalogue.ts";
 import { rollLengthFor } from "./limits.ts";
-import { phraseText } from "./phrase.ts";
 import { adjustableRange, cutFromDrop } from "./strapLengths.ts";
-import type { StrapMaterial } from "./strapMaterial.ts";
 import type { StrapResult } from "./strapResult.ts";
-import type { ConstructionId, StrapWish } from "./strapWish.ts";
 import { WEBBING_WIDTHS } from "./warnings.ts";
-import { english } from "./words/english.ts";
 
 // Trade rules of strap making: common practice, no source, unless a line says otherwise.
 

@@ -1,10 +1,10 @@
-import { bendAllowance } from "./bendAllowance.ts";
-import { type Phrase, phrase } from "./phrase.ts";
+import { bendAllowance } from "../section/bendAllowance.ts";
+import { type Phrase, phrase } from "../words/phrase.ts";
+import { type StrapWarning, warning } from "../words/strapWarning.ts";
 import type { ResolvedWish } from "./resolveWish.ts";
 import type { SolvedWidths } from "./solveStrap.ts";
 import type { StrapEnd } from "./strapLengths.ts";
 import type { StrapLengths } from "./strapResult.ts";
-import { type StrapWarning, warning } from "./strapWarning.ts";
 
 /** Wire or bar of a ring when the maker names none (from memory), mm. */
 const BAR = 3;

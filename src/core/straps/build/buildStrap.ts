@@ -1,23 +1,23 @@
-import { failed, ok, type Result } from "../problems/problem.ts";
+import { failed, ok, type Result } from "../../problems/problem.ts";
+import { type StepFacts, TRADE } from "../constructions/construction.ts";
+import { thicknessProfile } from "../section/thicknessProfile.ts";
+import type { StrapMaterial } from "../wish/strapMaterial.ts";
+import type { StrapWish } from "../wish/strapWish.ts";
+import { english } from "../words/english.ts";
+import { phrase } from "../words/phrase.ts";
+import type { PartNames } from "../words/strapWords.ts";
 import { cautionsOf } from "./cautions.ts";
-import { type StepFacts, TRADE } from "./construction.ts";
 import { consumablesOf } from "./consumables.ts";
 import { stepsAfterClosing, stepsBeforeFolding, tabWarnings } from "./endSteps.ts";
 import { joinStrips } from "./joinStrips.ts";
 import { alternativesTo, HARDWARE_TOLERANCE, limitsOf, needleChecks, passes } from "./limits.ts";
-import { phrase } from "./phrase.ts";
 import { type ResolvedWish, resolveWish } from "./resolveWish.ts";
 import { type SolvedWidths, solveWidths } from "./solveStrap.ts";
 import { endsOf, strapLengths } from "./strapLengths.ts";
-import type { StrapMaterial } from "./strapMaterial.ts";
 import { strapPieces } from "./strapPieces.ts";
 import type { StrapResult } from "./strapResult.ts";
-import type { StrapWish } from "./strapWish.ts";
 import { thicknessAlong } from "./thicknessAlong.ts";
-import { thicknessProfile } from "./thicknessProfile.ts";
 import { warningsOf } from "./warnings.ts";
-import { english } from "./words/english.ts";
-import type { PartNames } from "./words/strapWords.ts";
 
 function stepFacts(resolved: ResolvedWish, widths: SolvedWidths): StepFacts {
   const { wish, materials, choices } = resolved;

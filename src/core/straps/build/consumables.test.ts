@@ -1,8 +1,8 @@
 import { expect, test } from "vitest";
+import type { StrapMaterial } from "../wish/strapMaterial.ts";
+import type { StrapWish } from "../wish/strapWish.ts";
 import { buildStrap } from "./buildStrap.ts";
 import { threadRatio } from "./consumables.ts";
-import type { StrapMaterial } from "./strapMaterial.ts";
-import type { StrapWish } from "./strapWish.ts";
 
 test("5.13: 2 + 2TS at T 0.01 in and 10 stitches per inch is 2.2 (common practice)", () => {
   expect(threadRatio(0.01, 1 / 10)).toBeCloseTo(2.2, 9);
