@@ -3,9 +3,9 @@ import { intersection } from "polyclip-ts";
 import { expect, test, vi } from "vitest";
 import { gridShape, noFitRings } from "../../src/core/geometry/noFit.ts";
 import { type Ring, ringBox } from "../../src/core/geometry/ring.ts";
-import { ROW, ROW_INTS, weightedDepth } from "../../src/core/lay/outlines/depth.kernel.ts";
-import { addFeatureGrid } from "../../src/core/lay/outlines/featureGrid.ts";
-import { emptyArena, HEAD } from "../../src/core/lay/outlines/gridArena.ts";
+import { ROW, ROW_INTS, weightedDepth } from "../../src/core/lay/outlines/noFit/depth.kernel.ts";
+import { addFeatureGrid } from "../../src/core/lay/outlines/noFit/featureGrid.ts";
+import { emptyArena, HEAD } from "../../src/core/lay/outlines/noFit/gridArena.ts";
 import { type Rng, seededRng } from "../../src/core/lay/rng.ts";
 
 /** Queries per run; the long suite asks for a million (`LONG_TESTS=1`). */

@@ -6,7 +6,7 @@ import earcut from "earcut";
 import fc from "fast-check";
 import { expect, test } from "vitest";
 import { type Polygon, solid } from "../../src/core/geometry/ring.ts";
-import { compileJob } from "../../src/core/lay/outlines/compileJob.ts";
+import { compileJob } from "../../src/core/lay/outlines/compile/compileJob.ts";
 import { OUTLINE_TUNING } from "../../src/core/lay/outlines/outlineEngine.ts";
 import { OutlineRun } from "../../src/core/lay/outlines/outlineRun.ts";
 import type { LayPiece, RegionJob } from "../../src/core/lay/types.ts";

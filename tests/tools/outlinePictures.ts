@@ -4,8 +4,8 @@ import { mkdirSync, writeFileSync } from "node:fs";
 import { gridShape, noFitRings } from "../../src/core/geometry/noFit.ts";
 import { posePolygon } from "../../src/core/geometry/pose.ts";
 import { polygonArea, type Ring, ringBox, solid } from "../../src/core/geometry/ring.ts";
-import { addFeatureGrid } from "../../src/core/lay/outlines/featureGrid.ts";
-import { emptyArena } from "../../src/core/lay/outlines/gridArena.ts";
+import { addFeatureGrid } from "../../src/core/lay/outlines/noFit/featureGrid.ts";
+import { emptyArena } from "../../src/core/lay/outlines/noFit/gridArena.ts";
 import { outlineEngine } from "../../src/core/lay/outlines/outlineEngine.ts";
 import type { LayPiece, RegionJob, RegionPlan } from "../../src/core/lay/types.ts";
 

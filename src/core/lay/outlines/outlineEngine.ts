@@ -1,10 +1,10 @@
 import { BREATH, breathStep } from "../breath.ts";
 import type { Engine, RegionJob, RegionPlan, Search } from "../types.ts";
-import { compileSteps } from "./compileJob.ts";
-import { FILL_TUNING } from "./fillRegion.ts";
-import { IMPROVE_TUNING } from "./improve.ts";
+import { compileSteps } from "./compile/compileJob.ts";
+import { FILL_TUNING } from "./fillUp/fillRegion.ts";
 import { OutlineRun, type OutlineTuning } from "./outlineRun.ts";
-import { SEPARATION_TUNING } from "./separate.ts";
+import { IMPROVE_TUNING } from "./search/improve.ts";
+import { SEPARATION_TUNING } from "./search/separate.ts";
 
 /** A turn of the generator ends after so many evaluations, or pauses of the search, whichever comes first: about 5 ms. */
 const EVALUATIONS_PER_TURN = 8_000;

@@ -1,10 +1,10 @@
 import { afterEach, expect, test, vi } from "vitest";
 import { solid } from "../../geometry/ring.ts";
 import type { RegionJob } from "../types.ts";
-import { compileJob } from "./compileJob.ts";
+import { compileJob } from "./compile/compileJob.ts";
+import { PlanVerifier } from "./judge/verifyPlan.ts";
 import { OUTLINE_TUNING } from "./outlineEngine.ts";
 import { OutlineRun } from "./outlineRun.ts";
-import { PlanVerifier } from "./verifyPlan.ts";
 
 afterEach(() => vi.restoreAllMocks());
 

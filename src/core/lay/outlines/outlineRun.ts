@@ -1,19 +1,19 @@
 import { BREATH, type Pause } from "../breath.ts";
 import { seededRng } from "../rng.ts";
 import type { RegionPlan } from "../types.ts";
-import { bottomLeft, byFallingArea } from "./bottomLeft.ts";
-import { boxStart } from "./boxStart.ts";
-import type { CompiledJob } from "./compileJob.ts";
-import { type FillTuning, RegionFiller } from "./fillRegion.ts";
-import { Improver, type ImproveTuning } from "./improve.ts";
-import { copySpots, emptySpots, LayState, type Spots } from "./layState.ts";
-import { NoFitStore } from "./noFitStore.ts";
-import { outlineBound } from "./outlineBound.ts";
-import { planOf, spotsOf } from "./planOf.ts";
-import { hasRepeats, layRepeats } from "./repeats/layRepeats.ts";
-import { type SeparationTuning, Separator } from "./separate.ts";
-import { slabBounds } from "./slabBound.ts";
-import { PlanVerifier } from "./verifyPlan.ts";
+import { outlineBound } from "./bounds/outlineBound.ts";
+import { slabBounds } from "./bounds/slabBound.ts";
+import type { CompiledJob } from "./compile/compileJob.ts";
+import { type FillTuning, RegionFiller } from "./fillUp/fillRegion.ts";
+import { planOf, spotsOf } from "./judge/planOf.ts";
+import { PlanVerifier } from "./judge/verifyPlan.ts";
+import { copySpots, emptySpots, LayState, type Spots } from "./layout/layState.ts";
+import { NoFitStore } from "./noFit/noFitStore.ts";
+import { Improver, type ImproveTuning } from "./search/improve.ts";
+import { type SeparationTuning, Separator } from "./search/separate.ts";
+import { bottomLeft, byFallingArea } from "./starts/bottomLeft.ts";
+import { boxStart } from "./starts/boxStart.ts";
+import { hasRepeats, layRepeats } from "./starts/repeats/layRepeats.ts";
 
 /** Everything about the search that can be set; one set serves all jobs. */
 export interface OutlineTuning {

@@ -1,0 +1,243 @@
+import { type GridShape, gridShape } from "../../../geometry/noFit.ts";
+import { type Orientation, turnCosSin } from "../../../geometry/pose.ts";
+import { type Polygon, rectangleRing, reversedRing, ringBox } from "../../../geometry/ring.ts";
+import type { RegionJob } from "../../types.ts";
+import { liesOnGrid } from "./contactTolerance.ts";
+import {
+  boxCentre,
+  boxDiagonal,
+  boxExtent,
+  gridScale,
+  polygonToGrid,
+  shapeKey,
+  toGrid,
+  turnedOnGrid,
+} from "./gridTools.ts";
+import { fixedOutlines, grownOutline, isBareAtEdge, usableOutlines } from "./growOutlines.ts";
+import { distinctShapes, PIECES_PER_TURN, type Shape, triedOrientations } from "./jobShapes.ts";
+
+/** A piece may be larger than its room by the grid's rounding. */
+const FIT_UNITS = 1;
+/** A shape in one allowed orientation. Numbers index `CompiledJob.variants`. */
+export interface Variant extends Orientation {
+  readonly shape: number;
+  /** Which of the job's distinct orientations. */
+  readonly orientation: number;
+  readonly cos: number;
+  readonly sin: number;
+  readonly flip: 1 | -1;
+  readonly minX: number;
+  readonly minY: number;
+  readonly maxX: number;
+  readonly maxY: number;
+}
+
+/** One copy to lay. */
+interface Item {
+  readonly piece: number;
+  readonly copy: number;
+  readonly shape: number;
+}
+
+/** Something that stays where it is. */
+interface Obstacle {
+  readonly grid: GridShape;
+  /** The one polygon all pieces must stay in; only its inner outline counts. */
+  readonly isFrame: boolean;
+  /** Part of the region's edge, which meets a shape's `atEdge`. */
+  readonly isEdge: boolean;
+  readonly x: number;
+  readonly y: number;
+}
+
+/** A region job on the whole-number grid. */
+export interface CompiledJob {
+  readonly job: RegionJob;
+  readonly unitsPerMm: number;
+  readonly shapes: readonly Shape[];
+  readonly variants: readonly Variant[];
+  /** Variant numbers of each shape that fit the window, doubles by symmetry left out. */
+  readonly variantsOf: readonly (readonly number[])[];
+  readonly orientations: readonly Orientation[];
+  /** Variant of a shape for an orientation (`orientationKey`), also for those left out as doubles. */
+  readonly variantFor: ReadonlyMap<string, number>;
+  readonly items: readonly Item[];
+  readonly obstacles: readonly Obstacle[];
+  /** Centre of each piece's box in its own frame, mm. */
+  readonly centres: readonly (readonly [number, number])[];
+  /** Window the grown pieces stay in, grid units; `maxX` is Infinity on an open region. */
+  readonly window: { readonly minX: number; readonly minY: number; readonly maxX: number; readonly maxY: number };
+}
+
+/** Names a shape in an orientation. */
+export function orientationKey(shape: number, { turnDeg, mirrored }: Orientation): string {
+  return `${shape} ${Math.round(normalTurn(turnDeg) * 1e6)} ${mirrored}`;
+}
+
+function normalTurn(turnDeg: number): number {
+  return ((turnDeg % 360) + 360) % 360;
+}
+
+/** Copies still to lay of each piece: the pinned ones are down already. */
+function openCopies(job: RegionJob): { piece: number; copy: number }[] {
+  const pinned = new Set(job.pinned.map((pin) => `${pin.copy} ${pin.pieceId}`));
+  return job.pieces.flatMap((piece, index) =>
+    Array.from({ length: piece.count }, (_, copy) => ({ piece: index, copy })).filter(
+      ({ copy }) => !pinned.has(`${copy} ${piece.id}`),
+    ),
+  );
+}
+
+/** The frame round a shaped region: the box round it with the usable outlines cut out. */
+function frameShape(outlines: readonly Polygon[], scale: number): { grid: GridShape; x: number; y: number } {
+  let box = ringBox(outlines[0]!.outer);
+  for (const { outer } of outlines) {
+    const b = ringBox(outer);
+    box = {
+      minX: Math.min(box.minX, b.minX),
+      minY: Math.min(box.minY, b.minY),
+      maxX: Math.max(box.maxX, b.maxX),
+      maxY: Math.max(box.maxY, b.maxY),
+    };
+  }
+  const rim = 0.02 * Math.max(box.maxX - box.minX, box.maxY - box.minY);
+  const cx = (box.minX + box.maxX) / 2;
+  const cy = (box.minY + box.maxY) / 2;
+  const outer = rectangleRing(
+    box.minX - rim,
+    box.minY - rim,
+    box.maxX - box.minX + 2 * rim,
+    box.maxY - box.minY + 2 * rim,
+  );
+  const holes = outlines.map((outline) => reversedRing(toGrid(outline.outer, scale, cx, cy)));
+  return { grid: gridShape(toGrid(outer, scale, cx, cy), holes), x: cx * scale, y: cy * scale };
+}
+
+/** Where grown pieces may lie, as a box in grid units. */
+function windowOf(job: RegionJob, outlines: readonly Polygon[], scale: number): CompiledJob["window"] {
+  const inset = job.margin - job.gap / 2;
+  const { length, width } = job.region;
+  const maxX = length === null ? Infinity : (length - inset) * scale;
+  const strip = { minX: inset * scale, minY: inset * scale, maxX, maxY: (width - inset) * scale };
+  if (job.region.outline === null) return strip;
+  if (outlines.length === 0) return { minX: Infinity, minY: Infinity, maxX: -Infinity, maxY: -Infinity };
+  const boxes = outlines.map((outline) => ringBox(outline.outer));
+  // What is held to the edge as it is reaches out when grown: sharp corners by up to the gap.
+  const beyond = isBareAtEdge(job) ? job.gap : 0;
+  return {
+    minX: (Math.min(...boxes.map((box) => box.minX)) - beyond) * scale,
+    minY: (Math.min(...boxes.map((box) => box.minY)) - beyond) * scale,
+    maxX: (Math.max(...boxes.map((box) => box.maxX)) + beyond) * scale,
+    maxY: (Math.max(...boxes.map((box) => box.maxY)) + beyond) * scale,
+  };
+}
+
+/** The allowed orientations of a shape, each outline once, and which of them every orientation stands for. */
+function variantsOfShape(
+  shape: Shape,
+  number: number,
+  allowed: readonly Orientation[],
+  indexOf: (o: Orientation) => number,
+): { variants: Variant[]; names: Map<string, number> } {
+  const seen = new Map<string, number>();
+  const names = new Map<string, number>();
+  const out: Variant[] = [];
+  for (const { turnDeg, mirrored } of allowed) {
+    const [cos, sin] = turnCosSin(turnDeg);
+    const flip = mirrored ? -1 : 1;
+    const key = shapeKey(shape.grid, cos, sin, flip);
+    const known = seen.get(key);
+    names.set(orientationKey(number, { turnDeg, mirrored }), known ?? out.length);
+    if (known !== undefined) continue;
+    seen.set(key, out.length);
+    const box = ringBox(turnedOnGrid(shape.grid.outer, cos, sin, flip));
+    const orientation = indexOf({ turnDeg: normalTurn(turnDeg), mirrored });
+    out.push({ turnDeg, mirrored, shape: number, orientation, cos, sin, flip, ...box });
+  }
+  return { variants: out, names };
+}
+
+function fitsWindow(variant: Variant, grow: number, window: CompiledJob["window"]): boolean {
+  const slack = FIT_UNITS + 2 * grow;
+  const width = variant.maxX - variant.minX;
+  const height = variant.maxY - variant.minY;
+  return width <= window.maxX - window.minX + slack && height <= window.maxY - window.minY + slack;
+}
+
+/** The job's own numbers for orientations, in order of first use. */
+function orientationBook(): { list: Orientation[]; indexOf: (o: Orientation) => number } {
+  const list: Orientation[] = [];
+  const indexOf = (o: Orientation): number => {
+    const at = list.findIndex((other) => other.turnDeg === o.turnDeg && other.mirrored === o.mirrored);
+    return at >= 0 ? at : list.push(o) - 1;
+  };
+  return { list, indexOf };
+}
+
+/**
+ * A region job on a whole-number grid, on which no-fit polygons are exact: outlines grown by half the gap,
+ * equal shapes and orientations that look alike counted once, everything fixed gathered as obstacles. Yields after a
+ * few pieces.
+ * Cost: O(vertices), and offsets where the gap or the margin asks for them.
+ */
+export function* compileSteps(job: RegionJob): Generator<void, CompiledJob> {
+  const outlines: Polygon[] = [];
+  for (const { outline } of job.pieces) {
+    outlines.push(grownOutline(outline, job.gap / 2));
+    if (outlines.length % PIECES_PER_TURN === 0) yield;
+  }
+  const usable = usableOutlines(job);
+  const fixed = fixedOutlines(job);
+  const squareTurns = job.pieces.every((p) => !p.freeTurn && p.orientations.every((o) => o.turnDeg % 90 === 0));
+  const reach = squareTurns ? boxExtent : boxDiagonal;
+  const all = [...outlines, ...fixed.map(({ outline }) => outline)];
+  const parts = all.map((polygon) => reach(polygon.outer));
+  const scale = gridScale(Math.max(...parts, ...usable.map((polygon) => 1.1 * boxExtent(polygon.outer))));
+  const centres = outlines.map((outline) => boxCentre(outline.outer));
+  const isWhole =
+    squareTurns &&
+    usable.length === 0 &&
+    all.every((polygon) => liesOnGrid(polygon, scale, ...boxCentre(polygon.outer)));
+  const { shapes, shapeOf } = yield* distinctShapes(job, outlines, centres, scale, isWhole);
+  const { list: orientations, indexOf } = orientationBook();
+  const variants: Variant[] = [];
+  const variantFor = new Map<string, number>();
+  const window = windowOf(job, usable, scale);
+  const variantsOf: number[][] = [];
+  for (const [number, shape] of shapes.entries()) {
+    if (number % PIECES_PER_TURN === PIECES_PER_TURN - 1) yield;
+    const piece = job.pieces[shapeOf.indexOf(number)]!;
+    const own = variantsOfShape(shape, number, triedOrientations(piece), indexOf);
+    const numbers = own.variants.map((variant) => variants.push(variant) - 1);
+    for (const [name, index] of own.names) variantFor.set(name, numbers[index]!);
+    variantsOf.push(numbers.filter((index) => fitsWindow(variants[index]!, shape.grow, window)));
+  }
+  const obstacles: Obstacle[] = fixed.map(({ outline, isEdge }) => {
+    const [cx, cy] = boxCentre(outline.outer);
+    const grid = polygonToGrid(outline, scale, cx, cy);
+    return { grid, isFrame: false, isEdge, x: cx * scale, y: cy * scale };
+  });
+  if (usable.length > 0) obstacles.push({ ...frameShape(usable, scale), isFrame: true, isEdge: true });
+  const items = openCopies(job).map(({ piece, copy }) => ({ piece, copy, shape: shapeOf[piece]! }));
+  return {
+    job,
+    unitsPerMm: scale,
+    shapes,
+    variants,
+    variantsOf,
+    orientations,
+    variantFor,
+    items,
+    obstacles,
+    centres,
+    window,
+  };
+}
+
+/** The same in one go. */
+export function compileJob(job: RegionJob): CompiledJob {
+  const steps = compileSteps(job);
+  let step = steps.next();
+  while (!step.done) step = steps.next();
+  return step.value;
+}

@@ -1,0 +1,110 @@
+import { differenceOf, offsetOf, ringsOf, sharedArea } from "../../../geometry/clipper.ts";
+import { posePolygon } from "../../../geometry/pose.ts";
+import { type Box, type Polygon, polygonArea, ringBox } from "../../../geometry/ring.ts";
+import type { RegionJob, RegionPlan } from "../../types.ts";
+import { isBareAtEdge } from "../compile/growOutlines.ts";
+
+/** Overlap that counts as touching, as a share of the smaller piece's area. */
+const TOUCH_SHARE = 5e-7;
+
+/**
+ * How far a piece may reach over a straight edge, as a share of its size: half of what the checker allows. A long thin
+ * piece is small beside the grid, whose rounding alone may be a ten-millionth of its size.
+ */
+const EDGE_SHARE = 5e-7;
+
+interface Laid {
+  readonly outline: Polygon;
+  readonly box: Box;
+  readonly area: number;
+}
+
+function laid(outline: Polygon): Laid {
+  return { outline, box: ringBox(outline.outer), area: polygonArea(outline) };
+}
+
+function boxesMeet(a: Box, b: Box): boolean {
+  return a.minX < b.maxX && b.minX < a.maxX && a.minY < b.maxY && b.minY < a.maxY;
+}
+
+/**
+ * Judges plans from the outlines as they were given, not from the search's grid: the search finds every hole
+ * in its own arithmetic. Outlines grown by half the gap must not overlap, nor leave the region less the margin, by more
+ * than a small share of the smaller piece. Where pieces are held to the edge as they are, so they are judged.
+ */
+export class PlanVerifier {
+  private readonly job: RegionJob;
+  private readonly grown = new Map<string, Polygon>();
+  /** Where pieces may lie in a shaped region, as they are if `isBareAtEdge`, else grown. */
+  private readonly usable: Polygon[] | null;
+  private readonly isBareAtEdge: boolean;
+  private readonly fixed: Laid[];
+
+  constructor(job: RegionJob) {
+    this.job = job;
+    const half = job.gap / 2;
+    const { outline, flaws } = job.region;
+    this.isBareAtEdge = isBareAtEdge(job);
+    const inset = this.isBareAtEdge ? job.margin : job.margin - half;
+    this.usable = null;
+    if (outline !== null)
+      this.usable = inset === 0 ? [outline] : offsetOf(ringsOf(outline), -inset, { kind: "miter", limit: 2 });
+    this.fixed = flaws.map((flaw) => laid(this.grow(flaw)));
+  }
+
+  private grow(polygon: Polygon): Polygon {
+    const { gap } = this.job;
+    return gap === 0 ? polygon : offsetOf(ringsOf(polygon), gap / 2, { kind: "round", tolerance: gap / 200 })[0]!;
+  }
+
+  private outlineOf(id: string): Polygon {
+    return this.job.pieces.find((piece) => piece.id === id)!.outline;
+  }
+
+  /** The grown outline of a piece, made when first asked for. */
+  private grownOf(id: string): Polygon {
+    let grown = this.grown.get(id);
+    if (grown === undefined) {
+      grown = this.grow(this.outlineOf(id));
+      this.grown.set(id, grown);
+    }
+    return grown;
+  }
+
+  /**
+   * Whether every placement keeps its distance from all else. Yields after each piece.
+   * Cost: one boolean per pair of boxes that meet.
+   */
+  *passes(plan: RegionPlan): Generator<undefined, boolean> {
+    const pieces: Laid[] = [];
+    for (const place of plan.placements) {
+      const a = laid(posePolygon(this.grownOf(place.pieceId), place));
+      const atEdge = this.isBareAtEdge ? laid(posePolygon(this.outlineOf(place.pieceId), place)) : a;
+      if (!this.staysInside(atEdge)) return false;
+      for (const flaw of this.fixed) if (this.overlaps(a, flaw, a.area)) return false;
+      for (const b of pieces) if (this.overlaps(a, b, Math.min(a.area, b.area))) return false;
+      pieces.push(a);
+      yield;
+    }
+    return true;
+  }
+
+  private overlaps(a: Laid, b: Laid, area: number): boolean {
+    return boxesMeet(a.box, b.box) && sharedArea(a.outline, b.outline) > TOUCH_SHARE * area;
+  }
+
+  private staysInside({ outline, box, area }: Laid): boolean {
+    if (this.usable === null) return this.staysInBox(box, area);
+    const outside = differenceOf(ringsOf(outline), this.usable.flatMap(ringsOf));
+    return outside.reduce((sum, part) => sum + polygonArea(part), 0) <= TOUCH_SHARE * area;
+  }
+
+  private staysInBox(box: Box, area: number): boolean {
+    const { region, margin, gap } = this.job;
+    const inset = margin - gap / 2;
+    const slack = EDGE_SHARE * Math.sqrt(area);
+    if (box.minX < inset - slack || box.minY < inset - slack) return false;
+    if (box.maxY > region.width - inset + slack) return false;
+    return region.length === null || box.maxX <= region.length - inset + slack;
+  }
+}

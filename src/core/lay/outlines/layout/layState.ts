@@ -1,0 +1,156 @@
+import type { CompiledJob } from "../compile/compileJob.ts";
+import type { NoFitStore } from "../noFit/noFitStore.ts";
+import { PairTable } from "./pairTable.ts";
+import { PlaceGrid } from "./placeGrid.ts";
+
+/** Where every copy lies, grid units: variant −1 when it is not laid. */
+export interface Spots {
+  readonly variant: Int32Array;
+  readonly x: Float64Array;
+  readonly y: Float64Array;
+  /** Right end of the window the spots were found for. */
+  maxX: number;
+}
+
+export function emptySpots(count: number): Spots {
+  return {
+    variant: new Int32Array(count).fill(-1),
+    x: new Float64Array(count),
+    y: new Float64Array(count),
+    maxX: 0,
+  };
+}
+
+export function copySpots(from: Spots, to: Spots): void {
+  to.variant.set(from.variant);
+  to.x.set(from.x);
+  to.y.set(from.y);
+  to.maxX = from.maxX;
+}
+
+/**
+ * A layout under work: spots, how much each pair overlaps (depth × gravities), the pair weights that guide the search,
+ * and what lies where. Columns are copies, then obstacles.
+ */
+export class LayState {
+  readonly job: CompiledJob;
+  readonly store: NoFitStore;
+  readonly count: number;
+  readonly columns: number;
+  readonly spots: Spots;
+  readonly pairs: PairTable;
+  /** Kept by whoever measures overlaps; void while copies are moved otherwise. */
+  readonly places: PlaceGrid;
+  /** How much an overlap of each column counts: large shapes are the hard ones to place. */
+  readonly gravity: Float64Array;
+  /** Columns by falling size: large neighbours first end a sum early. */
+  readonly order: Int32Array;
+  /** Right end of the window now, grid units. */
+  maxX: number;
+  /** Evaluations spent. */
+  evaluations = 0;
+
+  constructor(job: CompiledJob, store: NoFitStore) {
+    this.job = job;
+    this.store = store;
+    this.count = job.items.length;
+    this.columns = this.count + job.obstacles.length;
+    this.spots = emptySpots(this.count);
+    this.pairs = new PairTable(this.count, this.columns);
+    this.maxX = job.window.maxX;
+    const size = (column: number): number =>
+      column < this.count ? job.shapes[job.items[column]!.shape]!.area : Infinity;
+    this.gravity = new Float64Array(this.columns).fill(1);
+    const columns = Array.from({ length: this.columns }, (_, i) => i);
+    this.order = Int32Array.from(columns.sort((a, b) => (size(a) === size(b) ? a - b : size(b) - size(a))));
+    this.places = new PlaceGrid(job, this.spots, this.order);
+  }
+
+  /** Lets a copy's overlaps count by its area to this power, 1 on average; overlaps must be measured anew after. */
+  setGravity(power: number): void {
+    const { job, gravity, count } = this;
+    const area = (i: number): number => job.shapes[job.items[i]!.shape]!.area;
+    let mean = 0;
+    for (let i = 0; i < count; i++) mean += area(i) / count;
+    for (let i = 0; i < count; i++) gravity[i] = (area(i) / mean) ** power;
+  }
+
+  /** How much the copies' areas vary: standard deviation over mean. */
+  areaSpread(): number {
+    const { job, count } = this;
+    const areas = job.items.map(({ shape }) => job.shapes[shape]!.area);
+    const mean = areas.reduce((sum, area) => sum + area, 0) / count;
+    const variance = areas.reduce((sum, area) => sum + (area - mean) ** 2, 0) / count;
+    return Math.sqrt(variance) / mean;
+  }
+
+  /** Whether a variant is no longer than the window now (its height was seen to when the job was compiled). */
+  fitsLength(variant: number): boolean {
+    return this.highX(variant) >= this.lowX(variant) - 1;
+  }
+
+  /** Puts a copy as near to (x, y) as the window allows, in another variant when its own has become too long. */
+  placeWithin(item: number, variant: number, x: number, y: number): void {
+    const { spots, job } = this;
+    let at = variant;
+    if (!this.fitsLength(at)) {
+      const others = job.variantsOf[job.items[item]!.shape]!;
+      const long = (v: number): number => job.variants[v]!.maxX - job.variants[v]!.minX;
+      at = others.reduce((a, b) => (long(b) < long(a) ? b : a));
+    }
+    spots.variant[item] = at;
+    spots.x[item] = Math.max(this.lowX(at), Math.min(x, this.highX(at)));
+    spots.y[item] = Math.max(this.lowY(at), Math.min(y, this.highY(at)));
+  }
+
+  /** Far side of what is laid, grid units; the window's left end when nothing is. */
+  end(): number {
+    let end = this.job.window.minX;
+    for (let i = 0; i < this.count; i++) {
+      const variant = this.spots.variant[i]!;
+      if (variant >= 0) end = Math.max(end, this.spots.x[i]! + this.job.variants[variant]!.maxX);
+    }
+    return end;
+  }
+
+  /** The window cannot end before this: the longest copy in its shortest variant. */
+  leastEnd(): number {
+    const { job } = this;
+    let longest = 0;
+    for (const { shape } of job.items) {
+      const lengths = job.variantsOf[shape]!.map((v) => job.variants[v]!.maxX - job.variants[v]!.minX);
+      if (lengths.length > 0) longest = Math.max(longest, Math.min(...lengths));
+    }
+    return job.window.minX + longest;
+  }
+
+  /** Area of what is laid in `spots`, square grid units. */
+  laidArea(spots: Spots): number {
+    let area = 0;
+    for (let i = 0; i < this.count; i++)
+      if (spots.variant[i]! >= 0) area += this.job.shapes[this.job.items[i]!.shape]!.area;
+    return area;
+  }
+
+  /** Copies that could be laid somewhere but are not. */
+  missing(spots: Spots): number[] {
+    const out: number[] = [];
+    for (let i = 0; i < this.count; i++)
+      if (spots.variant[i]! < 0 && this.job.variantsOf[this.job.items[i]!.shape]!.length > 0) out.push(i);
+    return out;
+  }
+
+  /** Lowest and highest position of a variant in the window now. */
+  lowX(variant: number): number {
+    return this.job.window.minX - this.job.variants[variant]!.minX;
+  }
+  lowY(variant: number): number {
+    return this.job.window.minY - this.job.variants[variant]!.minY;
+  }
+  highX(variant: number): number {
+    return this.maxX - this.job.variants[variant]!.maxX;
+  }
+  highY(variant: number): number {
+    return Math.max(this.job.window.maxY - this.job.variants[variant]!.maxY, this.lowY(variant));
+  }
+}

@@ -1,0 +1,208 @@
+import type { Rng } from "../../rng.ts";
+import { EDGE, ROW, ROW_INTS, weightedDepth } from "../noFit/depth.kernel.ts";
+import { HEAD } from "../noFit/gridArena.ts";
+import type { LayState } from "./layState.ts";
+import { writeRow } from "./neighbourRow.ts";
+import type { PlaceGrid } from "./placeGrid.ts";
+
+const NO_WEIGHTS = new Float32Array(0);
+/** In smaller layouts nearly every row is met in a search, so all are written at once and no box is asked twice. */
+const WRITE_ALL_TO = 100;
+
+/**
+ * What one copy in one variant meets near a place, as rows for the depth kernel, one for each column of the layout. A
+ * row is written when it is first met, so a question costs what lies near the place.
+ */
+export class Nearby {
+  readonly rows: Float64Array;
+  readonly ints: Int32Array;
+  /** Columns met by the last question to `gather`, in the layout's order. */
+  readonly pick: Int32Array;
+  /** x, y, limit and result of the last question to the depth kernel. */
+  readonly probe: Float64Array = new Float64Array(4);
+  private readonly state: LayState;
+  private readonly grid: Int32Array;
+  /** Round in which a column's row was written. */
+  private readonly written: Int32Array;
+  private round = 0;
+  private item = 0;
+  private variant = 0;
+  private weights: Float32Array = NO_WEIGHTS;
+  private level: ReturnType<PlaceGrid["levelFor"]>;
+  /** How far the variant reaches from its origin: minX, maxX, minY, maxY. */
+  private readonly own = new Float64Array(4);
+  private readonly writesAll: boolean;
+
+  constructor(state: LayState) {
+    const { columns } = state;
+    this.state = state;
+    this.writesAll = columns <= WRITE_ALL_TO;
+    this.rows = new Float64Array(columns * ROW);
+    this.ints = new Int32Array(columns * ROW_INTS);
+    this.pick = new Int32Array(columns);
+    this.grid = new Int32Array(columns);
+    this.written = new Int32Array(columns);
+    this.level = state.places.levelFor(0);
+  }
+
+  /** Turns to copy `item` in `variant`; depths count by `weights` and gravity, or plainly without them. */
+  open(item: number, variant: number, weights: Float32Array = NO_WEIGHTS): void {
+    const { state, own } = this;
+    const { shape, minX, maxX, minY, maxY } = state.job.variants[variant]!;
+    this.round++;
+    this.item = item;
+    this.variant = variant;
+    this.weights = weights;
+    this.level = state.places.levelFor(shape);
+    own[0] = minX;
+    own[1] = maxX;
+    own[2] = minY;
+    own[3] = maxY;
+    if (!this.writesAll) return;
+    for (let p = 0; p < state.places.laidCount; p++) {
+      const j = state.places.laid[p]!;
+      if (j !== item) this.write(j);
+      // A copy does not meet itself.
+      else this.rows[j * ROW] = Infinity;
+    }
+    for (let j = state.count; j < state.columns; j++) this.write(j);
+  }
+
+  private write(j: number): void {
+    const { state, item, weights } = this;
+    const { gravity } = state;
+    const weight = weights.length > 0 ? weights[j]! * gravity[item]! * gravity[j]! : 1;
+    this.grid[j] = writeRow(state, this.variant, j, weight, this.rows, this.ints, j);
+    this.written[j] = this.round;
+  }
+
+  /** How many columns can be met at all: all laid copies but this one, and the obstacles. */
+  met(): number {
+    const { state, item } = this;
+    const own = state.spots.variant[item]! >= 0 ? 1 : 0;
+    let count = state.places.laidCount - own;
+    for (let j = state.count; j < state.columns; j++) {
+      if (this.written[j] !== this.round) this.write(j);
+      if (this.grid[j]! >= 0) count++;
+    }
+    return count;
+  }
+
+  /** Column number `k` of those that can be met, in the layout's order. */
+  private metAt(k: number): number {
+    const { state, item } = this;
+    const { places } = state;
+    let left = k;
+    for (let j = state.count; j < state.columns; j++) if (this.grid[j]! >= 0 && left-- === 0) return j;
+    const own = state.spots.variant[item]! >= 0 ? places.placeOf(item) : Infinity;
+    return places.laid[left < own ? left : left + 1]!;
+  }
+
+  /** Puts what the copy at (x, y) comes within `margin` of into `pick`, rows written; returns how many. */
+  gather(x: number, y: number, margin: number): number {
+    const { state, own, pick, written, item, round, level } = this;
+    const { places } = state;
+    const { boxes } = places;
+    const x0 = x + own[0]! - margin;
+    const x1 = x + own[1]! + margin;
+    const y0 = y + own[2]! - margin;
+    const y1 = y + own[3]! + margin;
+    const { list, stride } = level;
+    const q = places.cellAt(level, x, y);
+    const from = q * stride;
+    const to = from + level.count[q]!;
+    let count = 0;
+    for (let p = from; p < to; p++) {
+      const j = list[p]!;
+      const b = 4 * j;
+      if (x1 <= boxes[b]! || x0 >= boxes[b + 1]! || y1 <= boxes[b + 2]! || y0 >= boxes[b + 3]!) continue;
+      if (j === item) continue;
+      if (written[j] !== round) this.write(j);
+      if (this.grid[j]! >= 0) pick[count++] = j;
+    }
+    return count;
+  }
+
+  /** A random corner of a random neighbour's no-fit polygon, in the region, into `out`. `met`: as `met()` told. */
+  randomCorner(rng: Rng, met: number, out: Float64Array): void {
+    const k = this.metAt(rng.below(met));
+    if (this.written[k] !== this.round) this.write(k);
+    const { edges, heads } = this.state.store.arena;
+    const head = this.grid[k]! * HEAD;
+    const e = (heads[head + 6]! + rng.below(heads[head + 7]!)) * EDGE;
+    const lx = edges[e]!;
+    const ly = edges[e + 1]!;
+    const o = k * ROW;
+    const { rows } = this;
+    out[0] = rows[o + 4]! + rows[o + 6]! * lx + rows[o + 8]! * ly;
+    out[1] = rows[o + 5]! + rows[o + 7]! * lx + rows[o + 9]! * ly;
+  }
+
+  /** Weighted overlap at (x, y); stops once it reaches `limit`. */
+  depthAt(x: number, y: number, limit: number): number {
+    const { state, probe, level } = this;
+    state.evaluations++;
+    probe[0] = x;
+    probe[1] = y;
+    probe[2] = limit;
+    probe[3] = 0;
+    if (!this.writesAll) return this.depthOfMet(x, y, limit);
+    const q = state.places.cellAt(level, x, y);
+    const from = q * level.stride;
+    this.addDepths(level.list, from, from + level.count[q]!);
+    return probe[3]!;
+  }
+
+  private addDepths(pick: Int32Array, from: number, to: number): void {
+    const { least, cells, edges } = this.state.store.arena;
+    weightedDepth(this.probe, this.rows, this.ints, pick, from, to, least, cells, edges);
+  }
+
+  /**
+   * `depthAt` for rows written when first met. Writing a row costs more than asking it, so what is written is summed
+   * up before the next row is written: most samples reach `limit` by then. Same sum, in the same order.
+   */
+  private depthOfMet(x: number, y: number, limit: number): number {
+    const { state, own, pick, written, grid, item, round, level, probe } = this;
+    const { places } = state;
+    const { boxes } = places;
+    const x0 = x + own[0]!;
+    const x1 = x + own[1]!;
+    const y0 = y + own[2]!;
+    const y1 = y + own[3]!;
+    const { list, stride } = level;
+    const q = places.cellAt(level, x, y);
+    const end = q * stride + level.count[q]!;
+    let asked = 0;
+    let count = 0;
+    for (let p = q * stride; p < end; p++) {
+      const j = list[p]!;
+      const b = 4 * j;
+      if (x1 <= boxes[b]! || x0 >= boxes[b + 1]! || y1 <= boxes[b + 2]! || y0 >= boxes[b + 3]!) continue;
+      if (j === item) continue;
+      if (written[j] !== round) {
+        if (asked < count) {
+          this.addDepths(pick, asked, count);
+          asked = count;
+          if (probe[3]! >= limit) return probe[3]!;
+        }
+        this.write(j);
+      }
+      if (grid[j]! >= 0) pick[count++] = j;
+    }
+    if (asked < count) this.addDepths(pick, asked, count);
+    return probe[3]!;
+  }
+
+  /** Depth at (x, y) in column `pick[p]` of the last `gather` alone; for rows without weights. */
+  depthOf(p: number, x: number, y: number): number {
+    const { least, cells, edges } = this.state.store.arena;
+    const { probe } = this;
+    probe[0] = x;
+    probe[1] = y;
+    probe[2] = Infinity;
+    probe[3] = 0;
+    weightedDepth(probe, this.rows, this.ints, this.pick, p, p + 1, least, cells, edges);
+    return probe[3]!;
+  }
+}

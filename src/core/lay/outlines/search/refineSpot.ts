@@ -1,0 +1,186 @@
+import type { Rng } from "../../rng.ts";
+import type { LayState } from "../layout/layState.ts";
+import type { Nearby } from "../layout/nearby.ts";
+import { nearestExit } from "../noFit/depth.kernel.ts";
+import type { SpotTuning } from "./spotTuning.ts";
+
+/** Lines of contact weighed against each other, and rounds of doing so. */
+const MOST_LINES = 10;
+const SNAP_ROUNDS = 4;
+
+/** Takes a good spot to a better one near by: coordinate descent, then exact contact. */
+export class SpotRefiner {
+  /** The spot: set before `refine`, moved by it. */
+  readonly point: Float64Array = new Float64Array(2);
+  private readonly state: LayState;
+  private readonly rng: Rng;
+  private readonly tuning: SpotTuning;
+  private readonly lines = new Float64Array(MOST_LINES * 3);
+  private lineCount = 0;
+  private readonly exit = new Float64Array(3);
+
+  constructor(state: LayState, rng: Rng, tuning: SpotTuning) {
+    this.state = state;
+    this.rng = rng;
+    this.tuning = tuning;
+  }
+
+  /** Descends from `point`, then snaps to exact contact; leaves the end in `point` and returns its value. */
+  refine(near: Nearby, variant: number, reach: number, start: number): number {
+    if (start <= 0) return start;
+    const { state, tuning, point } = this;
+    const room = reach * 0.6;
+    const lowX = Math.max(state.lowX(variant), point[0]! - room);
+    const highX = Math.min(state.highX(variant), point[0]! + room);
+    const lowY = Math.max(state.lowY(variant), point[1]! - room);
+    const highY = Math.min(state.highY(variant), point[1]! + room);
+    const value = this.descend(
+      near,
+      start,
+      reach * tuning.firstStep,
+      reach * tuning.lastStep,
+      lowX,
+      highX,
+      lowY,
+      highY,
+    );
+    return value > 0 ? this.snap(near, value, reach * tuning.snapReach, lowX, highX, lowY, highY) : value;
+  }
+
+  /** Tries both ways along one of four axes at a time; longer steps after success, shorter ones after failure. */
+  private descend(
+    near: Nearby,
+    start: number,
+    firstStep: number,
+    lastStep: number,
+    lowX: number,
+    highX: number,
+    lowY: number,
+    highY: number,
+  ): number {
+    const { rng, point } = this;
+    let value = start;
+    let stepX = firstStep;
+    let stepY = firstStep;
+    while (value > 0 && (stepX > lastStep || stepY > lastStep)) {
+      const axis = rng.below(4);
+      const dx = axis === 1 ? 0 : stepX;
+      const dy = axis === 0 ? 0 : axis === 3 ? -stepY : stepY;
+      let bestX = point[0]!;
+      let bestY = point[1]!;
+      let best = value;
+      for (let way = -1; way <= 1; way += 2) {
+        const x = Math.min(Math.max(point[0]! + way * dx, lowX), highX);
+        const y = Math.min(Math.max(point[1]! + way * dy, lowY), highY);
+        const there = near.depthAt(x, y, best);
+        if (there >= best) continue;
+        best = there;
+        bestX = x;
+        bestY = y;
+      }
+      const factor = best < value ? 1.1 : 0.5;
+      if (dx !== 0) stepX *= factor;
+      if (dy !== 0) stepY *= factor;
+      value = best;
+      point[0] = bestX;
+      point[1] = bestY;
+    }
+    return value;
+  }
+
+  /** Moves to where the lines of near contact meet, as long as that lessens the overlap. */
+  private snap(
+    near: Nearby,
+    start: number,
+    within: number,
+    lowX: number,
+    highX: number,
+    lowY: number,
+    highY: number,
+  ): number {
+    const { point } = this;
+    let value = start;
+    for (let round = 0; round < SNAP_ROUNDS && value > 0; round++) {
+      const count = this.contactLines(near, within, lowX, highX, lowY, highY);
+      const before = value;
+      const fromX = point[0]!;
+      const fromY = point[1]!;
+      for (let i = 0; i < count && value > 0; i++) {
+        const nx = this.lines[3 * i]!;
+        const ny = this.lines[3 * i + 1]!;
+        const d = this.lines[3 * i + 2]!;
+        if (d > 0) value = this.trySpot(near, fromX + d * nx, fromY + d * ny, value, lowX, highX, lowY, highY);
+        for (let j = 0; j < i && value > 0; j++) {
+          const mx = this.lines[3 * j]!;
+          const my = this.lines[3 * j + 1]!;
+          const e = this.lines[3 * j + 2]!;
+          const det = nx * my - ny * mx;
+          if (Math.abs(det) < 0.02) continue;
+          const dx = (d * my - e * ny) / det;
+          const dy = (e * nx - d * mx) / det;
+          if (Math.abs(dx) > 2 * within || Math.abs(dy) > 2 * within) continue;
+          value = this.trySpot(near, fromX + dx, fromY + dy, value, lowX, highX, lowY, highY);
+        }
+      }
+      if (value >= before) break;
+    }
+    return value;
+  }
+
+  private trySpot(
+    near: Nearby,
+    x: number,
+    y: number,
+    value: number,
+    lowX: number,
+    highX: number,
+    lowY: number,
+    highY: number,
+  ): number {
+    const px = Math.min(Math.max(x, lowX), highX);
+    const py = Math.min(Math.max(y, lowY), highY);
+    const there = near.depthAt(px, py, value);
+    if (there >= value) return value;
+    this.point[0] = px;
+    this.point[1] = py;
+    return there;
+  }
+
+  private addLine(nx: number, ny: number, distance: number): void {
+    if (this.lineCount === MOST_LINES) return;
+    const { lines } = this;
+    const at = 3 * this.lineCount++;
+    lines[at] = nx;
+    lines[at + 1] = ny;
+    lines[at + 2] = distance;
+  }
+
+  /** Lines (unit direction, distance) along which `point` would come to touch what is within reach. */
+  private contactLines(
+    near: Nearby,
+    within: number,
+    lowX: number,
+    highX: number,
+    lowY: number,
+    highY: number,
+  ): number {
+    const { state, exit, point } = this;
+    const { rows, ints, probe, pick } = near;
+    const x = point[0]!;
+    const y = point[1]!;
+    this.lineCount = 0;
+    if (x - lowX < within) this.addLine(-1, 0, x - lowX);
+    if (highX - x < within) this.addLine(1, 0, highX - x);
+    if (y - lowY < within) this.addLine(0, -1, y - lowY);
+    if (highY - y < within) this.addLine(0, 1, highY - y);
+    const count = near.gather(x, y, within);
+    const { cells, edges } = state.store.arena;
+    probe[0] = x;
+    probe[1] = y;
+    for (let p = 0; p < count && this.lineCount < MOST_LINES; p++) {
+      if (!nearestExit(probe, rows, ints, pick[p]!, cells, edges, exit)) continue;
+      if (exit[0]! > -within && exit[0]! < 2 * within) this.addLine(exit[1]!, exit[2]!, exit[0]!);
+    }
+    return this.lineCount;
+  }
+}

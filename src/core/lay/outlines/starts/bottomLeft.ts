@@ -1,0 +1,168 @@
+import { ringBox } from "../../../geometry/ring.ts";
+import type { Pause } from "../../breath.ts";
+import type { LayState } from "../layout/layState.ts";
+import { Neighbours } from "../layout/neighbours.ts";
+import { ROW } from "../noFit/depth.kernel.ts";
+
+/** Corners of no-fit polygons asked at most for one copy. */
+const MOST_CORNERS = 20_000;
+
+/** A spot for one copy. */
+interface Spot {
+  variant: number;
+  x: number;
+  y: number;
+}
+
+/** Corners of the no-fit polygons round what is laid, and the ends of the window, as x, y pairs. */
+function cornersOf(state: LayState, near: Neighbours, variant: number, fromX: number, toX: number): Float64Array {
+  const lowX = state.lowX(variant);
+  const lowY = state.lowY(variant);
+  const highY = state.highY(variant);
+  const points: number[] = [];
+  const add = (x: number, y: number): void => {
+    if (x >= lowX && x <= toX && x >= fromX && y >= lowY && y <= highY) points.push(x, y);
+  };
+  add(lowX, lowY);
+  add(lowX, highY);
+  for (let k = 0; k < near.count && points.length < 2 * MOST_CORNERS; k++) {
+    const o = k * ROW;
+    const { rows } = near;
+    if (rows[o + 1]! < fromX || rows[o]! > toX) continue;
+    add(rows[o + 1]!, lowY);
+    add(rows[o + 1]!, highY);
+    for (const ring of state.store.ringsOf(near.grid[k]!)) {
+      const n = ring.length;
+      for (let i = 0; i < n; i += 2) {
+        const lx = ring[i]!;
+        const ly = ring[i + 1]!;
+        const x = rows[o + 4]! + rows[o + 6]! * lx + rows[o + 8]! * ly;
+        const y = rows[o + 5]! + rows[o + 7]! * lx + rows[o + 9]! * ly;
+        add(x, y);
+        const mx = ring[(i + 2) % n]!;
+        const my = ring[(i + 3) % n]!;
+        const x2 = rows[o + 4]! + rows[o + 6]! * mx + rows[o + 8]! * my;
+        const y2 = rows[o + 5]! + rows[o + 7]! * mx + rows[o + 9]! * my;
+        for (const level of [lowY, highY])
+          if (y > level !== y2 > level) add(x + ((level - y) / (y2 - y)) * (x2 - x), level);
+        if (x > lowX !== x2 > lowX) add(lowX, y + ((lowX - x) / (x2 - x)) * (y2 - y));
+      }
+    }
+  }
+  return Float64Array.from(points);
+}
+
+/** Builds the no-fit polygons of `item` about all that is laid, one at a time. */
+function* prepare(state: LayState, item: number): Generator<Pause, void> {
+  const { job, store, spots, count } = state;
+  const laid = new Set<number>();
+  for (let j = 0; j < count; j++) if (spots.variant[j]! >= 0) laid.add(spots.variant[j]!);
+  for (const variant of job.variantsOf[job.items[item]!.shape]!) {
+    for (const at of laid) {
+      const before = store.built;
+      yield* store.prepare(job.variants[at]!, job.variants[variant]!);
+      if (store.built > before) yield;
+    }
+    for (let k = 0; k < job.obstacles.length; k++) {
+      store.obstacleGrid(k, variant);
+      yield;
+    }
+  }
+}
+
+/** The leftmost, then lowest of the corners between `fromX` and `toX` that is free, or null. */
+function freeCorner(
+  state: LayState,
+  near: Neighbours,
+  variant: number,
+  fromX: number,
+  toX: number,
+): [number, number] | null {
+  const points = cornersOf(state, near, variant, fromX, toX);
+  near.bin(fromX, Math.max(toX, fromX + 1));
+  const order = Array.from({ length: points.length / 2 }, (_, i) => i);
+  order.sort((a, b) => points[2 * a]! - points[2 * b]! || points[2 * a + 1]! - points[2 * b + 1]!);
+  for (const i of order) {
+    const x = points[2 * i]!;
+    const y = points[2 * i + 1]!;
+    if (near.depthAt(state, x, y, 1e-300) === 0) return [x, y];
+  }
+  return null;
+}
+
+/**
+ * The leftmost, then lowest free corner for copy `item`, or null; looked for from left to right, a piece's length at a
+ * time. `lastX` holds how far left each variant got before; right of `used` nothing lies. Yields after each step.
+ */
+function* leftmostSpot(
+  state: LayState,
+  near: Neighbours,
+  item: number,
+  lastX: Float64Array,
+  used: number,
+): Generator<Pause, Spot | null> {
+  const shape = state.job.items[item]!.shape;
+  let best: Spot | null = null;
+  let bestX = Infinity;
+  for (const variant of state.job.variantsOf[shape]!) {
+    if (state.highY(variant) < state.lowY(variant)) continue;
+    near.fill(state, item, variant);
+    const { minX, maxX } = state.job.variants[variant]!;
+    const lowX = state.lowX(variant);
+    const clearX = Math.max(lowX, used - minX);
+    const toX = Math.min(state.highX(variant), bestX - maxX, clearX);
+    let fromX = Math.max(lowX, lastX[variant]!);
+    while (fromX <= toX) {
+      const stepX = Math.min(toX, fromX + maxX - minX);
+      let spot = freeCorner(state, near, variant, fromX, stepX);
+      const y = state.lowY(variant);
+      if (spot === null && stepX === clearX && near.depthAt(state, clearX, y, 1e-300) === 0) spot = [clearX, y];
+      if (spot !== null) {
+        lastX[variant] = spot[0];
+        if (spot[0] + maxX < bestX) {
+          bestX = spot[0] + maxX;
+          best = { variant, x: spot[0], y: spot[1] };
+        }
+        break;
+      }
+      yield;
+      if (stepX === toX) break;
+      fromX = stepX;
+    }
+    yield;
+  }
+  return best;
+}
+
+/**
+ * Lays copies one by one, each at the leftmost free corner of the no-fit polygons over its orientations; copies
+ * that find none stay unlaid. Yields after each copy. `order` says which copy comes when.
+ * Source: bottom-left on no-fit polygons, common in the field (e.g. Dowsland, Vaid & Dowsland 2002, EJOR 141, from memory).
+ * Cost: O(copies · corners), less for repeats, which never look left of the copy before.
+ */
+export function* bottomLeft(state: LayState, order: readonly number[]): Generator<Pause, void> {
+  const near = new Neighbours(state.columns);
+  const lastX = new Float64Array(state.job.variants.length).fill(-Infinity);
+  let used = state.end();
+  // A flaw may lie right of all pieces.
+  const fixed = Math.max(...state.job.obstacles.map(({ grid, x }) => x + ringBox(grid.outer).maxX));
+  for (const item of order) {
+    state.store.trim();
+    yield* prepare(state, item);
+    const spot = yield* leftmostSpot(state, near, item, lastX, Math.max(used, fixed));
+    if (spot !== null) {
+      state.spots.variant[item] = spot.variant;
+      state.spots.x[item] = spot.x;
+      state.spots.y[item] = spot.y;
+      used = Math.max(used, spot.x + state.job.variants[spot.variant]!.maxX);
+    }
+    yield;
+  }
+  state.spots.maxX = used;
+}
+
+/** Copies by falling area: the usual order for a first layout. */
+export function byFallingArea(state: LayState): number[] {
+  const area = (i: number): number => state.job.shapes[state.job.items[i]!.shape]!.area;
+  return Array.from({ length: state.count }, (_, i) => i).sort((a, b) => area(b) - area(a) || a - b);
+}
