@@ -6,7 +6,9 @@ import { afterAll, expect, test } from "vitest";
 import { runCli } from "../tools/runCli.ts";
 
 const root = fileURLToPath(new URL("../../", import.meta.url));
-const docs = readdirSync(join(root, "docs"), { recursive: true, encoding: "utf8" }).map((name) => join("docs", name));
+const docs = readdirSync(join(root, "docs"), { recursive: true, encoding: "utf8" }).map((name) =>
+  join("docs", name),
+);
 const pages = ["README.md", "DEVELOPERS.md", "CHANGELOG.md", ...docs.filter((name) => name.endsWith(".md"))].map(
   (name) => ({ name, text: readFileSync(join(root, name), "utf8") }),
 );
@@ -15,7 +17,9 @@ afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
 /** Words of a shell line, quotes taken off, its comment left out. */
 const wordsOf = (line: string): string[] =>
-  [...line.replace(/\s#\s.*$/u, "").matchAll(/'([^']*)'|"([^"]*)"|(\S+)/gu)].map(([, a, b, c]) => a ?? b ?? c ?? "");
+  [...line.replace(/\s#\s.*$/u, "").matchAll(/'([^']*)'|"([^"]*)"|(\S+)/gu)].map(
+    ([, a, b, c]) => a ?? b ?? c ?? "",
+  );
 
 const printed = pages.flatMap(({ name, text }) =>
   [...text.matchAll(/```(?:sh)?\n([\s\S]*?)```/gu)].flatMap(([, block]) =>

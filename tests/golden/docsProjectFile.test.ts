@@ -22,8 +22,12 @@ test("the demo project has every kind of stock, mirrored pairs, folds and interf
   if (!project.ok || !cut.ok) return;
   const problems = layProblemsOf(project.value, cut.value);
   expect(problems.map((problem) => problem.materialId)).toEqual(["sailcloth", "faux", "lining", "fusible", "hide"]);
-  expect(new Set(problems.flatMap(({ stocks }) => stocks.map(({ kind }) => kind)))).toEqual(new Set(["remnant", "roll"]));
+  expect(new Set(problems.flatMap(({ stocks }) => stocks.map(({ kind }) => kind)))).toEqual(
+    new Set(["remnant", "roll"]),
+  );
   expect(new Set(project.value.straps.map(({ construction }) => construction)).size).toBeGreaterThanOrEqual(4);
-  const bent = cut.value.pieces.filter((piece) => piece.contour.vertices.some((bulge, i) => i % 3 === 2 && bulge !== 0));
+  const bent = cut.value.pieces.filter((piece) =>
+    piece.contour.vertices.some((bulge, i) => i % 3 === 2 && bulge !== 0),
+  );
   expect(bent.length).toBeGreaterThanOrEqual(5);
 });
