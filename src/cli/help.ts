@@ -14,7 +14,7 @@ export function programHelp(commands: readonly Command[]): string {
     ...list,
     "",
     "laywright COMMAND --help explains a command. laywright --version prints the version.",
-    'Lengths are written with their unit: "3 7/8 in", "98.4 mm", "1.2 m"; a plain number is in mm.',
+    'Lengths are written with their unit: "4 7/8 in", "123.8 mm", "1.2 m"; a plain number is in mm.',
     "Exit codes: 0 done, 1 a problem in the input, 2 wrong usage, 3 a bug of ours.",
     "",
   ].join("\n");

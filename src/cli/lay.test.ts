@@ -74,7 +74,7 @@ test("a plan that the checker refuses ends with 3: it is kept, nothing to cut fr
   const args = { values: new Map([["out", dir]]), switches: new Set<string>(), operands: [] };
   expect(await tellAndWrite(args, io, project, [laid], 1)).toBe(3);
   expect(out).toBe("");
-  expect(err).toMatch(/nach ihm darf nichts geschnitten werden/u);
+  expect(err).toMatch(/Schneiden Sie nicht danach/u);
   expect(err).toMatch(/überdecken sich um/u);
   expect(JSON.parse(readFileSync(join(dir, "plan.json"), "utf8")).materials).toHaveLength(1);
   expect(existsSync(join(dir, "cut-sheet.pdf"))).toBe(false);

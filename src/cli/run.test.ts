@@ -66,7 +66,7 @@ test.each([
   [[], "Usage"],
   [["mesure"], "did you mean measure"],
   [["measure"], "needs FILE"],
-  [["measure", "a", "b"], "one operand too many"],
+  [["measure", "a", "b"], "one word too many"],
   [["measure", "a", "--efort", "3"], "did you mean --effort"],
   [["measure", "a", "-e"], "no option -e"],
   [["measure", "a", "--effort"], "needs a value"],

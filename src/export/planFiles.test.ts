@@ -126,7 +126,7 @@ test("a lay of more sheets than anybody tapes has none, and it is told; every ot
   const names = files.map(({ name }) => name);
   expect(names).not.toContain("dock-vinyl-a4.pdf");
   expect(names).toEqual(expect.arrayContaining(["dock-vinyl-one-sheet.pdf", "dock-vinyl.svg", "cut-sheet.pdf"]));
-  expect(notes.join(" ")).toContain(`they would be ${tiled.sheets} sheets of A4, at most 10000 are written`);
+  expect(notes.join(" ")).toContain(`there would be ${tiled.sheets} sheets of A4, and at most 10000 are written`);
 });
 
 test("in German every page, sheet and note has decimal commas, also for a printer that is off and paper of any size", async () => {

@@ -4,7 +4,7 @@ import { RULER_TEXTS } from "../../core/lay/ruler/words/rulerTextTables.ts";
 import type { LayPlan, LayProblem } from "../../core/lay/types.ts";
 import type { Language } from "../../core/units/language.ts";
 
-/** Crosscut, rip, crosscut and a trim. */
+/** Crosswise, lengthwise, crosswise and a trim. */
 const FEW_STAGES = 4;
 
 /** What a plan did not keep of the way of cutting that was asked for; null when it kept it. */

@@ -44,13 +44,13 @@ test("the list of ruler cuts: no cut for the gaps, equal settings named as such,
   const steps = text.split("\n").filter((line) => /^ +\d+\. /u.test(line));
   expect(steps.map((line) => line.trim())).toEqual([
     "1. Straighten the cut end, square to the selvedge, 5 mm in, and trim one long edge as much.",
-    "2. Crosscut the cloth at 700 mm: A",
-    "3. Rip A at 150 mm: A1",
-    "4. Rip A at 100 mm: strap",
-    "5. Rip A at 100 mm again: strap",
-    "6. Rip A at 100 mm again: strap; what remains is offcut 700 mm × 25 mm",
-    "7. Crosscut A1 at 180 mm: pocket",
-    "8. Crosscut A1 at 180 mm again: pocket; what remains is offcut 340 mm × 150 mm",
+    "2. Cut the cloth crosswise at 700 mm: A",
+    "3. Cut A lengthwise at 150 mm: A1",
+    "4. Cut A lengthwise at 100 mm: strap",
+    "5. Cut A lengthwise at 100 mm again: strap",
+    "6. Cut A lengthwise at 100 mm again: strap; leaves offcut 700 mm × 25 mm",
+    "7. Cut A1 crosswise at 180 mm: pocket",
+    "8. Cut A1 crosswise at 180 mm again: pocket; leaves offcut 340 mm × 150 mm",
   ]);
   expect(text).toContain("8 cuts, 4 ruler settings");
 });
@@ -71,12 +71,12 @@ test("a choice is called shortest only where every piece has a place and cloth c
   const placements = plan.placements.slice(0, 4);
   const unplaced = [{ pieceId: "pocket", count: 1, reason: "stock-used-up" }] as const;
   const part = { ...plan, placements, unplaced };
-  expect(told(problem, part)).toMatch(/^lays most, easiest to cut.*: 710 mm; 1 piece has no place; ruler cuts/u);
-  expect(told(problem, part, "de")).toMatch(/^legt am meisten, .*: 710 mm; 1 Teil hat keinen Platz; /u);
+  expect(told(problem, part)).toMatch(/^fits most, easiest to cut.*: 710 mm; 1 piece does not fit; ruler cuts/u);
+  expect(told(problem, part, "de")).toMatch(/^legt am meisten, .*: 710 mm; 1 Teil passt nicht; /u);
   const outline = solid(rectangleRing(0, 0, 800, 480));
   const leftover: LayProblem = { ...problem, stocks: [{ kind: "remnant", id: "bolt", outline, flaws: [] }] };
-  expect(told(leftover, plan)).toMatch(/^all on what there is, /u);
-  expect(told(leftover, part)).toMatch(/^lays most, /u);
+  expect(told(leftover, plan)).toMatch(/^all from stock, /u);
+  expect(told(leftover, part)).toMatch(/^fits most, /u);
 });
 
 test("a plan that leaves no useful rectangle is not chosen for its offcut", () => {

@@ -37,7 +37,7 @@ const en: UsageTexts = {
   noValue: (option) => `--${option} takes no value`,
   needsValue: (option) => `--${option} needs a value`,
   needs: (command, operands) => `${command} needs ${operands}`,
-  oneTooMany: (operand) => `"${operand}" is one operand too many`,
+  oneTooMany: (operand) => `"${operand}" is one word too many`,
   number: (option, whole, least, most, text) =>
     `--${option} must be ${whole ? "a whole number" : "a number"} from ${least} to ${most}, not "${text}"`,
   oneOf: (option, words, text) => `--${option} must be one of ${words.join(", ")}, not "${text}"`,

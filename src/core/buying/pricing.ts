@@ -6,7 +6,7 @@ export function roundUpTo(amount: number, step: number): number {
   return step > 0 ? Math.ceil(amount / step - ROUNDING) * step : amount;
 }
 
-/** Selling price when `share` of the cost is put on top: 112.50 at 50 % is 168.75. */
+/** Selling price when `share` of the cost is added: 112.50 at 50 % is 168.75. */
 export function priceByMarkup(cost: number, share: number): number {
   return cost * (1 + share);
 }

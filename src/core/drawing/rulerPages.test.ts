@@ -74,5 +74,5 @@ test("every cut has its picture, eight a page", () => {
   const words = pages
     .flatMap((page) => page.parts.flatMap((part) => part.items))
     .flatMap((item) => (item.kind === "text" ? [item.text] : []));
-  expect(words.some((text) => text.includes("Crosscut the cloth at 700 mm"))).toBe(true);
+  expect(words.some((text) => text.includes("Cut the cloth crosswise at 700 mm"))).toBe(true);
 });

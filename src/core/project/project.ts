@@ -18,7 +18,7 @@ export interface Pin extends Pose {
 export interface Pricing {
   /** Work, hardware, thread and overhead of one bag. */
   readonly workPerBag: number;
-  /** `markup`: share of the cost put on top of it. `margin`: share of the price that is left after the cost. */
+  /** `markup`: share of the cost added to it. `margin`: share of the price that is left after the cost. */
   readonly by: "markup" | "margin";
   readonly share: number;
 }

@@ -8,7 +8,7 @@ const CUTTING_TOLERANCE = 0.5;
 const TOLD_SHARE = 0.1;
 
 /**
- * A length to cut or fold by, e.g. `98.4 mm` or `3 7/8 in`. Inches, yards and metres are rounded to their nearest part; `≈` stands
+ * A length to cut or fold by, e.g. `123.8 mm` or `4 7/8 in`. Inches, yards and metres are rounded to their nearest part; `≈` stands
  * only where that is further off than a cut is (0.5 mm) or than a tenth of a small length. Throws RangeError when
  * `mm` is not finite.
  */

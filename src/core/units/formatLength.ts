@@ -20,7 +20,7 @@ const PARTS = { "in/16": 16, "in/32": 32, "yd/8": 8 } as const;
 const SHOWN_WITHIN_MM = 0.05;
 
 /**
- * A length for people: `98.4 mm`, `9.84 cm`, `3 7/8 in`. The stored value is never changed; a text that is more than
+ * A length for people: `123.8 mm`, `12.38 cm`, `4 7/8 in`. The stored value is never changed; a text that is more than
  * 0.05 mm away from it starts with "≈". Use `writeLength` where the text must read back to the same number.
  * The decimal sign is the language's.
  */

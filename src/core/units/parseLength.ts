@@ -32,7 +32,7 @@ const MM: Readonly<Record<LengthUnit, Rational>> = {
 };
 
 /**
- * Reads a length as a person writes it: `3 7/8 in`, `3-7/8"`, `98.4 mm`, `12,5 cm`, `1.2 m`, `1 m 20`, `1 yd 4 in`,
+ * Reads a length as a person writes it: `4 7/8 in`, `4-7/8"`, `123.8 mm`, `12,5 cm`, `1.2 m`, `1 m 20`, `1 yd 4 in`,
  * `5' 6"`, `2½ in`, or a bare number in `defaultUnit`.
  *
  * Units: gives mm. Sums exactly and rounds once, to the nearest double.

@@ -118,7 +118,7 @@ export function cutSheetOf(input: CutSheetInput): CutSheet {
   };
 }
 
-/** A length in millimetres or centimetres and in inches, as `98.4 mm · 3 7/8 in`. */
+/** A length in millimetres or centimetres and in inches, as `123.8 mm · 4 7/8 in`. */
 export function bothUnits(mm: number, language: Language): string {
   return `${formatLength(mm, mm < 1000 ? "mm" : "cm", language)} · ${sheetInches(mm)}`;
 }

@@ -25,7 +25,7 @@ const atBound: LayPlan = { ...PLAN, placements: [], uses: [{ stockId: "roll", us
 const first = (plan: LayPlan) => layWords({ material, problem, plan }, project, "en")[0];
 
 test("a length is called proven only when every piece has a place", () => {
-  expect(first(atBound)).toBe("The pieces take 630 mm: proven, no plan is shorter.");
+  expect(first(atBound)).toBe("The pieces take 630 mm: proven shortest.");
   const missing = [{ pieceId: "body", count: 1, reason: "too-long-for-width" as const }];
-  expect(first({ ...atBound, unplaced: missing })).toBe("The pieces that have a place take 630 mm.");
+  expect(first({ ...atBound, unplaced: missing })).toBe("The pieces that fit take 630 mm.");
 });

@@ -22,10 +22,9 @@ export const english: FileTexts = {
     rulerList: "ruler cuts in order",
     mat: (number, of) => `mat ${number} of ${of} for the cutting machine`,
   },
-  tooLarge: (names, material) =>
-    `Too large for the machine's mat, to be cut by hand or joined: ${names} (${material}).`,
+  tooLarge: (names, material) => `Too large for the machine's mat; cut by hand or join: ${names} (${material}).`,
   tooManySheets: (what, sheets, paper, most) =>
-    `No sheets to tape together (${what}): they would be ${sheetsOf(sheets, paper)}, at most ${most} are written. Take larger paper, only the curved pieces, or the long sheet.`,
+    `No sheets to tape together (${what}): there would be ${sheetsOf(sheets, paper)}, and at most ${most} are written. Use larger paper, only the curved pieces, or the long sheet.`,
   laserRefusal: (material, isUnknown) =>
     `No laser file for ${material}: ${isUnknown ? "nobody has said what it is coated with, so it counts as PVC" : "it is PVC"}, and PVC gives off hydrogen chloride. Ask the supplier for the polymer and state it as the material's coating, or cut it with a knife.`,
 };

@@ -13,7 +13,7 @@ export const german: FileTexts = {
     cutSheetAsText: "Zuschnittblatt als Text",
     cutList: "Zuschnittliste für eine Tabelle",
     labels: "ein Etikett für jedes Teil",
-    layPlan: "Lageplan in wahrer Größe",
+    layPlan: "Zuschnittplan in wahrer Größe",
     forDrawing: (about) => `${about}, für Zeichenprogramme`,
     tiles: (sheets, paper) => `${pagesOf(sheets, paper)} zum Zusammenkleben, mit Übersicht`,
     longSheets: (sheets, rollWidth) =>

@@ -25,7 +25,7 @@ export const UnitsContext = createContext<Units>({ system: "metric", unit: "mm",
 /** Writes lengths in the project's units; no line breaks inside one. */
 export interface LengthWords {
   readonly units: Units;
-  /** A size, e.g. `98.4 mm` or `3 7/8 in`. */
+  /** A size, e.g. `123.8 mm` or `4 7/8 in`. */
   size(mm: number): string;
   /** Two sizes, e.g. `100 × 700 mm`. */
   box(a: number, b: number): string;

@@ -14,14 +14,14 @@ export const english: PaperTexts = {
     bySize: "Not on these sheets, cut by size with a ruler:",
     printFirst: "Print this page first, at 100 % (actual size), never “fit to page”.",
     measure:
-      "Measure both squares each way. If the large one is off by more than half a millimetre, stop: enter what it measures across and down, and print again.",
+      "Measure both squares each way. If the large one is off by more than half a millimetre, stop: enter its measured width and height, and print again.",
     printSheets: (count) => `Print the ${count === 1 ? "one sheet" : `${count} sheets`}.`,
     overlapped:
-      "Cut each sheet along its left and top frame where it has a neighbour there. Lay it over that neighbour up to the inner line, rings on rings; tape.",
+      "Trim each sheet along its left and top frame where a sheet joins there. Lay it over that sheet up to the inner line, rings on rings, and tape.",
     butted:
-      "Cut each sheet along its left and top frame where it has a neighbour there. Butt it against that neighbour, half rings to half rings; tape.",
-    checkTape: "Check with the tape along the lower edge: it counts the cloth's length from its cut end.",
-    corrected: (across, down) => `Drawn for a printer that is off: ×${across} across, ×${down} down.`,
+      "Trim each sheet along its left and top frame where a sheet joins there. Butt the two together, half rings to half rings, and tape.",
+    checkTape: "Check against the tape measure along the lower edge: it starts at the cut end of the cloth.",
+    corrected: (across, down) => `Corrected for your printer: ×${across} across, ×${down} down.`,
     eachWay: "each way",
   },
   mats: {

@@ -29,7 +29,7 @@ test("a remnant that ends with the pieces needs no cut at its end", () => {
   ]);
 });
 
-test("strips that need the ruler as it stands come first", () => {
+test("strips that need no new ruler setting come first", () => {
   // Two lengths; the strips of each are cut at 100 and 150 by turns.
   const pieces = [
     ...[0, 100].map((x) => ({ x, y: 0, dx: 100, dy: 50 })),

@@ -18,8 +18,8 @@ const FAULTS: Readonly<Record<JsonFaultReason, string>> = {
   "colon-expected": "a colon should follow the key",
   "comma-expected": "a comma or the closing bracket should stand here",
   "comma-too-many": "there is a comma too many before this",
-  "bad-number": "this number is not written as JSON wants it",
-  "bad-text": "this text is not closed, or holds a line break or a wrong backslash",
+  "bad-number": "this is not a valid JSON number",
+  "bad-text": "this text is not closed, or contains a line break or a wrong backslash",
   "too-deep": "brackets are nested too deep",
 };
 
@@ -84,7 +84,7 @@ export const fileSentences: SentenceTable<FileProblem> = {
     remedy: `Use one of ${listed(choices)}.`,
   }),
   "number-out-of-range": ({ value, min, max }) => ({
-    what: `The number ${value} is outside what can be.`,
+    what: `The number ${value} is out of range.`,
     remedy: bounds(min, max),
   }),
   "text-empty": () => ({ what: "The text is empty.", remedy: "Write a name." }),
@@ -111,14 +111,14 @@ export const fileSentences: SentenceTable<FileProblem> = {
   }),
   "color-unreadable": ({ value }) => ({
     what: `${quoted(value)} is not a colour that can be read here.`,
-    remedy: 'Write # and six digits 0 to 9 or a to f, two each for red, green and blue, such as "#c81e1e".',
+    remedy: 'Write # and six digits 0 to 9 or a to f, two each for red, green and blue, such as "#1e5ac8".',
   }),
   "layer-name-unusable": ({ value }) => ({
     what: `${quoted(value)} cannot name a layer in every file.`,
     remedy: "Use 1 to 31 letters a to z, digits, hyphens, underscores or $, without blanks.",
   }),
   "layer-is-cut": ({ layer, role }) => ({
-    what: `The role ${quoted(role)} would lie on the layer ${quoted(layer)} of the cuts, and everything there is cut.`,
+    what: `The role ${quoted(role)} would share the layer ${quoted(layer)} with the cuts, and everything on that layer is cut.`,
     remedy: "Give the two different layers.",
   }),
   "laser-has-no-blade": ({ key }) => ({
@@ -131,10 +131,10 @@ export const fileSentences: SentenceTable<FileProblem> = {
   }),
   "grip-eats-bed": ({ gripMm, sideMm }) => ({
     what: `Gripped edges of ${mm(gripMm)} on both sides leave nothing of a bed of ${mm(sideMm)}.`,
-    remedy: "Give the edge on one side only, or correct the bed.",
+    remedy: "Make the gripped edge smaller, or correct the size of the bed.",
   }),
   "paper-too-small": ({ sideMm, marginMm, overlapMm }) => ({
-    what: `Too little is left of paper ${mm(sideMm)} wide with margins of ${mm(marginMm)} and an overlap of ${mm(overlapMm)}.`,
+    what: `Too little usable area is left on paper ${mm(sideMm)} wide with margins of ${mm(marginMm)} and an overlap of ${mm(overlapMm)}.`,
     remedy: "Take larger paper, a smaller margin or a smaller overlap.",
   }),
   "bias-refused": () => ({

@@ -17,7 +17,7 @@ export const laySentences: SentenceTable<LayProblemFinding> = {
     remedy: REDO,
   }),
   "plan-unknown-stock": ({ stockId }) => ({
-    what: `The plan uses ${quoted(stockId)}, which is not among the cloth at hand.`,
+    what: `The plan uses ${quoted(stockId)}, which is not among the cloth in stock.`,
     remedy: REDO,
   }),
   "plan-pose-unreadable": (problem) => ({
@@ -58,11 +58,11 @@ export const laySentences: SentenceTable<LayProblemFinding> = {
     remedy: "Move it off, or lay the pieces again.",
   }),
   "plan-miscounted": ({ pieceId, wanted, placed, unplaced }) => ({
-    what: `${quoted(pieceId)}: ${wanted} needed, but ${placed} laid and ${unplaced} told as left out.`,
+    what: `${quoted(pieceId)}: ${wanted} needed, but ${placed} laid and ${unplaced} reported as left out.`,
     remedy: REDO,
   }),
   "plan-pin-moved": (problem) => ({
-    what: `${copyOf(problem)} was pinned down and is not where it was put.`,
+    what: `${copyOf(problem)} was pinned and has moved.`,
     remedy: REDO,
   }),
   "plan-length-untrue": ({ stockId, toldMm, measuredMm }) => ({
@@ -80,11 +80,11 @@ export const laySentences: SentenceTable<LayProblemFinding> = {
       : "Take a wider roll, or make the piece shorter or of two pieces.",
   }),
   "piece-too-large-for-stock": ({ pieceId, count, alongMm, acrossMm }) => ({
-    what: `${times(pieceId, count)} cannot be cut: ${mm(alongMm)} along and ${mm(acrossMm)} across is more than any of the cloth at hand.`,
+    what: `${times(pieceId, count)} cannot be cut: ${mm(alongMm)} along and ${mm(acrossMm)} across is larger than any cloth in stock.`,
     remedy: "Add a larger piece of cloth or a roll, or make the piece smaller or of two pieces.",
   }),
   "piece-stock-used-up": ({ pieceId, count, moreLengthMm }) => ({
-    what: `${times(pieceId, count)} found no room: the cloth at hand is used up.`,
+    what: `${times(pieceId, count)} does not fit: the cloth in stock is used up.`,
     remedy:
       moreLengthMm === null
         ? "Add more cloth, or make fewer bags."

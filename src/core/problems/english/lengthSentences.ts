@@ -3,7 +3,7 @@ import type { LengthProblem } from "../../units/lengthProblem.ts";
 import { quoted } from "../quoted.ts";
 import type { SentenceTable } from "../sentence.ts";
 
-const EXAMPLES = 'Write it like "3 7/8 in", "98.4 mm", "12 cm", "1 m 20" or "1 yd 4 in".';
+const EXAMPLES = 'Write it like "4 7/8 in", "123.8 mm", "12 cm", "1 m 20" or "1 yd 4 in".';
 
 const percent = (share: number): string => `${Number((share * 100).toFixed(2))} %`;
 
@@ -42,7 +42,7 @@ export const lengthSentences: SentenceTable<LengthProblem> = {
     remedy: 'Write it like "3 %", or as the number 0.03.',
   }),
   "share-out-of-range": ({ share, min, max }) => ({
-    what: `${percent(share)} is outside what can be.`,
+    what: `${percent(share)} is out of range.`,
     remedy: `Give ${percent(min)} to ${percent(max)}; as a number, 0.03 means 3 %.`,
   }),
   "count-unreadable": ({ text }) => ({
@@ -50,7 +50,7 @@ export const lengthSentences: SentenceTable<LengthProblem> = {
     remedy: "Write a number of pieces such as 2.",
   }),
   "count-out-of-range": ({ count, min, max }) => ({
-    what: `The number ${count} is outside what can be.`,
+    what: `The number ${count} is out of range.`,
     remedy: `Give ${min} to ${max}.`,
   }),
   "money-unreadable": ({ text }) => ({

@@ -48,7 +48,7 @@ export const strapSentences: SentenceTable<StrapProblem> = {
     remedy: `Leave the ${role} out, or choose a construction that has one.`,
   }),
   "strap-choice-out-of-range": ({ value, least, most }) => ({
-    what: `${value} is outside what can be made.`,
+    what: `${value} is out of range.`,
     remedy: `Use a number from ${least} to ${most}.`,
   }),
   "strap-on-bias": () => ({
@@ -58,6 +58,6 @@ export const strapSentences: SentenceTable<StrapProblem> = {
   "strap-fold-test-unreadable": ({ neutral, clearance }) => ({
     what: `These readings give K ${neutral.toFixed(2)} and clearance ${clearance.toFixed(2)}, which no material does (K lies between 0 and 1).`,
     remedy:
-      "Measure the thickness of the folded stack, then fold and measure again; a misread millimetre is enough.",
+      "Measure the thickness of the folded stack, then fold and measure again; misreading by one millimetre is enough to cause this.",
   }),
 };

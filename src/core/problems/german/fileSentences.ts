@@ -119,7 +119,7 @@ export const fileSentences: SentenceTable<FileProblem> = {
   "color-unreadable": ({ value }) => ({
     what: `${quoted(value)} ist hier keine lesbare Farbe.`,
     remedy:
-      'Schreiben Sie # und sechs Zeichen 0 bis 9 oder a bis f, je zwei für Rot, Grün und Blau, etwa "#c81e1e".',
+      'Schreiben Sie # und sechs Zeichen 0 bis 9 oder a bis f, je zwei für Rot, Grün und Blau, etwa "#1e5ac8".',
   }),
   "layer-name-unusable": ({ value }) => ({
     what: `${quoted(value)} kann nicht in jeder Datei eine Ebene benennen.`,

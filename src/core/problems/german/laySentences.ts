@@ -88,7 +88,7 @@ export const laySentences: SentenceTable<LayProblemFinding> = {
       "Fügen Sie ein größeres Stück Stoff oder eine Rolle hinzu, oder machen Sie das Teil kleiner oder aus zwei Teilen.",
   }),
   "piece-stock-used-up": ({ pieceId, count, moreLengthMm }) => ({
-    what: `${times(pieceId, count)} fand keinen Platz: der vorhandene Stoff ist aufgebraucht.`,
+    what: `${times(pieceId, count)} passt nicht: Der Stoff im Bestand ist aufgebraucht.`,
     remedy:
       moreLengthMm === null
         ? "Fügen Sie Stoff hinzu, oder machen Sie weniger Taschen."

@@ -4,7 +4,7 @@ import type { LengthProblem } from "../../units/lengthProblem.ts";
 import { quoted } from "../quoted.ts";
 import type { SentenceTable } from "../sentence.ts";
 
-const EXAMPLES = 'Zum Beispiel so: "3 7/8 in", "98,4 mm", "12 cm", "1 m 20" oder "1 yd 4 in".';
+const EXAMPLES = 'Zum Beispiel so: "4 7/8 in", "123,8 mm", "12 cm", "1 m 20" oder "1 yd 4 in".';
 
 const percent = (share: number): string => withDecimalSign(`${Number((share * 100).toFixed(2))} %`, "de");
 

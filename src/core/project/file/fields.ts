@@ -55,7 +55,7 @@ type NumberField = z.ZodPipe<
 
 const NUMBERS = {
   length:
-    'A length with its unit, such as "12 cm", "3 7/8 in" or "1 m 20"; a plain number is in the unit of the file.',
+    'A length with its unit, such as "12 cm", "4 7/8 in" or "1 m 20"; a plain number is in the unit of the file.',
   thickness: 'Thickness of one layer, such as "0.8 mm" or, of leather, "3 oz".',
   share: 'A percentage such as "3 %", or as a number 0.03.',
   count: "A whole number of things.",

@@ -21,7 +21,7 @@ type Say = (mm: number) => string | number;
 
 /**
  * The project as the text of a file that `readProject` reads back to the same project. Lengths stand in the
- * project's unit where that is exact: bare numbers in metric files, text such as `3 7/8 in` in inch files.
+ * project's unit where that is exact: bare numbers in metric files, text such as `4 7/8 in` in inch files.
  */
 export function writeProject(project: Project): string {
   const say = lengthWriter(project.unit);

@@ -53,8 +53,8 @@ export const english: SheetTexts = {
   linesAt: (role, mm, inches) => `${LINES[role]} at ${mm} mm (${inches} in) from a long edge`,
   nothingLaid: "Nothing was laid.",
   used: (length, stock) => `The pieces take ${length}${of(stock)}.`,
-  usedByPlaced: (length, stock) => `The pieces that have a place take ${length}${of(stock)}.`,
-  usedProven: (length, stock) => `The pieces take ${length}${of(stock)}: proven, no plan is shorter.`,
+  usedByPlaced: (length, stock) => `The pieces that fit take ${length}${of(stock)}.`,
+  usedProven: (length, stock) => `The pieces take ${length}${of(stock)}: proven shortest.`,
   usedBound: (length, stock, least, gap) =>
     `The pieces take ${length}${of(stock)}; no plan can be shorter than ${least} (gap ${gap} %).`,
   buy: (length, cost) => `Buy ${length}${cost === "" ? "" : `, ${cost}`}.`,

@@ -53,8 +53,9 @@ export const german: SheetTexts = {
   linesAt: (role, mm, inches) => `${LINES[role]} bei ${mm} mm (${inches} in) von einer Längskante`,
   nothingLaid: "Es wurde nichts gelegt.",
   used: (length, stock) => `Die Teile brauchen ${length}${of(stock)}.`,
-  usedByPlaced: (length, stock) => `Die Teile, die Platz haben, brauchen ${length}${of(stock)}.`,
-  usedProven: (length, stock) => `Die Teile brauchen ${length}${of(stock)}: bewiesen, kein Plan ist kürzer.`,
+  usedByPlaced: (length, stock) => `Die Teile, die passen, brauchen ${length}${of(stock)}.`,
+  usedProven: (length, stock) =>
+    `Die Teile brauchen ${length}${of(stock)}: nachweislich die kürzestmögliche Länge.`,
   usedBound: (length, stock, least, gap) =>
     `Die Teile brauchen ${length}${of(stock)}; kein Plan kann kürzer sein als ${least} (Abstand ${gap} %).`,
   buy: (length, cost) => `${length} kaufen${cost === "" ? "" : `, ${cost}`}.`,

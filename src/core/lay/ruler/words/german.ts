@@ -11,17 +11,17 @@ export const german: RulerTexts = {
   naming:
     "Längen heißen A, B, C vom geschnittenen Ende her; A1 ist der erste Streifen der Länge A, A1B der zweite Teil dieses Streifens.",
   curved:
-    "Ein Teil mit anderen als geraden, rechtwinkligen Kanten fällt als Rechteck ab, „sein Kasten“; den Umriss danach schneiden.",
+    "Ein Teil mit anderen als geraden, rechtwinkligen Kanten wird erst als Rechteck geschnitten, „sein Kasten“; danach den Umriss schneiden.",
   boxOf: (name) => `${name}, sein Kasten`,
   wholeCloth: "Stoff",
   straighten: (margin) =>
     `Das Schnittende gerade schneiden, rechtwinklig zur Webkante${margin === "" ? "" : `, ${margin} weit innen, und eine Längskante ebenso beschneiden`}`,
   crosscut: (cloth, at) => `${cloth} quer schneiden bei ${at}`,
   rip: (cloth, at) => `${cloth} längs schneiden bei ${at}`,
-  again: (at) => `${at} wie eben`,
+  again: (at) => `${at}, wie eben`,
   setRuler: "Lineal einstellen",
-  rulerStands: "Lineal wie es steht",
-  comesOff: (what) => `ab fällt ${what}`,
+  rulerStands: "Lineal bleibt eingestellt",
+  comesOff: (what) => `ergibt ${what}`,
   remains: (what) => `übrig bleibt ${what}`,
   offcut: "Rest",
   cutFurther: (name) => `${name}, wird weiter geschnitten`,
