@@ -10,14 +10,21 @@ export { type StrapPicture, strapPictures } from "./core/drawing/strapPictures.t
 export type { Contour } from "./core/geometry/contour.ts";
 export { type Orientation, type Pose, posePolygon, poseRing } from "./core/geometry/pose.ts";
 export { type Polygon, polygonArea, type Ring, ringBox } from "./core/geometry/ring.ts";
-export { type Arrangement, type ArrangeStep, arrange } from "./core/lay/arrange.ts";
-export { checkPlan } from "./core/lay/checkPlan.ts";
-export { CUT_MODES, type CutMode, chooseEngines } from "./core/lay/chooseEngines.ts";
-export { layProblemsOf } from "./core/lay/fromProject.ts";
-export type { Engine, LayPiece, LayPlan, LayProblem, Stock, StockPlacement } from "./core/lay/types.ts";
-export { type LengthForStraps, lengthForStraps } from "./core/lay/yield/lengthForStraps.ts";
-export type { StrapOnCloth } from "./core/lay/yield/strapProblem.ts";
-export { type StrapYield, strapYield } from "./core/lay/yield/strapYield.ts";
+export { type LengthForStraps, lengthForStraps } from "./core/lay/boxes/straps/lengthForStraps.ts";
+export type { StrapOnCloth } from "./core/lay/boxes/straps/strapProblem.ts";
+export { type StrapYield, strapYield } from "./core/lay/boxes/straps/strapYield.ts";
+export { checkPlan } from "./core/lay/check/checkPlan.ts";
+export { CUT_MODES, type CutMode, chooseEngines } from "./core/lay/engines/chooseEngines.ts";
+export { layProblemsOf } from "./core/lay/problem/fromProject.ts";
+export type {
+  Engine,
+  LayPiece,
+  LayPlan,
+  LayProblem,
+  Stock,
+  StockPlacement,
+} from "./core/lay/problem/layProblem.ts";
+export { type Arrangement, type ArrangeStep, arrange } from "./core/lay/search/arrange/arrange.ts";
 export type { CutPiece } from "./core/materials/cutPiece.ts";
 export type { Material } from "./core/materials/material.ts";
 export { describeProblem, type ProblemText, problemLine } from "./core/problems/describeProblem.ts";

@@ -1,4 +1,4 @@
-import { checkPlan } from "../core/lay/checkPlan.ts";
+import { checkPlan } from "../core/lay/check/checkPlan.ts";
 import type { Problem } from "../core/problems/problem.ts";
 import { type Command, EXIT, type ExitCode, type Io, JSON_OPTION, type ParsedArgs } from "./command.ts";
 import { isPlanDocument, readPlanDocument } from "./lay/readPlanDocument.ts";

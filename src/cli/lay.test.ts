@@ -2,8 +2,8 @@ import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSy
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterAll, expect, test } from "vitest";
-import { checkPlan } from "../core/lay/checkPlan.ts";
-import type { LayPlan } from "../core/lay/types.ts";
+import { checkPlan } from "../core/lay/check/checkPlan.ts";
+import type { LayPlan } from "../core/lay/problem/layProblem.ts";
 import type { Io } from "./command.ts";
 import { rememberedFiles, removeEarlier, writtenFile } from "./lay/earlierFiles.ts";
 import { tellAndWrite } from "./lay.ts";

@@ -1,9 +1,9 @@
 import { join } from "node:path";
 import { ringBox } from "../core/geometry/ring.ts";
-import { checkPlan } from "../core/lay/checkPlan.ts";
-import { CHOICES, type LayChoice } from "../core/lay/choices/searchChoices.ts";
-import type { LayProblem } from "../core/lay/types.ts";
-import { type StripsPerMetre, strapsPerMetre } from "../core/lay/yield/strapsPerMetre.ts";
+import { CHOICES, type LayChoice } from "../core/lay/alternatives/searchChoices.ts";
+import { type StripsPerMetre, strapsPerMetre } from "../core/lay/boxes/straps/strapsPerMetre.ts";
+import { checkPlan } from "../core/lay/check/checkPlan.ts";
+import type { LayProblem } from "../core/lay/problem/layProblem.ts";
 import type { CutPiece } from "../core/materials/cutPiece.ts";
 import { problemLine } from "../core/problems/describeProblem.ts";
 import { SENTENCES } from "../core/problems/sentenceTables.ts";

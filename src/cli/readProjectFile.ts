@@ -1,6 +1,6 @@
-import { layProblemsOf } from "../core/lay/fromProject.ts";
-import { pinFaults } from "../core/lay/pinFaults.ts";
-import type { LayProblem } from "../core/lay/types.ts";
+import { pinFaults } from "../core/lay/check/pinFaults.ts";
+import { layProblemsOf } from "../core/lay/problem/fromProject.ts";
+import type { LayProblem } from "../core/lay/problem/layProblem.ts";
 import { type CutList, cutListOf } from "../core/project/cutList.ts";
 import { readProject } from "../core/project/file/readProject.ts";
 import type { Project } from "../core/project/project.ts";

@@ -1,4 +1,4 @@
-import type { LayPlan } from "../core/lay/types.ts";
+import type { LayPlan } from "../core/lay/problem/layProblem.ts";
 import type { SearchPool, SearchResult, SearchWish } from "../worker/searchPool.ts";
 
 /** A search's result and how long it took. */

@@ -1,6 +1,6 @@
-import { lengthForStraps } from "../core/lay/yield/lengthForStraps.ts";
-import type { StrapDirections, StrapOnCloth } from "../core/lay/yield/strapProblem.ts";
-import { strapYield } from "../core/lay/yield/strapYield.ts";
+import { lengthForStraps } from "../core/lay/boxes/straps/lengthForStraps.ts";
+import type { StrapDirections, StrapOnCloth } from "../core/lay/boxes/straps/strapProblem.ts";
+import { strapYield } from "../core/lay/boxes/straps/strapYield.ts";
 import type { Problem } from "../core/problems/problem.ts";
 import type { Language } from "../core/units/language.ts";
 import { type LengthRange, parseLength } from "../core/units/parseLength.ts";

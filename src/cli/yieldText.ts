@@ -1,8 +1,8 @@
-import type { LengthForStraps } from "../core/lay/yield/lengthForStraps.ts";
-import { lengthForStraps } from "../core/lay/yield/lengthForStraps.ts";
-import { strapBlocks } from "../core/lay/yield/strapBlocks.ts";
-import type { StrapOnCloth } from "../core/lay/yield/strapProblem.ts";
-import type { StrapYield } from "../core/lay/yield/strapYield.ts";
+import type { LengthForStraps } from "../core/lay/boxes/straps/lengthForStraps.ts";
+import { lengthForStraps } from "../core/lay/boxes/straps/lengthForStraps.ts";
+import { strapBlocks } from "../core/lay/boxes/straps/strapBlocks.ts";
+import type { StrapOnCloth } from "../core/lay/boxes/straps/strapProblem.ts";
+import type { StrapYield } from "../core/lay/boxes/straps/strapYield.ts";
 import { formatLength, type LengthStyle } from "../core/units/formatLength.ts";
 import type { Language } from "../core/units/language.ts";
 import type { CliTexts } from "./words/cliTexts.ts";

@@ -2,7 +2,7 @@ import type { Pattern } from "../core/drawing/patternSheet.ts";
 import { pieceArt } from "../core/drawing/pieceArt.ts";
 import { PAPER_TEXTS } from "../core/drawing/words/paperTextTables.ts";
 import { isRectangle } from "../core/geometry/ring.ts";
-import type { LayProblem } from "../core/lay/types.ts";
+import type { LayProblem } from "../core/lay/problem/layProblem.ts";
 import type { CutPiece } from "../core/materials/cutPiece.ts";
 import type { Material } from "../core/materials/material.ts";
 import { mirrorImageId } from "../core/materials/mirrorImage.ts";

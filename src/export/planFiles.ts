@@ -1,7 +1,7 @@
 import type { Drawing } from "../core/drawing/drawing.ts";
 import { pieceArt } from "../core/drawing/pieceArt.ts";
 import { describePrinter } from "../core/drawing/printer.ts";
-import type { Stock } from "../core/lay/types.ts";
+import type { Stock } from "../core/lay/problem/layProblem.ts";
 import type { CutPiece } from "../core/materials/cutPiece.ts";
 import type { OutputSettings } from "../core/project/outputSettings.ts";
 import { paperOf } from "../core/project/papers.ts";

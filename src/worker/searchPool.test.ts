@@ -1,7 +1,7 @@
 import { expect, test } from "vitest";
 import { rectangleRing, solid } from "../core/geometry/ring.ts";
-import { checkPlan } from "../core/lay/checkPlan.ts";
-import type { LayPlan, LayProblem } from "../core/lay/types.ts";
+import { checkPlan } from "../core/lay/check/checkPlan.ts";
+import type { LayPlan, LayProblem } from "../core/lay/problem/layProblem.ts";
 import { loopback } from "./loopback.ts";
 import { nodePool } from "./nodePool.ts";
 import { searchPool } from "./searchPool.ts";

@@ -1,6 +1,6 @@
-import { type Arrangement, arrange } from "../core/lay/arrange.ts";
-import { chooseEngines } from "../core/lay/chooseEngines.ts";
-import type { LayPlan } from "../core/lay/types.ts";
+import { chooseEngines } from "../core/lay/engines/chooseEngines.ts";
+import type { LayPlan } from "../core/lay/problem/layProblem.ts";
+import { type Arrangement, arrange } from "../core/lay/search/arrange/arrange.ts";
 import type { FromWorker, Line, SearchOrder, ToWorker } from "./protocol.ts";
 
 /** Turns of a search between two meetings of the workers: some tenths of a second. */

@@ -1,4 +1,4 @@
-import { type Rng, seededRng } from "../../src/core/lay/rng.ts";
+import { type Rng, seededRng } from "../../src/core/lay/search/rng.ts";
 import type { RectangleInstance } from "./rectangleJobs.ts";
 
 /** A part of the sheet, in whole units. */

@@ -7,7 +7,7 @@ import { singleCuts } from "../../src/core/drawing/singleCuts.ts";
 import { tilePages } from "../../src/core/drawing/tilePages.ts";
 import { tilePieces } from "../../src/core/drawing/tiling.ts";
 import { rectangleContour, segmentContour } from "../../src/core/geometry/contourShapes.ts";
-import type { LayPlan, StockPlacement } from "../../src/core/lay/types.ts";
+import type { LayPlan, StockPlacement } from "../../src/core/lay/problem/layProblem.ts";
 import { paperNamed } from "../../src/core/project/papers.ts";
 import { dxfText } from "../../src/export/dxf/dxfText.ts";
 import { pagesPdf } from "../../src/export/pdf/pagesPdf.ts";

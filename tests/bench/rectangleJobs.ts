@@ -1,4 +1,4 @@
-import { type Rng, seededRng } from "../../src/core/lay/rng.ts";
+import { type Rng, seededRng } from "../../src/core/lay/search/rng.ts";
 
 /** A rectangular strip job in the format of the open data sets (`w` across the roll, `h` along it). */
 export interface RectangleInstance {

@@ -1,6 +1,6 @@
 import { type Ring, solid } from "../../src/core/geometry/ring.ts";
-import { seededRng } from "../../src/core/lay/rng.ts";
-import type { LayPiece, RegionJob } from "../../src/core/lay/types.ts";
+import type { LayPiece, RegionJob } from "../../src/core/lay/problem/layProblem.ts";
+import { seededRng } from "../../src/core/lay/search/rng.ts";
 
 const EITHER_WAY = [0, 180].map((turnDeg) => ({ turnDeg, mirrored: false }));
 

@@ -2,9 +2,9 @@
 // many copies of two panels (or, with 8, a run of bags of eight), in turn, one thread, so many seconds of processor
 // time each; densities and their difference, every plan checked.
 import { polygonArea } from "../../src/core/geometry/ring.ts";
-import { checkPlan } from "../../src/core/lay/checkPlan.ts";
+import { checkPlan } from "../../src/core/lay/check/checkPlan.ts";
 import { OUTLINE_TUNING, outlineEngineWith } from "../../src/core/lay/outlines/outlineEngine.ts";
-import type { LayPlan, LayProblem, RegionJob, RegionPlan } from "../../src/core/lay/types.ts";
+import type { LayPlan, LayProblem, RegionJob, RegionPlan } from "../../src/core/lay/problem/layProblem.ts";
 import { bagRunJob, repeatJob } from "./repeatJobs.ts";
 
 const seconds = Number(process.argv[2] ?? 20);

@@ -1,6 +1,6 @@
 import { polygonArea, type Ring, solid } from "../../src/core/geometry/ring.ts";
-import { type Rng, seededRng } from "../../src/core/lay/rng.ts";
-import type { LayPiece, RegionJob } from "../../src/core/lay/types.ts";
+import type { LayPiece, RegionJob } from "../../src/core/lay/problem/layProblem.ts";
+import { type Rng, seededRng } from "../../src/core/lay/search/rng.ts";
 
 const FLAWS = 5;
 const KINDS = 8;

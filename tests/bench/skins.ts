@@ -4,10 +4,10 @@
 // are told as well. With --seconds two workers and all engines search by the clock, else the outline engine alone.
 import { parseArgs } from "node:util";
 import { polygonArea } from "../../src/core/geometry/ring.ts";
-import { arrange } from "../../src/core/lay/arrange.ts";
-import { checkPlan } from "../../src/core/lay/checkPlan.ts";
+import { checkPlan } from "../../src/core/lay/check/checkPlan.ts";
 import { outlineEngine } from "../../src/core/lay/outlines/outlineEngine.ts";
-import type { LayPlan, LayProblem, RegionJob, Stock } from "../../src/core/lay/types.ts";
+import type { LayPlan, LayProblem, RegionJob, Stock } from "../../src/core/lay/problem/layProblem.ts";
+import { arrange } from "../../src/core/lay/search/arrange/arrange.ts";
 import { nodePool } from "../../src/worker/nodePool.ts";
 import { skinJobs } from "./skinJobs.ts";
 

@@ -7,9 +7,9 @@ import { benchProblem } from "../../src/cli/bench/benchProblem.ts";
 import { type Instance, readDataset } from "../../src/cli/bench/dataset.ts";
 import { poseRing } from "../../src/core/geometry/pose.ts";
 import { type Ring, ringBox, signedArea } from "../../src/core/geometry/ring.ts";
-import { arrange } from "../../src/core/lay/arrange.ts";
-import { chooseEngines } from "../../src/core/lay/chooseEngines.ts";
-import type { LayPlan, LayProblem } from "../../src/core/lay/types.ts";
+import { chooseEngines } from "../../src/core/lay/engines/chooseEngines.ts";
+import type { LayPlan, LayProblem } from "../../src/core/lay/problem/layProblem.ts";
+import { arrange } from "../../src/core/lay/search/arrange/arrange.ts";
 
 const folder = new URL("../../../shared/benchmarks/", import.meta.url);
 const absent = !existsSync(folder);

@@ -5,9 +5,9 @@ import { jointBound } from "../../src/core/lay/bounds/jointBound.ts";
 import { quickBound } from "../../src/core/lay/bounds/quickBound.ts";
 import { reachableLengths } from "../../src/core/lay/bounds/reachableLengths.ts";
 import { sweepTurns } from "../../src/core/lay/bounds/sweepTurns.ts";
-import { BREATH } from "../../src/core/lay/breath.ts";
-import { type SearchTables, searchTables } from "../../src/core/lay/rectangles/searchTables.ts";
-import { seededRng } from "../../src/core/lay/rng.ts";
+import { type SearchTables, searchTables } from "../../src/core/lay/problem/rectangles/searchTables.ts";
+import { BREATH } from "../../src/core/lay/search/breath.ts";
+import { seededRng } from "../../src/core/lay/search/rng.ts";
 
 // Oracle: the exact position model (one binary per way and place, every cell covered at most once) by HiGHS.
 

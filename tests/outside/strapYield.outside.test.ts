@@ -2,12 +2,12 @@
 // Beasley 1985 (Oper. Res. 33:49–64): one binary per direction and position, every point covered at most once.
 import loadHighs from "highs";
 import { expect, test } from "vitest";
-import { seededRng } from "../../src/core/lay/rng.ts";
-import { alikeTilings } from "../../src/core/lay/yield/alikeTilings.ts";
-import { packByBlocks } from "../../src/core/lay/yield/blockRecursion.ts";
-import { normalPoints } from "../../src/core/lay/yield/raster.ts";
-import type { Tiling } from "../../src/core/lay/yield/strapProblem.ts";
-import { barBound, barnesBound, yieldBound } from "../../src/core/lay/yield/yieldBounds.ts";
+import { alikeTilings } from "../../src/core/lay/boxes/straps/alikeTilings.ts";
+import { packByBlocks } from "../../src/core/lay/boxes/straps/blockRecursion.ts";
+import { normalPoints } from "../../src/core/lay/boxes/straps/raster.ts";
+import type { Tiling } from "../../src/core/lay/boxes/straps/strapProblem.ts";
+import { barBound, barnesBound, yieldBound } from "../../src/core/lay/boxes/straps/yieldBounds.ts";
+import { seededRng } from "../../src/core/lay/search/rng.ts";
 
 function positionModel({ a, b, length, width }: Tiling): { text: string; variables: number } {
   const xs = normalPoints(a, b, length);

@@ -1,8 +1,14 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { rectangleRing, solid } from "../../src/core/geometry/ring.ts";
-import { checkPlan } from "../../src/core/lay/checkPlan.ts";
-import type { LayPiece, LayPlan, LayProblem, Stock, StockPlacement } from "../../src/core/lay/types.ts";
+import { checkPlan } from "../../src/core/lay/check/checkPlan.ts";
+import type {
+  LayPiece,
+  LayPlan,
+  LayProblem,
+  Stock,
+  StockPlacement,
+} from "../../src/core/lay/problem/layProblem.ts";
 
 const straight = [
   { turnDeg: 0, mirrored: false },

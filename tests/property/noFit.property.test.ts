@@ -6,7 +6,7 @@ import { type Ring, ringBox } from "../../src/core/geometry/ring.ts";
 import { ROW, ROW_INTS, weightedDepth } from "../../src/core/lay/outlines/noFit/depth.kernel.ts";
 import { addFeatureGrid } from "../../src/core/lay/outlines/noFit/featureGrid.ts";
 import { emptyArena, HEAD } from "../../src/core/lay/outlines/noFit/gridArena.ts";
-import { type Rng, seededRng } from "../../src/core/lay/rng.ts";
+import { type Rng, seededRng } from "../../src/core/lay/search/rng.ts";
 
 /** Queries per run; the long suite asks for a million (`LONG_TESTS=1`). */
 const QUERIES = process.env["LONG_TESTS"] === "1" ? 1_000_000 : 10_000;

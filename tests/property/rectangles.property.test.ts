@@ -1,9 +1,9 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
 import { rectangleRing, solid } from "../../src/core/geometry/ring.ts";
-import { checkPlan } from "../../src/core/lay/checkPlan.ts";
-import { rectangleEngine } from "../../src/core/lay/rectangles/rectangleEngine.ts";
-import type { LayPiece, LayProblem, RegionJob, RegionPlan } from "../../src/core/lay/types.ts";
+import { rectangleEngine } from "../../src/core/lay/boxes/rectangles/rectangleEngine.ts";
+import { checkPlan } from "../../src/core/lay/check/checkPlan.ts";
+import type { LayPiece, LayProblem, RegionJob, RegionPlan } from "../../src/core/lay/problem/layProblem.ts";
 
 const upright = { turnDeg: 0, mirrored: false };
 const turned = { turnDeg: 90, mirrored: false };

@@ -1,10 +1,16 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
-import { checkPlan } from "../../src/core/lay/checkPlan.ts";
-import { type CutBox, type CutTree, cutCount, cutTreeOf, offcutsOf } from "../../src/core/lay/ruler/cutTree.ts";
-import { fewStagesEngine, rulerEngine } from "../../src/core/lay/ruler/rulerEngine.ts";
-import { piecesOf, tidyTree } from "../../src/core/lay/ruler/tidyTree.ts";
-import type { Engine, LayProblem, RegionJob, RegionPlan } from "../../src/core/lay/types.ts";
+import {
+  type CutBox,
+  type CutTree,
+  cutCount,
+  cutTreeOf,
+  offcutsOf,
+} from "../../src/core/lay/boxes/cuts/cutTree.ts";
+import { piecesOf, tidyTree } from "../../src/core/lay/boxes/cuts/tidyTree.ts";
+import { fewStagesEngine, rulerEngine } from "../../src/core/lay/boxes/ruler/rulerEngine.ts";
+import { checkPlan } from "../../src/core/lay/check/checkPlan.ts";
+import type { Engine, LayProblem, RegionJob, RegionPlan } from "../../src/core/lay/problem/layProblem.ts";
 import { canBeCut, placedBoxes, rectanglePieces } from "./straightCuts.ts";
 
 const jobs = fc

@@ -1,11 +1,11 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
 import { type Ring, rectangleRing, ringBox, solid } from "../../src/core/geometry/ring.ts";
-import { arrange } from "../../src/core/lay/arrange.ts";
-import { checkPlan } from "../../src/core/lay/checkPlan.ts";
-import { rulerCuts } from "../../src/core/lay/choices/layFigures.ts";
-import { chooseEngines } from "../../src/core/lay/chooseEngines.ts";
-import type { LayPiece, LayPlan, LayProblem, Stock } from "../../src/core/lay/types.ts";
+import { rulerCuts } from "../../src/core/lay/alternatives/layFigures.ts";
+import { checkPlan } from "../../src/core/lay/check/checkPlan.ts";
+import { chooseEngines } from "../../src/core/lay/engines/chooseEngines.ts";
+import type { LayPiece, LayPlan, LayProblem, Stock } from "../../src/core/lay/problem/layProblem.ts";
+import { arrange } from "../../src/core/lay/search/arrange/arrange.ts";
 import { canBeCut, placedBoxes, QUARTER_TURNS, rectanglePieces } from "./straightCuts.ts";
 
 function laid(problem: LayProblem, mode: "ruler" | "few-stages", evaluations: number): LayPlan {

@@ -1,8 +1,8 @@
 import { expect, test } from "vitest";
-import { seededRng } from "../../src/core/lay/rng.ts";
-import { packByBlocks } from "../../src/core/lay/yield/blockRecursion.ts";
-import type { Tiling } from "../../src/core/lay/yield/strapProblem.ts";
-import { yieldBound } from "../../src/core/lay/yield/yieldBounds.ts";
+import { packByBlocks } from "../../src/core/lay/boxes/straps/blockRecursion.ts";
+import type { Tiling } from "../../src/core/lay/boxes/straps/strapProblem.ts";
+import { yieldBound } from "../../src/core/lay/boxes/straps/yieldBounds.ts";
+import { seededRng } from "../../src/core/lay/search/rng.ts";
 
 /** Random straps as a maker has them, in half inches: roll 44–60 in, strap 1–8½ × 10–60 in, length 18–180 in. */
 function randomTilings(count: number, seed: number): Tiling[] {

@@ -7,7 +7,7 @@ import { polygonArea, type Ring, ringBox, solid } from "../../src/core/geometry/
 import { addFeatureGrid } from "../../src/core/lay/outlines/noFit/featureGrid.ts";
 import { emptyArena } from "../../src/core/lay/outlines/noFit/gridArena.ts";
 import { outlineEngine } from "../../src/core/lay/outlines/outlineEngine.ts";
-import type { LayPiece, RegionJob, RegionPlan } from "../../src/core/lay/types.ts";
+import type { LayPiece, RegionJob, RegionPlan } from "../../src/core/lay/problem/layProblem.ts";
 
 const FOLDER = new URL("../../docs/explanation/outline-search/", import.meta.url);
 const INK = "#2b2a33";

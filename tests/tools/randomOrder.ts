@@ -1,5 +1,5 @@
-import { type SearchTables, searchTables } from "../../src/core/lay/rectangles/searchTables.ts";
-import type { Rng } from "../../src/core/lay/rng.ts";
+import { type SearchTables, searchTables } from "../../src/core/lay/problem/rectangles/searchTables.ts";
+import type { Rng } from "../../src/core/lay/search/rng.ts";
 
 /** A few sizes of small rectangles on a narrow width, some of which may turn, and their pieces in any order. */
 export function randomOrder(rng: Rng): { tables: SearchTables; order: number[] } {

@@ -5,7 +5,7 @@ import type { Contour } from "../../src/core/geometry/contour.ts";
 import { flattenContour } from "../../src/core/geometry/contourArcs.ts";
 import { rectangleContour, segmentContour } from "../../src/core/geometry/contourShapes.ts";
 import { solid } from "../../src/core/geometry/ring.ts";
-import type { LayPlan, RollStock, StockPlacement } from "../../src/core/lay/types.ts";
+import type { LayPlan, RollStock, StockPlacement } from "../../src/core/lay/problem/layProblem.ts";
 import type { CutPiece } from "../../src/core/materials/cutPiece.ts";
 import type { FontBytes } from "../../src/export/fonts/fontBytes.ts";
 

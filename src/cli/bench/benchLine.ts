@@ -1,4 +1,4 @@
-import type { LayPlan, StockPlacement } from "../../core/lay/types.ts";
+import type { LayPlan, StockPlacement } from "../../core/lay/problem/layProblem.ts";
 import type { DatasetItem, Instance } from "./dataset.ts";
 
 /** One result as `bench --json` prints it; lengths in the data set's own units. */

@@ -1,5 +1,5 @@
 import { solid } from "../../core/geometry/ring.ts";
-import type { LayPiece, LayProblem } from "../../core/lay/types.ts";
+import type { LayPiece, LayProblem } from "../../core/lay/problem/layProblem.ts";
 import type { DatasetItem, Instance } from "./dataset.ts";
 
 /** Identity of an item in the lay problem: its place in the list. */

@@ -1,6 +1,6 @@
-import { arrange } from "../../core/lay/arrange.ts";
 import { outlineEngine } from "../../core/lay/outlines/outlineEngine.ts";
-import type { LayProblem } from "../../core/lay/types.ts";
+import type { LayProblem } from "../../core/lay/problem/layProblem.ts";
+import { arrange } from "../../core/lay/search/arrange/arrange.ts";
 
 /**
  * Evaluations a second of processor time of the outline engine alone, one thread, in the second half of `seconds` of

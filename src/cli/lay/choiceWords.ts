@@ -1,6 +1,6 @@
-import { choiceTitles } from "../../core/lay/choices/choiceTitles.ts";
-import type { LayChoice } from "../../core/lay/choices/searchChoices.ts";
-import type { LayProblem } from "../../core/lay/types.ts";
+import { choiceTitles } from "../../core/lay/alternatives/choiceTitles.ts";
+import type { LayChoice } from "../../core/lay/alternatives/searchChoices.ts";
+import type { LayProblem } from "../../core/lay/problem/layProblem.ts";
 import { formatLength, type LengthStyle } from "../../core/units/formatLength.ts";
 import type { Language } from "../../core/units/language.ts";
 import { CLI_TEXTS } from "../words/cliTextTables.ts";

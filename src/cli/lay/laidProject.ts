@@ -1,10 +1,10 @@
 import { planOffcuts, type StockOffcuts } from "../../core/buying/planOffcuts.ts";
 import { type Purchase, purchaseOf } from "../../core/buying/purchase.ts";
-import { checkPlan } from "../../core/lay/checkPlan.ts";
-import type { ChoiceFor, LayChoice } from "../../core/lay/choices/searchChoices.ts";
-import { type CutMode, chooseEngines } from "../../core/lay/chooseEngines.ts";
-import type { LayPlan, LayProblem } from "../../core/lay/types.ts";
-import { whyUnplaced } from "../../core/lay/whyUnplaced.ts";
+import type { ChoiceFor, LayChoice } from "../../core/lay/alternatives/searchChoices.ts";
+import { checkPlan } from "../../core/lay/check/checkPlan.ts";
+import { type CutMode, chooseEngines } from "../../core/lay/engines/chooseEngines.ts";
+import type { LayPlan, LayProblem } from "../../core/lay/problem/layProblem.ts";
+import { whyUnplaced } from "../../core/lay/search/arrange/whyUnplaced.ts";
 import type { Material } from "../../core/materials/material.ts";
 import type { LayFinding, LeftOut } from "../../core/problems/layProblems.ts";
 import type { Language } from "../../core/units/language.ts";

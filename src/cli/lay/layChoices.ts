@@ -1,6 +1,6 @@
-import { choicesFrom, type LayChoice, searchChoices } from "../../core/lay/choices/searchChoices.ts";
-import { CUT_MODES } from "../../core/lay/chooseEngines.ts";
-import type { LayPlan, LayProblem } from "../../core/lay/types.ts";
+import { choicesFrom, type LayChoice, searchChoices } from "../../core/lay/alternatives/searchChoices.ts";
+import { CUT_MODES } from "../../core/lay/engines/chooseEngines.ts";
+import type { LayPlan, LayProblem } from "../../core/lay/problem/layProblem.ts";
 import type { SearchPool } from "../../worker/searchPool.ts";
 import { timedSearch } from "../timedSearch.ts";
 

@@ -1,7 +1,7 @@
-import { layFigures } from "../../core/lay/choices/layFigures.ts";
-import type { CutMode } from "../../core/lay/chooseEngines.ts";
+import { layFigures } from "../../core/lay/alternatives/layFigures.ts";
+import type { CutMode } from "../../core/lay/engines/chooseEngines.ts";
+import type { LayPlan, LayProblem } from "../../core/lay/problem/layProblem.ts";
 import { RULER_TEXTS } from "../../core/lay/ruler/words/rulerTextTables.ts";
-import type { LayPlan, LayProblem } from "../../core/lay/types.ts";
 import type { Language } from "../../core/units/language.ts";
 
 /** Crosswise, lengthwise, crosswise and a trim. */

@@ -1,6 +1,6 @@
 import { posePolygon } from "../../core/geometry/pose.ts";
 import { type Polygon, polygonArea, type Ring } from "../../core/geometry/ring.ts";
-import type { LayPiece, LayPlan, LayProblem, Stock, StockPlacement } from "../../core/lay/types.ts";
+import type { LayPiece, LayPlan, LayProblem, Stock, StockPlacement } from "../../core/lay/problem/layProblem.ts";
 import type { LeftOut } from "../../core/problems/layProblems.ts";
 
 type Points = readonly (readonly [number, number])[];

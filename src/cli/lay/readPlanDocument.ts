@@ -1,5 +1,12 @@
 import type { Polygon, Ring } from "../../core/geometry/ring.ts";
-import type { LayPiece, LayPlan, LayProblem, Stock, StockPlacement, Unplaced } from "../../core/lay/types.ts";
+import type {
+  LayPiece,
+  LayPlan,
+  LayProblem,
+  Stock,
+  StockPlacement,
+  Unplaced,
+} from "../../core/lay/problem/layProblem.ts";
 import { InputProblem } from "../problemReport.ts";
 import type { PlanValue } from "../words/cliTexts.ts";
 import { CLI_TEXTS } from "../words/cliTextTables.ts";

@@ -1,7 +1,7 @@
 import { expect, test } from "vitest";
 import { rectangleRing, solid } from "../../core/geometry/ring.ts";
-import { choicesFrom } from "../../core/lay/choices/searchChoices.ts";
-import type { LayPiece, LayPlan, LayProblem, StockPlacement } from "../../core/lay/types.ts";
+import { choicesFrom } from "../../core/lay/alternatives/searchChoices.ts";
+import type { LayPiece, LayPlan, LayProblem, StockPlacement } from "../../core/lay/problem/layProblem.ts";
 import { choiceWords } from "./choiceWords.ts";
 import { rulerText } from "./rulerWords.ts";
 

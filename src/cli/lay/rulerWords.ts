@@ -1,10 +1,10 @@
 import { stockName } from "../../core/drawing/stockName.ts";
 import { isRectangle } from "../../core/geometry/ring.ts";
-import { type RulerCuts, rulerCuts } from "../../core/lay/choices/layFigures.ts";
-import type { CutPart, CutStep } from "../../core/lay/ruler/cutSequence.ts";
+import { type RulerCuts, rulerCuts } from "../../core/lay/alternatives/layFigures.ts";
+import type { CutPart, CutStep } from "../../core/lay/boxes/cuts/cutSequence.ts";
+import type { LayPlan, LayProblem } from "../../core/lay/problem/layProblem.ts";
 import type { RulerTexts } from "../../core/lay/ruler/words/rulerTexts.ts";
 import { RULER_TEXTS } from "../../core/lay/ruler/words/rulerTextTables.ts";
-import type { LayPlan, LayProblem } from "../../core/lay/types.ts";
 import { cautionText } from "../../core/materials/cautions/caution.ts";
 import { CAUTION_TABLES } from "../../core/materials/cautions/cautionTables.ts";
 import type { CutPiece } from "../../core/materials/cutPiece.ts";

@@ -1,4 +1,4 @@
-import type { ChoiceTitle } from "../../core/lay/choices/choiceTitles.ts";
+import type { ChoiceTitle } from "../../core/lay/alternatives/choiceTitles.ts";
 import type { FoldTestId } from "../../core/straps/foldTest.ts";
 
 /** Why a file cannot be read or written. */

@@ -2,7 +2,7 @@ import fc from "fast-check";
 import { expect, test } from "vitest";
 import { sampleMaterial } from "../../../tests/tools/sampleMaterial.ts";
 import { rectangleRing, solid } from "../geometry/ring.ts";
-import type { LayPlan } from "../lay/types.ts";
+import type { LayPlan } from "../lay/problem/layProblem.ts";
 import type { Material } from "../materials/material.ts";
 import { bagCost } from "./bagCost.ts";
 import { offcutsOf } from "./offcuts.ts";

@@ -1,6 +1,6 @@
 import { posePolygon } from "../geometry/pose.ts";
 import { ringBox } from "../geometry/ring.ts";
-import type { LayPlan, LayProblem, Stock } from "../lay/types.ts";
+import type { LayPlan, LayProblem, Stock } from "../lay/problem/layProblem.ts";
 import type { Material } from "../materials/material.ts";
 import { type Offcut, offcutsOf } from "./offcuts.ts";
 import type { Purchase } from "./purchase.ts";

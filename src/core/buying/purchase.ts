@@ -1,7 +1,7 @@
 import { polygonArea } from "../geometry/ring.ts";
 import { shapePolygon } from "../geometry/shape.ts";
-import { stockCopyId } from "../lay/fromProject.ts";
-import type { LayPlan } from "../lay/types.ts";
+import { stockCopyId } from "../lay/problem/fromProject.ts";
+import type { LayPlan } from "../lay/problem/layProblem.ts";
 import type { Material, Price } from "../materials/material.ts";
 import type { ClothPiece, ClothRoll } from "../materials/stock.ts";
 import { roundUpTo } from "./pricing.ts";

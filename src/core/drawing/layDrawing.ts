@@ -3,7 +3,7 @@ import { flattenContour, poseContour } from "../geometry/contourArcs.ts";
 import { ringContour, segmentContour, straightContour } from "../geometry/contourShapes.ts";
 import { posePolygon } from "../geometry/pose.ts";
 import { type Box, type Polygon, type Ring, ringBox } from "../geometry/ring.ts";
-import type { LayPlan, Stock, StockPlacement } from "../lay/types.ts";
+import type { LayPlan, Stock, StockPlacement } from "../lay/problem/layProblem.ts";
 import type { PieceLine } from "../materials/cutPiece.ts";
 import type { Language } from "../units/language.ts";
 import { type Drawing, type DrawingItem, pieceKey } from "./drawing.ts";

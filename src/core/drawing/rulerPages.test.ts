@@ -1,7 +1,7 @@
 import { expect, test } from "vitest";
 import { rectangleRing, ringBox, solid } from "../geometry/ring.ts";
-import { rulerCuts } from "../lay/choices/layFigures.ts";
-import type { LayPiece } from "../lay/types.ts";
+import { rulerCuts } from "../lay/alternatives/layFigures.ts";
+import type { LayPiece } from "../lay/problem/layProblem.ts";
 import type { LaySheet } from "./layDrawing.ts";
 import { type RulerPlan, rulerPages, rulerPlan } from "./rulerPages.ts";
 

@@ -1,7 +1,7 @@
 import { rectangleContour, segmentContour } from "../geometry/contourShapes.ts";
 import { isRectangle } from "../geometry/ring.ts";
-import type { RulerCuts } from "../lay/choices/layFigures.ts";
-import { type CutPart, type CutSequence, type CutStep, tableAfter } from "../lay/ruler/cutSequence.ts";
+import type { RulerCuts } from "../lay/alternatives/layFigures.ts";
+import { type CutPart, type CutSequence, type CutStep, tableAfter } from "../lay/boxes/cuts/cutSequence.ts";
 import { english } from "../lay/ruler/words/english.ts";
 import type { RulerTexts } from "../lay/ruler/words/rulerTexts.ts";
 import { RULER_TEXTS } from "../lay/ruler/words/rulerTextTables.ts";

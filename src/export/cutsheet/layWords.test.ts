@@ -1,7 +1,7 @@
 import { expect, test } from "vitest";
 import { sampleMaterial } from "../../../tests/tools/sampleMaterial.ts";
 import { PLAN, STOCK } from "../../../tests/tools/samplePlan.ts";
-import type { LayPlan } from "../../core/lay/types.ts";
+import type { LayPlan } from "../../core/lay/problem/layProblem.ts";
 import { USUAL_OUTPUT } from "../../core/project/outputSettings.ts";
 import type { Project } from "../../core/project/project.ts";
 import { layWords } from "./layWords.ts";

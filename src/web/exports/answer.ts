@@ -7,7 +7,7 @@ import { layDrawing } from "../../core/drawing/layDrawing.ts";
 import { paperPart } from "../../core/drawing/page.ts";
 import { pieceArt } from "../../core/drawing/pieceArt.ts";
 import { tilePieces } from "../../core/drawing/tiling.ts";
-import type { Stock } from "../../core/lay/types.ts";
+import type { Stock } from "../../core/lay/problem/layProblem.ts";
 import { PAPERS } from "../../core/project/papers.ts";
 import { projectSheet } from "../../export/cutsheet/projectSheet.ts";
 import { fileStem } from "../../export/fileStem.ts";

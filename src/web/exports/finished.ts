@@ -1,4 +1,4 @@
-import type { LayPlan } from "../../core/lay/types.ts";
+import type { LayPlan } from "../../core/lay/problem/layProblem.ts";
 
 /** The plan of a search that is run to the end of its budget. */
 export function finished(search: Generator<unknown, LayPlan, LayPlan | undefined>): LayPlan {

@@ -1,8 +1,8 @@
 import type { Drawing } from "../../core/drawing/drawing.ts";
 import type { Page } from "../../core/drawing/page.ts";
 import type { RulerCard } from "../../core/drawing/rulerPages.ts";
-import type { LayFigures } from "../../core/lay/choices/layFigures.ts";
-import type { LayPlan } from "../../core/lay/types.ts";
+import type { LayFigures } from "../../core/lay/alternatives/layFigures.ts";
+import type { LayPlan } from "../../core/lay/problem/layProblem.ts";
 import type { CutPiece } from "../../core/materials/cutPiece.ts";
 import type { Project } from "../../core/project/project.ts";
 import type { StrapResult } from "../../core/straps/build/strapResult.ts";

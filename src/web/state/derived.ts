@@ -1,5 +1,5 @@
-import { layProblemsOf } from "../../core/lay/fromProject.ts";
-import type { LayProblem } from "../../core/lay/types.ts";
+import { layProblemsOf } from "../../core/lay/problem/fromProject.ts";
+import type { LayProblem } from "../../core/lay/problem/layProblem.ts";
 import type { CutPiece } from "../../core/materials/cutPiece.ts";
 import type { Material } from "../../core/materials/material.ts";
 import type { Problem } from "../../core/problems/problem.ts";

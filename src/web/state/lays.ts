@@ -1,6 +1,6 @@
-import { isSettled } from "../../core/lay/arrange.ts";
-import { isBetterPlan } from "../../core/lay/comparePlans.ts";
-import type { LayPlan, LayProblem } from "../../core/lay/types.ts";
+import type { LayPlan, LayProblem } from "../../core/lay/problem/layProblem.ts";
+import { isSettled } from "../../core/lay/search/arrange/arrange.ts";
+import { isBetterPlan } from "../../core/lay/search/comparePlans.ts";
 import type { Project } from "../../core/project/project.ts";
 import type { Language } from "../../core/units/language.ts";
 import type { RunningSearch, SearchPool } from "../../worker/searchPool.ts";

@@ -1,4 +1,4 @@
-import type { LayPlan } from "../../core/lay/types.ts";
+import type { LayPlan } from "../../core/lay/problem/layProblem.ts";
 import { useChange, useWorkbench } from "./workbench.ts";
 
 /**

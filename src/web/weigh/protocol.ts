@@ -1,8 +1,8 @@
 import type { Offcut } from "../../core/buying/offcuts.ts";
-import type { OtherWay } from "../../core/lay/choices/otherWays.ts";
-import type { LayChoice } from "../../core/lay/choices/searchChoices.ts";
-import type { LayPlan, LayProblem } from "../../core/lay/types.ts";
-import type { StripsPerMetre } from "../../core/lay/yield/strapsPerMetre.ts";
+import type { OtherWay } from "../../core/lay/alternatives/otherWays.ts";
+import type { LayChoice } from "../../core/lay/alternatives/searchChoices.ts";
+import type { StripsPerMetre } from "../../core/lay/boxes/straps/strapsPerMetre.ts";
+import type { LayPlan, LayProblem } from "../../core/lay/problem/layProblem.ts";
 import type { CutPiece } from "../../core/materials/cutPiece.ts";
 import type { Material } from "../../core/materials/material.ts";
 import type { Project } from "../../core/project/project.ts";

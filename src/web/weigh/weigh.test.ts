@@ -1,9 +1,9 @@
 import { readFileSync } from "node:fs";
 import { expect, test } from "vitest";
 import { ringBox } from "../../core/geometry/ring.ts";
-import { inOtherWay, type OtherWay } from "../../core/lay/choices/otherWays.ts";
-import { layProblemsOf } from "../../core/lay/fromProject.ts";
-import type { LayPlan } from "../../core/lay/types.ts";
+import { inOtherWay, type OtherWay } from "../../core/lay/alternatives/otherWays.ts";
+import { layProblemsOf } from "../../core/lay/problem/fromProject.ts";
+import type { LayPlan } from "../../core/lay/problem/layProblem.ts";
 import { cutListOf } from "../../core/project/cutList.ts";
 import { readProject } from "../../core/project/file/readProject.ts";
 import type { Project } from "../../core/project/project.ts";

@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { seededRng } from "../rng.ts";
+import { seededRng } from "../search/rng.ts";
 import { barFunction, PLAIN, ROUNDED_DOWN, STEPS_OF_K, WHOLE_OR_NOTHING } from "./barFunctions.kernel.ts";
 import { barSimplex, bestPattern, enterColumn, knapsackMemory } from "./barSimplex.kernel.ts";
 

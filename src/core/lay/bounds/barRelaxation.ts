@@ -1,4 +1,4 @@
-import type { SearchTables } from "../rectangles/searchTables.ts";
+import type { SearchTables } from "../problem/rectangles/searchTables.ts";
 import { barSimplex, bestPattern, enterColumn, type KnapsackMemory, knapsackMemory } from "./barSimplex.kernel.ts";
 
 /** Capacities above this are coarsened (extents rounded down, which keeps the bound valid). */

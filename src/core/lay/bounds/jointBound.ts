@@ -1,4 +1,4 @@
-import type { SearchTables } from "../rectangles/searchTables.ts";
+import type { SearchTables } from "../problem/rectangles/searchTables.ts";
 import { barRelaxation } from "./barRelaxation.ts";
 import type { ReachableLengths } from "./reachableLengths.ts";
 

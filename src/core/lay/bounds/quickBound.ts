@@ -1,5 +1,5 @@
-import { BREATH, type Breath, inOneGo } from "../breath.ts";
-import type { SearchTables } from "../rectangles/searchTables.ts";
+import type { SearchTables } from "../problem/rectangles/searchTables.ts";
+import { BREATH, type Breath, inOneGo } from "../search/breath.ts";
 import { barFunction, PLAIN, ROUNDED_DOWN, STEPS_OF_K, WHOLE_OR_NOTHING } from "./barFunctions.kernel.ts";
 
 /** One dual-feasible function tabulated: its value for each way, and at the capacity. */

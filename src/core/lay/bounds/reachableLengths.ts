@@ -1,4 +1,4 @@
-import type { SearchTables } from "../rectangles/searchTables.ts";
+import type { SearchTables } from "../problem/rectangles/searchTables.ts";
 
 /** Ends a plan can have when every piece is pushed against others: sums of extents along the roll. */
 export interface ReachableLengths {

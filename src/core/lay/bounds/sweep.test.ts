@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
-import { type SearchTables, searchTables } from "../rectangles/searchTables.ts";
-import { seededRng } from "../rng.ts";
+import { type SearchTables, searchTables } from "../problem/rectangles/searchTables.ts";
+import { seededRng } from "../search/rng.ts";
 import { resumeState, SWEEP_PAUSES, sweepState } from "./sweep.kernel.ts";
 import { type SweepMemory, type SweepTask, sweepMemory } from "./sweepMemory.ts";
 import { sweepProof } from "./sweepProof.ts";

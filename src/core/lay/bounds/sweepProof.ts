@@ -1,5 +1,5 @@
-import { BREATH, type Breath } from "../breath.ts";
-import type { SearchTables } from "../rectangles/searchTables.ts";
+import type { SearchTables } from "../problem/rectangles/searchTables.ts";
+import { BREATH, type Breath } from "../search/breath.ts";
 import { barRelaxation } from "./barRelaxation.ts";
 import { resumeState, SWEEP_FITS, SWEEP_GOES_ON, SWEEP_PAUSES, sweepState } from "./sweep.kernel.ts";
 import { type SweepPrices, type SweepTask, sweepMemory } from "./sweepMemory.ts";

@@ -1,5 +1,5 @@
-import { BREATH, type Breath } from "../breath.ts";
-import type { SearchTables } from "../rectangles/searchTables.ts";
+import type { SearchTables } from "../problem/rectangles/searchTables.ts";
+import { BREATH, type Breath } from "../search/breath.ts";
 import type { BoundHolder } from "./boundHolder.ts";
 import type { ReachableLengths } from "./reachableLengths.ts";
 import { isSweepable, type SweepVerdict, sweepProof } from "./sweepProof.ts";

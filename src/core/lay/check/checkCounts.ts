@@ -1,5 +1,5 @@
 import type { LayFinding } from "../../problems/layProblems.ts";
-import type { LayPiece, LayPlan, LayProblem } from "../types.ts";
+import type { LayPiece, LayPlan, LayProblem } from "../problem/layProblem.ts";
 
 /** Copies laid twice or never asked for, pieces whose placed and left-out copies do not add up, and moved pins. */
 export function checkCounts(problem: LayProblem, plan: LayPlan): LayFinding[] {

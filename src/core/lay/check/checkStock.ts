@@ -1,6 +1,6 @@
 import type { Polygon } from "../../geometry/ring.ts";
 import type { LayFinding } from "../../problems/layProblems.ts";
-import type { RollStock, Stock } from "../types.ts";
+import type { RollStock, Stock } from "../problem/layProblem.ts";
 import { copyName, type LaidCopy } from "./laidCopy.ts";
 import { type LaidOutline, laidOutline } from "./laidOutline.ts";
 import { outlineDistance } from "./outlineDistance.ts";

@@ -1,4 +1,4 @@
-import type { Stock, StockPlacement } from "../types.ts";
+import type { Stock, StockPlacement } from "../problem/layProblem.ts";
 import type { LaidOutline } from "./laidOutline.ts";
 
 /** One placement of a plan with its outline where it lies. */

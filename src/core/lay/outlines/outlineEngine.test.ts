@@ -1,7 +1,7 @@
 import { expect, test } from "vitest";
 import { type Polygon, rectangleRing, reversedRing, solid } from "../../geometry/ring.ts";
-import { checkPlan } from "../checkPlan.ts";
-import type { LayPiece, Placement, RegionJob, RegionPlan, SearchStep } from "../types.ts";
+import { checkPlan } from "../check/checkPlan.ts";
+import type { LayPiece, Placement, RegionJob, RegionPlan, SearchStep } from "../problem/layProblem.ts";
 import { outlineEngine } from "./outlineEngine.ts";
 
 const HALF_TURNS = [

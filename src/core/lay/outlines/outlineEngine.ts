@@ -1,5 +1,5 @@
-import { BREATH, breathStep } from "../breath.ts";
-import type { Engine, RegionJob, RegionPlan, Search } from "../types.ts";
+import type { Engine, RegionJob, RegionPlan, Search } from "../problem/layProblem.ts";
+import { BREATH, breathStep } from "../search/breath.ts";
 import { compileSteps } from "./compile/compileJob.ts";
 import { FILL_TUNING } from "./fillUp/fillRegion.ts";
 import { OutlineRun, type OutlineTuning } from "./outlineRun.ts";

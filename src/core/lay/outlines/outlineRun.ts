@@ -1,6 +1,6 @@
-import { BREATH, type Pause } from "../breath.ts";
-import { seededRng } from "../rng.ts";
-import type { RegionPlan } from "../types.ts";
+import type { RegionPlan } from "../problem/layProblem.ts";
+import { BREATH, type Pause } from "../search/breath.ts";
+import { seededRng } from "../search/rng.ts";
 import { outlineBound } from "./bounds/outlineBound.ts";
 import { slabBounds } from "./bounds/slabBound.ts";
 import type { CompiledJob } from "./compile/compileJob.ts";

@@ -1,8 +1,8 @@
 import { expect, test } from "vitest";
 import { poseRing } from "../../geometry/pose.ts";
 import { type Polygon, type Ring, rectangleRing, ringBox, solid } from "../../geometry/ring.ts";
-import { checkPlan } from "../checkPlan.ts";
-import type { LayPiece, LayProblem, Placement, RegionJob, RegionPlan } from "../types.ts";
+import { checkPlan } from "../check/checkPlan.ts";
+import type { LayPiece, LayProblem, Placement, RegionJob, RegionPlan } from "../problem/layProblem.ts";
 import { outlineEngine } from "./outlineEngine.ts";
 
 /** Two metres long, so that the search's grid is coarse against a tab; it starts at x = 0 at a slant. */

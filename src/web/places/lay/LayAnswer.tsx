@@ -3,7 +3,7 @@ import { purchaseOf } from "../../../core/buying/purchase.ts";
 import { shopLength } from "../../../core/buying/shopLength.ts";
 import { pieceArt } from "../../../core/drawing/pieceArt.ts";
 import { polygonArea } from "../../../core/geometry/ring.ts";
-import type { LayPlan, LayProblem } from "../../../core/lay/types.ts";
+import type { LayPlan, LayProblem } from "../../../core/lay/problem/layProblem.ts";
 import type { Project } from "../../../core/project/project.ts";
 import { withDecimalSign } from "../../../core/units/decimalSign.ts";
 import type { Language } from "../../../core/units/language.ts";

@@ -1,7 +1,7 @@
 import { useMemo } from "preact/hooks";
-import { choiceTitles } from "../../../core/lay/choices/choiceTitles.ts";
-import { clothUsed } from "../../../core/lay/choices/clothUsed.ts";
-import type { LayChoice } from "../../../core/lay/choices/searchChoices.ts";
+import { choiceTitles } from "../../../core/lay/alternatives/choiceTitles.ts";
+import { clothUsed } from "../../../core/lay/alternatives/clothUsed.ts";
+import type { LayChoice } from "../../../core/lay/alternatives/searchChoices.ts";
 import type { Project } from "../../../core/project/project.ts";
 import { type LengthWords, useLengths } from "../../fields/units.ts";
 import type { LayState } from "../../state/lays.ts";

@@ -1,5 +1,5 @@
-import type { LayFigures } from "../../../core/lay/choices/layFigures.ts";
-import type { LayPlan, LayProblem } from "../../../core/lay/types.ts";
+import type { LayFigures } from "../../../core/lay/alternatives/layFigures.ts";
+import type { LayPlan, LayProblem } from "../../../core/lay/problem/layProblem.ts";
 import { ringPath } from "../../parts/screenPath.ts";
 import { keyOf } from "./moves.ts";
 import type { PieceKind } from "./pieceKind.ts";

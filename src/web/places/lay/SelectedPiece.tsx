@@ -1,4 +1,4 @@
-import type { StockPlacement } from "../../../core/lay/types.ts";
+import type { StockPlacement } from "../../../core/lay/problem/layProblem.ts";
 import { Refusal } from "../../fields/TypedBlank.tsx";
 import { useLengths } from "../../fields/units.ts";
 import { Icon } from "../../parts/Icon.tsx";

@@ -1,5 +1,5 @@
 import type { Box } from "../../../core/geometry/ring.ts";
-import type { LayPlan, LayProblem, StockPlacement } from "../../../core/lay/types.ts";
+import type { LayPlan, LayProblem, StockPlacement } from "../../../core/lay/problem/layProblem.ts";
 import { keyOf, placedBox } from "./moves.ts";
 
 /** A piece where it lies. */

@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import { rectangleRing, solid } from "../../../core/geometry/ring.ts";
-import type { LayPlan, LayProblem, StockPlacement } from "../../../core/lay/types.ts";
+import type { LayPlan, LayProblem, StockPlacement } from "../../../core/lay/problem/layProblem.ts";
 import { lieOfPlan, lyingNear } from "./lieOfPlan.ts";
 import { keyOf, neighbourOf, placedBox, placeTroubles, snapped, turned } from "./moves.ts";
 

@@ -1,8 +1,8 @@
 import { pieceKey } from "../../../core/drawing/drawing.ts";
 import { type Pose, poseRing } from "../../../core/geometry/pose.ts";
 import { type Box, ringBox } from "../../../core/geometry/ring.ts";
-import { checkPlan } from "../../../core/lay/checkPlan.ts";
-import type { LayPlan, LayProblem, Stock, StockPlacement } from "../../../core/lay/types.ts";
+import { checkPlan } from "../../../core/lay/check/checkPlan.ts";
+import type { LayPlan, LayProblem, Stock, StockPlacement } from "../../../core/lay/problem/layProblem.ts";
 import type { LayFinding } from "../../../core/problems/layProblems.ts";
 
 /** Findings that speak of where one piece lies; the rest speak of a whole plan. */

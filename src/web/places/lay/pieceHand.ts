@@ -1,4 +1,4 @@
-import type { LayProblem, StockPlacement } from "../../../core/lay/types.ts";
+import type { LayProblem, StockPlacement } from "../../../core/lay/problem/layProblem.ts";
 import type { LayFinding } from "../../../core/problems/layProblems.ts";
 import type { LayState } from "../../state/lays.ts";
 import { createStore, type Store } from "../../state/store.ts";

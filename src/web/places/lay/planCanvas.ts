@@ -1,6 +1,6 @@
 import { type G, SVG, type Svg } from "@svgdotjs/svg.js";
 import { type Pose, turnCosSin } from "../../../core/geometry/pose.ts";
-import type { StockPlacement } from "../../../core/lay/types.ts";
+import type { StockPlacement } from "../../../core/lay/problem/layProblem.ts";
 import { ringPath } from "../../parts/screenPath.ts";
 import { type Frame, frameMatrix } from "./frame.ts";
 import { LiftedPiece } from "./liftedPiece.ts";

@@ -1,5 +1,5 @@
 import { type Box, ringBox } from "../../../core/geometry/ring.ts";
-import type { LayPlan, LayProblem, Stock } from "../../../core/lay/types.ts";
+import type { LayPlan, LayProblem, Stock } from "../../../core/lay/problem/layProblem.ts";
 
 /** A stock as it lies on the table: its own box, and how far it is moved up from its own frame. */
 export interface LaidStock {

@@ -1,7 +1,7 @@
 import { purchaseOf } from "../../../core/buying/purchase.ts";
 import { shopLength } from "../../../core/buying/shopLength.ts";
-import { clothUsed } from "../../../core/lay/choices/clothUsed.ts";
-import type { LayPlan } from "../../../core/lay/types.ts";
+import { clothUsed } from "../../../core/lay/alternatives/clothUsed.ts";
+import type { LayPlan } from "../../../core/lay/problem/layProblem.ts";
 import { unbroken } from "../../../core/units/unbroken.ts";
 import type { LaidMaterial } from "../../../export/planFile.ts";
 import type { RulerAnswer, RulerStack } from "../../exports/protocol.ts";

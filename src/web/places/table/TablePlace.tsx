@@ -1,5 +1,5 @@
 import { useEffect, useMemo, useState } from "preact/hooks";
-import { checkPlan } from "../../../core/lay/checkPlan.ts";
+import { checkPlan } from "../../../core/lay/check/checkPlan.ts";
 import type { LaidMaterial } from "../../../export/planFile.ts";
 import { Refusal } from "../../fields/TypedBlank.tsx";
 import { routeHash } from "../../state/route.ts";

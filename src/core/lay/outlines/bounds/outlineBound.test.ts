@@ -1,7 +1,7 @@
 import { expect, test } from "vitest";
 import { rectangleRing, solid } from "../../../geometry/ring.ts";
-import { inOneGo } from "../../breath.ts";
-import type { RegionJob } from "../../types.ts";
+import type { RegionJob } from "../../problem/layProblem.ts";
+import { inOneGo } from "../../search/breath.ts";
 import { compileJob } from "../compile/compileJob.ts";
 import { NoFitStore } from "../noFit/noFitStore.ts";
 import { outlineBound } from "./outlineBound.ts";

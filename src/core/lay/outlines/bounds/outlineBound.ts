@@ -1,8 +1,8 @@
 import { turnCosSin } from "../../../geometry/pose.ts";
 import { polygonArea, type Ring } from "../../../geometry/ring.ts";
-import { pieceExtents } from "../../arrange/pieceExtent.ts";
-import { BREATH, type Breath } from "../../breath.ts";
-import type { LayPiece } from "../../types.ts";
+import type { LayPiece } from "../../problem/layProblem.ts";
+import { pieceExtents } from "../../problem/pieceExtent.ts";
+import { BREATH, type Breath } from "../../search/breath.ts";
 import type { CompiledJob, Variant } from "../compile/compileJob.ts";
 import type { NoFitStore } from "../noFit/noFitStore.ts";
 

@@ -1,8 +1,8 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
 import { polygonArea, type Ring, rectangleRing, ringBox, solid } from "../../../geometry/ring.ts";
-import { BREATH } from "../../breath.ts";
-import type { LayPiece, RegionJob } from "../../types.ts";
+import type { LayPiece, RegionJob } from "../../problem/layProblem.ts";
+import { BREATH } from "../../search/breath.ts";
 import { slabBounds } from "./slabBound.ts";
 
 function jobOf(rings: readonly Ring[], turns: readonly number[], more: Partial<RegionJob> = {}): RegionJob {

@@ -1,9 +1,9 @@
 import { poseRing } from "../../../geometry/pose.ts";
 import type { Ring } from "../../../geometry/ring.ts";
 import { quickBoundSteps } from "../../bounds/quickBound.ts";
-import { BREATH, type Breath } from "../../breath.ts";
-import { searchTables, type TableSize } from "../../rectangles/searchTables.ts";
-import type { LayPiece, RegionJob } from "../../types.ts";
+import type { LayPiece, RegionJob } from "../../problem/layProblem.ts";
+import { searchTables, type TableSize } from "../../problem/rectangles/searchTables.ts";
+import { BREATH, type Breath } from "../../search/breath.ts";
 
 /** mm; sizes of slabs are rounded down to it, the roll's up. */
 const UNIT = 0.05;

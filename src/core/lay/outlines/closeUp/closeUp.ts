@@ -1,5 +1,5 @@
-import { BREATH, type Pause } from "../../breath.ts";
-import type { Rng } from "../../rng.ts";
+import { BREATH, type Pause } from "../../search/breath.ts";
+import type { Rng } from "../../search/rng.ts";
 import type { LayState } from "../layout/layState.ts";
 import { Neighbours } from "../layout/neighbours.ts";
 import { ROW } from "../noFit/depth.kernel.ts";

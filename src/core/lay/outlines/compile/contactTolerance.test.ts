@@ -1,8 +1,8 @@
 import { expect, test } from "vitest";
 import { type Polygon, solid } from "../../../geometry/ring.ts";
-import { checkPlan } from "../../checkPlan.ts";
-import { seededRng } from "../../rng.ts";
-import type { LayProblem, RegionJob } from "../../types.ts";
+import { checkPlan } from "../../check/checkPlan.ts";
+import type { LayProblem, RegionJob } from "../../problem/layProblem.ts";
+import { seededRng } from "../../search/rng.ts";
 import { OUTLINE_TUNING } from "../outlineEngine.ts";
 import { OutlineRun } from "../outlineRun.ts";
 import { compileJob } from "./compileJob.ts";

@@ -1,7 +1,7 @@
 import { expect, test } from "vitest";
 import { type Ring, solid } from "../../../geometry/ring.ts";
-import { seededRng } from "../../rng.ts";
-import type { LayPiece, RegionJob } from "../../types.ts";
+import type { LayPiece, RegionJob } from "../../problem/layProblem.ts";
+import { seededRng } from "../../search/rng.ts";
 import { compileJob } from "../compile/compileJob.ts";
 import { copySpots, emptySpots, LayState, type Spots } from "../layout/layState.ts";
 import { NoFitStore } from "../noFit/noFitStore.ts";

@@ -1,5 +1,5 @@
-import type { Pause } from "../../breath.ts";
-import type { Rng } from "../../rng.ts";
+import type { Pause } from "../../search/breath.ts";
+import type { Rng } from "../../search/rng.ts";
 import { CloseUp } from "../closeUp/closeUp.ts";
 import { copySpots, emptySpots, type LayState, type Spots } from "../layout/layState.ts";
 import type { Separator } from "../search/separate.ts";

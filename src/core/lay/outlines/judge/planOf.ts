@@ -1,5 +1,5 @@
 import { turnCosSin } from "../../../geometry/pose.ts";
-import type { Placement, RegionPlan } from "../../types.ts";
+import type { Placement, RegionPlan } from "../../problem/layProblem.ts";
 import { type CompiledJob, orientationKey } from "../compile/compileJob.ts";
 import type { Spots } from "../layout/layState.ts";
 

@@ -1,4 +1,4 @@
-import type { Rng } from "../../rng.ts";
+import type { Rng } from "../../search/rng.ts";
 import { EDGE, ROW, ROW_INTS, weightedDepth } from "../noFit/depth.kernel.ts";
 import { HEAD } from "../noFit/gridArena.ts";
 import type { LayState } from "./layState.ts";

@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { seededRng } from "../../rng.ts";
+import { seededRng } from "../../search/rng.ts";
 import { PairTable } from "./pairTable.ts";
 
 /** The same by full matrices. */

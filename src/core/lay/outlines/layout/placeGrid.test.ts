@@ -1,7 +1,7 @@
 import { expect, test } from "vitest";
 import { type Ring, rectangleRing, solid } from "../../../geometry/ring.ts";
-import { seededRng } from "../../rng.ts";
-import type { RegionJob } from "../../types.ts";
+import type { RegionJob } from "../../problem/layProblem.ts";
+import { seededRng } from "../../search/rng.ts";
 import { compileJob } from "../compile/compileJob.ts";
 import { NoFitStore } from "../noFit/noFitStore.ts";
 import { LayState } from "./layState.ts";

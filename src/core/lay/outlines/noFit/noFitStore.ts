@@ -1,7 +1,7 @@
 import { frameNoFitRings, type GridShape, noFitRings } from "../../../geometry/noFit.ts";
 import { turnCosSin } from "../../../geometry/pose.ts";
 import { type Ring, ringBox } from "../../../geometry/ring.ts";
-import { BREATH, type Breath, inOneGo } from "../../breath.ts";
+import { BREATH, type Breath, inOneGo } from "../../search/breath.ts";
 import type { CompiledJob, Variant } from "../compile/compileJob.ts";
 import { turnedShape } from "../compile/gridTools.ts";
 import { addFeatureGrid } from "./featureGrid.ts";

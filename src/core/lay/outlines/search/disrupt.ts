@@ -1,4 +1,4 @@
-import type { Rng } from "../../rng.ts";
+import type { Rng } from "../../search/rng.ts";
 import { orientationKey } from "../compile/compileJob.ts";
 import type { LayState } from "../layout/layState.ts";
 import { byFallingArea } from "../starts/bottomLeft.ts";

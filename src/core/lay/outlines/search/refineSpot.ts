@@ -1,4 +1,4 @@
-import type { Rng } from "../../rng.ts";
+import type { Rng } from "../../search/rng.ts";
 import type { LayState } from "../layout/layState.ts";
 import type { Nearby } from "../layout/nearby.ts";
 import { nearestExit } from "../noFit/depth.kernel.ts";

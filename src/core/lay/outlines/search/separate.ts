@@ -1,4 +1,4 @@
-import type { Rng } from "../../rng.ts";
+import type { Rng } from "../../search/rng.ts";
 import { copySpots, emptySpots, type LayState, type Spots } from "../layout/layState.ts";
 import { Nearby } from "../layout/nearby.ts";
 import { SpotSearch } from "./spotSearch.ts";

@@ -1,4 +1,4 @@
-import type { Rng } from "../../rng.ts";
+import type { Rng } from "../../search/rng.ts";
 import type { LayState } from "../layout/layState.ts";
 import { Nearby } from "../layout/nearby.ts";
 import { SpotRefiner } from "./refineSpot.ts";

@@ -1,5 +1,5 @@
 import { ringBox } from "../../../geometry/ring.ts";
-import type { Pause } from "../../breath.ts";
+import type { Pause } from "../../search/breath.ts";
 import type { LayState } from "../layout/layState.ts";
 import { Neighbours } from "../layout/neighbours.ts";
 import { ROW } from "../noFit/depth.kernel.ts";

@@ -1,4 +1,4 @@
-import type { Pause } from "../../../breath.ts";
+import type { Pause } from "../../../search/breath.ts";
 import { copySpots, emptySpots, type LayState, type Spots } from "../../layout/layState.ts";
 import { bottomLeft, byFallingArea } from "../bottomLeft.ts";
 import { repeatJobOf } from "./repeatJob.ts";

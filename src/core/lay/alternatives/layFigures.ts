@@ -1,0 +1,129 @@
+import { poseRing } from "../../geometry/pose.ts";
+import { isRectangle, ringBox } from "../../geometry/ring.ts";
+import { type CutSequence, cutSequence } from "../boxes/cuts/cutSequence.ts";
+import { type CutBox, type CutTree, cutTreeOf, stageCount } from "../boxes/cuts/cutTree.ts";
+import { largestFreeBox } from "../boxes/cuts/largestFreeBox.ts";
+import { tidyTree } from "../boxes/cuts/tidyTree.ts";
+import type { LayPlan, LayProblem, Stock, StockPlacement } from "../problem/layProblem.ts";
+
+/** mm within which an edge counts as cut through. */
+const TOLERANCE = 1e-3;
+
+/** A strip narrower than this is no useful offcut, mm: less than a narrow strap's strip. */
+export const LEAST_OFFCUT = 60;
+
+/** How one stock is cut with a ruler. */
+export interface RulerCuts {
+  readonly stockId: string;
+  /** Edge that is cut off first at the end and along one side, mm. */
+  readonly margin: number;
+  /** The cloth has no straight edge to measure from. */
+  readonly bare: boolean;
+  readonly tree: CutTree;
+  readonly sequence: CutSequence;
+  /** What each number in the tree stands for. */
+  readonly placements: readonly StockPlacement[];
+}
+
+/** What a maker weighs one plan against another by. */
+export interface LayFigures {
+  /** Cloth used of all stocks, mm. */
+  readonly length: number;
+  /** Null when straight cuts from edge to edge do not part the pieces. */
+  readonly ruler: {
+    readonly cuts: number;
+    readonly settings: number;
+    /** Most turns between crosscuts and rips. */
+    readonly stages: number;
+  } | null;
+  /** Largest useful rectangle left on the cloth used. */
+  readonly offcut: { readonly stockId: string; readonly box: CutBox } | null;
+}
+
+/** Figures of a plan; pieces with curved edges count as their boxes. */
+export function layFigures(problem: LayProblem, plan: LayPlan): LayFigures {
+  const cuts = rulerCuts(problem, plan);
+  return {
+    length: plan.uses.reduce((sum, { usedLength }) => sum + usedLength, 0),
+    ruler: cuts && {
+      cuts: cuts.reduce((sum, { sequence }) => sum + sequence.cuts, 0),
+      settings: cuts.reduce((sum, { sequence }) => sum + sequence.settings, 0),
+      stages: cuts.reduce((most, { tree }) => Math.max(most, stageCount(tree)), 0),
+    },
+    offcut: largestOffcut(problem, plan),
+  };
+}
+
+/**
+ * The ruler cuts of every stock a plan touches; null when one of them cannot be cut edge to edge.
+ *
+ * A ruler cut takes no cloth away, so the cutting gap is not cut out: pieces are measured from fresh edge to fresh
+ * edge and what the gaps came to is left at the end. The tree's boxes say where pieces come to lie then. It starts
+ * inside the edge margin.
+ */
+export function rulerCuts(problem: LayProblem, plan: LayPlan): readonly RulerCuts[] | null {
+  const all: RulerCuts[] = [];
+  const { margin } = problem;
+  for (const stock of problem.stocks) {
+    const placements = plan.placements.filter(({ stockId }) => stockId === stock.id);
+    if (placements.length === 0) continue;
+    const used = usedBox(stock, plan);
+    // Pieces must not come to lie on a flaw, beside cloth that is missing or off their pins. Pins in every piece keep
+    // a whole plan that was taken: its pieces close up as they would have before it was.
+    const pins = problem.pinned.filter(({ stockId }) => stockId === stock.id).length;
+    const stays = stock.flaws.length > 0 || !isStraight(stock) || (pins > 0 && pins < placements.length);
+    const goesOn = stock.kind === "roll" && (stock.length === null || stock.length > used.dx - margin + TOLERANCE);
+    const beyond = goesOn ? 2 * margin : margin;
+    const box = { x: used.x + margin, y: used.y + margin, dx: used.dx - beyond, dy: used.dy - margin };
+    const tree = cutTreeOf(box, boxesOf(problem, placements), TOLERANCE);
+    if (tree === null) return null;
+    const tidy = stays ? tree : tidyTree(tree, TOLERANCE);
+    all.push({
+      stockId: stock.id,
+      margin,
+      bare: !isStraight(stock),
+      tree: tidy,
+      sequence: cutSequence(tidy, goesOn),
+      placements,
+    });
+  }
+  return all;
+}
+
+function largestOffcut(problem: LayProblem, plan: LayPlan): LayFigures["offcut"] {
+  let best: LayFigures["offcut"] = null;
+  for (const stock of problem.stocks) {
+    const box = usedBox(stock, plan);
+    if (box.dx <= 0 || !isStraight(stock)) continue;
+    const laid = plan.placements.filter(({ stockId }) => stockId === stock.id);
+    const flaws = stock.flaws.map(({ outer }) => boxOf(ringBox(outer)));
+    const free = largestFreeBox(box, [...boxesOf(problem, laid), ...flaws], LEAST_OFFCUT);
+    if (free !== null && (best === null || free.dx * free.dy > best.box.dx * best.box.dy))
+      best = { stockId: stock.id, box: free };
+  }
+  return best;
+}
+
+/** The rectangle of a stock that a plan uses up: the length of a roll, the box round any other cloth. */
+function usedBox(stock: Stock, plan: LayPlan): CutBox {
+  if (stock.kind === "roll") {
+    const used = plan.uses.find(({ stockId }) => stockId === stock.id)?.usedLength ?? 0;
+    return { x: 0, y: 0, dx: used, dy: stock.width };
+  }
+  return boxOf(ringBox(stock.outline.outer));
+}
+
+/** Whether a stock is a whole rectangle. */
+function isStraight(stock: Stock): boolean {
+  if (stock.kind === "roll") return true;
+  return stock.outline.holes.length === 0 && isRectangle(stock.outline.outer, TOLERANCE);
+}
+
+function boxesOf(problem: LayProblem, placements: readonly StockPlacement[]): CutBox[] {
+  const outlines = new Map(problem.pieces.map(({ id, outline }) => [id, outline.outer]));
+  return placements.map((placement) => boxOf(ringBox(poseRing(outlines.get(placement.pieceId)!, placement))));
+}
+
+function boxOf(box: ReturnType<typeof ringBox>): CutBox {
+  return { x: box.minX, y: box.minY, dx: box.maxX - box.minX, dy: box.maxY - box.minY };
+}

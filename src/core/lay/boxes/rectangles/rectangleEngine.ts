@@ -1,0 +1,133 @@
+import type { BoundHolder } from "../../bounds/boundHolder.ts";
+import { quickBoundSteps } from "../../bounds/quickBound.ts";
+import { reachableLengths } from "../../bounds/reachableLengths.ts";
+import type { Engine, RegionJob, Search, SearchBudget, SearchStep } from "../../problem/layProblem.ts";
+import { isRectangleJob, rectangleJobOf } from "../../problem/rectangles/prepare.ts";
+import { provenLength } from "../../problem/rectangles/provenLength.ts";
+import type { PlacedRectangle } from "../../problem/rectangles/rectangleJob.ts";
+import { type SearchTables, searchTablesOf } from "../../problem/rectangles/searchTables.ts";
+import { BREATH, type Breath, breathStep } from "../../search/breath.ts";
+import { type Rng, seededRng } from "../../search/rng.ts";
+import { emptyIncumbent, type Incumbent } from "./incumbent.ts";
+import { FIRST_AMBITION, SLICE, shorten } from "./portfolio.ts";
+import { decodedRectangles, orderSearch, startOrders } from "./skyline/orderSearch.ts";
+import { decodeBuffers, decodeOrder, UNCAPPED } from "./skyline/skylineDecode.kernel.ts";
+import { freeSpacePlans } from "./spaces/freeSpaces.ts";
+
+/** Rectangles laid freely on a rectangular region: strips and square-cut panels. */
+export const rectangleEngine: Engine = {
+  id: "rectangles",
+  accepts: isRectangleJob,
+  search: searchRectangles,
+};
+
+function* searchRectangles(job: RegionJob, budget: SearchBudget, seed: number): Search {
+  const prepared = rectangleJobOf(job);
+  const tables = searchTablesOf(prepared);
+  const incumbent = emptyIncumbent(prepared, tables.area);
+  if (tables.pieces === 0) {
+    yield { evaluations: 0, plan: incumbent.plan, bound: 0 };
+    return incumbent.plan;
+  }
+  const rng = seededRng(seed);
+  const limit = prepared.length ?? UNCAPPED;
+  let evaluations = 0;
+  const bound: BoundHolder = { value: 0 };
+  const step = (): SearchStep => ({
+    evaluations,
+    plan: incumbent.takeNews(),
+    bound: job.goal === "shortest" ? provenLength(prepared, tables, bound.value) : null,
+  });
+  const breathe = (): SearchStep => breathStep(evaluations);
+  yield breathe();
+  const firstPlans = firstPlan(tables, incumbent, limit);
+  let planned = firstPlans.next();
+  for (; !planned.done; planned = firstPlans.next()) yield breathe();
+  const first = planned.value;
+  evaluations += first.looks;
+  yield step();
+  const bounding = quickBoundSteps(tables);
+  let bounded = bounding.next();
+  for (; !bounded.done; bounded = bounding.next()) yield breathe();
+  bound.value = Math.max(bounded.value, prepared.pinnedEnd);
+  if (incumbent.areaLeft > 0) {
+    for (const looks of fillUp(tables, incumbent, rng, limit, first.order)) {
+      if (looks === BREATH) {
+        yield breathe();
+        continue;
+      }
+      evaluations += looks;
+      incumbent.adopt(yield step());
+      if (evaluations >= budget.evaluations) return incumbent.plan;
+    }
+  }
+  const reachable = reachableLengths(tables, incumbent.end);
+  yield breathe();
+  bound.value = reachable.atLeast(bound.value);
+  const offer = (end: number, rectangles: readonly PlacedRectangle[]): number => {
+    incumbent.offer(0, end, () => rectangles);
+    return incumbent.end;
+  };
+  for (const looks of freeSpacePlans(tables, startOrders(tables), bound.value, incumbent.end, offer)) {
+    evaluations += looks;
+    incumbent.adopt(yield step());
+    if (evaluations >= budget.evaluations) return incumbent.plan;
+  }
+  const ambition = { share: FIRST_AMBITION };
+  const context = { tables, incumbent, reachable, rng, bound, ambition, order: first.order };
+  for (const looks of shorten(context)) {
+    if (looks === BREATH) {
+      yield breathe();
+      continue;
+    }
+    evaluations += looks;
+    incumbent.adopt(yield step());
+    if (evaluations >= budget.evaluations) return incumbent.plan;
+  }
+  yield step();
+  return incumbent.plan;
+}
+
+/** Decodes the customary orders and keeps the best plan and its order. */
+function* firstPlan(
+  tables: SearchTables,
+  incumbent: Incumbent,
+  limit: number,
+): Generator<Breath, { readonly order: Int32Array; readonly looks: number }, void> {
+  const buffers = decodeBuffers(tables);
+  let looks = 0;
+  let best: Int32Array | null = null;
+  for (const order of startOrders(tables)) {
+    // One order is enough when there are thousands of pieces: the next would keep the maker waiting.
+    if (best !== null && looks > 3_000_000) break;
+    const areaLeft = decodeOrder(tables, order, limit, buffers);
+    looks += buffers.result[2]! + order.length;
+    yield BREATH;
+    const better = incumbent.offer(areaLeft, buffers.result[1]!, () => decodedRectangles(tables, buffers));
+    if (better || best === null) best = order;
+  }
+  return { order: best!, looks };
+}
+
+/** On a closed region: leaves out as little area as possible, until everything fits. */
+function* fillUp(
+  tables: SearchTables,
+  incumbent: Incumbent,
+  rng: Rng,
+  limit: number,
+  order: Int32Array,
+): Generator<number | Breath, void, void> {
+  const search = orderSearch(tables, order, rng);
+  for (let round = 20 * SLICE; incumbent.areaLeft > 0; round *= 1.5) {
+    yield* search.begin(limit, round);
+    for (let state = "more"; state === "more"; ) {
+      const before = search.spent();
+      state = search.advance(SLICE);
+      if (search.least() < incumbent.areaLeft) {
+        decodeOrder(tables, search.best, limit, search.buffers);
+        incumbent.offer(search.least(), search.buffers.result[1]!, () => decodedRectangles(tables, search.buffers));
+      }
+      yield search.spent() - before;
+    }
+  }
+}

@@ -1,0 +1,125 @@
+import { jointBound } from "../../bounds/jointBound.ts";
+import { quickBound } from "../../bounds/quickBound.ts";
+import { reachableLengths } from "../../bounds/reachableLengths.ts";
+import type { Engine, RegionJob, RegionPlan, Search, SearchBudget } from "../../problem/layProblem.ts";
+import { isRectangleJob, rectangleJobOf } from "../../problem/rectangles/prepare.ts";
+import { provenLength } from "../../problem/rectangles/provenLength.ts";
+import type { PlacedRectangle, RectangleJob } from "../../problem/rectangles/rectangleJob.ts";
+import { regionPlanOf } from "../../problem/rectangles/regionPlan.ts";
+import { type SearchTables, searchTablesOf } from "../../problem/rectangles/searchTables.ts";
+import { cutTreeOf } from "../cuts/cutTree.ts";
+import { piecesOf, tidyTree } from "../cuts/tidyTree.ts";
+import type { LaidWay } from "./beam/rulerBeam.ts";
+import { planEnd } from "./beam/segments.ts";
+import { LOOKS_PER_EVALUATION, rulerSearch } from "./rulerSearch.ts";
+
+/** Effort for the bound, as a share of the search's. */
+const BOUND_SHARE = 0.25;
+
+/** Rectangles laid so that edge-to-edge ruler cuts part them all, in any order of rips and crosscuts. */
+export const rulerEngine: Engine = {
+  id: "ruler",
+  accepts: isUnblockedRectangleJob,
+  search: (job, budget, seed) => searchRuler(job, Infinity, budget, seed),
+};
+
+/**
+ * As `rulerEngine`, with three stages only: crosscuts over the whole width, rips, crosscuts, and a trim to width.
+ * Open cloth only.
+ */
+export const fewStagesEngine: Engine = {
+  id: "ruler-in-three-stages",
+  accepts: (job) => job.goal === "shortest" && isUnblockedRectangleJob(job),
+  search: (job, budget, seed) => searchRuler(job, 3, budget, seed),
+};
+
+/** A ruler cannot go round flaws or pieces pinned down. */
+function isUnblockedRectangleJob(job: RegionJob): boolean {
+  return job.region.flaws.length === 0 && job.pinned.length === 0 && isRectangleJob(job);
+}
+
+function* searchRuler(job: RegionJob, stages: number, budget: SearchBudget, seed: number): Search {
+  const prepared = rectangleJobOf(job);
+  const tables = searchTablesOf(prepared);
+  let plan: RegionPlan = regionPlanOf(prepared, []);
+  if (tables.pieces === 0) {
+    yield { evaluations: 0, plan, bound: job.goal === "shortest" ? 0 : null };
+    return plan;
+  }
+  const limit = prepared.length ?? Infinity;
+  const bound = risingBound(tables, job.goal === "shortest");
+  const boundNow = (): number | null =>
+    job.goal === "shortest" ? provenLength(prepared, tables, bound.value()) : null;
+  const search = rulerSearch({ tables, stages, limit, atLeast: bound.value }, seed);
+  for (let turn = search.next(); !turn.done; ) {
+    const { evaluations, plan: found } = turn.value;
+    if (found) plan = regionPlanOf(prepared, tidiedRectangles(tables, found));
+    const complete = isComplete(prepared, plan);
+    const spent = evaluations + (complete ? bound.rise(evaluations * BOUND_SHARE, endOf(prepared, plan)) : 0);
+    const elsewhere = yield { evaluations: spent, plan: found && plan, bound: boundNow() };
+    if (spent >= budget.evaluations) return plan;
+    const adopts = elsewhere !== undefined && isComplete(prepared, elsewhere);
+    if (adopts && (!complete || elsewhere.length < plan.length)) {
+      plan = elsewhere;
+      turn = search.next(endOf(prepared, elsewhere));
+    } else turn = search.next();
+  }
+  return plan;
+}
+
+/** A bound that gets better with effort. */
+interface RisingBound {
+  /** Least end of any plan, units. */
+  value(): number;
+  /** Works until it has cost `effort` evaluations in all, given a plan that ends at `end`; what it has cost. */
+  rise(effort: number, end: number): number;
+}
+
+/** The quick bound at once, then the joint bar bound; of free plans, so it holds for edge-to-edge ones as well. */
+function risingBound(tables: SearchTables, wanted: boolean): RisingBound {
+  let value = quickBound(tables);
+  let begun = false;
+  let end = Infinity;
+  let spent = 0;
+  let steps: ReturnType<typeof jointBound> | null = null;
+  const rise = (effort: number, reached: number): number => {
+    end = reached;
+    if (wanted && end > value && !begun) {
+      begun = true;
+      const reachable = reachableLengths(tables, end);
+      value = reachable.atLeast(value);
+      steps = jointBound(tables, reachable, value, () => end);
+    }
+    while (steps !== null && spent < effort && end > value) {
+      const step = steps.next();
+      spent += step.done ? 0 : step.value.work / LOOKS_PER_EVALUATION;
+      value = Math.max(value, step.done ? step.value : step.value.bound);
+      if (step.done) steps = null;
+    }
+    return spent;
+  };
+  return { value: () => value, rise };
+}
+
+/** The plan with equal cuts side by side and what is left over gathered; see `tidyTree`. */
+function tidiedRectangles(tables: SearchTables, laid: readonly LaidWay[]): PlacedRectangle[] {
+  const boxes = laid.map(({ way, along, across }) => {
+    return { x: along, y: across, dx: tables.wayAlong[way]!, dy: tables.wayAcross[way]! };
+  });
+  const tree = cutTreeOf({ x: 0, y: 0, dx: planEnd(tables, laid), dy: tables.width }, boxes, 0);
+  if (tree === null) throw new RangeError("rulerEngine: the plan found cannot be cut edge to edge");
+  const places = piecesOf(tidyTree(tree, 0));
+  return laid.map(({ way }, i) => {
+    const { x, y } = places.get(i)!;
+    return { size: tables.waySize[way]!, way: tables.wayIndex[way]!, along: x, across: y };
+  });
+}
+
+function isComplete(prepared: RectangleJob, plan: RegionPlan): boolean {
+  return plan.left.every((count, piece) => count <= prepared.impossible[piece]!);
+}
+
+function endOf(prepared: RectangleJob, plan: RegionPlan): number {
+  const { originX, job, unit } = prepared;
+  return Math.ceil((plan.length - originX - job.margin + job.gap) / unit - 1e-6);
+}

@@ -1,0 +1,205 @@
+import type { SearchTables } from "../../problem/rectangles/searchTables.ts";
+import { type Rng, seededRng } from "../../search/rng.ts";
+import { startOrders } from "../rectangles/skyline/orderSearch.ts";
+import type { BeamGuide } from "./beam/beamState.ts";
+import { type LaidWay, type RulerBeam, rulerBeam } from "./beam/rulerBeam.ts";
+import { joinSegments, planEnd, type Segment, segmentsOf } from "./beam/segments.ts";
+import { hasShelves, shelfPlans } from "./shelves/shelfSearch.ts";
+import { decodeSplits, SPLIT_SMALLER, type SplitBuffers, splitBuffers } from "./splits/splitDecode.kernel.ts";
+import { splitSearch } from "./splits/splitSearch.ts";
+
+/** One turn of the search: the plan when it got better, and what it has cost. */
+export interface RulerStep {
+  readonly evaluations: number;
+  readonly plan: readonly LaidWay[] | null;
+}
+
+/** A piece of order search costs about a tenth of a scored child. */
+export const LOOKS_PER_EVALUATION = 10;
+/** Evaluations between two yields: some 10 ms. */
+const SLICE = 20_000;
+/** Share of shelves when three stages are wanted; the others have 1 or 2. */
+const SHELF_SHARE = 2;
+const NARROWEST_BEAM = 16;
+const WIDEST_BEAM = 1024;
+
+const GUIDES: readonly BeamGuide[] = [
+  { calm: 0.02, loose: 1.05, chance: 0, longRips: false },
+  { calm: 0.02, loose: 1.05, chance: 0, longRips: true },
+  { calm: 0.02, loose: 1, chance: 0.05, longRips: false },
+  { calm: 0.05, loose: 1.1, chance: 0.05, longRips: true },
+];
+
+/** What is asked of a search. */
+export interface RulerTask {
+  readonly tables: SearchTables;
+  /** 3: crosscut, rip, crosscut and a trim; Infinity: any edge-to-edge cuts. */
+  readonly stages: number;
+  /** Extent of the cloth along, units; Infinity when open. */
+  readonly limit: number;
+  /** No plan ends before this; may rise while the search runs. */
+  readonly atLeast: () => number;
+}
+
+/** The best plan so far, shared by the phases. */
+interface Incumbent {
+  plan: readonly LaidWay[];
+  /** Area left out. */
+  areaLeft: number;
+  end: number;
+}
+
+/** A search that can be stopped anywhere; yields the evaluations it has spent since the last yield. */
+type Phase = Generator<number, void, void>;
+
+/**
+ * Edge-to-edge plans, ever better: less area left out, then a nearer end. Returns when nothing can be better,
+ * endless otherwise. `next(end)` tells of a complete plan with that end known elsewhere.
+ *
+ * Four searches take turns: order search (not for three stages), beams over the whole job, beams that rebuild a
+ * few crosscut segments of the best plan on less cloth, and shelves by knapsack (for three stages).
+ */
+export function* rulerSearch(task: RulerTask, seed: number): Generator<RulerStep, void, number | undefined> {
+  const { tables, stages } = task;
+  const rng = seededRng(seed);
+  const best: Incumbent = { plan: [], areaLeft: tables.area, end: Infinity };
+  const beam = (): RulerBeam => rulerBeam(tables, stages, WIDEST_BEAM);
+  const phases = [
+    { phase: wholeBeams(task, beam(), best, rng), share: 2, spent: 0 },
+    { phase: rebuilds(tables, beam(), best, rng), share: 2, spent: 0 },
+  ];
+  if (stages !== 3) phases.unshift({ phase: orders(task, best, rng), share: 1, spent: 0 });
+  if (stages === 3 && hasShelves(tables)) {
+    const plans = shelfPlans(
+      tables,
+      () => Math.min(task.limit + 1, best.end),
+      (end, plan) => keep(best, 0, end, () => plan),
+      rng,
+    );
+    phases.push({ phase: plans, share: SHELF_SHARE, spent: 0 });
+  }
+  let evaluations = 0;
+  let told = best.plan;
+  while (phases.length > 0 && (best.areaLeft > 0 || best.end > task.atLeast())) {
+    const turn = phases.reduce((a, b) => (b.spent / b.share < a.spent / a.share ? b : a));
+    const step = turn.phase.next();
+    if (step.done) phases.splice(phases.indexOf(turn), 1);
+    const spent = step.value ?? 0;
+    turn.spent += spent;
+    evaluations += spent;
+    const better = best.plan !== told;
+    told = best.plan;
+    const elsewhere = yield { evaluations, plan: better ? best.plan : null };
+    if (elsewhere !== undefined && (best.areaLeft > 0 || elsewhere < best.end)) {
+      best.areaLeft = 0;
+      best.end = elsewhere;
+    }
+  }
+}
+
+function keep(best: Incumbent, areaLeft: number, end: number, plan: () => readonly LaidWay[]): void {
+  if (areaLeft > best.areaLeft || (areaLeft === best.areaLeft && end >= best.end)) return;
+  best.areaLeft = areaLeft;
+  best.end = end;
+  best.plan = plan();
+}
+
+/** Where the next plan has to end: on the cloth, and before the best one if that is complete. */
+function capOf(task: RulerTask, best: Incumbent): number {
+  return best.areaLeft > 0 ? task.limit : Math.min(task.limit, best.end - 1);
+}
+
+function* orders(task: RulerTask, best: Incumbent, rng: Rng): Phase {
+  const { tables } = task;
+  const buffers = splitBuffers(tables);
+  const open = Math.min(task.limit, tables.pieces * Math.max(...tables.wayAlong));
+  const splits = new Uint8Array(tables.pieces).fill(SPLIT_SMALLER);
+  let start = new Int32Array(0);
+  for (const order of startOrders(tables)) {
+    const areaLeft = decodeSplits(tables, order, splits, open, buffers);
+    const before = best.plan;
+    keep(best, areaLeft, buffers.result[1]!, () => decoded(buffers));
+    if (best.plan !== before || start.length === 0) start = order.slice();
+    yield Math.ceil(buffers.result[2]! / LOOKS_PER_EVALUATION);
+  }
+  const search = splitSearch(tables, start, rng);
+  for (let round = 5 * SLICE * LOOKS_PER_EVALUATION; ; round *= 1.5) {
+    const cap = Math.min(open, capOf(task, best));
+    search.begin(cap, round);
+    for (let state = "more"; state === "more"; ) {
+      const before = search.spent();
+      state = search.advance(SLICE * LOOKS_PER_EVALUATION);
+      if (state === "found" || search.least() < best.areaLeft) {
+        const areaLeft = search.decodeBest(cap);
+        keep(best, areaLeft, search.buffers.result[1]!, () => decoded(search.buffers));
+      }
+      yield Math.ceil((search.spent() - before) / LOOKS_PER_EVALUATION);
+    }
+  }
+}
+
+function decoded(buffers: SplitBuffers): LaidWay[] {
+  return Array.from({ length: buffers.result[0]! }, (_, i) => ({
+    way: buffers.outWay[i]!,
+    across: buffers.outAcross[i]!,
+    along: buffers.outAlong[i]!,
+  }));
+}
+
+/** Beams for one unit less than the best, each round of guides wider than the last unless it was a success. */
+function* wholeBeams(task: RulerTask, beam: RulerBeam, best: Incumbent, rng: Rng): Phase {
+  const { tables } = task;
+  const least = Math.ceil(tables.area / tables.width);
+  let breadth = NARROWEST_BEAM;
+  let loosest = Math.ceil(least * 1.2) + 1;
+  for (let round = 0; ; round++) {
+    const cap = capOf(task, best);
+    const height = cap === Infinity ? loosest : cap;
+    if (height < least) return;
+    beam.begin({ counts: tables.sizeCount, height, breadth, guide: GUIDES[round % GUIDES.length]! }, rng);
+    const state = yield* runBeam(beam, () => capOf(task, best) < height);
+    if (state === "found") {
+      const plan = beam.plan();
+      keep(best, 0, planEnd(tables, plan), () => plan);
+    } else if (cap === Infinity) loosest = Math.ceil(loosest * 1.15);
+    else if (round % GUIDES.length === GUIDES.length - 1) breadth = Math.min(WIDEST_BEAM, breadth * 2);
+  }
+}
+
+/** Rebuilds one to four segments of the best plan on one unit less. */
+function* rebuilds(tables: SearchTables, beam: RulerBeam, best: Incumbent, rng: Rng): Phase {
+  for (;;) {
+    const { plan } = best;
+    const segments = segmentsOf(tables, plan);
+    if (segments.length < 2 || best.areaLeft > 0 || planEnd(tables, plan) > best.end) {
+      yield SLICE;
+      continue;
+    }
+    const picked = someSegments(segments, 1 + rng.below(Math.min(4, segments.length)), rng);
+    const counts = new Int32Array(tables.sizes);
+    for (const segment of picked) for (const { way } of segment.laid) counts[tables.waySize[way]!]!++;
+    const height = picked.reduce((sum, segment) => sum + segment.height, 0) - 1;
+    const breadth = NARROWEST_BEAM << rng.below(3);
+    beam.begin({ counts, height, breadth, guide: { ...GUIDES[rng.below(GUIDES.length)]!, chance: 0.1 } }, rng);
+    if ((yield* runBeam(beam, () => best.plan !== plan)) !== "found") continue;
+    const rest = segments.filter((segment) => !picked.includes(segment));
+    const joined = joinSegments([...rest, ...segmentsOf(tables, beam.plan())]);
+    keep(best, 0, planEnd(tables, joined), () => joined);
+  }
+}
+
+function someSegments(segments: readonly Segment[], count: number, rng: Rng): Segment[] {
+  const pool = [...segments];
+  return Array.from({ length: count }, () => pool.splice(rng.below(pool.length), 1)[0]!);
+}
+
+/** Runs a beam to its end, or until it can no longer help. */
+function* runBeam(beam: RulerBeam, stale: () => boolean): Generator<number, "found" | "over", void> {
+  for (;;) {
+    const before = beam.spent();
+    const state = beam.advance(SLICE);
+    yield beam.spent() - before + 1;
+    if (state !== "more") return state;
+    if (stale()) return "over";
+  }
+}

@@ -1,0 +1,56 @@
+import { isRectangle } from "../../geometry/ring.ts";
+import { rectangleEngine } from "../boxes/rectangles/rectangleEngine.ts";
+import { partedEngine } from "../boxes/ruler/parted/partedEngine.ts";
+import { fewStagesEngine, rulerEngine } from "../boxes/ruler/rulerEngine.ts";
+import { oneStrapEngine } from "../boxes/straps/oneStrapEngine.ts";
+import { outlineEngine } from "../outlines/outlineEngine.ts";
+import type { Engine, RegionJob } from "../problem/layProblem.ts";
+import { mayLieAslant } from "../problem/rectangles/prepare.ts";
+import { boxEngine } from "./boxEngine.ts";
+import { quickStart } from "./quickStart.ts";
+
+/** How pieces are to be cut: anywhere, edge to edge with a ruler, or edge to edge in three turns of the cloth. */
+export const CUT_MODES = ["free", "ruler", "few-stages"] as const;
+
+export type CutMode = (typeof CUT_MODES)[number];
+
+const TOLERANCE = 1e-6;
+const boxes = boxEngine(rectangleEngine);
+const parted = partedEngine(rulerEngine, rulerEngine);
+const partedFewStages = partedEngine(rulerEngine, fewStagesEngine);
+/** In this order. Closed cloth and cloth with flaws is not laid in few stages, but still by ruler. */
+const BY_RULER: Readonly<Record<Exclude<CutMode, "free">, readonly Engine[]>> = {
+  ruler: [rulerEngine, boxEngine(rulerEngine), parted, boxEngine(parted)],
+  "few-stages": [
+    fewStagesEngine,
+    boxEngine(fewStagesEngine),
+    rulerEngine,
+    boxEngine(rulerEngine),
+    partedFewStages,
+    boxEngine(partedFewStages),
+  ],
+};
+
+/**
+ * Engines that are to race on a job. Curved pieces are cut out of boxes in the ruler modes; what no ruler engine can
+ * take (pinned pieces that straight cuts do not part, pieces that lie aslant) is laid freely.
+ */
+export function chooseEngines(job: RegionJob, mode: CutMode): readonly Engine[] {
+  if (mode !== "free") {
+    const byRuler = BY_RULER[mode].find((engine) => engine.accepts(job));
+    if (byRuler) return [byRuler];
+  }
+  const straightFlaws = job.region.flaws.every((flaw) => isRectangle(flaw.outer, TOLERANCE));
+  if (straightFlaws && rectangleEngine.accepts(job)) {
+    if (mayLieAslant(job)) return [rectangleEngine, outlineEngine];
+    return oneStrapEngine.accepts(job) ? [oneStrapEngine, rectangleEngine] : [rectangleEngine];
+  }
+  const withBoxes = job.pieces.some((piece) => isRectangle(piece.outline.outer, TOLERANCE));
+  const start = withBoxes && boxes.accepts(job) ? boxes : isClear(job) ? null : quickStart;
+  return [...(start === null ? [] : [start]), outlineEngine].filter((engine) => engine.accepts(job));
+}
+
+/** Open cloth with nothing on it: there the outline engine has a plan at once. */
+function isClear({ region, pinned }: RegionJob): boolean {
+  return region.length === null && region.flaws.length === 0 && pinned.length === 0;
+}

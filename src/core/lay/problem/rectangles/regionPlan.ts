@@ -1,0 +1,56 @@
+import { poseRing } from "../../../geometry/pose.ts";
+import { type Box, ringBox } from "../../../geometry/ring.ts";
+import type { LayPiece, Placement, RegionPlan } from "../layProblem.ts";
+import type { PlacedRectangle, RectangleJob } from "./rectangleJob.ts";
+
+/**
+ * The plan in mm: hands the copies of each size out in order, pinned pieces as they lie. `placed` may hold at
+ * most as many of a size as there are copies. O(pieces).
+ */
+export function regionPlanOf(prepared: RectangleJob, placed: readonly PlacedRectangle[]): RegionPlan {
+  const { job, unit, sizes } = prepared;
+  const next = new Int32Array(sizes.length);
+  const left = job.pieces.map((piece) => piece.count);
+  const placements: Placement[] = [];
+  for (const pinned of job.pinned) {
+    placements.push(pinned);
+    left[job.pieces.findIndex((piece) => piece.id === pinned.pieceId)]!--;
+  }
+  let end = placements.reduce((far, pinned) => Math.max(far, farSide(prepared, pinned)), 0);
+  // Thousands of pieces are few kinds in few turns.
+  const boxes = new Map<LayPiece, Box[]>();
+  for (const rectangle of placed) {
+    const { piece, copy, orientations } = sizes[rectangle.size]!.copies[next[rectangle.size]!++]!;
+    const { id, outline } = job.pieces[piece]!;
+    const orientation = orientations[rectangle.way]!;
+    let turned = boxes.get(job.pieces[piece]!);
+    if (turned === undefined) {
+      turned = orientations.map((one) => ringBox(poseRing(outline.outer, { ...one, x: 0, y: 0 })));
+      boxes.set(job.pieces[piece]!, turned);
+    }
+    const box = turned[rectangle.way]!;
+    end = Math.max(end, prepared.originX + rectangle.along * unit + box.maxX - box.minX);
+    placements.push({
+      pieceId: id,
+      copy,
+      turnDeg: orientation.turnDeg,
+      mirrored: orientation.mirrored,
+      x: prepared.originX + rectangle.along * unit - box.minX,
+      y: prepared.originY + rectangle.across * unit - box.minY,
+    });
+    left[piece]!--;
+  }
+  return { placements, left, length: placements.length === 0 ? 0 : end + job.margin };
+}
+
+/** Where a pinned piece ends, mm. */
+function farSide(prepared: RectangleJob, placement: Placement): number {
+  const piece = prepared.job.pieces.find(({ id }) => id === placement.pieceId)!;
+  return ringBox(poseRing(piece.outline.outer, placement)).maxX;
+}
+
+/** Length in mm of a plan whose furthest rectangle ends at `end` units (the gap behind it is not used). */
+export function lengthOfEnd(prepared: RectangleJob, end: number): number {
+  if (end <= 0) return 0;
+  return prepared.originX + end * prepared.unit - prepared.job.gap + prepared.job.margin;
+}

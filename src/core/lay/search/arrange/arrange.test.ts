@@ -1,0 +1,137 @@
+import { expect, test } from "vitest";
+import { rectangleRing, solid } from "../../../geometry/ring.ts";
+import { checkPlan } from "../../check/checkPlan.ts";
+import { chooseEngines } from "../../engines/chooseEngines.ts";
+import type { Engine, LayPiece, LayPlan, LayProblem, Stock } from "../../problem/layProblem.ts";
+import { breathStep } from "../breath.ts";
+import { arrange } from "./arrange.ts";
+
+const lengthwise = [
+  { turnDeg: 0, mirrored: false },
+  { turnDeg: 180, mirrored: false },
+];
+const strip = (id: string, along: number, across: number, count: number): LayPiece => ({
+  id,
+  outline: solid(rectangleRing(0, 0, along, across)),
+  count,
+  orientations: lengthwise,
+  freeTurn: false,
+});
+const disc = (id: string, radius: number, count: number): LayPiece => {
+  const ring = Float64Array.from({ length: 48 }, (_, i) => {
+    const angle = (Math.PI * (i >> 1)) / 12;
+    return radius * (i % 2 === 0 ? Math.cos(angle) : Math.sin(angle));
+  });
+  return { id, outline: solid(ring), count, orientations: lengthwise, freeTurn: false };
+};
+const roll = (id: string, width: number, length: number | null): Stock => ({
+  kind: "roll",
+  id,
+  width,
+  length,
+  flaws: [],
+});
+const problemOf = (pieces: LayPiece[], stocks: Stock[], more: Partial<LayProblem> = {}): LayProblem => {
+  return { materialId: "canvas", pieces, stocks, gap: 0, margin: 0, pinned: [], ...more };
+};
+
+function laid(problem: LayProblem, evaluations: number, seed = 1): LayPlan {
+  const search = arrange(problem, (job) => chooseEngines(job, "free"), { evaluations }, seed);
+  for (let turn = search.next(); ; turn = search.next()) if (turn.done) return turn.value;
+}
+
+test("leftovers are filled before the open roll is touched", () => {
+  const remnant: Stock = {
+    kind: "remnant",
+    id: "leftover",
+    outline: solid(rectangleRing(100, 50, 400, 100)),
+    flaws: [],
+  };
+  const problem = problemOf([strip("strap", 400, 50, 5)], [remnant, roll("bolt", 100, null)]);
+  const plan = laid(problem, 1_000_000);
+  expect(checkPlan(problem, plan)).toEqual([]);
+  expect(plan.uses).toEqual([
+    { stockId: "leftover", usedLength: 400, bound: null },
+    { stockId: "bolt", usedLength: 800, bound: 800 },
+  ]);
+  expect(plan.unplaced).toEqual([]);
+});
+
+test("an open roll named first is still used last", () => {
+  const problem = problemOf([strip("strap", 400, 50, 2)], [roll("bolt", 100, null), roll("end", 100, 500)]);
+  const plan = laid(problem, 300_000);
+  expect(plan.uses.map((use) => use.usedLength)).toEqual([0, 400]);
+});
+
+test("pieces that cannot be laid are left out with the reason", () => {
+  const pieces = [strip("fits", 300, 50, 3), strip("wide", 100, 120, 2), strip("long", 900, 20, 1)];
+  const plan = laid(problemOf(pieces, [roll("end", 100, 500)]), 300_000);
+  expect(plan.unplaced).toEqual([
+    { pieceId: "fits", count: 1, reason: "stock-used-up" },
+    { pieceId: "wide", count: 2, reason: "too-long-for-width" },
+    { pieceId: "long", count: 1, reason: "too-large-for-stock" },
+  ]);
+  expect(checkPlan(problemOf(pieces, [roll("end", 100, 500)]), plan)).toEqual([]);
+  expect(laid(problemOf(pieces, []), 1000).unplaced.map(({ reason }) => reason)).toEqual(Array(3).fill("no-stock"));
+});
+
+test("pinned copies stay exactly where they were put", () => {
+  const pinned = [
+    { pieceId: "strap", copy: 2, stockId: "bolt", x: 10.25, y: 3.125, turnDeg: 0, mirrored: false },
+    { pieceId: "base", copy: 0, stockId: "bolt", x: 500, y: 60, turnDeg: 180, mirrored: false },
+  ];
+  const pieces = [strip("strap", 200, 30, 4), disc("base", 40, 2)];
+  const problem = problemOf(pieces, [roll("bolt", 150, null)], { pinned, gap: 2, margin: 3 });
+  const plan = laid(problem, 400_000);
+  expect(checkPlan(problem, plan)).toEqual([]);
+  for (const pin of pinned) expect(plan.placements).toContainEqual(pin);
+});
+
+test("a mixed job is laid whole, and the same arguments give the same plan", () => {
+  const pieces = [strip("strap", 500, 40, 6), disc("base", 60, 4), strip("side", 150, 90, 4)];
+  const problem = problemOf(pieces, [roll("bolt", 300, null)], { gap: 1 });
+  const plan = laid(problem, 600_000, 5);
+  expect(checkPlan(problem, plan)).toEqual([]);
+  expect(plan.unplaced).toEqual([]);
+  expect(laid(problem, 600_000, 5)).toEqual(plan);
+});
+
+test("nothing to lay is a plan too", () => {
+  expect(laid(problemOf([], [roll("bolt", 100, null)]), 100)).toMatchObject({ placements: [], unplaced: [] });
+  expect(laid(problemOf([], []), 100)).toMatchObject({ placements: [], unplaced: [], uses: [] });
+});
+
+/** The engine with a breath before every step. */
+function breathing(engine: Engine): Engine {
+  return {
+    ...engine,
+    *search(job, budget, seed) {
+      const search = engine.search(job, budget, seed);
+      let evaluations = 0;
+      for (let turn = search.next(); ; ) {
+        yield breathStep(evaluations);
+        if (turn.done) return turn.value;
+        evaluations = turn.value.evaluations;
+        turn = search.next(yield turn.value);
+      }
+    },
+  };
+}
+
+test("breaths inside the turns of a race change no plan", () => {
+  const pieces = [strip("strap", 400, 40, 4), disc("base", 90, 5)];
+  for (const stocks of [[roll("bolt", 500, null)], [roll("rest", 300, 500), roll("bolt", 500, null)]]) {
+    const problem = problemOf(pieces, stocks);
+    const search = arrange(
+      problem,
+      (job) => chooseEngines(job, "free").map(breathing),
+      { evaluations: 300_000 },
+      1,
+    );
+    let breaths = 0;
+    let turn = search.next();
+    for (; !turn.done; turn = search.next()) if (turn.value.isBreath) breaths++;
+    expect(breaths).toBeGreaterThan(20);
+    expect(turn.value).toEqual(laid(problem, 300_000));
+  }
+});

@@ -1,0 +1,255 @@
+import type {
+  LayPlan,
+  LayProblem,
+  RegionPlan,
+  SearchBudget,
+  SearchStep,
+  Stock,
+  StockPlacement,
+  StockUse,
+} from "../../problem/layProblem.ts";
+import { isBetterPlan } from "../comparePlans.ts";
+import { raceEngines } from "../raceEngines.ts";
+import { type ChooseEngines, freeCopies, type LayingDesk, layingDesk } from "./layingDesk.ts";
+import { areaBound, laidLength, placementsOf, regionPlanFrom, type StockJob, stockJob } from "./stockJob.ts";
+import { unplacedOf } from "./unplacedReasons.ts";
+
+/** One turn of a search for a whole plan. `plan` is set only when it is better than every one before. */
+export interface ArrangeStep {
+  readonly evaluations: number;
+  readonly plan: LayPlan | null;
+  /** A pause inside a turn, at which a host may stop but tells nothing: it does not count as a turn. */
+  readonly isBreath?: true;
+}
+
+/** A search for a plan on all stocks. A host may pass a better plan found elsewhere to `next(plan)`. */
+export type Arrangement = Generator<ArrangeStep, LayPlan, LayPlan | undefined>;
+
+/** Evaluations of the first full round over several stocks; each round has twice as many on each stock. */
+const FIRST_ROUND = 200_000;
+
+/**
+ * Lays a whole problem: leftovers and limited rolls first, in their order, each filled with as much piece area as it
+ * takes; what is left goes on the open roll, as short as can be. One stock is searched in one go; several are
+ * laid once with the first plan that comes for each, then searched in rounds of growing effort, and the best round
+ * counts. Yields at least every 20 ms, returns when the budget is spent or nothing can be better; the result depends
+ * on the arguments alone.
+ */
+export function* arrange(
+  problem: LayProblem,
+  engines: ChooseEngines,
+  budget: SearchBudget,
+  seed: number,
+): Arrangement {
+  const measuring = layingDesk(problem, engines, seed);
+  let measured = measuring.next();
+  for (; !measured.done; measured = measuring.next()) yield breathAt(0);
+  const desk = measured.value;
+  // Less would leave closed cloth half filled, and every worker of a pool gets only its share of the budget.
+  const enough = { evaluations: Math.max(budget.evaluations, FIRST_ROUND) };
+  if (problem.stocks.length === 1) return yield* arrangeOne(desk, enough);
+  let best: LayPlan | null = null;
+  let evaluations = 0;
+  for (let round = FIRST_LOOK; ; round++) {
+    const slice = Math.min(FIRST_ROUND * 2 ** Math.max(0, round), Math.max(0, enough.evaluations - evaluations));
+    const turn = arrangeRound(desk, slice, round, evaluations);
+    for (let step = turn.next(); ; step = turn.next()) {
+      if (!step.done) evaluations = step.value.evaluations;
+      if (!step.done && step.value.isBreath) {
+        yield step.value;
+        continue;
+      }
+      const plan: LayPlan | null = step.done ? step.value.plan : null;
+      const better: boolean = plan !== null && isBetterPlan(problem, plan, best);
+      if (better) best = plan;
+      const told: LayPlan | undefined = yield { evaluations, plan: better ? best : null };
+      if (told && isBetterPlan(problem, told, best)) best = { ...told, seed };
+      if (!step.done) continue;
+      const over = step.value.exhausted || evaluations >= enough.evaluations || isSettled(problem, best!);
+      if (over) return { ...best!, evaluations };
+      break;
+    }
+  }
+}
+
+/** The round before the first: whoever waits for a plan gets the first that comes. */
+const FIRST_LOOK = -1;
+
+function isBreath(step: IteratorResult<SearchStep, RegionPlan>): boolean {
+  return !step.done && step.value.isBreath === true;
+}
+
+function breathAt(evaluations: number): ArrangeStep {
+  return { evaluations, plan: null, isBreath: true };
+}
+
+/** What was laid on one stock. */
+interface Laid {
+  readonly job: StockJob;
+  readonly plan: RegionPlan;
+  readonly bound: number | null;
+}
+
+/** One search on the only stock, for the whole budget, told of plans found elsewhere. */
+function* arrangeOne(desk: LayingDesk, budget: SearchBudget): Arrangement {
+  const { problem, seed } = desk;
+  const job = stockJob(problem, desk.stocks[0]!, freeCopies(desk), desk.extents);
+  const search = searchOf(desk, job, budget, seed);
+  let best: LayPlan | null = null;
+  let evaluations = 0;
+  let laid: Laid = { job, plan: EMPTY, bound: lowest(desk, job) };
+  let told: RegionPlan | null = null;
+  yield breathAt(0);
+  for (;;) {
+    let step = told ? search.next(told) : search.next();
+    told = null;
+    for (; isBreath(step); step = search.next()) yield breathAt(evaluations);
+    const { done, value } = step;
+    const bound = done ? laid.bound : higher(laid.bound, value.bound);
+    const plan = done ? value : value.plan;
+    if (!done) evaluations = value.evaluations;
+    const changed: boolean = plan !== null || (best !== null && bound !== laid.bound);
+    laid = { job, plan: plan ?? laid.plan, bound };
+    if (changed) yield breathAt(evaluations);
+    const whole: LayPlan | null = changed ? yield* composedPlan(desk, [laid], evaluations) : null;
+    const better: boolean = whole !== null && isBetterPlan(problem, whole, best);
+    if (better) best = whole;
+    if (done) return { ...best!, evaluations };
+    const news: LayPlan | undefined = yield { evaluations, plan: better ? best : null };
+    if (news && isBetterPlan(problem, news, best)) {
+      best = { ...news, seed };
+      told = regionPlanFrom(job, news.placements, news.uses[0]?.usedLength ?? 0);
+      if (told) laid = { ...laid, plan: told };
+    }
+  }
+}
+
+/** What a pass over all stocks gave. */
+interface RoundResult {
+  readonly plan: LayPlan;
+  /** Every search ended by itself before its effort was spent: another round would find no more. */
+  readonly exhausted: boolean;
+}
+
+/** One pass over all stocks; yields progress only. */
+function* arrangeRound(
+  desk: LayingDesk,
+  slice: number,
+  round: number,
+  spentBefore: number,
+): Generator<ArrangeStep, RoundResult, undefined> {
+  const free = freeCopies(desk);
+  const laid: Laid[] = [];
+  let evaluations = spentBefore;
+  let exhausted = true;
+  for (const [index, where] of desk.stocks.entries()) {
+    const job = stockJob(desk.problem, where, free, desk.extents);
+    if (job.job.pieces.length === 0) continue;
+    const before = evaluations;
+    const seed = desk.seed + 1013 * round + 31 * index;
+    const search = searchOf(desk, job, { evaluations: slice }, seed);
+    let bound = lowest(desk, job);
+    let plan: RegionPlan | null = null;
+    for (let turn = search.next(); ; turn = search.next()) {
+      if (turn.done) {
+        plan = turn.value;
+        break;
+      }
+      if (turn.value.isBreath) {
+        yield breathAt(evaluations);
+        continue;
+      }
+      evaluations = before + turn.value.evaluations;
+      bound = higher(bound, turn.value.bound);
+      yield { evaluations, plan: null };
+      plan = turn.value.plan ?? plan;
+      if (round !== FIRST_LOOK || plan === null) continue;
+      exhausted = false;
+      break;
+    }
+    if (evaluations - before >= slice) exhausted = false;
+    laid.push({ job, plan, bound });
+    takeAway(desk.problem, free, placementsOf(desk.problem, job, plan));
+  }
+  return { plan: yield* composedPlan(desk, laid, evaluations), exhausted };
+}
+
+const EMPTY: RegionPlan = { placements: [], left: [], length: 0 };
+
+function searchOf(
+  desk: LayingDesk,
+  { job }: StockJob,
+  budget: SearchBudget,
+  seed: number,
+): ReturnType<typeof raceEngines> {
+  if (job.pieces.length === 0) return nothingToDo();
+  return raceEngines(desk.engines(job), job, budget, seed);
+}
+
+// biome-ignore lint/correctness/useYield: a search that has nothing to look for
+function* nothingToDo(): ReturnType<typeof raceEngines> {
+  return EMPTY;
+}
+
+function lowest(desk: LayingDesk, job: StockJob): number | null {
+  return job.job.goal === "shortest" && job.job.pieces.length > 0 ? areaBound(job, desk.extentsById) : null;
+}
+
+function higher(a: number | null, b: number | null): number | null {
+  return a === null ? null : Math.max(a, b ?? a);
+}
+
+function takeAway(problem: LayProblem, free: number[][], placements: readonly StockPlacement[]): void {
+  for (const { pieceId, copy } of placements) {
+    const own = free[problem.pieces.findIndex((piece) => piece.id === pieceId)]!;
+    const at = own.indexOf(copy);
+    if (at >= 0) own.splice(at, 1);
+  }
+}
+
+function* composedPlan(
+  desk: LayingDesk,
+  laid: readonly Laid[],
+  evaluations: number,
+): Generator<ArrangeStep, LayPlan, unknown> {
+  const { problem, seed } = desk;
+  const placements: StockPlacement[] = [];
+  const lengths = new Map<Stock, number>();
+  for (const { job, plan } of laid) {
+    for (const placement of placementsOf(problem, job, plan)) placements.push(placement);
+    yield breathAt(evaluations);
+    lengths.set(job.where.stock, laidLength(job, plan));
+    yield breathAt(evaluations);
+  }
+  const placed = new Map<string, number>();
+  for (const { pieceId } of placements) placed.set(pieceId, (placed.get(pieceId) ?? 0) + 1);
+  const left = problem.pieces.map(({ id, count }) => count - (placed.get(id) ?? 0));
+  const uses = problem.stocks.map((stock): StockUse => {
+    const here = laid.find(({ job }) => job.where.stock === stock);
+    const complete = here?.plan.left.every((count) => count === 0) ?? false;
+    return {
+      stockId: stock.id,
+      usedLength: lengths.get(stock) ?? 0,
+      bound: complete && here!.plan.length > 0 ? here!.bound : null,
+    };
+  });
+  const unplaced = unplacedOf(problem, left, desk.reason);
+  return { materialId: problem.materialId, placements, unplaced, uses, evaluations, seed };
+}
+
+/** True when no other plan can be better: everything lies on leftovers, or the open roll is as short as its bound. */
+export function isSettled(problem: LayProblem, plan: LayPlan): boolean {
+  if (problem.pieces.length === 0 || problem.stocks.length === 0) return true;
+  if (plan.unplaced.some(({ reason }) => reason === "stock-used-up")) return false;
+  const touched = plan.uses.filter((use) => use.usedLength > 0);
+  if (touched.length === 0) return true;
+  if (touched.length > 1) return false;
+  const [use] = touched;
+  const stock = problem.stocks.find(({ id }) => id === use!.stockId)!;
+  if (isOpen(stock)) return use!.bound !== null && use!.usedLength <= use!.bound * (1 + 1e-12);
+  return stock === problem.stocks.find((other) => !isOpen(other));
+}
+
+function isOpen(stock: Stock): boolean {
+  return stock.kind === "roll" && stock.length === null;
+}

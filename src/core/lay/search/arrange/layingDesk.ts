@@ -1,0 +1,62 @@
+import type { Engine, LayProblem, RegionJob } from "../../problem/layProblem.ts";
+import { type Extent, pieceExtents } from "../../problem/pieceExtent.ts";
+import { type StockRegion, stockRegion } from "../../problem/stockRegion.ts";
+import { BREATH, type Breath } from "../breath.ts";
+import { type ReasonOf, unplacedReasons } from "./unplacedReasons.ts";
+
+/** Engines that are to race on a region; at least one. */
+export type ChooseEngines = (job: RegionJob) => readonly Engine[];
+
+/** Coordinates of outlines measured between two breaths. */
+const COORDINATES_PER_BREATH = 100_000;
+
+/** What every part of an arrangement needs. */
+export interface LayingDesk {
+  readonly problem: LayProblem;
+  readonly engines: ChooseEngines;
+  readonly seed: number;
+  readonly extents: readonly (readonly Extent[])[];
+  readonly extentsById: ReadonlyMap<string, readonly Extent[]>;
+  readonly reason: ReasonOf;
+  /** Closed stocks in their order, then open rolls. */
+  readonly stocks: readonly StockRegion[];
+}
+
+/** Measures every piece in each orientation and sorts the stocks. Yields a breath after many corners. */
+export function* layingDesk(
+  problem: LayProblem,
+  engines: ChooseEngines,
+  seed: number,
+): Generator<Breath, LayingDesk, undefined> {
+  const stocks = problem.stocks.map(stockRegion);
+  const extents: (readonly Extent[])[] = [];
+  let measured = 0;
+  for (const piece of problem.pieces) {
+    const own = pieceExtents(piece);
+    extents.push(own);
+    measured += own.length * piece.outline.outer.length;
+    if (measured < COORDINATES_PER_BREATH) continue;
+    measured = 0;
+    yield BREATH;
+  }
+  return {
+    problem,
+    engines,
+    seed,
+    extents,
+    extentsById: new Map(problem.pieces.map((piece, i) => [piece.id, extents[i]!])),
+    reason: unplacedReasons(problem),
+    stocks: [
+      ...stocks.filter(({ region }) => region.length !== null),
+      ...stocks.filter(({ region }) => region.length === null),
+    ],
+  };
+}
+
+/** Copies not pinned down, by piece. */
+export function freeCopies({ problem }: LayingDesk): number[][] {
+  return problem.pieces.map(({ id, count }) => {
+    const pinned = new Set(problem.pinned.filter((pin) => pin.pieceId === id).map((pin) => pin.copy));
+    return Array.from({ length: count }, (_, copy) => copy).filter((copy) => !pinned.has(copy));
+  });
+}

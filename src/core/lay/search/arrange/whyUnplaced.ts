@@ -1,0 +1,66 @@
+import type { LeftOut } from "../../../problems/layProblems.ts";
+import type { LayPiece, LayPlan, LayProblem, RollStock, Unplaced } from "../../problem/layProblem.ts";
+import { fitsBox, pieceExtents } from "../../problem/pieceExtent.ts";
+import { arrange } from "./arrange.ts";
+import type { ChooseEngines } from "./layingDesk.ts";
+
+/** Evaluations spent on how much more roll the left-out pieces need. */
+const EFFORT = 200_000;
+
+/**
+ * What was left out of a plan, why, and what would help: a wider roll, the other straight way, more of the roll.
+ * Lays the left-out pieces on an open roll for that; some tens of milliseconds.
+ */
+export function whyUnplaced(problem: LayProblem, plan: LayPlan, engines: ChooseEngines): LeftOut[] {
+  const more = moreLength(problem, plan, engines);
+  return plan.unplaced.map((left) => leftOut(problem, left, more));
+}
+
+function leftOut(problem: LayProblem, { pieceId, count, reason }: Unplaced, more: number | null): LeftOut {
+  const index = problem.pieces.findIndex((piece) => piece.id === pieceId);
+  const piece = problem.pieces[index]!;
+  const common = { path: `pieces.${pieceId}`, pieceId, count };
+  const extents = pieceExtents(piece);
+  const narrowest = extents.reduce((least, extent) => (extent.across < least.across ? extent : least));
+  if (reason === "no-stock") return { code: "piece-no-stock", ...common };
+  if (reason === "stock-used-up") return { code: "piece-stock-used-up", ...common, moreLengthMm: more };
+  if (reason === "too-large-for-stock")
+    return { code: "piece-too-large-for-stock", ...common, alongMm: narrowest.along, acrossMm: narrowest.across };
+  return {
+    code: "piece-too-long-for-width",
+    ...common,
+    neededWidthMm: narrowest.across + 2 * problem.margin,
+    widestMm: Math.max(...rollsOf(problem).map((roll) => roll.width)),
+    fitsTurned: problem.stocks.some((stock) => fitsBox(pieceExtents(turnedToo(piece)), stock, problem.margin)),
+  };
+}
+
+/** The piece as if it might also lie the other straight way. */
+function turnedToo(piece: LayPiece): LayPiece {
+  const turned = piece.orientations.map(({ turnDeg, mirrored }) => ({ turnDeg: (turnDeg + 90) % 360, mirrored }));
+  return { ...piece, orientations: [...piece.orientations, ...turned] };
+}
+
+/** Length of the last roll's width that takes every piece that was left out for want of room; null without a roll. */
+function moreLength(problem: LayProblem, plan: LayPlan, engines: ChooseEngines): number | null {
+  const last = rollsOf(problem).at(-1);
+  const wanted = new Map(
+    plan.unplaced.filter(({ reason }) => reason === "stock-used-up").map(({ pieceId, count }) => [pieceId, count]),
+  );
+  if (!last || wanted.size === 0) return null;
+  const stock: RollStock = { ...last, length: null, flaws: [] };
+  const pieces = problem.pieces.flatMap((piece) => {
+    const count = wanted.get(piece.id);
+    return count === undefined ? [] : [{ ...piece, count }];
+  });
+  const rest: LayProblem = { ...problem, pieces, stocks: [stock], pinned: [] };
+  const search = arrange(rest, engines, { evaluations: EFFORT }, plan.seed);
+  let turn = search.next();
+  while (!turn.done) turn = search.next();
+  const enough = turn.value.unplaced.length === 0;
+  return enough ? turn.value.uses[0]!.usedLength : null;
+}
+
+function rollsOf(problem: LayProblem): RollStock[] {
+  return problem.stocks.filter((stock): stock is RollStock => stock.kind === "roll");
+}

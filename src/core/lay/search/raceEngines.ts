@@ -1,0 +1,94 @@
+import type { Engine, RegionJob, RegionPlan, Search, SearchBudget } from "../problem/layProblem.ts";
+import { isBetterRegionPlan } from "./comparePlans.ts";
+
+/** Turns of the engine that holds the best plan for each turn of another. */
+const LEADER_TURNS = 3;
+/** Rounds for each turn of an engine that is a start only and has been beaten. */
+const REST_ROUNDS = 32;
+
+interface Runner {
+  readonly search: Search;
+  readonly isStart: boolean;
+  evaluations: number;
+  /** A plan of another that this one has not been told of. */
+  news: RegionPlan | undefined;
+}
+
+/**
+ * Searches one region with several engines by turns, each told of the others' better plans; the one that holds the
+ * best plan gets more turns, and one that is a start only hardly any once it is beaten. Turns are counted, not timed,
+ * so the result depends on the arguments alone. Never worse than the best of them within its share of the budget.
+ * Throws RangeError without an engine.
+ */
+export function* raceEngines(
+  engines: readonly Engine[],
+  job: RegionJob,
+  budget: SearchBudget,
+  seed: number,
+): Search {
+  if (engines.length === 0) throw new RangeError("raceEngines: expected at least one engine");
+  if (engines.length === 1) return yield* engines[0]!.search(job, budget, seed);
+  const runners = engines.map((engine): Runner => {
+    const search = engine.search(job, budget, seed);
+    return { search, isStart: engine.isStart === true, evaluations: 0, news: undefined };
+  });
+  let running = runners;
+  let best: RegionPlan | null = null;
+  let bound: number | null = null;
+  let leader: Runner | null = null;
+  const spent = (): number => runners.reduce((sum, runner) => sum + runner.evaluations, 0);
+  const take = (runner: Runner, plan: RegionPlan): boolean => {
+    if (!isBetterRegionPlan(job.pieces, plan, best)) return false;
+    best = plan;
+    leader = runner;
+    for (const other of runners) if (other !== runner) other.news = plan;
+    return true;
+  };
+  const hear = (told: RegionPlan): void => {
+    if (!isBetterRegionPlan(job.pieces, told, best)) return;
+    best = told;
+    for (const other of runners) other.news = told;
+    if (leader?.isStart) leader = null;
+  };
+  const turnsOf = (runner: Runner, round: number): number => {
+    if (running.length === 1) return 1;
+    if (runner.isStart) return runner === leader || round % REST_ROUNDS === 0 ? 1 : 0;
+    return runner === leader || leader?.isStart ? LEADER_TURNS : 1;
+  };
+  for (let round = 0; running.length > 0; round++) {
+    for (const runner of running) {
+      const turns = turnsOf(runner, round);
+      for (let turn = 0; turn < turns; turn++) {
+        const { news } = runner;
+        runner.news = undefined;
+        let step = news ? runner.search.next(news) : runner.search.next();
+        for (; !step.done && step.value.isBreath; step = runner.search.next()) {
+          const heard: RegionPlan | undefined = yield { evaluations: spent(), plan: null, bound, isBreath: true };
+          if (heard) hear(heard);
+        }
+        const { done, value } = step;
+        if (done) {
+          running = running.filter((other) => other !== runner);
+          // A start that found a place for nothing says nothing of the job.
+          const isEmpty = runner.isStart && value.placements.length === job.pinned.length;
+          if (!isEmpty && take(runner, value)) yield { evaluations: spent(), plan: value, bound };
+          break;
+        }
+        runner.evaluations = value.evaluations;
+        if (value.bound !== null) bound = Math.max(bound ?? value.bound, value.bound);
+        const improved = value.plan !== null && take(runner, value.plan);
+        const told: RegionPlan | undefined = yield { evaluations: spent(), plan: improved ? best : null, bound };
+        if (told) hear(told);
+        // Without a plan an engine that has spent its budget is still to return what it has.
+        if (best !== null && (spent() >= budget.evaluations || isProven(job, best, bound))) return best;
+      }
+    }
+  }
+  return best!;
+}
+
+/** True when the plan is complete and as short as the bound allows. */
+function isProven(job: RegionJob, plan: RegionPlan, bound: number | null): boolean {
+  if (job.goal !== "shortest" || bound === null) return false;
+  return plan.left.every((count) => count === 0) && plan.length <= bound * (1 + 1e-12);
+}
