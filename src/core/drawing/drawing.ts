@@ -4,7 +4,7 @@ import type { DrawingRole } from "../project/outputSettings.ts";
 
 /**
  * What a filled area stands for; adapters choose the colour or texture. `face` and `back` are the two sides of
- * the main cloth, `facing` an accent cloth, `interfacing` and `webbing` what stiffens it, `piece` a piece lying
+ * the main cloth, `facing` the cloth of the facing, `interfacing` and `webbing` what stiffens it, `piece` a piece lying
  * on cloth, `cloth` the stock itself, `flaw` a part of it not to be used, `ink` solid black, `shade` a light tint.
  */
 export type AreaTone =

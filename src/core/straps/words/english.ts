@@ -10,8 +10,8 @@ export const english: StrapWords = {
     "three-raw": { title: "Folded in three, raw edge (3 layers)", rule: "3 × width" },
     "three-hemmed": { title: "Folded in three, hemmed edge (3 layers, 4 at the hem)", rule: "3 × width" },
     "two-layer": {
-      title: "Two strips with turned edges, accent facing (2 + 2 layers)",
-      rule: "2 × width of the outer, 2 × width of the narrower facing",
+      title: "Two strips with turned edges, narrower facing (2 + 2 layers)",
+      rule: "2 × width of the outer, 2 × width of the facing",
     },
     "sewn-turned": {
       title: "Two strips sewn and turned (2 layers, 4 at the edges)",
