@@ -6,7 +6,7 @@ import { inOtherWay, otherWays } from "../../src/core/lay/alternatives/otherWays
 import { cutListOf } from "../../src/core/project/cutList.ts";
 import {
   edited,
-  freshId,
+  freshIdIn,
   plainMaterial,
   withMaterial,
   withoutMaterial,
@@ -197,15 +197,14 @@ test("any edits: what is kept reads back and comes to a cut list or reasons; wha
   );
 });
 
-test("a fresh id is nobody's", () => {
+test("a fresh id is nobody's, whatever kind of thing has it", () => {
+  const ids = fc.array(fc.constantFrom("strap-1", "strap-2", "strap-3", "panel-1").map((id) => ({ id })));
   fc.assert(
-    fc.property(fc.array(fc.constantFrom("strap-1", "strap-2", "strap-3", "panel-1")), (ids) => {
-      expect(ids).not.toContain(
-        freshId(
-          "strap",
-          ids.map((id) => ({ id })),
-        ),
-      );
+    fc.property(ids, ids, ids, ids, (materials, stock, straps, panels) => {
+      const cloths = [...materials, { id: "cloth" }].map((material) => ({ ...material, stock }));
+      const crowded = { materials: cloths, straps, panels } as unknown as Project;
+      const taken = [...materials, ...stock, ...straps, ...panels].map(({ id }) => id);
+      expect(taken).not.toContain(freshIdIn(crowded, "strap"));
     }),
   );
 });

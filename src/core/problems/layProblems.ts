@@ -5,6 +5,15 @@ export type LayProblemFinding = LayFinding | LeftOut;
 export interface CopyName {
   readonly pieceId: string;
   readonly copy: number;
+  /** What the maker calls the piece; its id is told where no host has given the name. */
+  readonly name?: string;
+}
+
+/** A stock, as plans name it. */
+interface StockName {
+  readonly stockId: string;
+  /** What the maker calls it; its id is told where no host has given the name. */
+  readonly stockName?: string;
 }
 
 /**
@@ -39,31 +48,31 @@ export type LayFinding =
   | ({
       readonly code: "plan-outside-stock";
       readonly path: string;
-      readonly stockId: string;
       readonly areaMm2: number;
-    } & CopyName)
+    } & CopyName &
+      StockName)
   | ({
       readonly code: "plan-too-near-edge";
       readonly path: string;
-      readonly stockId: string;
       readonly distanceMm: number;
       readonly leastMm: number;
-    } & CopyName)
+    } & CopyName &
+      StockName)
   | ({
       readonly code: "plan-on-flaw";
       readonly path: string;
-      readonly stockId: string;
       readonly flaw: number;
       readonly areaMm2: number;
-    } & CopyName)
+    } & CopyName &
+      StockName)
   | ({
       readonly code: "plan-too-near-flaw";
       readonly path: string;
-      readonly stockId: string;
       readonly flaw: number;
       readonly distanceMm: number;
       readonly leastMm: number;
-    } & CopyName)
+    } & CopyName &
+      StockName)
   | {
       readonly code: "plan-miscounted";
       readonly path: string;

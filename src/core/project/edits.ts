@@ -26,8 +26,9 @@ export function edited(project: Project, edit: (project: Project) => Project): R
   });
 }
 
-/** First id of the form `strap-3` that nothing in the list has. */
-export function freshId(stem: string, taken: readonly { readonly id: string }[]): string {
+/** First id of the form `roll-3` that nothing in the project has: no material, stock, strap or panel. */
+export function freshIdIn({ materials, straps, panels }: Project, stem: string): string {
+  const taken = [...materials, ...materials.flatMap(({ stock }) => stock), ...straps, ...panels];
   const ids = new Set(taken.map(({ id }) => id));
   for (let n = 1; ; n++) if (!ids.has(`${stem}-${n}`)) return `${stem}-${n}`;
 }
@@ -80,7 +81,7 @@ export function withoutMaterial(project: Project, id: string): Project {
 export function plainMaterial(project: Project, name: string): Material {
   const inches = project.output.lengths.startsWith("in");
   return {
-    id: freshId("material", project.materials),
+    id: freshIdIn(project, "material"),
     name,
     kind: "woven",
     thickness: 0.3,
@@ -98,7 +99,7 @@ export function plainMaterial(project: Project, name: string): Material {
     stock: [
       {
         kind: "roll",
-        id: "roll-1",
+        id: freshIdIn(project, "roll"),
         width: inches ? 1117.6 : 1100,
         selvedge: inches ? 12.7 : 15,
         length: null,

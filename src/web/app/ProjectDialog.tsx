@@ -5,6 +5,7 @@ import { saveProjectFile } from "../files/openProjectFile.ts";
 import { Dialog } from "../parts/Dialog.tsx";
 import { Icon } from "../parts/Icon.tsx";
 import { emptyProject } from "../state/emptyProject.ts";
+import { freshName } from "../state/freshName.ts";
 import { useStore } from "../state/store.ts";
 import { unitsOf, useChange, useProject, useWorkbench } from "../state/workbench.ts";
 import type { StoredProject } from "../storage/projectStore.ts";
@@ -22,7 +23,14 @@ export function ProjectDialog({ onClose, onFile }: { onClose: () => void; onFile
   const save = async () => setSaved(await saveProjectFile(id, project));
   const start = () => {
     session.start(
-      emptyProject(freshName(texts.project.newName, projects), texts.cloth.firstName, unitsOf(project).system),
+      emptyProject(
+        freshName(
+          texts.project.newName,
+          projects.map(({ name }) => name),
+        ),
+        texts.cloth.firstName,
+        unitsOf(project).system,
+      ),
       texts.project.changes.started,
     );
     onClose();
@@ -79,15 +87,6 @@ export function ProjectDialog({ onClose, onFile }: { onClose: () => void; onFile
       )}
     </Dialog>
   );
-}
-
-/** The name, with a number when a project on this device has it already. */
-function freshName(name: string, projects: readonly StoredProject[]): string {
-  const taken = new Set(projects.map((kept) => kept.name));
-  if (!taken.has(name)) return name;
-  let n = 2;
-  while (taken.has(`${name} ${n}`)) n++;
-  return `${name} ${n}`;
 }
 
 function KeptProject({ kept, isOpen, onClose }: { kept: StoredProject; isOpen: boolean; onClose: () => void }) {

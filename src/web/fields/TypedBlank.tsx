@@ -3,6 +3,7 @@ import { describeProblem } from "../../core/problems/describeProblem.ts";
 import type { Problem, Result } from "../../core/problems/problem.ts";
 import { SENTENCES } from "../../core/problems/sentenceTables.ts";
 import { unbroken } from "../../core/units/unbroken.ts";
+import { useNamed } from "../state/useNamed.ts";
 import { useRefusal } from "../state/workbench.ts";
 import { useLanguage } from "../texts/texts.ts";
 
@@ -128,9 +129,10 @@ function selectAll(field: HTMLInputElement): void {
 export function Refusal(props: { id?: string; problems: readonly Problem[]; isAway?: boolean }) {
   const { id, problems, isAway = false } = props;
   const sentences = SENTENCES[useLanguage()];
+  const named = useNamed();
   return (
     <span id={id} role="status">
-      {problems.map((problem) => {
+      {problems.map(named).map((problem) => {
         const { path, what, remedy } = describeProblem(problem, sentences);
         return (
           <span class="refusal" key={path + what}>

@@ -58,7 +58,7 @@ export function inOtherWay(project: Project, materialId: string, way: OtherWay):
   const materials = project.materials.map((material): Material => {
     if (material.id !== materialId) return material;
     if (way.kind === "grain") return { ...material, grain: way.grain };
-    if (way.kind !== "width") return withStock(material, way);
+    if (way.kind !== "width") return withStock(project, material, way);
     const open = openRoll(material);
     const stock = material.stock.map((each) => (each === open ? { ...open, width: way.width } : each));
     return { ...material, stock };

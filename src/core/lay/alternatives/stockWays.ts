@@ -2,7 +2,8 @@ import { polygonArea } from "../../geometry/ring.ts";
 import { shapePolygon } from "../../geometry/shape.ts";
 import type { Material } from "../../materials/material.ts";
 import type { ClothPiece, ClothRoll, MaterialStock } from "../../materials/stock.ts";
-import { freshId } from "../../project/edits.ts";
+import { freshIdIn } from "../../project/edits.ts";
+import type { Project } from "../../project/project.ts";
 
 /** Other stock to cut from: a leftover or skin used or kept back, or everything from a roll. */
 export type StockWay =
@@ -28,8 +29,8 @@ export function stockWays({ kind, stock }: Material): readonly StockWay[] {
   return used.length > 0 && (hasRoll || kind !== "leather") ? [...ways, { kind: "roll" }] : ways;
 }
 
-/** The material with other stock to cut from; nothing that is there is thrown away. */
-export function withStock(material: Material, way: StockWay): Material {
+/** A material of the project with other stock to cut from; nothing that is there is thrown away. */
+export function withStock(project: Project, material: Material, way: StockWay): Material {
   if (way.kind === "leftover")
     return {
       ...material,
@@ -38,11 +39,11 @@ export function withStock(material: Material, way: StockWay): Material {
       ),
     };
   const kept = material.stock.map((each) => (isLeftover(each) ? { ...each, keptBack: true } : each));
-  return { ...material, stock: kept.some(isOpenRoll) ? kept : [...kept, boughtRoll(kept)] };
+  return { ...material, stock: kept.some(isOpenRoll) ? kept : [...kept, boughtRoll(project)] };
 }
 
-function boughtRoll(stock: readonly MaterialStock[]): ClothRoll {
-  return { kind: "roll", id: freshId("roll", stock), ...BOUGHT, length: null, flaws: [] };
+function boughtRoll(project: Project): ClothRoll {
+  return { kind: "roll", id: freshIdIn(project, "roll"), ...BOUGHT, length: null, flaws: [] };
 }
 
 function isLeftover(stock: MaterialStock): stock is ClothPiece {

@@ -2,7 +2,10 @@ import type { CopyName, LayProblemFinding } from "../layProblems.ts";
 import { quoted } from "../quoted.ts";
 import type { SentenceTable } from "../sentence.ts";
 
-const copyOf = ({ pieceId, copy }: CopyName): string => `${quoted(pieceId)} no. ${copy + 1}`;
+const copyOf = ({ pieceId, copy, name }: CopyName): string =>
+  name ?? `${quoted(pieceId)} no. ${copy + 1}`;
+const clothOf = ({ stockId, stockName }: { readonly stockId: string; readonly stockName?: string }): string =>
+  quoted(stockName ?? stockId);
 const mm = (value: number): string => `${Number(value.toPrecision(4))} mm`;
 const mm2 = (value: number): string => `${Number(value.toPrecision(4))} mm²`;
 const times = (pieceId: string, count: number): string =>
@@ -34,7 +37,7 @@ export const laySentences: SentenceTable<LayProblemFinding> = {
     remedy: "Turn it to an allowed direction, or lay the pieces again.",
   }),
   "plan-overlap": (problem) => ({
-    what: `${copyOf(problem)} and ${copyOf(problem.other)} overlap by ${mm2(problem.areaMm2)}.`,
+    what: `${copyOf(problem)} lies on ${copyOf(problem.other)}: they overlap by ${mm2(problem.areaMm2)}.`,
     remedy: MOVE,
   }),
   "plan-too-close": (problem) => ({
@@ -42,19 +45,19 @@ export const laySentences: SentenceTable<LayProblemFinding> = {
     remedy: MOVE,
   }),
   "plan-outside-stock": (problem) => ({
-    what: `${copyOf(problem)} leaves ${quoted(problem.stockId)} by ${mm2(problem.areaMm2)}.`,
+    what: `${copyOf(problem)} leaves ${clothOf(problem)} by ${mm2(problem.areaMm2)}.`,
     remedy: "Move it in, or lay the pieces again.",
   }),
   "plan-too-near-edge": (problem) => ({
-    what: `${copyOf(problem)} is ${mm(problem.distanceMm)} from the edge of ${quoted(problem.stockId)}; the edge margin is ${mm(problem.leastMm)}.`,
+    what: `${copyOf(problem)} is ${mm(problem.distanceMm)} from the edge of ${clothOf(problem)}; the edge margin is ${mm(problem.leastMm)}.`,
     remedy: "Move it in, or lay the pieces again.",
   }),
   "plan-on-flaw": (problem) => ({
-    what: `${copyOf(problem)} lies on flaw ${problem.flaw + 1} of ${quoted(problem.stockId)} by ${mm2(problem.areaMm2)}.`,
+    what: `${copyOf(problem)} lies on flaw ${problem.flaw + 1} of ${clothOf(problem)} by ${mm2(problem.areaMm2)}.`,
     remedy: "Move it off, or lay the pieces again.",
   }),
   "plan-too-near-flaw": (problem) => ({
-    what: `${copyOf(problem)} is ${mm(problem.distanceMm)} from flaw ${problem.flaw + 1} of ${quoted(problem.stockId)}; the cutting gap is ${mm(problem.leastMm)}.`,
+    what: `${copyOf(problem)} is ${mm(problem.distanceMm)} from flaw ${problem.flaw + 1} of ${clothOf(problem)}; the cutting gap is ${mm(problem.leastMm)}.`,
     remedy: "Move it off, or lay the pieces again.",
   }),
   "plan-miscounted": ({ pieceId, wanted, placed, unplaced }) => ({

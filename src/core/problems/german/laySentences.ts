@@ -3,7 +3,10 @@ import type { CopyName, LayProblemFinding } from "../layProblems.ts";
 import { quoted } from "../quoted.ts";
 import type { SentenceTable } from "../sentence.ts";
 
-const copyOf = ({ pieceId, copy }: CopyName): string => `${quoted(pieceId)} Nr. ${copy + 1}`;
+const copyOf = ({ pieceId, copy, name }: CopyName): string =>
+  name ?? `${quoted(pieceId)} Nr. ${copy + 1}`;
+const clothOf = ({ stockId, stockName }: { readonly stockId: string; readonly stockName?: string }): string =>
+  quoted(stockName ?? stockId);
 const mm = (value: number): string => withDecimalSign(`${Number(value.toPrecision(4))} mm`, "de");
 const mm2 = (value: number): string => withDecimalSign(`${Number(value.toPrecision(4))} mm²`, "de");
 const times = (pieceId: string, count: number): string =>
@@ -37,7 +40,7 @@ export const laySentences: SentenceTable<LayProblemFinding> = {
     remedy: "Drehen Sie es in eine erlaubte Richtung, oder legen Sie die Teile neu.",
   }),
   "plan-overlap": (problem) => ({
-    what: `${copyOf(problem)} und ${copyOf(problem.other)} überdecken sich um ${mm2(problem.areaMm2)}.`,
+    what: `${copyOf(problem)} liegt auf ${copyOf(problem.other)}: sie überdecken sich um ${mm2(problem.areaMm2)}.`,
     remedy: MOVE,
   }),
   "plan-too-close": (problem) => ({
@@ -45,19 +48,19 @@ export const laySentences: SentenceTable<LayProblemFinding> = {
     remedy: MOVE,
   }),
   "plan-outside-stock": (problem) => ({
-    what: `${copyOf(problem)} ragt um ${mm2(problem.areaMm2)} über ${quoted(problem.stockId)} hinaus.`,
+    what: `${copyOf(problem)} ragt um ${mm2(problem.areaMm2)} über ${clothOf(problem)} hinaus.`,
     remedy: IN,
   }),
   "plan-too-near-edge": (problem) => ({
-    what: `${copyOf(problem)} ist ${mm(problem.distanceMm)} vom Rand von ${quoted(problem.stockId)}; der Randabstand ist ${mm(problem.leastMm)}.`,
+    what: `${copyOf(problem)} ist ${mm(problem.distanceMm)} vom Rand von ${clothOf(problem)}; der Randabstand ist ${mm(problem.leastMm)}.`,
     remedy: IN,
   }),
   "plan-on-flaw": (problem) => ({
-    what: `${copyOf(problem)} liegt mit ${mm2(problem.areaMm2)} auf Fehler ${problem.flaw + 1} von ${quoted(problem.stockId)}.`,
+    what: `${copyOf(problem)} liegt mit ${mm2(problem.areaMm2)} auf Fehler ${problem.flaw + 1} von ${clothOf(problem)}.`,
     remedy: OFF,
   }),
   "plan-too-near-flaw": (problem) => ({
-    what: `${copyOf(problem)} ist ${mm(problem.distanceMm)} von Fehler ${problem.flaw + 1} von ${quoted(problem.stockId)}; der Schnittabstand ist ${mm(problem.leastMm)}.`,
+    what: `${copyOf(problem)} ist ${mm(problem.distanceMm)} von Fehler ${problem.flaw + 1} von ${clothOf(problem)}; der Schnittabstand ist ${mm(problem.leastMm)}.`,
     remedy: OFF,
   }),
   "plan-miscounted": ({ pieceId, wanted, placed, unplaced }) => ({

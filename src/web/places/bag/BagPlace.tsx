@@ -1,13 +1,14 @@
-import { freshId } from "../../../core/project/edits.ts";
+import { freshIdIn } from "../../../core/project/edits.ts";
 import type { Project } from "../../../core/project/project.ts";
 import { CountBlank } from "../../fields/blanks.tsx";
 import { useLengths } from "../../fields/units.ts";
 import { openDemo } from "../../files/openDemo.ts";
 import { Icon } from "../../parts/Icon.tsx";
+import { freshName } from "../../state/freshName.ts";
 import { routeHash } from "../../state/route.ts";
 import { useChange, useProject, useWorkbench } from "../../state/workbench.ts";
 import { useTexts } from "../../texts/texts.ts";
-import { newPanel, newStrap } from "./newParts.ts";
+import { newPanel, newStrap, partNames } from "./newParts.ts";
 import { PanelSpread } from "./PanelSpread.tsx";
 import { PartPicture } from "./PartPicture.tsx";
 import { panelSize, strapSize } from "./partSizes.ts";
@@ -67,14 +68,14 @@ function AddParts({ main }: { main?: boolean }) {
   const project = useProject();
   const change = useChange();
   const addStrap = () => {
-    const id = freshId("strap", project.straps);
-    const strap = newStrap(project, id, texts.bag.newStrap);
+    const id = freshIdIn(project, "strap");
+    const strap = newStrap(project, id, freshName(texts.bag.newStrap, partNames(project)));
     change((now) => ({ ...now, straps: [...now.straps, strap] }), texts.bag.addStrap);
     location.hash = routeHash("bag", id);
   };
   const addPanel = () => {
-    const id = freshId("panel", project.panels);
-    const panel = newPanel(project, id, texts.bag.newPanel);
+    const id = freshIdIn(project, "panel");
+    const panel = newPanel(project, id, freshName(texts.bag.newPanel, partNames(project)));
     change((now) => ({ ...now, panels: [...now.panels, panel] }), texts.bag.addPanel);
     location.hash = routeHash("bag", id);
   };

@@ -1,6 +1,6 @@
 import { contourBox } from "../../../core/geometry/contourArcs.ts";
 import type { Panel } from "../../../core/panels/panel.ts";
-import { freshId, withPanel } from "../../../core/project/edits.ts";
+import { freshIdIn, withPanel } from "../../../core/project/edits.ts";
 import { ChoiceBlank, CountBlank, LengthBlank, TextBlank } from "../../fields/blanks.tsx";
 import { GrainBlank } from "../../fields/GrainBlank.tsx";
 import { ShapeWords } from "../../fields/ShapeWords.tsx";
@@ -8,11 +8,13 @@ import { useLengths } from "../../fields/units.ts";
 import { OutlineDesk } from "../../parts/OutlineDesk.tsx";
 import { PiecePicture } from "../../parts/PiecePicture.tsx";
 import { Term } from "../../parts/Term.tsx";
+import { freshName } from "../../state/freshName.ts";
 import { routeHash } from "../../state/route.ts";
 import { useDerived } from "../../state/useDerived.ts";
 import { type ChangeProject, useChange, useProject } from "../../state/workbench.ts";
 import { useTexts } from "../../texts/texts.ts";
 import { MaterialBlank } from "./MaterialBlank.tsx";
+import { partNames } from "./newParts.ts";
 import { PartTroubles } from "./PartTroubles.tsx";
 import { Spread } from "./Spread.tsx";
 
@@ -26,11 +28,9 @@ export function PanelSpread({ panel }: { panel: Panel }) {
   const set = (part: Partial<Panel>, label: string, key?: string) =>
     change((now) => withPanel(now, panel.id, part), `${panel.name}: ${label}`, key);
   const copy = () => {
-    const id = freshId("panel", project.panels);
-    change(
-      (now) => ({ ...now, panels: [...now.panels, { ...panel, id, name: texts.bag.copyName(panel.name) }] }),
-      texts.bag.copy,
-    );
+    const id = freshIdIn(project, "panel");
+    const name = freshName(texts.bag.copyName(panel.name), partNames(project));
+    change((now) => ({ ...now, panels: [...now.panels, { ...panel, id, name }] }), texts.bag.copy);
     location.hash = routeHash("bag", id);
   };
   return (

@@ -1,13 +1,15 @@
-import { freshId, withStrap } from "../../../core/project/edits.ts";
+import { freshIdIn, withStrap } from "../../../core/project/edits.ts";
 import { coreFor } from "../../../core/straps/constructions/coreFor.ts";
 import type { ConstructionId, LengthWish, StrapWish, WidthWish } from "../../../core/straps/wish/strapWish.ts";
 import { CONSTRUCTION_IDS } from "../../../core/straps/wish/strapWish.ts";
 import { ChoiceBlank, CountBlank, LengthBlank, TextBlank } from "../../fields/blanks.tsx";
+import { freshName } from "../../state/freshName.ts";
 import { routeHash } from "../../state/route.ts";
 import { useChange, useProject } from "../../state/workbench.ts";
 import { useTexts } from "../../texts/texts.ts";
 import { ConstructionBoard } from "./ConstructionBoard.tsx";
 import { MaterialBlank } from "./MaterialBlank.tsx";
+import { partNames } from "./newParts.ts";
 import { PartTroubles } from "./PartTroubles.tsx";
 import { Spread } from "./Spread.tsx";
 import { StrapCore } from "./StrapCore.tsx";
@@ -30,11 +32,9 @@ export function StrapSpread({ strap }: { strap: StrapWish }) {
   const set: SetStrap = (part, label, key) =>
     change((now) => withStrap(now, strap.id, part), `${strap.name}: ${label}`, key);
   const copy = () => {
-    const id = freshId("strap", project.straps);
-    change(
-      (now) => ({ ...now, straps: [...now.straps, { ...strap, id, name: texts.bag.copyName(strap.name) }] }),
-      texts.bag.copy,
-    );
+    const id = freshIdIn(project, "strap");
+    const name = freshName(texts.bag.copyName(strap.name), partNames(project));
+    change((now) => ({ ...now, straps: [...now.straps, { ...strap, id, name }] }), texts.bag.copy);
     location.hash = routeHash("bag", id);
   };
   const shared = { strap, path, set };

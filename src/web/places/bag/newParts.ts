@@ -2,6 +2,11 @@ import type { Panel } from "../../../core/panels/panel.ts";
 import type { Project } from "../../../core/project/project.ts";
 import type { StrapWish } from "../../../core/straps/wish/strapWish.ts";
 
+/** What the straps and panels of a project are called. */
+export function partNames({ straps, panels }: Project): readonly string[] {
+  return [...straps, ...panels].map(({ name }) => name);
+}
+
 /** A shoulder strap to start from: folded in four, an inch wide. */
 export function newStrap(project: Project, id: string, name: string): StrapWish {
   const inches = project.output.lengths.startsWith("in");

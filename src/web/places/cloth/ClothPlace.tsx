@@ -6,6 +6,7 @@ import { useLengths } from "../../fields/units.ts";
 import { Icon } from "../../parts/Icon.tsx";
 import { Term } from "../../parts/Term.tsx";
 import { useBroughtIntoView } from "../../parts/useBroughtIntoView.ts";
+import { freshName } from "../../state/freshName.ts";
 import { routeHash } from "../../state/route.ts";
 import { useChange, useProject } from "../../state/workbench.ts";
 import { useTexts } from "../../texts/texts.ts";
@@ -24,7 +25,13 @@ export function ClothPlace({ open }: { open: string | null }) {
   const lengths = useLengths();
   const material = project.materials.find(({ id }) => id === open);
   const add = () => {
-    const fresh = plainMaterial(project, texts.cloth.newName);
+    const fresh = plainMaterial(
+      project,
+      freshName(
+        texts.cloth.newName,
+        project.materials.map(({ name }) => name),
+      ),
+    );
     change((now) => ({ ...now, materials: [...now.materials, fresh] }), texts.cloth.add);
     location.hash = routeHash("cloth", fresh.id);
   };

@@ -1,7 +1,7 @@
 import { stockName } from "../../../core/drawing/stockName.ts";
 import { shapeContour } from "../../../core/geometry/shape.ts";
 import { type ClothPiece, type ClothRoll, flawPolygon, type MaterialStock } from "../../../core/materials/stock.ts";
-import { freshId } from "../../../core/project/edits.ts";
+import { freshIdIn } from "../../../core/project/edits.ts";
 import { unbroken } from "../../../core/units/unbroken.ts";
 import { CountBlank, LengthBlank, OptionalLengthBlank, Tick } from "../../fields/blanks.tsx";
 import { ShapeWords } from "../../fields/ShapeWords.tsx";
@@ -9,6 +9,7 @@ import { useLengths } from "../../fields/units.ts";
 import { Icon } from "../../parts/Icon.tsx";
 import { OutlineDesk } from "../../parts/OutlineDesk.tsx";
 import { Term } from "../../parts/Term.tsx";
+import { useProject } from "../../state/workbench.ts";
 import { useLanguage, useTexts } from "../../texts/texts.ts";
 import { FlawList } from "./FlawList.tsx";
 import { flawAt } from "./flawAt.ts";
@@ -24,9 +25,10 @@ export function StockList({ material, path, set }: MaterialWords) {
   const lengths = useLengths();
   const words = texts.cloth;
   const { stock } = material;
+  const project = useProject();
   const put = (next: readonly MaterialStock[], label: string, key?: string) => set({ stock: next }, label, key);
   const add = (kind: MaterialStock["kind"]) => {
-    const id = freshId(kind, stock);
+    const id = freshIdIn(project, kind);
     const fresh: MaterialStock =
       kind === "roll"
         ? { kind, id, width: 1400, selvedge: 10, length: null, squaring: 0, flaws: [] }
