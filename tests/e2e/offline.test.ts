@@ -1,19 +1,47 @@
 // After the first visit the page needs no network any more; the one-file page never needed any.
-import { execFileSync } from "node:child_process";
+import { type ChildProcess, execFileSync, spawn } from "node:child_process";
 import { fileURLToPath } from "node:url";
 import { expect, test } from "vitest";
 import { builderEnv, goTo, openPage, openStage } from "./browser.ts";
 
-test("with the network cut after the first visit, everything still works", async () => {
+/** Runs the documented command; gives the address that it prints, and what ends it and its children. */
+async function started(): Promise<{ url: string; stop(): Promise<void> }> {
+  const root = fileURLToPath(new URL("../../", import.meta.url));
+  // Colours of a terminal would stand inside the address.
+  const env = { ...builderEnv(), NO_COLOR: "1", FORCE_COLOR: "0" };
+  const server: ChildProcess = spawn("npm", ["start"], { cwd: root, env, detached: true });
+  let said = "";
+  const url = await new Promise<string>((resolve, reject) => {
+    const hear = (words: Buffer) => {
+      said += String(words);
+      const address = /http:\/\/\S+:\d+\//u.exec(said);
+      if (address !== null) resolve(address[0]);
+    };
+    server.stdout?.on("data", hear);
+    server.stderr?.on("data", hear);
+    server.once("exit", () => reject(new Error(`npm start ended: ${said}`)));
+  });
+  const ended = new Promise<void>((resolve) => server.once("exit", () => resolve()));
+  return {
+    url,
+    stop: async () => {
+      process.kill(-server.pid!, "SIGKILL");
+      await ended;
+    },
+  };
+}
+
+test("with the network cut after the first visit, everything still works as npm start serves it", async () => {
   const stage = await openStage();
+  const served = await started();
   const context = await stage.person({ acceptDownloads: true });
-  const page = await openPage(context, stage.url);
+  const page = await openPage(context, served.url);
   await page.evaluate(() => navigator.serviceWorker.ready.then(() => undefined));
   await page.click("text=Look round in the example");
   await page.waitForSelector(".card-name:has-text('Gusset')");
   // Export code and fonts are stored by themselves once the page is idle.
   await page.waitForSelector("html[data-offline=whole]", { state: "attached", timeout: 60_000 });
-  await stage.cutNetwork();
+  await served.stop();
   await page.reload();
   await page.waitForSelector(".card-name:has-text('Gusset')");
   await goTo(page, "#/lay");

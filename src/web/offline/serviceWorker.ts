@@ -6,6 +6,8 @@ const worker = globalThis as unknown as ServiceWorkerGlobalScope;
 const files: readonly string[] = "BUILT_FILES" as unknown as readonly string[];
 const later: readonly string[] = "LATER_FILES" as unknown as readonly string[];
 const cacheName = "laywright-BUILD_NAME";
+/** What is stored is the same for everybody, whatever a server says it varies by. */
+const SAME = { ignoreSearch: true, ignoreVary: true } as const;
 
 worker.addEventListener("install", (event) => {
   event.waitUntil(
@@ -33,7 +35,7 @@ worker.addEventListener("message", (event) => {
     (async () => {
       const cache = await caches.open(cacheName);
       // One after the other, so that the page's own requests find the line free.
-      for (const file of later) if ((await cache.match(file)) === undefined) await cache.add(file);
+      for (const file of later) if ((await cache.match(file, SAME)) === undefined) await cache.add(file);
       event.source?.postMessage("all kept");
     })().catch(() => undefined),
   );
@@ -46,7 +48,7 @@ worker.addEventListener("fetch", (event) => {
     (async () => {
       const cache = await caches.open(cacheName);
       const wanted = event.request.mode === "navigate" ? "./" : event.request;
-      const stored = await cache.match(wanted, { ignoreSearch: true });
+      const stored = await cache.match(wanted, SAME);
       if (stored !== undefined) return stored;
       const response = await fetch(event.request);
       const isLater = later.some((file) => new URL(file, worker.location.href).href === url.href);
