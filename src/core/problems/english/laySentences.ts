@@ -2,8 +2,7 @@ import type { CopyName, LayProblemFinding } from "../layProblems.ts";
 import { quoted } from "../quoted.ts";
 import type { SentenceTable } from "../sentence.ts";
 
-const copyOf = ({ pieceId, copy, name }: CopyName): string =>
-  name ?? `${quoted(pieceId)} no. ${copy + 1}`;
+const copyOf = ({ pieceId, copy, name }: CopyName): string => name ?? `${quoted(pieceId)} no. ${copy + 1}`;
 const clothOf = ({ stockId, stockName }: { readonly stockId: string; readonly stockName?: string }): string =>
   quoted(stockName ?? stockId);
 const mm = (value: number): string => `${Number(value.toPrecision(4))} mm`;
