@@ -4,8 +4,9 @@ import { expect, test, vi } from "vitest";
 import { gridShape, noFitRings } from "../../src/core/geometry/noFit.ts";
 import { type Ring, ringBox } from "../../src/core/geometry/ring.ts";
 import { ROW, ROW_INTS, weightedDepth } from "../../src/core/lay/outlines/noFit/depth.kernel.ts";
-import { addFeatureGrid } from "../../src/core/lay/outlines/noFit/featureGrid.ts";
+import { addFeatureGrid, ringEdges } from "../../src/core/lay/outlines/noFit/featureGrid.ts";
 import { emptyArena, HEAD } from "../../src/core/lay/outlines/noFit/gridArena.ts";
+import { EDGE } from "../../src/core/lay/outlines/noFit/gridEdges.kernel.ts";
 import { type Rng, seededRng } from "../../src/core/lay/search/rng.ts";
 
 /** Queries per run; the long suite asks for a million (`LONG_TESTS=1`). */
@@ -64,17 +65,18 @@ function gridQuery(rings: readonly Ring[]): (x: number, y: number, limit?: numbe
   const maxY = Math.max(...boxes.map((b) => b.maxY));
   const near = 0.04 * Math.min(maxX - minX, maxY - minY);
   const wish = { minX: minX - near, minY: minY - near, maxX: maxX + near, maxY: maxY + near };
-  const grid = addFeatureGrid(arena, { rings, ...wish, side: 32, near, insideOut: false });
+  const edges = ringEdges(rings);
+  const grid = addFeatureGrid(arena, edges, edges.length / EDGE, { ...wish, side: 32, near, insideOut: false });
   const rows = new Float64Array(ROW);
   rows.set([minX, maxX, minY, maxY, 0, 0, 1, 0, 0, 1, 1, 0]);
   rows.set(arena.heads.subarray(grid * HEAD, grid * HEAD + 4), 12);
   const ints = new Int32Array(ROW_INTS);
-  ints.set([arena.heads[grid * HEAD + 5]!, arena.heads[grid * HEAD + 4]!]);
+  ints.set([arena.heads[grid * HEAD + 5]!, arena.heads[grid * HEAD + 4]!, grid]);
   const probe = new Float64Array(4);
   const pick = Int32Array.of(0);
   return (x, y, limit = Infinity) => {
     probe.set([x, y, limit, 0]);
-    weightedDepth(probe, rows, ints, pick, 0, 1, arena.least, arena.cells, arena.edges);
+    weightedDepth(probe, rows, ints, pick, 0, 1, arena);
     return probe[3]!;
   };
 }

@@ -4,8 +4,9 @@ import { mkdirSync, writeFileSync } from "node:fs";
 import { gridShape, noFitRings } from "../../src/core/geometry/noFit.ts";
 import { posePolygon } from "../../src/core/geometry/pose.ts";
 import { polygonArea, type Ring, ringBox, solid } from "../../src/core/geometry/ring.ts";
-import { addFeatureGrid } from "../../src/core/lay/outlines/noFit/featureGrid.ts";
-import { emptyArena } from "../../src/core/lay/outlines/noFit/gridArena.ts";
+import { addFeatureGrid, fillWhole, ringEdges } from "../../src/core/lay/outlines/noFit/featureGrid.ts";
+import { emptyArena, HEAD } from "../../src/core/lay/outlines/noFit/gridArena.ts";
+import { EDGE } from "../../src/core/lay/outlines/noFit/gridEdges.kernel.ts";
 import { outlineEngine } from "../../src/core/lay/outlines/outlineEngine.ts";
 import type { LayPiece, RegionJob, RegionPlan } from "../../src/core/lay/problem/layProblem.ts";
 
@@ -78,8 +79,8 @@ function gridPicture(): void {
   const [width, height] = [box.maxX - box.minX + 2 * near, box.maxY - box.minY + 2 * near];
   const arena = emptyArena();
   const side = 32;
-  addFeatureGrid(arena, {
-    rings,
+  const edges = ringEdges(rings);
+  const grid = addFeatureGrid(arena, edges, edges.length / EDGE, {
     minX,
     minY,
     maxX: minX + width,
@@ -88,11 +89,13 @@ function gridPicture(): void {
     near,
     insideOut: false,
   });
+  fillWhole(arena, grid);
+  const base = arena.heads[grid * HEAD + 5]!;
   const body: string[] = [];
   const tones = { far: "#ffffff", near: "#e9eef5", one: "#9cc5a1", few: "#f2c879" };
   const [w, h] = [width / side, height / side];
   const toneAt = (cx: number, cy: number): string => {
-    const code = arena.cells[cy * side + cx]!;
+    const code = arena.cells[base + cy * side + cx]!;
     if (code === -1) return tones.far;
     return code < 0 ? tones.near : code % 2 === 1 ? tones.one : tones.few;
   };

@@ -1,4 +1,4 @@
-import { EDGE } from "../noFit/depth.kernel.ts";
+import { EDGE } from "../noFit/gridEdges.kernel.ts";
 
 /** Half-planes of one room; more are rarely needed, and without them the room is given up. */
 const MOST_SIDES = 12;

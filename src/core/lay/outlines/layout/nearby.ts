@@ -1,6 +1,7 @@
 import type { Rng } from "../../search/rng.ts";
-import { EDGE, ROW, ROW_INTS, weightedDepth } from "../noFit/depth.kernel.ts";
+import { ROW, ROW_INTS, weightedDepth } from "../noFit/depth.kernel.ts";
 import { HEAD } from "../noFit/gridArena.ts";
+import { EDGE } from "../noFit/gridEdges.kernel.ts";
 import type { LayState } from "./layState.ts";
 import { writeRow } from "./neighbourRow.ts";
 import type { PlaceGrid } from "./placeGrid.ts";
@@ -154,8 +155,8 @@ export class Nearby {
   }
 
   private addDepths(pick: Int32Array, from: number, to: number): void {
-    const { least, cells, edges } = this.state.store.arena;
-    weightedDepth(this.probe, this.rows, this.ints, pick, from, to, least, cells, edges);
+    const { arena } = this.state.store;
+    weightedDepth(this.probe, this.rows, this.ints, pick, from, to, arena);
   }
 
   /**
@@ -196,13 +197,13 @@ export class Nearby {
 
   /** Depth at (x, y) in column `pick[p]` of the last `gather` alone; for rows without weights. */
   depthOf(p: number, x: number, y: number): number {
-    const { least, cells, edges } = this.state.store.arena;
+    const { arena } = this.state.store;
     const { probe } = this;
     probe[0] = x;
     probe[1] = y;
     probe[2] = Infinity;
     probe[3] = 0;
-    weightedDepth(probe, this.rows, this.ints, this.pick, p, p + 1, least, cells, edges);
+    weightedDepth(probe, this.rows, this.ints, this.pick, p, p + 1, arena);
     return probe[3]!;
   }
 }

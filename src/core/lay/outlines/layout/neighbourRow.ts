@@ -71,7 +71,8 @@ export function writeRow(
   rows[o + 13] = heads[head + 1]!;
   rows[o + 14] = heads[head + 2]!;
   rows[o + 15] = heads[head + 3]!;
-  ints[k * 2] = heads[head + 5]!;
-  ints[k * 2 + 1] = heads[head + 4]!;
+  ints[k * 3] = heads[head + 5]!;
+  ints[k * 3 + 1] = heads[head + 4]!;
+  ints[k * 3 + 2] = grid;
   return grid;
 }

@@ -72,7 +72,7 @@ export class Neighbours {
 
   /** Overlap at (x, y); stops once it reaches `limit`. */
   depthAt(state: LayState, x: number, y: number, limit: number): number {
-    const { least, cells, edges } = state.store.arena;
+    const { arena } = state.store;
     state.evaluations++;
     let from = 0;
     let to = this.count;
@@ -88,7 +88,7 @@ export class Neighbours {
     probe[1] = y;
     probe[2] = limit;
     probe[3] = 0;
-    weightedDepth(probe, this.rows, this.ints, this.pick, from, to, least, cells, edges);
+    weightedDepth(probe, this.rows, this.ints, this.pick, from, to, arena);
     return probe[3]!;
   }
 
@@ -97,13 +97,13 @@ export class Neighbours {
     const o = k * ROW;
     const { rows } = this;
     if (x <= rows[o]! || x >= rows[o + 1]! || y <= rows[o + 2]! || y >= rows[o + 3]!) return 0;
-    const { least, cells, edges } = state.store.arena;
+    const { arena } = state.store;
     const { probe } = this;
     probe[0] = x;
     probe[1] = y;
     probe[2] = Infinity;
     probe[3] = 0;
-    weightedDepth(probe, rows, this.ints, this.pick, k, k + 1, least, cells, edges);
+    weightedDepth(probe, rows, this.ints, this.pick, k, k + 1, arena);
     return probe[3]!;
   }
 }

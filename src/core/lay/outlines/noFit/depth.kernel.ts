@@ -1,35 +1,22 @@
+import type { GridArena } from "./gridArena.ts";
+import { fillCell } from "./gridCells.kernel.ts";
+import { LEAST, OUTSIDE } from "./gridEdges.kernel.ts";
+
 /**
  * Hot loops of the outline search: how deep a position lies inside no-fit polygons, from feature grids.
  *
  * A neighbour is a row of `ROW` numbers: box of its no-fit polygon in the region (0 minX, 1 maxX, 2 minY, 3 maxY),
  * its position (4 x, 5 y), the turn into the grid's frame (6 … 9, row-major 2 × 2), 10 weight, 11 tolerance,
- * the grid's corner (12 x, 13 y) and cells per unit (14 x, 15 y); and two whole numbers: first cell, cells a side.
+ * the grid's corner (12 x, 13 y) and cells per unit (14 x, 15 y); and three whole numbers: first cell, cells a side, the grid.
  *
  * Beside the cells of a grid stands a byte for each: what any point of it is deep at least (`LEAST`), or `OUTSIDE`.
  *
- * Cell codes: −1 outside and far; ≤ −2 outside but near, list at −code − 2; odd: one edge, number code >> 1, whose
+ * Cell codes: 0 not filled yet; −1 outside and far; ≤ −2 outside but near, list at −code − 2; odd: one edge, number code >> 1, whose
  * line gives the exact signed depth; even: list at code >> 1, lists stand in the array of the cells. A list is its
- * length × 2, plus 1 when the whole cell lies inside, then edge numbers. An edge is 6 numbers: start x, y, direction
- * x, y, length, corner flags (1: start corner convex, 2: end corner convex), the inside to its left.
+ * length × 2, plus 1 when the whole cell lies inside, then edge numbers (`gridEdges.kernel.ts`).
  */
 export const ROW = 16;
-export const ROW_INTS = 2;
-export const EDGE = 6;
-
-/** Code of a cell that lies outside; other codes are places in `LEAST`. */
-export const OUTSIDE = 255;
-const CODES_PER_DOUBLING = 8;
-/** Depths that codes stand for, grid units: 0 for none known. */
-const LEAST = Float64Array.from({ length: OUTSIDE }, (_, code) =>
-  code === 0 ? 0 : 2 ** (code / CODES_PER_DOUBLING),
-);
-
-/** Code of the largest depth surely below `depth`: a point may be rounded into the next cell. */
-export function leastCode(depth: number): number {
-  const sure = depth * (1 - 1e-6) - 0.01;
-  if (!(sure >= 2)) return 0;
-  return Math.min(OUTSIDE - 1, Math.floor(Math.log2(sure) * CODES_PER_DOUBLING));
-}
+export const ROW_INTS = 3;
 
 /**
  * Adds to `probe[3]` the weighted sum of depths at (`probe[0]`, `probe[1]`) over neighbours `pick[from … to − 1]`;
@@ -44,10 +31,9 @@ export function weightedDepth(
   pick: Int32Array,
   from: number,
   to: number,
-  least: Uint8Array,
-  cells: Int32Array,
-  edges: Float64Array,
+  arena: GridArena,
 ): void {
+  let { least, cells, edges } = arena;
   const x = probe[0]!;
   const y = probe[1]!;
   const limit = probe[2]!;
@@ -62,10 +48,10 @@ export function weightedDepth(
     const ly = rows[o + 8]! * dx + rows[o + 9]! * dy;
     const fx = (lx - rows[o + 12]!) * rows[o + 14]!;
     const fy = (ly - rows[o + 13]!) * rows[o + 15]!;
-    const n = ints[k * 2 + 1]!;
+    const n = ints[k * 3 + 1]!;
     if (!(fx >= 0 && fy >= 0 && fx < n && fy < n)) continue;
-    const at = ints[k * 2]! + (fy | 0) * n + (fx | 0);
-    const known = least[at + 3 * ints[k * 2]! + 4 * n * n]!;
+    const at = ints[k * 3]! + (fy | 0) * n + (fx | 0);
+    const known = least[at + 3 * ints[k * 3]! + 4 * n * n]!;
     if (known === OUTSIDE) continue;
     const sure = LEAST[known]!;
     if (sure > rows[o + 11]!) {
@@ -75,7 +61,13 @@ export function weightedDepth(
         break;
       }
     }
-    const code = cells[at]!;
+    let code = cells[at]!;
+    if (code === 0) {
+      fillCell(arena, ints[k * 3 + 2]!, at);
+      ({ least, cells, edges } = arena);
+      code = cells[at]!;
+      if (code < 0) continue;
+    }
     let depth = 0;
     if ((code & 1) === 1) {
       const e = (code >> 1) * 6;
@@ -136,8 +128,7 @@ export function nearestExit(
   rows: Float64Array,
   ints: Int32Array,
   k: number,
-  cells: Int32Array,
-  edges: Float64Array,
+  arena: GridArena,
   out: Float64Array,
 ): boolean {
   const x = probe[0]!;
@@ -149,9 +140,12 @@ export function nearestExit(
   const ly = rows[o + 8]! * dx + rows[o + 9]! * dy;
   const fx = (lx - rows[o + 12]!) * rows[o + 14]!;
   const fy = (ly - rows[o + 13]!) * rows[o + 15]!;
-  const n = ints[k * 2 + 1]!;
+  const n = ints[k * 3 + 1]!;
   if (!(fx >= 0 && fy >= 0 && fx < n && fy < n)) return false;
-  const code = cells[ints[k * 2]! + (fy | 0) * n + (fx | 0)]!;
+  const at = ints[k * 3]! + (fy | 0) * n + (fx | 0);
+  if (arena.cells[at] === 0) fillCell(arena, ints[k * 3 + 2]!, at);
+  const { cells, edges } = arena;
+  const code = cells[at]!;
   if (code === -1) return false;
   let depth = 0;
   let nx = 0;

@@ -1,16 +1,18 @@
 /**
  * Numbers per grid in `GridArena.heads`: corner x, y, cells per unit x, y, cells a side, first cell, first edge,
- * edges.
+ * edges, how near outside cells keep their list, 1 when all but the rings is inside.
  */
-export const HEAD = 8;
+export const HEAD = 10;
 
-/** Bytes of the arena at first. */
-const FIRST_BYTES = 1 << 20;
+/** Bytes of the arena at first, and by how many it grows at most. */
+const FIRST_BYTES = 48 * (1 << 15);
+const MOST_GROWTH = 32 << 20;
+/** Slots in which lists are looked up that a later cell may have as well: a power of two. */
+const LIST_SLOTS = 4096;
 
 /**
- * All feature grids of one job, one after the other in one buffer that doubles when full: the edges of a grid, its
- * cells, what each cell is deep at least, its lists. Side by side, since each question asks a grid of its own and few
- * of them fit the fastest memory.
+ * All feature grids of one job, one after the other in one buffer that grows when full: the edges of a grid, its
+ * cells (0 until filled), what each cell is deep at least; lists follow as cells are filled.
  */
 export interface GridArena {
   heads: Float64Array;
@@ -18,6 +20,8 @@ export interface GridArena {
   cells: Int32Array;
   least: Uint8Array;
   edges: Float64Array;
+  /** Where lists were written last, by hash. */
+  readonly known: Int32Array;
   gridCount: number;
   /** Bytes in use. */
   used: number;
@@ -30,6 +34,7 @@ export function emptyArena(): GridArena {
     cells: new Int32Array(buffer),
     least: new Uint8Array(buffer),
     edges: new Float64Array(buffer),
+    known: new Int32Array(LIST_SLOTS),
     gridCount: 0,
     used: 0,
   };
@@ -45,7 +50,9 @@ export function takeBytes(arena: GridArena, bytes: number): number {
   const start = arena.used;
   arena.used += bytes;
   if (arena.used > arena.least.length) {
-    const bigger = new Uint8Array(2 ** Math.ceil(Math.log2(arena.used)));
+    const more = Math.max(arena.used, Math.min(2 * arena.least.length, arena.least.length + MOST_GROWTH));
+    // Rounded up to whole edges and cells.
+    const bigger = new Uint8Array(Math.ceil(more / 48) * 48);
     bigger.set(arena.least);
     arena.least = bigger;
     arena.cells = new Int32Array(bigger.buffer);

@@ -4,8 +4,9 @@ import { type Ring, ringBox } from "../../../geometry/ring.ts";
 import { BREATH, type Breath, inOneGo } from "../../search/breath.ts";
 import type { CompiledJob, Variant } from "../compile/compileJob.ts";
 import { turnedShape } from "../compile/gridTools.ts";
-import { addFeatureGrid } from "./featureGrid.ts";
+import { addFeatureGrid, ringEdges } from "./featureGrid.ts";
 import { arenaBytes, emptyArena, type GridArena } from "./gridArena.ts";
+import { EDGE } from "./gridEdges.kernel.ts";
 
 /** Cells a side of a pair's feature grid, and of the frame's. */
 const PAIR_SIDE = 32;
@@ -118,8 +119,8 @@ export class NoFitStore {
     const near = NEAR * Math.min(width, height);
     const spareX = near + 0.01 * width;
     const spareY = near + 0.01 * height;
-    const id = addFeatureGrid(this.arena, {
-      rings,
+    const edges = ringEdges(rings);
+    const id = addFeatureGrid(this.arena, edges, edges.length / EDGE, {
       minX: box.minX - spareX,
       minY: box.minY - spareY,
       maxX: box.maxX + spareX,
@@ -159,8 +160,8 @@ export class NoFitStore {
     const maxX = window.maxX - variant.maxX - x;
     const maxY = window.maxY - variant.maxY - y;
     const spare = 0.01 * Math.max(maxX - minX, maxY - minY, 1);
-    const id = addFeatureGrid(this.arena, {
-      rings,
+    const edges = ringEdges(rings);
+    const id = addFeatureGrid(this.arena, edges, edges.length / EDGE, {
       minX: minX - spare,
       minY: minY - spare,
       maxX: maxX + spare,

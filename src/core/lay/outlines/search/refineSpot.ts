@@ -174,11 +174,11 @@ export class SpotRefiner {
     if (y - lowY < within) this.addLine(0, -1, y - lowY);
     if (highY - y < within) this.addLine(0, 1, highY - y);
     const count = near.gather(x, y, within);
-    const { cells, edges } = state.store.arena;
+    const { arena } = state.store;
     probe[0] = x;
     probe[1] = y;
     for (let p = 0; p < count && this.lineCount < MOST_LINES; p++) {
-      if (!nearestExit(probe, rows, ints, pick[p]!, cells, edges, exit)) continue;
+      if (!nearestExit(probe, rows, ints, pick[p]!, arena, exit)) continue;
       if (exit[0]! > -within && exit[0]! < 2 * within) this.addLine(exit[1]!, exit[2]!, exit[0]!);
     }
     return this.lineCount;
