@@ -1,5 +1,6 @@
 import { type Ring, solid } from "../../src/core/geometry/ring.ts";
-import type { LayPiece, RegionJob } from "../../src/core/lay/problem/layProblem.ts";
+import type { LayPiece } from "../../src/core/lay/problem/layProblem.ts";
+import type { RegionJob } from "../../src/core/lay/problem/region.ts";
 import { seededRng } from "../../src/core/lay/search/rng.ts";
 
 const EITHER_WAY = [0, 180].map((turnDeg) => ({ turnDeg, mirrored: false }));

@@ -4,7 +4,8 @@
 import { polygonArea } from "../../src/core/geometry/ring.ts";
 import { checkPlan } from "../../src/core/lay/check/checkPlan.ts";
 import { OUTLINE_TUNING, outlineEngineWith } from "../../src/core/lay/outlines/outlineEngine.ts";
-import type { LayPlan, LayProblem, RegionJob, RegionPlan } from "../../src/core/lay/problem/layProblem.ts";
+import type { LayPlan, LayProblem } from "../../src/core/lay/problem/layProblem.ts";
+import type { RegionJob, RegionPlan } from "../../src/core/lay/problem/region.ts";
 import { bagRunJob, repeatJob } from "./repeatJobs.ts";
 
 const seconds = Number(process.argv[2] ?? 20);

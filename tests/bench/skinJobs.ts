@@ -1,5 +1,6 @@
 import { polygonArea, type Ring, solid } from "../../src/core/geometry/ring.ts";
-import type { LayPiece, RegionJob } from "../../src/core/lay/problem/layProblem.ts";
+import type { LayPiece } from "../../src/core/lay/problem/layProblem.ts";
+import type { RegionJob } from "../../src/core/lay/problem/region.ts";
 import { type Rng, seededRng } from "../../src/core/lay/search/rng.ts";
 
 const FLAWS = 5;

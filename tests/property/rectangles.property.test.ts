@@ -3,7 +3,8 @@ import { expect, test } from "vitest";
 import { rectangleRing, solid } from "../../src/core/geometry/ring.ts";
 import { rectangleEngine } from "../../src/core/lay/boxes/rectangles/rectangleEngine.ts";
 import { checkPlan } from "../../src/core/lay/check/checkPlan.ts";
-import type { LayPiece, LayProblem, RegionJob, RegionPlan } from "../../src/core/lay/problem/layProblem.ts";
+import type { LayPiece, LayProblem } from "../../src/core/lay/problem/layProblem.ts";
+import type { RegionJob, RegionPlan } from "../../src/core/lay/problem/region.ts";
 
 const upright = { turnDeg: 0, mirrored: false };
 const turned = { turnDeg: 90, mirrored: false };

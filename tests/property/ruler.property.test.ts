@@ -10,7 +10,9 @@ import {
 import { piecesOf, tidyTree } from "../../src/core/lay/boxes/cuts/tidyTree.ts";
 import { fewStagesEngine, rulerEngine } from "../../src/core/lay/boxes/ruler/rulerEngine.ts";
 import { checkPlan } from "../../src/core/lay/check/checkPlan.ts";
-import type { Engine, LayProblem, RegionJob, RegionPlan } from "../../src/core/lay/problem/layProblem.ts";
+import type { LayProblem } from "../../src/core/lay/problem/layProblem.ts";
+import type { RegionJob, RegionPlan } from "../../src/core/lay/problem/region.ts";
+import type { Engine } from "../../src/core/lay/search/engine.ts";
 import { canBeCut, placedBoxes, rectanglePieces } from "./straightCuts.ts";
 
 const jobs = fc

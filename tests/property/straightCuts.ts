@@ -1,7 +1,8 @@
 import { poseRing } from "../../src/core/geometry/pose.ts";
 import { rectangleRing, ringBox, solid } from "../../src/core/geometry/ring.ts";
 import type { CutBox } from "../../src/core/lay/boxes/cuts/cutTree.ts";
-import type { LayPiece, RegionPlan } from "../../src/core/lay/problem/layProblem.ts";
+import type { LayPiece } from "../../src/core/lay/problem/layProblem.ts";
+import type { RegionPlan } from "../../src/core/lay/problem/region.ts";
 
 /** As drawn and turned by a quarter. */
 export const QUARTER_TURNS: LayPiece["orientations"] = [0, 90].map((turnDeg) => ({ turnDeg, mirrored: false }));

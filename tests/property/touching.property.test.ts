@@ -9,7 +9,8 @@ import { type Polygon, solid } from "../../src/core/geometry/ring.ts";
 import { compileJob } from "../../src/core/lay/outlines/compile/compileJob.ts";
 import { OUTLINE_TUNING } from "../../src/core/lay/outlines/outlineEngine.ts";
 import { OutlineRun } from "../../src/core/lay/outlines/outlineRun.ts";
-import type { LayPiece, RegionJob } from "../../src/core/lay/problem/layProblem.ts";
+import type { LayPiece } from "../../src/core/lay/problem/layProblem.ts";
+import type { RegionJob } from "../../src/core/lay/problem/region.ts";
 
 type Point = [number, number];
 

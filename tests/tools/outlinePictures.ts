@@ -8,7 +8,8 @@ import { addFeatureGrid, fillWhole, ringEdges } from "../../src/core/lay/outline
 import { emptyArena, HEAD } from "../../src/core/lay/outlines/noFit/gridArena.ts";
 import { EDGE } from "../../src/core/lay/outlines/noFit/gridEdges.kernel.ts";
 import { outlineEngine } from "../../src/core/lay/outlines/outlineEngine.ts";
-import type { LayPiece, RegionJob, RegionPlan } from "../../src/core/lay/problem/layProblem.ts";
+import type { LayPiece } from "../../src/core/lay/problem/layProblem.ts";
+import type { RegionJob, RegionPlan } from "../../src/core/lay/problem/region.ts";
 
 const FOLDER = new URL("../../docs/explanation/outline-search/", import.meta.url);
 const INK = "#2b2a33";

@@ -1,6 +1,7 @@
 import { CUT_MODES, type CutMode, chooseEngines } from "../engines/chooseEngines.ts";
-import type { LayPlan, LayProblem, SearchBudget } from "../problem/layProblem.ts";
+import type { LayPlan, LayProblem } from "../problem/layProblem.ts";
 import { type ArrangeStep, arrange } from "../search/arrange/arrange.ts";
+import type { SearchBudget } from "../search/engine.ts";
 import { areaLeftOut } from "./areaLeftOut.ts";
 import { type LayFigures, layFigures } from "./layFigures.ts";
 import { type OffcutGoal, offcutSearch } from "./offcutSearch.ts";

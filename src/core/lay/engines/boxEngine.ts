@@ -1,5 +1,6 @@
 import { rectangleRing, ringBox, solid } from "../../geometry/ring.ts";
-import type { Engine, RegionJob, Search } from "../problem/layProblem.ts";
+import type { RegionJob } from "../problem/region.ts";
+import type { Engine, Search } from "../search/engine.ts";
 
 /**
  * Lays every piece as if it were its bounding box. A box turned by quarters has the box of the turned piece, so the

@@ -4,8 +4,9 @@ import { partedEngine } from "../boxes/ruler/parted/partedEngine.ts";
 import { fewStagesEngine, rulerEngine } from "../boxes/ruler/rulerEngine.ts";
 import { oneStrapEngine } from "../boxes/straps/oneStrapEngine.ts";
 import { outlineEngine } from "../outlines/outlineEngine.ts";
-import type { Engine, RegionJob } from "../problem/layProblem.ts";
 import { mayLieAslant } from "../problem/rectangles/prepare.ts";
+import type { RegionJob } from "../problem/region.ts";
+import type { Engine } from "../search/engine.ts";
 import { boxEngine } from "./boxEngine.ts";
 import { quickStart } from "./quickStart.ts";
 

@@ -1,7 +1,8 @@
 import { type Box, type Polygon, rectangleRing, ringBox, solid } from "../../geometry/ring.ts";
 import { rectangleEngine } from "../boxes/rectangles/rectangleEngine.ts";
 import { outsideBoxes } from "../boxes/ruler/parted/outsideBoxes.ts";
-import type { Engine, RegionJob, RegionPlan, Search } from "../problem/layProblem.ts";
+import type { RegionJob, RegionPlan } from "../problem/region.ts";
+import type { Engine, Search } from "../search/engine.ts";
 import { boxEngine } from "./boxEngine.ts";
 
 const boxes = boxEngine(rectangleEngine);

@@ -1,7 +1,9 @@
 import { expect, test } from "vitest";
 import { type Polygon, rectangleRing, reversedRing, solid } from "../../geometry/ring.ts";
 import { checkPlan } from "../check/checkPlan.ts";
-import type { LayPiece, Placement, RegionJob, RegionPlan, SearchStep } from "../problem/layProblem.ts";
+import type { LayPiece, Placement } from "../problem/layProblem.ts";
+import type { RegionJob, RegionPlan } from "../problem/region.ts";
+import type { SearchStep } from "../search/engine.ts";
 import { outlineEngine } from "./outlineEngine.ts";
 
 const HALF_TURNS = [

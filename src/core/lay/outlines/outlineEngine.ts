@@ -1,5 +1,6 @@
-import type { Engine, RegionJob, RegionPlan, Search } from "../problem/layProblem.ts";
+import type { RegionJob, RegionPlan } from "../problem/region.ts";
 import { BREATH, breathStep } from "../search/breath.ts";
+import type { Engine, Search } from "../search/engine.ts";
 import { compileSteps } from "./compile/compileJob.ts";
 import { FILL_TUNING } from "./fillUp/fillRegion.ts";
 import { OutlineRun, type OutlineTuning } from "./outlineRun.ts";

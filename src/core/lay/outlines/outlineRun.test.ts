@@ -1,6 +1,6 @@
 import { afterEach, expect, test, vi } from "vitest";
 import { solid } from "../../geometry/ring.ts";
-import type { RegionJob } from "../problem/layProblem.ts";
+import type { RegionJob } from "../problem/region.ts";
 import { compileJob } from "./compile/compileJob.ts";
 import { PlanVerifier } from "./judge/verifyPlan.ts";
 import { OUTLINE_TUNING } from "./outlineEngine.ts";

@@ -1,4 +1,4 @@
-import type { RegionPlan } from "../problem/layProblem.ts";
+import type { RegionPlan } from "../problem/region.ts";
 import { BREATH, type Pause } from "../search/breath.ts";
 import { seededRng } from "../search/rng.ts";
 import { outlineBound } from "./bounds/outlineBound.ts";

@@ -2,7 +2,8 @@ import { expect, test } from "vitest";
 import { poseRing } from "../../geometry/pose.ts";
 import { type Polygon, type Ring, rectangleRing, ringBox, solid } from "../../geometry/ring.ts";
 import { checkPlan } from "../check/checkPlan.ts";
-import type { LayPiece, LayProblem, Placement, RegionJob, RegionPlan } from "../problem/layProblem.ts";
+import type { LayPiece, LayProblem, Placement } from "../problem/layProblem.ts";
+import type { RegionJob, RegionPlan } from "../problem/region.ts";
 import { outlineEngine } from "./outlineEngine.ts";
 
 /** Two metres long, so that the search's grid is coarse against a tab; it starts at x = 0 at a slant. */

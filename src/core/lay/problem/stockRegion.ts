@@ -1,6 +1,7 @@
 import type { Box, Polygon, Ring } from "../../geometry/ring.ts";
 import { ringBox } from "../../geometry/ring.ts";
-import type { Placement, Region, Stock, StockPlacement } from "./layProblem.ts";
+import type { Placement, Stock, StockPlacement } from "./layProblem.ts";
+import type { Region } from "./region.ts";
 
 /** A stock as a region that starts at (0, 0), and where that point lies on the stock. */
 export interface StockRegion {

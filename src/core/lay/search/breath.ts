@@ -1,4 +1,4 @@
-import type { SearchStep } from "../problem/layProblem.ts";
+import type { SearchStep } from "./engine.ts";
 
 /**
  * Yielded inside a turn, so that a host may stop there: nothing is told or heard at it, and nobody counts it as a

@@ -1,5 +1,6 @@
 import { polygonArea } from "../../geometry/ring.ts";
-import type { LayPiece, LayPlan, LayProblem, RegionPlan } from "../problem/layProblem.ts";
+import type { LayPiece, LayPlan, LayProblem } from "../problem/layProblem.ts";
+import type { RegionPlan } from "../problem/region.ts";
 
 /** Shares of area or length that differ by less are the same. */
 const SAME = 1e-9;

@@ -1,6 +1,7 @@
 import { expect, test } from "vitest";
 import { rectangleRing, solid } from "../../geometry/ring.ts";
-import type { Engine, RegionJob, RegionPlan } from "../problem/layProblem.ts";
+import type { RegionJob, RegionPlan } from "../problem/region.ts";
+import type { Engine } from "./engine.ts";
 import { raceEngines } from "./raceEngines.ts";
 
 const job: RegionJob = {

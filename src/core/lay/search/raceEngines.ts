@@ -1,5 +1,6 @@
-import type { Engine, RegionJob, RegionPlan, Search, SearchBudget } from "../problem/layProblem.ts";
+import type { RegionJob, RegionPlan } from "../problem/region.ts";
 import { isBetterRegionPlan } from "./comparePlans.ts";
+import type { Engine, Search, SearchBudget } from "./engine.ts";
 
 /** Turns of the engine that holds the best plan for each turn of another. */
 const LEADER_TURNS = 3;

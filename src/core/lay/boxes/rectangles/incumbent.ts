@@ -1,6 +1,6 @@
-import type { RegionPlan } from "../../problem/layProblem.ts";
 import type { PlacedRectangle, RectangleJob } from "../../problem/rectangles/rectangleJob.ts";
 import { regionPlanOf } from "../../problem/rectangles/regionPlan.ts";
+import type { RegionPlan } from "../../problem/region.ts";
 
 /** The best plan so far, shared by the searches of one engine. */
 export interface Incumbent {

@@ -1,12 +1,13 @@
 import type { BoundHolder } from "../../bounds/boundHolder.ts";
 import { quickBoundSteps } from "../../bounds/quickBound.ts";
 import { reachableLengths } from "../../bounds/reachableLengths.ts";
-import type { Engine, RegionJob, Search, SearchBudget, SearchStep } from "../../problem/layProblem.ts";
 import { isRectangleJob, rectangleJobOf } from "../../problem/rectangles/prepare.ts";
 import { provenLength } from "../../problem/rectangles/provenLength.ts";
 import type { PlacedRectangle } from "../../problem/rectangles/rectangleJob.ts";
 import { type SearchTables, searchTablesOf } from "../../problem/rectangles/searchTables.ts";
+import type { RegionJob } from "../../problem/region.ts";
 import { BREATH, type Breath, breathStep } from "../../search/breath.ts";
+import type { Engine, Search, SearchBudget, SearchStep } from "../../search/engine.ts";
 import { type Rng, seededRng } from "../../search/rng.ts";
 import { emptyIncumbent, type Incumbent } from "./incumbent.ts";
 import { FIRST_AMBITION, SLICE, shorten } from "./portfolio.ts";

@@ -1,12 +1,13 @@
 import { jointBound } from "../../bounds/jointBound.ts";
 import { quickBound } from "../../bounds/quickBound.ts";
 import { reachableLengths } from "../../bounds/reachableLengths.ts";
-import type { Engine, RegionJob, RegionPlan, Search, SearchBudget } from "../../problem/layProblem.ts";
 import { isRectangleJob, rectangleJobOf } from "../../problem/rectangles/prepare.ts";
 import { provenLength } from "../../problem/rectangles/provenLength.ts";
 import type { PlacedRectangle, RectangleJob } from "../../problem/rectangles/rectangleJob.ts";
 import { regionPlanOf } from "../../problem/rectangles/regionPlan.ts";
 import { type SearchTables, searchTablesOf } from "../../problem/rectangles/searchTables.ts";
+import type { RegionJob, RegionPlan } from "../../problem/region.ts";
+import type { Engine, Search, SearchBudget } from "../../search/engine.ts";
 import { cutTreeOf } from "../cuts/cutTree.ts";
 import { piecesOf, tidyTree } from "../cuts/tidyTree.ts";
 import type { LaidWay } from "./beam/rulerBeam.ts";

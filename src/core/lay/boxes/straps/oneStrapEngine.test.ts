@@ -1,7 +1,8 @@
 import { expect, test } from "vitest";
 import { rectangleRing, solid } from "../../../geometry/ring.ts";
 import { checkPlan } from "../../check/checkPlan.ts";
-import type { LayPiece, LayProblem, RegionJob, RegionPlan } from "../../problem/layProblem.ts";
+import type { LayPiece, LayProblem } from "../../problem/layProblem.ts";
+import type { RegionJob, RegionPlan } from "../../problem/region.ts";
 import { seededRng } from "../../search/rng.ts";
 import { oneStrapEngine } from "./oneStrapEngine.ts";
 

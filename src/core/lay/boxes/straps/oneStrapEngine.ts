@@ -1,9 +1,10 @@
-import type { Engine, RegionJob, Search, SearchBudget } from "../../problem/layProblem.ts";
 import { isRectangleJob, rectangleJobOf } from "../../problem/rectangles/prepare.ts";
 import { provenLength } from "../../problem/rectangles/provenLength.ts";
 import type { PlacedRectangle, RectangleJob } from "../../problem/rectangles/rectangleJob.ts";
 import { regionPlanOf } from "../../problem/rectangles/regionPlan.ts";
 import { searchTablesOf } from "../../problem/rectangles/searchTables.ts";
+import type { RegionJob } from "../../problem/region.ts";
+import type { Engine, Search, SearchBudget } from "../../search/engine.ts";
 import { lengthsForStraps } from "./lengthForStraps.ts";
 import type { StrapOnCloth } from "./strapProblem.ts";
 import { type StrapYield, strapYield } from "./strapYield.ts";

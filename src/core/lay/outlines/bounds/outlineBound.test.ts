@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import { rectangleRing, solid } from "../../../geometry/ring.ts";
-import type { RegionJob } from "../../problem/layProblem.ts";
+import type { RegionJob } from "../../problem/region.ts";
 import { inOneGo } from "../../search/breath.ts";
 import { compileJob } from "../compile/compileJob.ts";
 import { NoFitStore } from "../noFit/noFitStore.ts";

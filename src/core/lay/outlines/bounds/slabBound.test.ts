@@ -1,7 +1,8 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
 import { polygonArea, type Ring, rectangleRing, ringBox, solid } from "../../../geometry/ring.ts";
-import type { LayPiece, RegionJob } from "../../problem/layProblem.ts";
+import type { LayPiece } from "../../problem/layProblem.ts";
+import type { RegionJob } from "../../problem/region.ts";
 import { BREATH } from "../../search/breath.ts";
 import { slabBounds } from "./slabBound.ts";
 

@@ -1,8 +1,9 @@
 import { poseRing } from "../../../geometry/pose.ts";
 import type { Ring } from "../../../geometry/ring.ts";
 import { quickBoundSteps } from "../../bounds/quickBound.ts";
-import type { LayPiece, RegionJob } from "../../problem/layProblem.ts";
+import type { LayPiece } from "../../problem/layProblem.ts";
 import { searchTables, type TableSize } from "../../problem/rectangles/searchTables.ts";
+import type { RegionJob } from "../../problem/region.ts";
 import { BREATH, type Breath } from "../../search/breath.ts";
 
 /** mm; sizes of slabs are rounded down to it, the roll's up. */

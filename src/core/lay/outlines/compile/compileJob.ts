@@ -1,7 +1,7 @@
 import { type GridShape, gridShape } from "../../../geometry/noFit.ts";
 import { type Orientation, turnCosSin } from "../../../geometry/pose.ts";
 import { type Polygon, rectangleRing, reversedRing, ringBox } from "../../../geometry/ring.ts";
-import type { RegionJob } from "../../problem/layProblem.ts";
+import type { RegionJob } from "../../problem/region.ts";
 import { liesOnGrid } from "./contactTolerance.ts";
 import {
   boxCentre,

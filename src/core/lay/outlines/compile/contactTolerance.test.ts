@@ -1,7 +1,8 @@
 import { expect, test } from "vitest";
 import { type Polygon, solid } from "../../../geometry/ring.ts";
 import { checkPlan } from "../../check/checkPlan.ts";
-import type { LayProblem, RegionJob } from "../../problem/layProblem.ts";
+import type { LayProblem } from "../../problem/layProblem.ts";
+import type { RegionJob } from "../../problem/region.ts";
 import { seededRng } from "../../search/rng.ts";
 import { OUTLINE_TUNING } from "../outlineEngine.ts";
 import { OutlineRun } from "../outlineRun.ts";

@@ -1,7 +1,7 @@
 import { offsetOf, ringsOf } from "../../../geometry/clipper.ts";
 import { posePolygon } from "../../../geometry/pose.ts";
 import { type Polygon, polygonArea, solid } from "../../../geometry/ring.ts";
-import type { RegionJob } from "../../problem/layProblem.ts";
+import type { RegionJob } from "../../problem/region.ts";
 import { counterClockwise } from "./gridTools.ts";
 import { simplifyOutward } from "./simplifyOutward.ts";
 

@@ -1,7 +1,8 @@
 import type { GridShape } from "../../../geometry/noFit.ts";
 import type { Orientation } from "../../../geometry/pose.ts";
 import { type Polygon, polygonArea } from "../../../geometry/ring.ts";
-import type { LayPiece, RegionJob } from "../../problem/layProblem.ts";
+import type { LayPiece } from "../../problem/layProblem.ts";
+import type { RegionJob } from "../../problem/region.ts";
 import { contactOf } from "./contactTolerance.ts";
 import { boxExtent, polygonToGrid, shapeKey } from "./gridTools.ts";
 import { grownOutline, isBareAtEdge } from "./growOutlines.ts";

@@ -1,6 +1,7 @@
 import { expect, test } from "vitest";
 import { type Ring, solid } from "../../../geometry/ring.ts";
-import type { LayPiece, RegionJob } from "../../problem/layProblem.ts";
+import type { LayPiece } from "../../problem/layProblem.ts";
+import type { RegionJob } from "../../problem/region.ts";
 import { seededRng } from "../../search/rng.ts";
 import { compileJob } from "../compile/compileJob.ts";
 import { copySpots, emptySpots, LayState, type Spots } from "../layout/layState.ts";

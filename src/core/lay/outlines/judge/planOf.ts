@@ -1,5 +1,6 @@
 import { turnCosSin } from "../../../geometry/pose.ts";
-import type { Placement, RegionPlan } from "../../problem/layProblem.ts";
+import type { Placement } from "../../problem/layProblem.ts";
+import type { RegionPlan } from "../../problem/region.ts";
 import { type CompiledJob, orientationKey } from "../compile/compileJob.ts";
 import type { Spots } from "../layout/layState.ts";
 

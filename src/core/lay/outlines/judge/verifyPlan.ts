@@ -1,7 +1,7 @@
 import { differenceOf, offsetOf, ringsOf, sharedArea } from "../../../geometry/clipper.ts";
 import { posePolygon } from "../../../geometry/pose.ts";
 import { type Box, type Polygon, polygonArea, ringBox } from "../../../geometry/ring.ts";
-import type { RegionJob, RegionPlan } from "../../problem/layProblem.ts";
+import type { RegionJob, RegionPlan } from "../../problem/region.ts";
 import { isBareAtEdge } from "../compile/growOutlines.ts";
 
 /** Overlap that counts as touching, as a share of the smaller piece's area. */

@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import { type Ring, rectangleRing, solid } from "../../../geometry/ring.ts";
-import type { RegionJob } from "../../problem/layProblem.ts";
+import type { RegionJob } from "../../problem/region.ts";
 import { seededRng } from "../../search/rng.ts";
 import { compileJob } from "../compile/compileJob.ts";
 import { NoFitStore } from "../noFit/noFitStore.ts";

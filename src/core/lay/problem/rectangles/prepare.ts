@@ -1,6 +1,7 @@
 import { type Orientation, poseRing } from "../../../geometry/pose.ts";
 import { type Box, isRectangle, type Ring, ringBox } from "../../../geometry/ring.ts";
-import type { LayPiece, RegionJob } from "../layProblem.ts";
+import type { LayPiece } from "../layProblem.ts";
+import type { RegionJob } from "../region.ts";
 import { type CommonUnit, commonUnit, unitsCovering, unitsInside } from "./commonUnit.ts";
 import type { Blocked, RectangleJob, SizeCopy, Way } from "./rectangleJob.ts";
 

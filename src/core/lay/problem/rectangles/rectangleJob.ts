@@ -1,5 +1,5 @@
 import type { Orientation } from "../../../geometry/pose.ts";
-import type { RegionJob } from "../layProblem.ts";
+import type { RegionJob } from "../region.ts";
 
 /** One way equal rectangles may lie, in units, the gap folded in. */
 export interface Way {

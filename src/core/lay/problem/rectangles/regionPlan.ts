@@ -1,6 +1,7 @@
 import { poseRing } from "../../../geometry/pose.ts";
 import { type Box, ringBox } from "../../../geometry/ring.ts";
-import type { LayPiece, Placement, RegionPlan } from "../layProblem.ts";
+import type { LayPiece, Placement } from "../layProblem.ts";
+import type { RegionPlan } from "../region.ts";
 import type { PlacedRectangle, RectangleJob } from "./rectangleJob.ts";
 
 /**

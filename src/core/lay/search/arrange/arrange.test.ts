@@ -2,8 +2,9 @@ import { expect, test } from "vitest";
 import { rectangleRing, solid } from "../../../geometry/ring.ts";
 import { checkPlan } from "../../check/checkPlan.ts";
 import { chooseEngines } from "../../engines/chooseEngines.ts";
-import type { Engine, LayPiece, LayPlan, LayProblem, Stock } from "../../problem/layProblem.ts";
+import type { LayPiece, LayPlan, LayProblem, Stock } from "../../problem/layProblem.ts";
 import { breathStep } from "../breath.ts";
+import type { Engine } from "../engine.ts";
 import { arrange } from "./arrange.ts";
 
 const lengthwise = [

@@ -1,14 +1,7 @@
-import type {
-  LayPlan,
-  LayProblem,
-  RegionPlan,
-  SearchBudget,
-  SearchStep,
-  Stock,
-  StockPlacement,
-  StockUse,
-} from "../../problem/layProblem.ts";
+import type { LayPlan, LayProblem, Stock, StockPlacement, StockUse } from "../../problem/layProblem.ts";
+import type { RegionPlan } from "../../problem/region.ts";
 import { isBetterPlan } from "../comparePlans.ts";
+import type { SearchBudget, SearchStep } from "../engine.ts";
 import { raceEngines } from "../raceEngines.ts";
 import { type ChooseEngines, freeCopies, type LayingDesk, layingDesk } from "./layingDesk.ts";
 import { areaBound, laidLength, placementsOf, regionPlanFrom, type StockJob, stockJob } from "./stockJob.ts";

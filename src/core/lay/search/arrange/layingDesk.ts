@@ -1,7 +1,9 @@
-import type { Engine, LayProblem, RegionJob } from "../../problem/layProblem.ts";
+import type { LayProblem } from "../../problem/layProblem.ts";
 import { type Extent, pieceExtents } from "../../problem/pieceExtent.ts";
+import type { RegionJob } from "../../problem/region.ts";
 import { type StockRegion, stockRegion } from "../../problem/stockRegion.ts";
 import { BREATH, type Breath } from "../breath.ts";
+import type { Engine } from "../engine.ts";
 import { type ReasonOf, unplacedReasons } from "./unplacedReasons.ts";
 
 /** Engines that are to race on a region; at least one. */

@@ -1,7 +1,8 @@
 import { poseRing } from "../../../geometry/pose.ts";
 import { polygonArea, ringBox } from "../../../geometry/ring.ts";
-import type { LayProblem, RegionJob, RegionPlan, StockPlacement } from "../../problem/layProblem.ts";
+import type { LayProblem, StockPlacement } from "../../problem/layProblem.ts";
 import { type Extent, fitsBox } from "../../problem/pieceExtent.ts";
+import type { RegionJob, RegionPlan } from "../../problem/region.ts";
 import { inRegion, onStock, type StockRegion } from "../../problem/stockRegion.ts";
 
 /** The job of one stock in a problem with many, and how its copies are numbered in the problem. */

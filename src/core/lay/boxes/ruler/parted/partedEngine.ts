@@ -1,8 +1,10 @@
 import { poseRing } from "../../../../geometry/pose.ts";
 import { polygonArea, ringBox } from "../../../../geometry/ring.ts";
-import type { Engine, Placement, RegionJob, RegionPlan, Search } from "../../../problem/layProblem.ts";
+import type { Placement } from "../../../problem/layProblem.ts";
 import { isRectangleJob } from "../../../problem/rectangles/prepare.ts";
+import type { RegionJob, RegionPlan } from "../../../problem/region.ts";
 import { isBetterRegionPlan } from "../../../search/comparePlans.ts";
+import type { Engine, Search } from "../../../search/engine.ts";
 import { type Rng, seededRng } from "../../../search/rng.ts";
 import { type CutBox, cutTreeOf } from "../../cuts/cutTree.ts";
 import { freeBoxes, type Obstructed } from "./freeBoxes.ts";

@@ -2,7 +2,7 @@ import { expect, test } from "vitest";
 import { sharedArea } from "../../../../geometry/clipper.ts";
 import { poseRing } from "../../../../geometry/pose.ts";
 import { type Ring, ringBox, signedArea, solid } from "../../../../geometry/ring.ts";
-import type { RegionJob } from "../../../problem/layProblem.ts";
+import type { RegionJob } from "../../../problem/region.ts";
 import { compileJob } from "../../compile/compileJob.ts";
 import { turnedOnGrid } from "../../compile/gridTools.ts";
 import { repeatJobOf } from "./repeatJob.ts";

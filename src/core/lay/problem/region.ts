@@ -1,0 +1,34 @@
+import type { Polygon } from "../../geometry/ring.ts";
+import type { LayPiece, Placement } from "./layProblem.ts";
+
+/** One region of cloth: the box 0…length × 0…width, an outline inside it when it is no rectangle, and flaws. */
+export interface Region {
+  readonly width: number;
+  /** null when open. */
+  readonly length: number | null;
+  readonly outline: Polygon | null;
+  readonly flaws: readonly Polygon[];
+}
+
+/** What an engine works on: one region. */
+export interface RegionJob {
+  readonly region: Region;
+  readonly pieces: readonly LayPiece[];
+  readonly gap: number;
+  readonly margin: number;
+  readonly pinned: readonly Placement[];
+  /**
+   * `shortest`: all pieces on an open region, least length.
+   * `most`: as much piece area as fits in a closed region (then, at equal area, least length).
+   */
+  readonly goal: "shortest" | "most";
+}
+
+/** A plan for one region. Complete when `left` is all zero. */
+export interface RegionPlan {
+  readonly placements: readonly Placement[];
+  /** Copies of each piece (by index in the job) that were not placed. */
+  readonly left: readonly number[];
+  /** Far side of the furthest piece plus the margin, mm. */
+  readonly length: number;
+}

@@ -1,0 +1,33 @@
+import type { RegionJob, RegionPlan } from "../problem/region.ts";
+
+/** One turn of a search. `plan` is set only when it is better than every one before. */
+export interface SearchStep {
+  /** Evaluations spent so far by this search. */
+  readonly evaluations: number;
+  readonly plan: RegionPlan | null;
+  /** Best proven lower bound on the length so far (shortest) or on the area left out (most), else null. */
+  readonly bound: number | null;
+  /** A pause inside a turn: no plan, no news, `evaluations` as told last; it does not count as a turn. */
+  readonly isBreath?: true;
+}
+
+/**
+ * A packing engine. `search` yields at least every 20 ms on this class of machine (turns, and breaths inside them), so
+ * a host can stop it by not calling `next()`; it returns when its budget is spent or the plan is proven. A host may pass a better plan
+ * found elsewhere to `next(plan)`; the engine may go on from it. Results depend on arguments alone.
+ */
+export interface Engine {
+  readonly id: string;
+  /** Whether its plans are only a start for the others: once beaten it hardly gets turns in a race. */
+  readonly isStart?: boolean;
+  /** Whether the engine can take the job at all (e.g. rectangles only). */
+  accepts(job: RegionJob): boolean;
+  search(job: RegionJob, budget: SearchBudget, seed: number): Search;
+}
+
+export interface SearchBudget {
+  /** Evaluations the search may spend; Infinity when the host stops it. */
+  readonly evaluations: number;
+}
+
+export type Search = Generator<SearchStep, RegionPlan, RegionPlan | undefined>;
