@@ -11,12 +11,17 @@ const LAYERS = [
   "buying",
   "drawing",
 ];
-const layerRules = LAYERS.slice(0, -1).map((name, i) => ({
-  name: `layer-${name}`,
-  severity: "error",
-  from: { path: `^src/core/${name}/` },
-  to: { path: `^src/core/(${LAYERS.slice(i + 1).join("|")})/` },
-}));
+// Inside the lay, likewise; the checker stands apart (see below).
+const LAY_LAYERS = ["problem", "search", "bounds", "boxes", "outlines", "engines", "alternatives"];
+const BOX_LAYERS = ["cuts", "rectangles", "straps", "ruler"];
+const OUTLINE_LAYERS = ["compile", "noFit", "layout", "bounds", "judge", "starts", "closeUp", "search", "fillUp"];
+const layersOf = (folder, names) =>
+  names.slice(0, -1).map((name, i) => ({
+    name: `layer-${folder.replace("src/core", "").replaceAll("/", "-").slice(1)}${folder === "src/core" ? "" : "-"}${name}`,
+    severity: "error",
+    from: { path: `^${folder}/${name}/` },
+    to: { path: `^${folder}/(${names.slice(i + 1).join("|")})/` },
+  }));
 const only = (library, folder) => ({
   name: `only-${folder.replaceAll("/", "-")}-uses-${library}`,
   comment: "Each library lives behind one folder.",
@@ -26,7 +31,32 @@ const only = (library, folder) => ({
 });
 module.exports = {
   forbidden: [
-    ...layerRules,
+    ...layersOf("src/core", LAYERS),
+    ...layersOf("src/core/lay", LAY_LAYERS),
+    ...layersOf("src/core/lay/boxes", BOX_LAYERS),
+    ...layersOf("src/core/lay/outlines", OUTLINE_LAYERS),
+    {
+      name: "lay-folders-without-circles",
+      comment: "Two folders of the lay that need each other are one folder, or their common part is a third.",
+      severity: "error",
+      scope: "folder",
+      from: { path: "^src/core/lay/" },
+      to: { circular: true },
+    },
+    {
+      name: "lay-checker-stands-apart",
+      comment: "It judges plans, so it shares no code with what makes them, nor with the geometry they use.",
+      severity: "error",
+      from: { path: "^src/core/lay/check/" },
+      to: { path: "^src/core/(geometry|lay/(?!check/))", dependencyTypesNot: ["type-only"] },
+    },
+    {
+      name: "lay-search-does-not-ask-the-checker",
+      comment: "Whoever hands a plan out has it checked; a search that asked would be judging itself.",
+      severity: "error",
+      from: { path: "^src/core/lay/", pathNot: "^src/core/lay/check/" },
+      to: { path: "^src/core/lay/check/" },
+    },
     {
       name: "core-is-pure",
       severity: "error",

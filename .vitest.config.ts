@@ -20,6 +20,7 @@ export default defineConfig({
       { extends: true, test: { name: "unit", include: ["src/**/*.test.ts"], testTimeout: 60_000 } },
       { extends: true, test: { name: "property", include: ["tests/property/**/*.test.ts"], testTimeout: 60_000 } },
       { extends: true, test: { name: "golden", include: ["tests/golden/**/*.test.ts"], testTimeout: 60_000 } },
+      { extends: true, test: { name: "house", include: ["tests/house/**/*.test.ts"], testTimeout: 240_000 } },
       { extends: true, test: { name: "outside", include: ["tests/outside/**/*.test.ts"], testTimeout: 120_000 } },
       {
         extends: true,

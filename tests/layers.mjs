@@ -1,8 +1,9 @@
 // Holds the imports against the layers of the house, and fails when the tool saw no modules at all
-// (it passes silently on a TypeScript it cannot read).
+// (it passes silently on a TypeScript it cannot read). `node tests/layers.mjs FOLDER` does so in another copy of it.
 import { cruise } from "dependency-cruiser";
 import extractConfig from "dependency-cruiser/config-utl/extract-depcruise-config";
 
+process.chdir(process.argv[2] ?? ".");
 const config = await extractConfig(new URL("../.dependency-cruiser.cjs", import.meta.url).pathname);
 const { output } = await cruise(["src"], {
   ...config.options,
