@@ -5,8 +5,8 @@
 export { type BagCost, bagCost } from "./core/buying/bagCost.ts";
 export { type Offcut, offcutsOf } from "./core/buying/offcuts.ts";
 export { type Purchase, purchaseOf } from "./core/buying/purchase.ts";
-export type { Drawing } from "./core/drawing/drawing.ts";
-export { type StrapPicture, strapPictures } from "./core/drawing/strapPictures.ts";
+export type { Drawing } from "./core/drawing/list/drawing.ts";
+export { type StrapPicture, strapPictures } from "./core/drawing/strap/strapPictures.ts";
 export type { Contour } from "./core/geometry/contour.ts";
 export { type Orientation, type Pose, posePolygon, poseRing } from "./core/geometry/pose.ts";
 export { type Polygon, polygonArea, type Ring, ringBox } from "./core/geometry/ring.ts";

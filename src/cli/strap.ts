@@ -1,6 +1,6 @@
 import { basename, dirname } from "node:path";
-import type { DrawnText } from "../core/drawing/drawing.ts";
-import { strapPictures } from "../core/drawing/strapPictures.ts";
+import type { DrawnText } from "../core/drawing/list/drawing.ts";
+import { strapPictures } from "../core/drawing/strap/strapPictures.ts";
 import { buildStrap } from "../core/straps/build/buildStrap.ts";
 import type { StrapResult } from "../core/straps/build/strapResult.ts";
 import { CONSTRUCTION_IDS } from "../core/straps/wish/strapWish.ts";

@@ -1,4 +1,4 @@
-import { lengthLabel } from "../core/drawing/dimensionLine.ts";
+import { lengthLabel } from "../core/drawing/strap/dimensionLine.ts";
 import { ringBox } from "../core/geometry/ring.ts";
 import { cautionText } from "../core/materials/cautions/caution.ts";
 import { CAUTION_TABLES } from "../core/materials/cautions/cautionTables.ts";

@@ -1,4 +1,4 @@
-import type { GrainArrow } from "../core/drawing/layDrawing.ts";
+import type { GrainArrow } from "../core/drawing/lay/layDrawing.ts";
 import type { Material } from "../core/materials/material.ts";
 
 /** One head when the cloth is one-way, none when its direction does not matter. */

@@ -1,7 +1,7 @@
-import type { Drawing } from "../core/drawing/drawing.ts";
-import { layDrawing } from "../core/drawing/layDrawing.ts";
+import { layDrawing } from "../core/drawing/lay/layDrawing.ts";
+import { pieceArt } from "../core/drawing/lay/pieceArt.ts";
+import type { Drawing } from "../core/drawing/list/drawing.ts";
 import { type MachineWish, machineDrawing } from "../core/drawing/machine/machineDrawing.ts";
-import { pieceArt } from "../core/drawing/pieceArt.ts";
 import { checkPlan } from "../core/lay/check/checkPlan.ts";
 import { chooseEngines } from "../core/lay/engines/chooseEngines.ts";
 import type { LayPlan, LayProblem } from "../core/lay/problem/layProblem.ts";

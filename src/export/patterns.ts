@@ -1,5 +1,5 @@
-import type { Pattern } from "../core/drawing/patternSheet.ts";
-import { pieceArt } from "../core/drawing/pieceArt.ts";
+import { pieceArt } from "../core/drawing/lay/pieceArt.ts";
+import type { Pattern } from "../core/drawing/sheets/patternSheet.ts";
 import { PAPER_TEXTS } from "../core/drawing/words/paperTextTables.ts";
 import { isRectangle } from "../core/geometry/ring.ts";
 import type { LayProblem } from "../core/lay/problem/layProblem.ts";

@@ -1,9 +1,9 @@
 import { readFileSync } from "node:fs";
 import { expect, test } from "vitest";
-import { layDrawing } from "../core/drawing/layDrawing.ts";
-import type { Page } from "../core/drawing/page.ts";
-import { pieceArt } from "../core/drawing/pieceArt.ts";
-import { rollPages } from "../core/drawing/sheetPage.ts";
+import { layDrawing } from "../core/drawing/lay/layDrawing.ts";
+import { pieceArt } from "../core/drawing/lay/pieceArt.ts";
+import type { Page } from "../core/drawing/list/page.ts";
+import { rollPages } from "../core/drawing/sheets/sheetPage.ts";
 import { contourBox } from "../core/geometry/contourArcs.ts";
 import { ringContour } from "../core/geometry/contourShapes.ts";
 import { rectangleRing, solid } from "../core/geometry/ring.ts";

@@ -1,6 +1,6 @@
-import type { Drawing } from "../core/drawing/drawing.ts";
-import { pieceArt } from "../core/drawing/pieceArt.ts";
-import { describePrinter } from "../core/drawing/printer.ts";
+import { pieceArt } from "../core/drawing/lay/pieceArt.ts";
+import type { Drawing } from "../core/drawing/list/drawing.ts";
+import { describePrinter } from "../core/drawing/sheets/printer.ts";
 import type { Stock } from "../core/lay/problem/layProblem.ts";
 import type { CutPiece } from "../core/materials/cutPiece.ts";
 import type { OutputSettings } from "../core/project/outputSettings.ts";

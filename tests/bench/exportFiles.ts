@@ -1,11 +1,11 @@
 // `npm run bench:export`: how long the files of a large plan take, how large they are, and what memory they need.
 // 500 pieces on 10.3 m of a roll; goals: SVG under 100 ms, 120 sheets as PDF under 2 s and 2 MB, memory under 300 MB.
-import { layDrawing } from "../../src/core/drawing/layDrawing.ts";
-import { mapPages } from "../../src/core/drawing/mapPage.ts";
-import { pieceArt } from "../../src/core/drawing/pieceArt.ts";
-import { singleCuts } from "../../src/core/drawing/singleCuts.ts";
-import { tilePages } from "../../src/core/drawing/tilePages.ts";
-import { tilePieces } from "../../src/core/drawing/tiling.ts";
+import { layDrawing } from "../../src/core/drawing/lay/layDrawing.ts";
+import { pieceArt } from "../../src/core/drawing/lay/pieceArt.ts";
+import { singleCuts } from "../../src/core/drawing/machine/singleCuts.ts";
+import { mapPages } from "../../src/core/drawing/sheets/mapPage.ts";
+import { tilePages } from "../../src/core/drawing/sheets/tilePages.ts";
+import { tilePieces } from "../../src/core/drawing/sheets/tiling.ts";
 import { rectangleContour, segmentContour } from "../../src/core/geometry/contourShapes.ts";
 import type { LayPlan, StockPlacement } from "../../src/core/lay/problem/layProblem.ts";
 import { paperNamed } from "../../src/core/project/papers.ts";

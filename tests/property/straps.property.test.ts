@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
-import { levelHeights } from "../../src/core/drawing/sectionHeights.ts";
-import { stripOutline } from "../../src/core/drawing/stripOutline.ts";
+import { levelHeights } from "../../src/core/drawing/strap/sectionHeights.ts";
+import { stripOutline } from "../../src/core/drawing/strap/stripOutline.ts";
 import { flattenContour } from "../../src/core/geometry/contourArcs.ts";
 import { signedArea } from "../../src/core/geometry/ring.ts";
 import { CONSTRUCTIONS } from "../../src/core/straps/constructions/catalogue.ts";

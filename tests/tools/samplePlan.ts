@@ -1,6 +1,6 @@
 import { readFileSync } from "node:fs";
-import { type LaySheet, layDrawing, type PieceArt } from "../../src/core/drawing/layDrawing.ts";
-import { pieceArt } from "../../src/core/drawing/pieceArt.ts";
+import { type LaySheet, layDrawing, type PieceArt } from "../../src/core/drawing/lay/layDrawing.ts";
+import { pieceArt } from "../../src/core/drawing/lay/pieceArt.ts";
 import type { Contour } from "../../src/core/geometry/contour.ts";
 import { flattenContour } from "../../src/core/geometry/contourArcs.ts";
 import { rectangleContour, segmentContour } from "../../src/core/geometry/contourShapes.ts";

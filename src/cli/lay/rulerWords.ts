@@ -1,4 +1,4 @@
-import { stockName } from "../../core/drawing/stockName.ts";
+import { stockName } from "../../core/drawing/lay/stockName.ts";
 import { isRectangle } from "../../core/geometry/ring.ts";
 import { type RulerCuts, rulerCuts } from "../../core/lay/alternatives/layFigures.ts";
 import type { CutPart, CutStep } from "../../core/lay/boxes/cuts/cutSequence.ts";

@@ -1,4 +1,4 @@
-import type { Drawing } from "../../core/drawing/drawing.ts";
+import type { Drawing } from "../../core/drawing/list/drawing.ts";
 import { contourBox } from "../../core/geometry/contourArcs.ts";
 import { type Caution, cautionText } from "../../core/materials/cautions/caution.ts";
 import { CAUTION_TABLES } from "../../core/materials/cautions/cautionTables.ts";

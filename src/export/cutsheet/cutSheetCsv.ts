@@ -1,4 +1,4 @@
-import { plainLine } from "../../core/drawing/textWidth.ts";
+import { plainLine } from "../../core/drawing/list/textWidth.ts";
 import type { CutSheet } from "./cutSheet.ts";
 import { SHEET_TEXTS } from "./words/sheetTextTables.ts";
 

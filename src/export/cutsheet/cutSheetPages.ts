@@ -1,7 +1,7 @@
-import type { DrawingItem } from "../../core/drawing/drawing.ts";
-import { drawLine, drawText } from "../../core/drawing/items.ts";
-import type { Page } from "../../core/drawing/page.ts";
-import { fitText, plainLine, wrapText } from "../../core/drawing/textWidth.ts";
+import type { DrawingItem } from "../../core/drawing/list/drawing.ts";
+import { drawLine, drawText } from "../../core/drawing/list/items.ts";
+import type { Page } from "../../core/drawing/list/page.ts";
+import { fitText, plainLine, wrapText } from "../../core/drawing/list/textWidth.ts";
 import { rectangleContour, segmentContour } from "../../core/geometry/contourShapes.ts";
 import { formatLength } from "../../core/units/formatLength.ts";
 import type { Language } from "../../core/units/language.ts";

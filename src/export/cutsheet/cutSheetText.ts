@@ -1,4 +1,4 @@
-import { plainLine } from "../../core/drawing/textWidth.ts";
+import { plainLine } from "../../core/drawing/list/textWidth.ts";
 import { formatLength } from "../../core/units/formatLength.ts";
 import type { Language } from "../../core/units/language.ts";
 import { type Amount, type CutRow, type CutSheet, sheetInches } from "./cutSheet.ts";

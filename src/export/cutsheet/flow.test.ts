@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { drawText } from "../../core/drawing/items.ts";
+import { drawText } from "../../core/drawing/list/items.ts";
 import { type Block, flowPages } from "./flow.ts";
 
 const PAPER = { width: 100, height: 100, margin: 10 };

@@ -1,7 +1,7 @@
-import type { DrawingItem } from "../../core/drawing/drawing.ts";
-import { drawLine, drawText } from "../../core/drawing/items.ts";
-import { type Page, type PagePart, paperPart } from "../../core/drawing/page.ts";
-import { fitText, plainLine } from "../../core/drawing/textWidth.ts";
+import type { DrawingItem } from "../../core/drawing/list/drawing.ts";
+import { drawLine, drawText } from "../../core/drawing/list/items.ts";
+import { type Page, type PagePart, paperPart } from "../../core/drawing/list/page.ts";
+import { fitText, plainLine } from "../../core/drawing/list/textWidth.ts";
 import { segmentContour } from "../../core/geometry/contourShapes.ts";
 
 /** Something as high as it says, put on a page with its top at `top`. */

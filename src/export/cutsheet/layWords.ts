@@ -1,7 +1,7 @@
 import { planOffcuts, type StockOffcuts } from "../../core/buying/planOffcuts.ts";
 import { type Purchase, purchaseOf } from "../../core/buying/purchase.ts";
 import { shopLength } from "../../core/buying/shopLength.ts";
-import { stockName } from "../../core/drawing/stockName.ts";
+import { stockName } from "../../core/drawing/lay/stockName.ts";
 import type { LayPlan, LayProblem, StockUse } from "../../core/lay/problem/layProblem.ts";
 import type { Material } from "../../core/materials/material.ts";
 import type { Project } from "../../core/project/project.ts";

@@ -1,6 +1,6 @@
 import { purchaseOf } from "../../core/buying/purchase.ts";
 import { shopLength } from "../../core/buying/shopLength.ts";
-import { strapPictures } from "../../core/drawing/strapPictures.ts";
+import { strapPictures } from "../../core/drawing/strap/strapPictures.ts";
 import { paperOf } from "../../core/project/papers.ts";
 import type { Project } from "../../core/project/project.ts";
 import type { StrapResult } from "../../core/straps/build/strapResult.ts";

@@ -1,5 +1,5 @@
-import type { Drawing, DrawnText } from "../../core/drawing/drawing.ts";
-import { plainLine } from "../../core/drawing/textWidth.ts";
+import type { Drawing, DrawnText } from "../../core/drawing/list/drawing.ts";
+import { plainLine } from "../../core/drawing/list/textWidth.ts";
 import type { Contour } from "../../core/geometry/contour.ts";
 import { DRAWING_ROLES, type DrawingRole, type LineWishes } from "../../core/project/outputSettings.ts";
 

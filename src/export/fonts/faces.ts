@@ -1,5 +1,5 @@
 import fontkit, { type Font } from "@pdf-lib/fontkit";
-import { plainLine } from "../../core/drawing/textWidth.ts";
+import { plainLine } from "../../core/drawing/list/textWidth.ts";
 import type { FontBytes } from "./fontBytes.ts";
 import { unpackWoff } from "./unpackWoff.ts";
 

@@ -1,7 +1,7 @@
 import { readFileSync } from "node:fs";
 import { createRequire } from "node:module";
 import { expect, test } from "vitest";
-import { drawText } from "../../core/drawing/items.ts";
+import { drawText } from "../../core/drawing/list/items.ts";
 import { signedArea } from "../../core/geometry/ring.ts";
 import { openFaces } from "./faces.ts";
 import { letterRings, textOutlines } from "./textOutlines.ts";

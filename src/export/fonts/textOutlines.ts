@@ -1,4 +1,4 @@
-import type { DrawnText } from "../../core/drawing/drawing.ts";
+import type { DrawnText } from "../../core/drawing/list/drawing.ts";
 import { turnCosSin } from "../../core/geometry/pose.ts";
 import type { Faces } from "./faces.ts";
 

@@ -1,7 +1,7 @@
-import type { DrawingItem, DrawnText } from "../../core/drawing/drawing.ts";
-import type { Page, PagePart } from "../../core/drawing/page.ts";
-import { type RoleStyle, type RoleStyles, TONE_COLORS } from "../../core/drawing/roleStyles.ts";
-import { textWidth } from "../../core/drawing/textWidth.ts";
+import type { DrawingItem, DrawnText } from "../../core/drawing/list/drawing.ts";
+import type { Page, PagePart } from "../../core/drawing/list/page.ts";
+import { type RoleStyle, type RoleStyles, TONE_COLORS } from "../../core/drawing/list/roleStyles.ts";
+import { textWidth } from "../../core/drawing/list/textWidth.ts";
 import { contourBox } from "../../core/geometry/contourArcs.ts";
 import { turnCosSin } from "../../core/geometry/pose.ts";
 import type { Box } from "../../core/geometry/ring.ts";

@@ -1,8 +1,8 @@
 import { readFileSync } from "node:fs";
 import { PDFDocument, PDFName } from "pdf-lib";
 import { expect, test } from "vitest";
-import { drawLine, drawText } from "../../core/drawing/items.ts";
-import { type Page, paperPart } from "../../core/drawing/page.ts";
+import { drawLine, drawText } from "../../core/drawing/list/items.ts";
+import { type Page, paperPart } from "../../core/drawing/list/page.ts";
 import { circleContour } from "../../core/geometry/contourShapes.ts";
 import { pagesPdf } from "./pagesPdf.ts";
 import { pathOperators, pdfNumber } from "./paths.ts";

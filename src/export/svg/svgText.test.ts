@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
-import type { Drawing } from "../../core/drawing/drawing.ts";
-import { drawArea, drawLine, drawText } from "../../core/drawing/items.ts";
+import type { Drawing } from "../../core/drawing/list/drawing.ts";
+import { drawArea, drawLine, drawText } from "../../core/drawing/list/items.ts";
 import { circleContour, rectangleContour, straightContour } from "../../core/geometry/contourShapes.ts";
 import { svgText } from "./svgText.ts";
 

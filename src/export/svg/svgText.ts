@@ -1,6 +1,6 @@
-import type { Drawing, DrawnArea, DrawnLine, DrawnText } from "../../core/drawing/drawing.ts";
-import { ROLE_STYLES, type RoleStyles, TONE_COLORS } from "../../core/drawing/roleStyles.ts";
-import { plainLine } from "../../core/drawing/textWidth.ts";
+import type { Drawing, DrawnArea, DrawnLine, DrawnText } from "../../core/drawing/list/drawing.ts";
+import { ROLE_STYLES, type RoleStyles, TONE_COLORS } from "../../core/drawing/list/roleStyles.ts";
+import { plainLine } from "../../core/drawing/list/textWidth.ts";
 import type { Contour } from "../../core/geometry/contour.ts";
 import { contourEdges, edgeCircle } from "../../core/geometry/contourArcs.ts";
 import { DRAWING_ROLES, type DrawingRole } from "../../core/project/outputSettings.ts";

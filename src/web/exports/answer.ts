@@ -2,11 +2,11 @@ import emojiUrl from "@fontsource/noto-emoji/files/noto-emoji-emoji-400-normal.w
 import unicodeUrl from "@fontsource/unifontex/files/unifontex-latin-400-normal.woff?url";
 import regularUrl from "dejavu-fonts-ttf/ttf/DejaVuSansCondensed.ttf?url";
 import boldUrl from "dejavu-fonts-ttf/ttf/DejaVuSansCondensed-Bold.ttf?url";
-import { curvedSheet } from "../../core/drawing/curvedSheet.ts";
-import { layDrawing } from "../../core/drawing/layDrawing.ts";
-import { paperPart } from "../../core/drawing/page.ts";
-import { pieceArt } from "../../core/drawing/pieceArt.ts";
-import { tilePieces } from "../../core/drawing/tiling.ts";
+import { layDrawing } from "../../core/drawing/lay/layDrawing.ts";
+import { pieceArt } from "../../core/drawing/lay/pieceArt.ts";
+import { paperPart } from "../../core/drawing/list/page.ts";
+import { curvedSheet } from "../../core/drawing/sheets/curvedSheet.ts";
+import { tilePieces } from "../../core/drawing/sheets/tiling.ts";
 import type { Stock } from "../../core/lay/problem/layProblem.ts";
 import { PAPERS } from "../../core/project/papers.ts";
 import { projectSheet } from "../../export/cutsheet/projectSheet.ts";

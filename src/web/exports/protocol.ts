@@ -1,6 +1,6 @@
-import type { Drawing } from "../../core/drawing/drawing.ts";
-import type { Page } from "../../core/drawing/page.ts";
-import type { RulerCard } from "../../core/drawing/rulerPages.ts";
+import type { Drawing } from "../../core/drawing/list/drawing.ts";
+import type { Page } from "../../core/drawing/list/page.ts";
+import type { RulerCard } from "../../core/drawing/sheets/rulerPages.ts";
 import type { LayFigures } from "../../core/lay/alternatives/layFigures.ts";
 import type { LayPlan } from "../../core/lay/problem/layProblem.ts";
 import type { CutPiece } from "../../core/materials/cutPiece.ts";

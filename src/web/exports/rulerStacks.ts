@@ -1,6 +1,6 @@
-import { layDrawing } from "../../core/drawing/layDrawing.ts";
-import { pieceArt } from "../../core/drawing/pieceArt.ts";
-import { rulerCards, rulerPlan } from "../../core/drawing/rulerPages.ts";
+import { layDrawing } from "../../core/drawing/lay/layDrawing.ts";
+import { pieceArt } from "../../core/drawing/lay/pieceArt.ts";
+import { rulerCards, rulerPlan } from "../../core/drawing/sheets/rulerPages.ts";
 import { isRectangle } from "../../core/geometry/ring.ts";
 import { clothUsed } from "../../core/lay/alternatives/clothUsed.ts";
 import { type LayFigures, layFigures, rulerCuts } from "../../core/lay/alternatives/layFigures.ts";

@@ -1,4 +1,4 @@
-import type { Drawing, DrawingItem } from "../../core/drawing/drawing.ts";
+import type { Drawing, DrawingItem } from "../../core/drawing/list/drawing.ts";
 import { contourPath } from "./screenPath.ts";
 
 /**

@@ -1,5 +1,5 @@
 import { memo } from "preact/compat";
-import type { Page } from "../../core/drawing/page.ts";
+import type { Page } from "../../core/drawing/list/page.ts";
 import type { Box } from "../../core/geometry/ring.ts";
 import { DrawnItem } from "./DrawingPicture.tsx";
 

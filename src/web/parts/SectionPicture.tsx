@@ -1,4 +1,4 @@
-import type { SectionArt } from "../../core/drawing/sectionArt.ts";
+import type { SectionArt } from "../../core/drawing/strap/sectionArt.ts";
 import { contourPath } from "./screenPath.ts";
 
 /** A strap cut across, in true proportion. `name` is what a screen reader says; without it the picture is silent. */

@@ -1,7 +1,7 @@
 // The DXF read back by a reader we did not write (dxf-parser).
 import DxfParser, { type IEntity, type IPolylineEntity, type ITextEntity } from "dxf-parser";
 import { expect, test } from "vitest";
-import type { DrawnLine } from "../../../src/core/drawing/drawing.ts";
+import type { DrawnLine } from "../../../src/core/drawing/list/drawing.ts";
 import { dxfText } from "../../../src/export/dxf/dxfText.ts";
 import { openFaces } from "../../../src/export/fonts/faces.ts";
 import { letterRings, textOutlines } from "../../../src/export/fonts/textOutlines.ts";

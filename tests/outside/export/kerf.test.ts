@@ -1,7 +1,7 @@
 // Kerf: area of the moved outline against an independent offset library (clipper2-ts, a port of Clipper2).
 import { EndType, inflatePathsD, JoinType } from "clipper2-ts";
 import { expect, test } from "vitest";
-import { drawLine } from "../../../src/core/drawing/items.ts";
+import { drawLine } from "../../../src/core/drawing/list/items.ts";
 import { cutPaths, type MachineWish } from "../../../src/core/drawing/machine/machineDrawing.ts";
 import { flattenContour } from "../../../src/core/geometry/contourArcs.ts";
 import { rectangleContour, straightContour } from "../../../src/core/geometry/contourShapes.ts";

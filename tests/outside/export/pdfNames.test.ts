@@ -1,8 +1,8 @@
 // Names of every kind, read out of the PDF again by poppler (pdftotext) and looked for in its fonts (pdffonts).
 import { expect, test } from "vitest";
-import { mapPages } from "../../../src/core/drawing/mapPage.ts";
-import { tilePages } from "../../../src/core/drawing/tilePages.ts";
-import { tilePieces } from "../../../src/core/drawing/tiling.ts";
+import { mapPages } from "../../../src/core/drawing/sheets/mapPage.ts";
+import { tilePages } from "../../../src/core/drawing/sheets/tilePages.ts";
+import { tilePieces } from "../../../src/core/drawing/sheets/tiling.ts";
 import { paperNamed } from "../../../src/core/project/papers.ts";
 import { pagesPdf } from "../../../src/export/pdf/pagesPdf.ts";
 import { passingFile, run } from "../../tools/programs.ts";

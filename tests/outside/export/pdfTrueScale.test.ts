@@ -1,12 +1,12 @@
 // Sheets measured by programs we did not write: poppler (pdfinfo, pdftoppm) and qpdf.
 import { beforeAll, expect, test } from "vitest";
-import { CHECK_SIDE, checkSquareSpot, flatLines } from "../../../src/core/drawing/checkSquare.ts";
-import { drawLine } from "../../../src/core/drawing/items.ts";
-import { mapPages } from "../../../src/core/drawing/mapPage.ts";
-import { paperPart } from "../../../src/core/drawing/page.ts";
-import { barePage } from "../../../src/core/drawing/sheetPage.ts";
-import { tilePages } from "../../../src/core/drawing/tilePages.ts";
-import { type Tile, type Tiling, tilePieces } from "../../../src/core/drawing/tiling.ts";
+import { drawLine } from "../../../src/core/drawing/list/items.ts";
+import { paperPart } from "../../../src/core/drawing/list/page.ts";
+import { CHECK_SIDE, checkSquareSpot, flatLines } from "../../../src/core/drawing/sheets/checkSquare.ts";
+import { mapPages } from "../../../src/core/drawing/sheets/mapPage.ts";
+import { barePage } from "../../../src/core/drawing/sheets/sheetPage.ts";
+import { tilePages } from "../../../src/core/drawing/sheets/tilePages.ts";
+import { type Tile, type Tiling, tilePieces } from "../../../src/core/drawing/sheets/tiling.ts";
 import { segmentContour } from "../../../src/core/geometry/contourShapes.ts";
 import { PAPERS, paperNamed } from "../../../src/core/project/papers.ts";
 import { pagesPdf } from "../../../src/export/pdf/pagesPdf.ts";

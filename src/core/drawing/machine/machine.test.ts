@@ -2,7 +2,7 @@ import { expect, test } from "vitest";
 import type { Contour } from "../../geometry/contour.ts";
 import { contourBox, contourEdges, edgeCircle, flattenContour } from "../../geometry/contourArcs.ts";
 import { circleContour, rectangleContour, straightContour } from "../../geometry/contourShapes.ts";
-import { drawLine } from "../items.ts";
+import { drawLine } from "../list/items.ts";
 import { bladePath, tangents } from "./bladePath.ts";
 import { type CutPath, cutOrder } from "./cutOrder.ts";
 import { cutPaths, type MachineWish, machineDrawing } from "./machineDrawing.ts";

@@ -6,14 +6,14 @@ import { kerfContour } from "../../geometry/kerfContour.ts";
 import { reversedRing, signedArea } from "../../geometry/ring.ts";
 import { withDecimalSign } from "../../units/decimalSign.ts";
 import type { Language } from "../../units/language.ts";
-import type { Drawing, DrawingItem, DrawnLine } from "../drawing.ts";
-import { drawLine, drawText } from "../items.ts";
-import type { LaySheet } from "../layDrawing.ts";
-import { singleCuts } from "../singleCuts.ts";
+import type { LaySheet } from "../lay/layDrawing.ts";
+import type { Drawing, DrawingItem, DrawnLine } from "../list/drawing.ts";
+import { drawLine, drawText } from "../list/items.ts";
 import { PAPER_TEXTS } from "../words/paperTextTables.ts";
 import { bladePath } from "./bladePath.ts";
 import { type CutPath, cutOrder } from "./cutOrder.ts";
 import { cornerOvercuts, overcutPath } from "./overcut.ts";
+import { singleCuts } from "./singleCuts.ts";
 
 /** How a machine cuts. Lengths in mm. */
 export interface MachineWish {

@@ -1,5 +1,5 @@
 import { useMemo } from "preact/hooks";
-import { strapSectionArt } from "../../../core/drawing/strapSectionArt.ts";
+import { strapSectionArt } from "../../../core/drawing/strap/strapSectionArt.ts";
 import { polygonArea } from "../../../core/geometry/ring.ts";
 import type { Project } from "../../../core/project/project.ts";
 import { buildStrap } from "../../../core/straps/build/buildStrap.ts";

@@ -1,4 +1,4 @@
-import { strapSectionArt } from "../../../core/drawing/strapSectionArt.ts";
+import { strapSectionArt } from "../../../core/drawing/strap/strapSectionArt.ts";
 import { contourBox } from "../../../core/geometry/contourArcs.ts";
 import type { StrapResult } from "../../../core/straps/build/strapResult.ts";
 import type { StrapWish } from "../../../core/straps/wish/strapWish.ts";

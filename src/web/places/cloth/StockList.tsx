@@ -1,4 +1,4 @@
-import { stockName } from "../../../core/drawing/stockName.ts";
+import { stockName } from "../../../core/drawing/lay/stockName.ts";
 import { shapeContour } from "../../../core/geometry/shape.ts";
 import { type ClothPiece, type ClothRoll, flawPolygon, type MaterialStock } from "../../../core/materials/stock.ts";
 import { freshIdIn } from "../../../core/project/edits.ts";

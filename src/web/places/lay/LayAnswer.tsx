@@ -1,7 +1,7 @@
 import { useMemo } from "preact/hooks";
 import { purchaseOf } from "../../../core/buying/purchase.ts";
 import { shopLength } from "../../../core/buying/shopLength.ts";
-import { pieceArt } from "../../../core/drawing/pieceArt.ts";
+import { pieceArt } from "../../../core/drawing/lay/pieceArt.ts";
 import { polygonArea } from "../../../core/geometry/ring.ts";
 import type { LayPlan, LayProblem } from "../../../core/lay/problem/layProblem.ts";
 import type { Project } from "../../../core/project/project.ts";

@@ -1,4 +1,4 @@
-import { pieceKey } from "../../../core/drawing/drawing.ts";
+import { pieceKey } from "../../../core/drawing/list/drawing.ts";
 import { type Pose, poseRing } from "../../../core/geometry/pose.ts";
 import { type Box, ringBox } from "../../../core/geometry/ring.ts";
 import { checkPlan } from "../../../core/lay/check/checkPlan.ts";

@@ -1,5 +1,5 @@
-import type { PieceArt } from "../../../core/drawing/layDrawing.ts";
-import { pieceArt } from "../../../core/drawing/pieceArt.ts";
+import type { PieceArt } from "../../../core/drawing/lay/layDrawing.ts";
+import { pieceArt } from "../../../core/drawing/lay/pieceArt.ts";
 import { ringBox } from "../../../core/geometry/ring.ts";
 import type { Project } from "../../../core/project/project.ts";
 import type { Language } from "../../../core/units/language.ts";

@@ -1,4 +1,4 @@
-import { styledAs } from "../../../core/drawing/roleStyles.ts";
+import { styledAs } from "../../../core/drawing/list/roleStyles.ts";
 import { ok, type Result } from "../../../core/problems/problem.ts";
 import { LAYER_NAME } from "../../../core/project/outputProblems.ts";
 import type { DrawingRole, LineWish, OutputSettings } from "../../../core/project/outputSettings.ts";

@@ -1,5 +1,5 @@
-import { describePrinter, diagnosePrinter } from "../../../core/drawing/printer.ts";
-import { MOST_SHEETS } from "../../../core/drawing/tiling.ts";
+import { describePrinter, diagnosePrinter } from "../../../core/drawing/sheets/printer.ts";
+import { MOST_SHEETS } from "../../../core/drawing/sheets/tiling.ts";
 import { outputProblems } from "../../../core/project/outputProblems.ts";
 import type { OutputSettings } from "../../../core/project/outputSettings.ts";
 import { PAPERS, paperOf } from "../../../core/project/papers.ts";

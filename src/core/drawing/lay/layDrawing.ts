@@ -1,0 +1,250 @@
+import type { Contour } from "../../geometry/contour.ts";
+import { flattenContour, poseContour } from "../../geometry/contourArcs.ts";
+import { ringContour, segmentContour, straightContour } from "../../geometry/contourShapes.ts";
+import { posePolygon } from "../../geometry/pose.ts";
+import { type Box, type Polygon, type Ring, ringBox } from "../../geometry/ring.ts";
+import type { LayPlan, Stock, StockPlacement } from "../../lay/problem/layProblem.ts";
+import type { PieceLine } from "../../materials/cutPiece.ts";
+import type { Language } from "../../units/language.ts";
+import { type Drawing, type DrawingItem, pieceKey } from "../list/drawing.ts";
+import { drawArea, drawLine, drawText } from "../list/items.ts";
+import { labelSpot } from "../list/labelSpot.ts";
+import { plainLine, textWidth } from "../list/textWidth.ts";
+import type { PaperTexts } from "../words/paperTexts.ts";
+import { PAPER_TEXTS } from "../words/paperTextTables.ts";
+
+/** What is drawn of a kind of piece, in the frame of its lay piece (mirrored already when it is a mirror image). */
+export interface PieceArt {
+  readonly name: string;
+  /** Second line of the label, such as the size; may be empty. */
+  readonly detail: string;
+  /** Cut line with its arcs. */
+  readonly contour: Contour;
+  /** Cut line flattened, with its holes. */
+  readonly outline: Polygon;
+  readonly lines: readonly PieceLine[];
+  readonly count: number;
+}
+
+/** One copy of a piece where it lies. */
+export interface LaidCopy {
+  readonly key: string;
+  readonly pieceId: string;
+  readonly copy: number;
+  readonly name: string;
+  readonly outline: Polygon;
+}
+
+/** One stock with what was laid on it, and its drawing. */
+export interface LaySheet {
+  readonly stockId: string;
+  readonly drawing: Drawing;
+  readonly copies: readonly LaidCopy[];
+  /** Used length along the roll, mm. */
+  readonly usedLength: number;
+}
+
+/** Which way grain arrows point: one head when the cloth is one-way, none when its direction does not matter. */
+export type GrainArrow = "both" | "one-way" | "none";
+
+const SIZES = [8, 6, 5, 4, 3, 2.4, 1.8];
+const LEADING = 1.3;
+
+/**
+ * The pieces that lie on one stock, drawn on its cloth; names keep off the `seams`, where sheets of paper are taped
+ * together, wherever a piece has room beside them. Cost O(points).
+ */
+export function layDrawing(
+  stock: Stock,
+  plan: LayPlan,
+  art: ReadonlyMap<string, PieceArt>,
+  grain: GrainArrow,
+  language: Language = "en",
+  seams: readonly Box[] = [],
+): LaySheet {
+  const placements = plan.placements.filter((placement) => placement.stockId === stock.id);
+  const usedLength = plan.uses.find((use) => use.stockId === stock.id)?.usedLength ?? 0;
+  const ground = groundOf(stock, usedLength);
+  const texts = PAPER_TEXTS[language].pieces;
+  const items: DrawingItem[] = [...ground.items];
+  const copies: LaidCopy[] = [];
+  for (const placement of placements) {
+    const piece = art.get(placement.pieceId);
+    if (!piece) throw new RangeError(`layDrawing: no drawing for piece ${placement.pieceId}`);
+    const copy = laidCopy(placement, piece);
+    copies.push(copy);
+    items.push(...pieceItems(piece, placement, copy, { grain, texts, seams }));
+  }
+  return { stockId: stock.id, drawing: { box: ground.box, items }, copies, usedLength };
+}
+
+/** How pieces are to be labelled. */
+interface LabelWish {
+  readonly grain: GrainArrow;
+  readonly texts: PaperTexts["pieces"];
+  readonly seams: readonly Box[];
+}
+
+function laidCopy(placement: StockPlacement, piece: PieceArt): LaidCopy {
+  return {
+    key: pieceKey(placement.pieceId, placement.copy),
+    pieceId: placement.pieceId,
+    copy: placement.copy,
+    name: plainLine(piece.name),
+    outline: posePolygon(piece.outline, placement),
+  };
+}
+
+function groundOf(stock: Stock, usedLength: number): Drawing {
+  const rings: Ring[] =
+    stock.kind === "roll"
+      ? [Float64Array.of(0, 0, usedLength, 0, usedLength, stock.width, 0, stock.width)]
+      : [stock.outline.outer, ...stock.outline.holes];
+  const outline = rings.map(ringContour);
+  const items: DrawingItem[] = [drawArea("cloth", outline), ...outline.map((ring) => drawLine("cloth", ring))];
+  for (const flaw of stock.flaws) {
+    const contours = [flaw.outer, ...flaw.holes].map(ringContour);
+    items.push(drawArea("flaw", contours), ...contours.map((ring) => drawLine("flaw", ring)));
+  }
+  return { box: ringBox(rings[0]!), items };
+}
+
+/** A piece's area, its lines where they lie, its label and its grain arrow. */
+function pieceItems(piece: PieceArt, pose: StockPlacement, copy: LaidCopy, wish: LabelWish): DrawingItem[] {
+  const { key, outline } = copy;
+  const cut = poseContour(piece.contour, pose);
+  const holes = outline.holes.map(ringContour);
+  const lines = piece.lines.map((line) => ({ ...line, contour: poseContour(line.contour, pose) }));
+  const obstacles = lines.map((line) => flattenContour(line.contour, 0.1));
+  const items: DrawingItem[] = [drawArea("piece", [cut, ...holes], key)];
+  for (const line of lines) items.push(drawLine(line.role, line.contour, key));
+  for (const hole of holes) items.push(drawLine("cut", hole, key));
+  items.push(drawLine("cut", cut, key));
+  items.push(...pieceLabel(piece, copy, obstacles, wish));
+  return items;
+}
+
+/** Name, "2 of 4", size and grain arrow, as large as the piece allows and clear of its lines if it can be. */
+function pieceLabel(piece: PieceArt, copy: LaidCopy, obstacles: readonly Ring[], wish: LabelWish): DrawingItem[] {
+  const seams = wish.seams.filter((seam) => boxesMeet(seam, ringBox(copy.outline.outer)));
+  const clear = labelBesides(piece, copy, obstacles, { ...wish, seams });
+  return clear.length > 0 || seams.length === 0
+    ? clear
+    : labelBesides(piece, copy, obstacles, { ...wish, seams: [] });
+}
+
+function labelBesides(
+  piece: PieceArt,
+  copy: LaidCopy,
+  obstacles: readonly Ring[],
+  { grain, texts, seams }: LabelWish,
+): DrawingItem[] {
+  const rings = [copy.outline.outer, ...copy.outline.holes];
+  const name = piece.count > 1 ? `${copy.name} · ${texts.copy(copy.copy + 1, piece.count)}` : copy.name;
+  const detail = plainLine(piece.detail);
+  const blocks = [[name, detail].filter((line) => line !== ""), [name]];
+  for (const { turned, crossedToo, least } of LABEL_TRIES) {
+    const room = turned ? rings.map(quarterTurned) : rings;
+    const lines = turned ? obstacles.map(quarterTurned) : obstacles;
+    const bands = turned ? seams.map(turnedBox) : seams;
+    for (const text of blocks) {
+      for (const size of SIZES) {
+        if (size < least) continue;
+        const width = Math.max(...text.map((line, i) => textWidth(line, sizeOf(size, i), i === 0)));
+        const height = blockHeight(size, text.length) + (grain === "none" ? 0 : size);
+        const spot = labelSpot(room, lines, width + size, height + size * 0.5, bands);
+        if (!spot || (spot.crossed && !crossedToo)) continue;
+        const at = turned ? { x: -spot.y, y: spot.x } : spot;
+        return labelBlock(text, at, size, turned, grain, copy.key, spot.width);
+      }
+    }
+  }
+  return [];
+}
+
+/** Ways to put a label, best first: clear of the lines and easy to read, level or along the piece; then what is left. */
+const LABEL_TRIES = [
+  { turned: false, crossedToo: false, least: 2.4 },
+  { turned: true, crossedToo: false, least: 3 },
+  { turned: false, crossedToo: false, least: 0 },
+  { turned: false, crossedToo: true, least: 3 },
+  { turned: true, crossedToo: false, least: 0 },
+  { turned: true, crossedToo: true, least: 0 },
+] as const;
+
+/** The second line is smaller than the name. */
+const sizeOf = (size: number, line: number): number => (line === 0 ? size : size * 0.8);
+const blockHeight = (size: number, lines: number): number =>
+  LEADING * size * (lines === 1 ? 1 : 1 + 0.8 * (lines - 1));
+
+function boxesMeet(a: Box, b: Box): boolean {
+  return a.minX <= b.maxX && a.maxX >= b.minX && a.minY <= b.maxY && a.maxY >= b.minY;
+}
+
+function turnedBox({ minX, minY, maxX, maxY }: Box): Box {
+  return { minX: minY, maxX: maxY, minY: -maxX, maxY: -minX };
+}
+
+/** The plane turned a quarter clockwise, so that upright room becomes level room. */
+function quarterTurned(points: Ring): Ring {
+  const out = new Float64Array(points.length);
+  for (let i = 0; i < points.length; i += 2) {
+    out[i] = points[i + 1]!;
+    out[i + 1] = -points[i]!;
+  }
+  return out;
+}
+
+function labelBlock(
+  text: readonly string[],
+  at: { readonly x: number; readonly y: number },
+  size: number,
+  turned: boolean,
+  grain: GrainArrow,
+  owner: string,
+  room: number,
+): DrawingItem[] {
+  const items: DrawingItem[] = [];
+  const height = blockHeight(size, text.length) + (grain === "none" ? 0 : size);
+  // `down` runs from the top of the block; (0, −1) for level text, (1, 0) for text that reads upward.
+  const place = (down: number): [number, number] =>
+    turned ? [at.x - height / 2 + down, at.y] : [at.x, at.y + height / 2 - down];
+  let down = 0;
+  text.forEach((line, i) => {
+    const em = sizeOf(size, i);
+    const [x, y] = place(down + em * 0.95);
+    down += em * LEADING;
+    items.push(drawText(line, x, y, em, { anchor: "middle", turnDeg: turned ? 90 : 0, bold: i === 0, owner }));
+  });
+  if (grain === "none") return items;
+  // The arrow always lies along the roll. Beside turned text there is only the block's height for it.
+  const [x, y] = place(down + size * 0.5);
+  if (turned)
+    items.push(...grainArrow(at.x, at.y - textHalf(text, size) - size, Math.max(4, height), grain, size, owner));
+  else items.push(...grainArrow(x, y, Math.min(room - size, Math.max(40, 6 * size)), grain, size, owner));
+  return items;
+}
+
+const textHalf = (text: readonly string[], size: number): number =>
+  Math.max(...text.map((line, i) => textWidth(line, sizeOf(size, i), i === 0))) / 2;
+
+/** An arrow along the roll, centred on (x, y): two heads, or one when the cloth is one-way. */
+function grainArrow(
+  x: number,
+  y: number,
+  length: number,
+  grain: GrainArrow,
+  size: number,
+  owner: string,
+): DrawingItem[] {
+  const half = length / 2;
+  const head = Math.min(size * 0.35, length / 4);
+  const tip = (end: number, back: number): Contour =>
+    straightContour([end - back * 1.6 * head, y + head / 2, end, y, end - back * 1.6 * head, y - head / 2]);
+  const items = [
+    drawLine("grain", segmentContour(x - half, y, x + half, y), owner),
+    drawLine("grain", tip(x + half, 1), owner),
+  ];
+  if (grain === "both") items.push(drawLine("grain", tip(x - half, -1), owner));
+  return items;
+}

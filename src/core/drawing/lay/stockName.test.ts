@@ -1,0 +1,40 @@
+import { expect, test } from "vitest";
+import type { MaterialStock } from "../../materials/stock.ts";
+import { cutLength } from "../../units/cutLength.ts";
+import { stockName } from "./stockName.ts";
+
+const write = (mm: number) => cutLength(mm, "mm");
+const roll: MaterialStock = {
+  kind: "roll",
+  id: "roll",
+  width: 1400,
+  selvedge: 10,
+  length: null,
+  squaring: 0,
+  flaws: [],
+};
+const rest = (id: string, along: number, count = 1): MaterialStock => ({
+  kind: "remnant",
+  id,
+  shape: { kind: "rectangle", along, across: 400 },
+  flaws: [],
+  count,
+});
+
+test("a roll or leftover that is alone of its kind is named by kind and size", () => {
+  const stock = [rest("remnant", 600), roll];
+  expect(stockName(stock, "remnant", write, "en")).toBe("remnant, 600 mm × 400 mm");
+  expect(stockName(stock, "remnant", write, "de")).toBe("Rest, 600 mm × 400 mm");
+  expect(stockName(stock, "roll", write, "en")).toBe("roll, 1400 mm wide");
+});
+
+test("of several, each has its number in the list, and equal ones are counted", () => {
+  const stock = [rest("a", 600), rest("b", 300, 2), roll];
+  expect(stockName(stock, "a", write, "en")).toBe("remnant 1, 600 mm × 400 mm");
+  expect(stockName(stock, "b (2)", write, "en")).toBe("remnant 2, 300 mm × 400 mm, 2 of 2");
+  expect(stockName(stock, "b", write, "de")).toBe("Rest 2, 300 mm × 400 mm, 1 von 2");
+});
+
+test("what is not there is named as it was asked for", () => {
+  expect(stockName([roll], "elsewhere", write, "en")).toBe("elsewhere");
+});

@@ -1,0 +1,35 @@
+import { isRectangle } from "../../geometry/ring.ts";
+import type { LaySheet, PieceArt } from "../lay/layDrawing.ts";
+
+/** What of a lay is worth paper. */
+export interface CurvedSheet {
+  /** The lay without its rectangles. */
+  readonly sheet: LaySheet;
+  /** Name, size and number of the rectangles that are cut by size instead, one line a kind. */
+  readonly bySize: readonly string[];
+}
+
+/** mm that an edge may be off and still be cut with a ruler. */
+const STRAIGHT = 0.05;
+
+/** The curved pieces of a lay where they lie; rectangles are listed by size. */
+export function curvedSheet(sheet: LaySheet, art: ReadonlyMap<string, PieceArt>): CurvedSheet {
+  const square = sheet.copies.filter(({ outline }) => isRectangle(outline.outer, STRAIGHT));
+  const keys = new Set(square.map(({ key }) => key));
+  const counts = new Map<string, number>();
+  for (const { pieceId } of square) counts.set(pieceId, (counts.get(pieceId) ?? 0) + 1);
+  return {
+    sheet: {
+      ...sheet,
+      drawing: {
+        ...sheet.drawing,
+        items: sheet.drawing.items.filter(({ owner }) => owner === undefined || !keys.has(owner)),
+      },
+      copies: sheet.copies.filter(({ key }) => !keys.has(key)),
+    },
+    bySize: [...counts].map(([id, count]) => {
+      const piece = art.get(id)!;
+      return `${count} × ${piece.name}: ${piece.detail}`;
+    }),
+  };
+}

@@ -1,0 +1,76 @@
+import { expect, test } from "vitest";
+import { straightContour } from "../../geometry/contourShapes.ts";
+import { ringBox, solid } from "../../geometry/ring.ts";
+import { paperNamed } from "../../project/papers.ts";
+import { textWidth } from "../list/textWidth.ts";
+import { type Pattern, patternSheet } from "./patternSheet.ts";
+import { seamsOf, type TilingOptions, tilePieces } from "./tiling.ts";
+
+const paper: TilingOptions = {
+  paper: paperNamed("A4")!,
+  margin: 10,
+  overlap: 10,
+  orientation: "fewest",
+  correction: { x: 1, y: 1 },
+};
+const triangle = (id: string, along: number, across: number, turnDeg = 0): Pattern => {
+  const points = [0, 0, along, 0, 0, across];
+  return {
+    id,
+    art: {
+      name: id,
+      detail: "",
+      contour: straightContour(points, true),
+      outline: solid(Float64Array.from(points)),
+      lines: [],
+      count: 1,
+    },
+    orientation: { turnDeg, mirrored: false },
+    grain: "both",
+  };
+};
+
+test("every pattern is there once, none over another, no cloth under them", () => {
+  const sheet = patternSheet([triangle("a", 150, 80), triangle("b", 90, 200), triangle("c", 60, 60, 90)], paper)!;
+  expect(sheet.copies.map((copy) => copy.pieceId).sort()).toEqual(["a", "b", "c"]);
+  const boxes = sheet.copies.map((copy) => ringBox(copy.outline.outer));
+  boxes.forEach((one, i) => {
+    for (const other of boxes.slice(i + 1)) {
+      const apart =
+        one.maxX <= other.minX || other.maxX <= one.minX || one.maxY <= other.minY || other.maxY <= one.minY;
+      expect(apart).toBe(true);
+    }
+  });
+  expect(sheet.drawing.items.some((item) => item.kind === "line" && item.role === "cloth")).toBe(false);
+});
+
+test("no pattern, no sheet", () => {
+  expect(patternSheet([], paper)).toBeNull();
+});
+
+test("names keep off the seams between sheets wherever their piece has room beside them", () => {
+  const box = (id: string, along: number, across: number): Pattern => {
+    const points = [0, 0, along, 0, along, across, 0, across];
+    const outline = solid(Float64Array.from(points));
+    const art = { ...triangle(id, 1, 1).art, contour: straightContour(points, true), outline, detail: "cut 2" };
+    return { ...triangle(id, 1, 1), art };
+  };
+  // Over two sheets along, over two across, and over four with their middle on a seam.
+  const patterns = [box("Long gusset", 370, 60), box("High back panel", 90, 520), box("Body", 370, 540)];
+  const sheet = patternSheet(patterns, paper)!;
+  const tiling = tilePieces(sheet.copies, paper);
+  const seams = seamsOf(tiling);
+  expect(seams.length).toBeGreaterThan(2);
+  const names = sheet.drawing.items.filter((item) => item.kind === "text");
+  expect(names.map(({ text }) => text).sort()).toEqual(
+    ["Body", "High back panel", "Long gusset", "cut 2", "cut 2", "cut 2"].sort(),
+  );
+  for (const { text, x, y, size, turnDeg } of names) {
+    expect(turnDeg).toBe(0);
+    const half = textWidth(text, size, true) / 2;
+    for (const seam of seams) {
+      const meets = x + half > seam.minX && x - half < seam.maxX && y + size * 0.8 > seam.minY && y < seam.maxY;
+      expect(meets, `${text} on a seam`).toBe(false);
+    }
+  }
+});

@@ -1,0 +1,77 @@
+import { expect, test } from "vitest";
+import { rectangleRing, solid } from "../../geometry/ring.ts";
+import { paperNamed } from "../../project/papers.ts";
+import { rowLetters, type TilingOptions, tileCount, tilePieces } from "./tiling.ts";
+
+const options = (paper: string, more: Partial<TilingOptions> = {}): TilingOptions => ({
+  paper: paperNamed(paper)!,
+  margin: 10,
+  overlap: 10,
+  orientation: "fewest",
+  correction: { x: 1, y: 1 },
+  ...more,
+});
+const full = (width: number, height: number) => [
+  { name: "cloth", outline: solid(rectangleRing(0, 0, width, height)) },
+];
+
+// Counts below: own arithmetic on usable = paper − 2 × margin, each further sheet adding usable − overlap.
+test("a 1000 × 700 layout takes 18 A4 upright, 16 lying, 8 A3", () => {
+  const count = (paper: string, orientation: TilingOptions["orientation"]) =>
+    tilePieces(full(1000, 700), options(paper, { orientation })).tiles.length;
+  expect(count("A4", "portrait")).toBe(18);
+  expect(count("A4", "landscape")).toBe(16);
+  expect(count("A4", "fewest")).toBe(16);
+  expect(count("A3", "fewest")).toBe(8);
+});
+
+test("a 100 × 1520 strap takes 6 A4 down the page and 9 across", () => {
+  expect(tilePieces(full(100, 1520), options("A4", { orientation: "portrait" })).tiles).toHaveLength(6);
+  expect(tilePieces(full(100, 1520), options("A4", { orientation: "landscape" })).tiles).toHaveLength(9);
+  expect(tilePieces(full(100, 1520), options("A4")).tiles).toHaveLength(6);
+});
+
+test("1000 mm on Letter with a quarter-inch margin: 5 columns butted, 6 overlapped", () => {
+  expect(tileCount(1000, 215.9 - 12.7, 0)).toBe(5);
+  expect(tileCount(1000, 215.9 - 12.7, 10)).toBe(6);
+  expect(tileCount(190, 190, 10)).toBe(1);
+  expect(tileCount(370, 190, 10)).toBe(2);
+  expect(() => tileCount(100, 10, 10)).toThrow(RangeError);
+});
+
+test("rows are lettered as in a table", () => {
+  expect([0, 25, 26, 51, 52, 701, 702].map(rowLetters)).toEqual(["A", "Z", "AA", "AZ", "BA", "ZZ", "AAA"]);
+});
+
+test("tiles know their window, their neighbours and their pieces, and blank ones are left out", () => {
+  const pieces = [
+    { name: "left", outline: solid(rectangleRing(0, 0, 100, 100)) },
+    { name: "right", outline: solid(rectangleRing(900, 500, 100, 100)) },
+  ];
+  const { tiles, rows, columns } = tilePieces(pieces, options("A4", { orientation: "portrait" }));
+  expect([rows, columns]).toEqual([3, 6]);
+  expect(tiles.map((tile) => [tile.name, tile.pieces])).toEqual([
+    ["A6", ["right"]],
+    ["C1", ["left"]],
+  ]);
+  for (const { window } of tiles) {
+    expect(window.maxX - window.minX).toBeCloseTo(190, 9);
+    expect(window.maxY - window.minY).toBeCloseTo(277, 9);
+  }
+  const row = tilePieces(full(300, 100), options("A4", { orientation: "portrait" })).tiles;
+  expect(row.map(({ name, left, right }) => [name, left, right])).toEqual([
+    ["A1", null, "A2"],
+    ["A2", "A1", null],
+  ]);
+});
+
+test("a sheet in the middle of a large piece stays, or the paper would have a hole", () => {
+  expect(tilePieces(full(500, 760), options("A4", { orientation: "portrait" })).tiles).toHaveLength(9);
+});
+
+test("a printer that prints small leaves room for less of the drawing", () => {
+  const shrunk = options("A4", { orientation: "portrait", correction: { x: 1 / 0.95, y: 1 / 0.97 } });
+  const { window } = tilePieces(full(100, 100), shrunk).tiles[0]!;
+  expect(window.maxX - window.minX).toBeCloseTo(190 * 0.95, 9);
+  expect(window.maxY - window.minY).toBeCloseTo(277 * 0.97, 9);
+});

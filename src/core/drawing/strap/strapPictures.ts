@@ -1,0 +1,39 @@
+import type { StrapResult } from "../../straps/build/strapResult.ts";
+import { english } from "../../straps/words/english.ts";
+import type { StrapWords } from "../../straps/words/strapWords.ts";
+import type { Drawing } from "../list/drawing.ts";
+import { foldPicture } from "./foldPicture.ts";
+import { stripPicture } from "./stripPicture.ts";
+
+/** A picture with the words that go below it and a stem for its file. */
+export interface StrapPicture {
+  readonly stem: string;
+  readonly caption: string;
+  readonly drawing: Drawing;
+}
+
+/** Width between the margins of an A4 sheet, mm. */
+const A4_ROOM = 180;
+
+/**
+ * Everything there is to see of a strap: its section, and each different strip laid flat with its lines. They are
+ * drawn to be shown as large as they are, at most `room` mm wide where that can be, and name their scale.
+ */
+export function strapPictures(
+  result: StrapResult,
+  words: StrapWords = english,
+  room: number = A4_ROOM,
+): readonly StrapPicture[] {
+  const title = words.constructions[result.wish.construction].title;
+  const drawn = result.pieces.filter((piece) => piece.lines.length > 0);
+  return [
+    { stem: "section", caption: title, drawing: foldPicture(result, title, words, room) },
+    ...drawn.map((piece) => ({
+      stem: `strip-${piece.id.replace(`${result.wish.id}-`, "")}`,
+      caption: words.laidFlat(
+        piece.name === result.wish.name ? "" : piece.name.replace(`${result.wish.name}, `, ""),
+      ),
+      drawing: stripPicture(piece, words, room),
+    })),
+  ];
+}
