@@ -1,9 +1,9 @@
-import { benchCommand } from "./bench.ts";
-import { checkCommand } from "./check.ts";
+import { benchCommand } from "./bench/bench.ts";
+import { checkCommand } from "./check/check.ts";
 import type { Command } from "./command.ts";
-import { layCommand } from "./lay.ts";
-import { strapCommand } from "./strap.ts";
-import { yieldCommand } from "./yield.ts";
+import { layCommand } from "./lay/lay.ts";
+import { strapCommand } from "./strap/strap.ts";
+import { yieldCommand } from "./yield/yield.ts";
 
 /** Every command, in the order of the help page. */
 export const COMMANDS: readonly Command[] = [layCommand, yieldCommand, strapCommand, checkCommand, benchCommand];

@@ -1,8 +1,8 @@
 #!/usr/bin/env node
 import { readFileSync } from "node:fs";
 import { COMMANDS } from "./commands.ts";
+import { terminalIo } from "./inOut/terminal.ts";
 import { run } from "./run.ts";
-import { terminalIo } from "./terminal.ts";
 
 // A reader that stops early (`laywright … | head`) is no fault.
 process.stdout.on("error", (error: NodeJS.ErrnoException) => process.exit(error.code === "EPIPE" ? 0 : 1));

@@ -3,10 +3,10 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { expect, test } from "vitest";
 import { type Command, EXIT, type Io, JSON_OPTION } from "./command.ts";
-import { numberOption } from "./optionValues.ts";
-import { plainProblem } from "./problemReport.ts";
+import { plainProblem } from "./inOut/problemReport.ts";
+import { writeFiles } from "./inOut/writeFiles.ts";
+import { numberOption } from "./options/optionValues.ts";
 import { run } from "./run.ts";
-import { writeFiles } from "./writeFiles.ts";
 
 function recorder() {
   const said = { out: "", err: "", progress: "" };

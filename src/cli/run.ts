@@ -2,9 +2,9 @@ import { nearestWord } from "../core/problems/nearestWord.ts";
 import { LANGUAGES, type Language } from "../core/units/language.ts";
 import { type Command, EXIT, type ExitCode, type Io, UsageError } from "./command.ts";
 import { commandHelp, programHelp, usageLine } from "./help.ts";
-import { wordOption } from "./optionValues.ts";
-import { parseCommandLine } from "./parseCommandLine.ts";
-import { InputProblem, reportInputProblem } from "./problemReport.ts";
+import { InputProblem, reportInputProblem } from "./inOut/problemReport.ts";
+import { wordOption } from "./options/optionValues.ts";
+import { parseCommandLine } from "./options/parseCommandLine.ts";
 import { USAGE_TEXTS } from "./words/usageTexts.ts";
 
 /**

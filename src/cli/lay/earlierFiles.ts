@@ -1,7 +1,7 @@
 import { createHash } from "node:crypto";
 import { readFileSync, rmSync } from "node:fs";
 import { basename, join } from "node:path";
-import type { OutFile } from "../writeFiles.ts";
+import type { OutFile } from "../inOut/writeFiles.ts";
 
 /** A written file as `plan.json` remembers it: its name in the folder and the SHA-256 of its bytes, in hex. */
 export interface WrittenFile {

@@ -10,7 +10,7 @@ import type { LayFinding, LeftOut } from "../../core/problems/layProblems.ts";
 import type { Language } from "../../core/units/language.ts";
 import type { SearchPool } from "../../worker/searchPool.ts";
 import type { Io } from "../command.ts";
-import type { ReadProject } from "../readProjectFile.ts";
+import type { ReadProject } from "../inOut/readProjectFile.ts";
 import { timedSearch } from "../timedSearch.ts";
 import type { CliTexts } from "../words/cliTexts.ts";
 import { CLI_TEXTS } from "../words/cliTextTables.ts";

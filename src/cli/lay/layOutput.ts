@@ -4,7 +4,7 @@ import { distinctStems } from "../../export/fileStem.ts";
 import type { PlanFile } from "../../export/planFile.ts";
 import { type PlanFiles, planFiles } from "../../export/planFiles.ts";
 import { FILE_TEXTS } from "../../export/words/fileTextTables.ts";
-import type { ReadProject } from "../readProjectFile.ts";
+import type { ReadProject } from "../inOut/readProjectFile.ts";
 import { costOf } from "./costWords.ts";
 import { fontBytes } from "./fonts.ts";
 import type { LaidCloth } from "./laidProject.ts";

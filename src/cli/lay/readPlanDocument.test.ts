@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { InputProblem } from "../problemReport.ts";
+import { InputProblem } from "../inOut/problemReport.ts";
 import { readPlanDocument } from "./readPlanDocument.ts";
 
 function wrong(data: unknown): string[] {

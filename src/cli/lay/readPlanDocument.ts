@@ -7,7 +7,7 @@ import type {
   StockPlacement,
   Unplaced,
 } from "../../core/lay/problem/layProblem.ts";
-import { InputProblem } from "../problemReport.ts";
+import { InputProblem } from "../inOut/problemReport.ts";
 import type { PlanValue } from "../words/cliTexts.ts";
 import { CLI_TEXTS } from "../words/cliTextTables.ts";
 

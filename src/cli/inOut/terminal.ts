@@ -1,4 +1,4 @@
-import type { Io } from "./command.ts";
+import type { Io } from "../command.ts";
 
 /** The program's own streams. Progress is a single line redrawn in place, and only where a person watches. */
 export function terminalIo(): Io {

@@ -2,10 +2,10 @@ import { existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "no
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterAll, expect, test } from "vitest";
-import { runCli } from "../../tests/tools/runCli.ts";
-import { readProject } from "../core/project/file/readProject.ts";
-import { writeProject } from "../core/project/file/writeProject.ts";
-import { CONSTRUCTION_IDS } from "../core/straps/wish/strapWish.ts";
+import { runCli } from "../../../tests/tools/runCli.ts";
+import { readProject } from "../../core/project/file/readProject.ts";
+import { writeProject } from "../../core/project/file/writeProject.ts";
+import { CONSTRUCTION_IDS } from "../../core/straps/wish/strapWish.ts";
 
 const folder = mkdtempSync(join(tmpdir(), "strap-test-"));
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
@@ -148,7 +148,7 @@ test("a fold test says what to fold, then fits what was read", async () => {
 
 test("a fold test's fit is stored with its material and nothing else changes", async () => {
   const file = join(folder, "bag.json");
-  const before = readProject(readFileSync(new URL("../../fixtures/harbour-bags.json", import.meta.url), "utf8"));
+  const before = readProject(readFileSync(new URL("../../../fixtures/harbour-bags.json", import.meta.url), "utf8"));
   if (!before.ok) throw new Error("the demo project cannot be read");
   writeFileSync(file, writeProject(before.value));
   const { id } = before.value.materials[0]!;

@@ -1,7 +1,7 @@
 import { mkdirSync, renameSync, rmSync, statSync, writeFileSync } from "node:fs";
 import { dirname, join } from "node:path";
+import type { CliTexts, FileFault } from "../words/cliTexts.ts";
 import { plainProblem } from "./problemReport.ts";
-import type { CliTexts, FileFault } from "./words/cliTexts.ts";
 
 /** A file to write, its name below the folder. */
 export interface OutFile {

@@ -1,12 +1,12 @@
-import { lengthForStraps } from "../core/lay/boxes/straps/lengthForStraps.ts";
-import type { StrapDirections, StrapOnCloth } from "../core/lay/boxes/straps/strapProblem.ts";
-import { strapYield } from "../core/lay/boxes/straps/strapYield.ts";
-import type { Problem } from "../core/problems/problem.ts";
-import type { Language } from "../core/units/language.ts";
-import { type LengthRange, parseLength } from "../core/units/parseLength.ts";
-import { type Command, EXIT, JSON_OPTION, type ParsedArgs, UsageError } from "./command.ts";
-import { numberOption, requiredOption, wordOption } from "./optionValues.ts";
-import { inputProblem, plainProblem } from "./problemReport.ts";
+import { lengthForStraps } from "../../core/lay/boxes/straps/lengthForStraps.ts";
+import type { StrapDirections, StrapOnCloth } from "../../core/lay/boxes/straps/strapProblem.ts";
+import { strapYield } from "../../core/lay/boxes/straps/strapYield.ts";
+import type { Problem } from "../../core/problems/problem.ts";
+import type { Language } from "../../core/units/language.ts";
+import { type LengthRange, parseLength } from "../../core/units/parseLength.ts";
+import { type Command, EXIT, JSON_OPTION, type ParsedArgs, UsageError } from "../command.ts";
+import { inputProblem, plainProblem } from "../inOut/problemReport.ts";
+import { numberOption, requiredOption, wordOption } from "../options/optionValues.ts";
 import { lengthText, yieldText } from "./yieldText.ts";
 
 /** Nobody cuts a strap or a cloth below a millimetre; 20 m is wider than any loom. */

@@ -1,6 +1,6 @@
 import { availableParallelism } from "node:os";
-import { CUT_MODES, type CutMode } from "../core/lay/engines/chooseEngines.ts";
-import type { OptionSpec, ParsedArgs } from "./command.ts";
+import { CUT_MODES, type CutMode } from "../../core/lay/engines/chooseEngines.ts";
+import type { OptionSpec, ParsedArgs } from "../command.ts";
 import { numberOption, wordOption } from "./optionValues.ts";
 
 /** Options of every command that searches. */

@@ -1,19 +1,19 @@
-import { lengthLabel } from "../core/drawing/strap/dimensionLine.ts";
-import { ringBox } from "../core/geometry/ring.ts";
-import { cautionText } from "../core/materials/cautions/caution.ts";
-import { CAUTION_TABLES } from "../core/materials/cautions/cautionTables.ts";
-import type { PieceLine } from "../core/materials/cutPiece.ts";
-import type { Consumable, StrapResult } from "../core/straps/build/strapResult.ts";
-import type { ProfileSpan } from "../core/straps/section/thicknessProfile.ts";
-import type { StrapMaterial } from "../core/straps/wish/strapMaterial.ts";
-import { phraseText } from "../core/straps/words/phrase.ts";
-import type { StrapWords } from "../core/straps/words/strapWords.ts";
-import { STRAP_WORDS } from "../core/straps/words/strapWordTables.ts";
-import { formatLength } from "../core/units/formatLength.ts";
-import type { Language } from "../core/units/language.ts";
-import type { CliTexts } from "./words/cliTexts.ts";
-import { CLI_TEXTS } from "./words/cliTextTables.ts";
-import { wrapRows } from "./wrapText.ts";
+import { lengthLabel } from "../../core/drawing/strap/dimensionLine.ts";
+import { ringBox } from "../../core/geometry/ring.ts";
+import { cautionText } from "../../core/materials/cautions/caution.ts";
+import { CAUTION_TABLES } from "../../core/materials/cautions/cautionTables.ts";
+import type { PieceLine } from "../../core/materials/cutPiece.ts";
+import type { Consumable, StrapResult } from "../../core/straps/build/strapResult.ts";
+import type { ProfileSpan } from "../../core/straps/section/thicknessProfile.ts";
+import type { StrapMaterial } from "../../core/straps/wish/strapMaterial.ts";
+import { phraseText } from "../../core/straps/words/phrase.ts";
+import type { StrapWords } from "../../core/straps/words/strapWords.ts";
+import { STRAP_WORDS } from "../../core/straps/words/strapWordTables.ts";
+import { formatLength } from "../../core/units/formatLength.ts";
+import type { Language } from "../../core/units/language.ts";
+import { wrapRows } from "../inOut/wrapText.ts";
+import type { CliTexts } from "../words/cliTexts.ts";
+import { CLI_TEXTS } from "../words/cliTextTables.ts";
 
 /** Both units at once: makers think in either, and the trade mixes them. */
 export const bothUnits: (mm: number, language: Language) => string = lengthLabel;

@@ -1,10 +1,10 @@
-import { problemLine } from "../core/problems/describeProblem.ts";
-import type { Problem } from "../core/problems/problem.ts";
-import { SENTENCES } from "../core/problems/sentenceTables.ts";
-import type { Language } from "../core/units/language.ts";
-import type { Io } from "./command.ts";
-import type { CliTexts } from "./words/cliTexts.ts";
-import { CLI_TEXTS } from "./words/cliTextTables.ts";
+import { problemLine } from "../../core/problems/describeProblem.ts";
+import type { Problem } from "../../core/problems/problem.ts";
+import { SENTENCES } from "../../core/problems/sentenceTables.ts";
+import type { Language } from "../../core/units/language.ts";
+import type { Io } from "../command.ts";
+import type { CliTexts } from "../words/cliTexts.ts";
+import { CLI_TEXTS } from "../words/cliTextTables.ts";
 
 /** What the person gave cannot be used: ends a command with exit code 1, every problem told at once. */
 export class InputProblem extends Error {

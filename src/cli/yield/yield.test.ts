@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { runCli } from "../../tests/tools/runCli.ts";
+import { runCli } from "../../../tests/tools/runCli.ts";
 
 const attempt = (...words: string[]) => runCli("yield", ...words);
 

@@ -1,12 +1,12 @@
-import { checkPlan } from "../core/lay/check/checkPlan.ts";
-import type { Problem } from "../core/problems/problem.ts";
-import { type Command, EXIT, type ExitCode, type Io, JSON_OPTION, type ParsedArgs } from "./command.ts";
-import { isPlanDocument, readPlanDocument } from "./lay/readPlanDocument.ts";
-import { inputProblem } from "./problemReport.ts";
-import { readInput } from "./readInput.ts";
-import { readProjectFile } from "./readProjectFile.ts";
-import type { CliTexts } from "./words/cliTexts.ts";
-import { CLI_TEXTS } from "./words/cliTextTables.ts";
+import { checkPlan } from "../../core/lay/check/checkPlan.ts";
+import type { Problem } from "../../core/problems/problem.ts";
+import { type Command, EXIT, type ExitCode, type Io, JSON_OPTION, type ParsedArgs } from "../command.ts";
+import { inputProblem } from "../inOut/problemReport.ts";
+import { readInput } from "../inOut/readInput.ts";
+import { readProjectFile } from "../inOut/readProjectFile.ts";
+import { isPlanDocument, readPlanDocument } from "../lay/readPlanDocument.ts";
+import type { CliTexts } from "../words/cliTexts.ts";
+import { CLI_TEXTS } from "../words/cliTextTables.ts";
 
 /** `check`: is this project sound, is this plan right? */
 export const checkCommand: Command = {

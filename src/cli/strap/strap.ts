@@ -1,23 +1,23 @@
 import { basename, dirname } from "node:path";
-import type { DrawnText } from "../core/drawing/list/drawing.ts";
-import { strapPictures } from "../core/drawing/strap/strapPictures.ts";
-import { buildStrap } from "../core/straps/build/buildStrap.ts";
-import type { StrapResult } from "../core/straps/build/strapResult.ts";
-import { CONSTRUCTION_IDS } from "../core/straps/wish/strapWish.ts";
-import { english } from "../core/straps/words/english.ts";
-import { STRAP_WORDS } from "../core/straps/words/strapWordTables.ts";
-import { openFaces } from "../export/fonts/faces.ts";
-import { textOutlines } from "../export/fonts/textOutlines.ts";
-import { svgText } from "../export/svg/svgText.ts";
-import { type Command, EXIT, type Io, JSON_OPTION, type ParsedArgs } from "./command.ts";
+import type { DrawnText } from "../../core/drawing/list/drawing.ts";
+import { strapPictures } from "../../core/drawing/strap/strapPictures.ts";
+import { buildStrap } from "../../core/straps/build/buildStrap.ts";
+import type { StrapResult } from "../../core/straps/build/strapResult.ts";
+import { CONSTRUCTION_IDS } from "../../core/straps/wish/strapWish.ts";
+import { english } from "../../core/straps/words/english.ts";
+import { STRAP_WORDS } from "../../core/straps/words/strapWordTables.ts";
+import { openFaces } from "../../export/fonts/faces.ts";
+import { textOutlines } from "../../export/fonts/textOutlines.ts";
+import { svgText } from "../../export/svg/svgText.ts";
+import { type Command, EXIT, type Io, JSON_OPTION, type ParsedArgs } from "../command.ts";
+import { inputProblem } from "../inOut/problemReport.ts";
+import { writeFiles } from "../inOut/writeFiles.ts";
+import { fontBytes } from "../lay/fonts.ts";
+import { CLI_TEXTS } from "../words/cliTextTables.ts";
 import { foldTestReport } from "./foldTestReport.ts";
-import { fontBytes } from "./lay/fonts.ts";
-import { inputProblem } from "./problemReport.ts";
 import { STRAP_OPTIONS } from "./strapHelp.ts";
 import { atOptions, readStrap } from "./strapOptions.ts";
 import { strapJson, strapText } from "./strapReport.ts";
-import { CLI_TEXTS } from "./words/cliTextTables.ts";
-import { writeFiles } from "./writeFiles.ts";
 
 /** `laywright strap`: one strap, from the fold to the finished strap. */
 export const strapCommand: Command = {

@@ -1,19 +1,27 @@
-import type { CutMode } from "../core/lay/engines/chooseEngines.ts";
-import { nodePool } from "../worker/nodePool.ts";
-import type { SearchPool } from "../worker/searchPool.ts";
-import { type AgainstLine, otherPackers, runAgainst } from "./bench/against.ts";
-import { type BenchLine, benchLine } from "./bench/benchLine.ts";
-import { benchProblem } from "./bench/benchProblem.ts";
-import { type BenchRow, benchTable, scaleTable, seedTable } from "./bench/benchTable.ts";
-import { type Instance, readDataset } from "./bench/dataset.ts";
-import { familyTable } from "./bench/familyTable.ts";
-import { benchModule, instancesAt } from "./bench/instancesAt.ts";
-import { outlineRate } from "./bench/outlineRate.ts";
-import { verifyLine } from "./bench/verifyLine.ts";
-import { type Command, EXIT, type ExitCode, type Io, JSON_OPTION, type ParsedArgs, UsageError } from "./command.ts";
-import { InputProblem, plainProblem } from "./problemReport.ts";
-import { CUT_OPTION, cutMode, SEARCH_OPTIONS, searchSettings } from "./searchSettings.ts";
-import { timedSearch } from "./timedSearch.ts";
+import type { CutMode } from "../../core/lay/engines/chooseEngines.ts";
+import { nodePool } from "../../worker/nodePool.ts";
+import type { SearchPool } from "../../worker/searchPool.ts";
+import {
+  type Command,
+  EXIT,
+  type ExitCode,
+  type Io,
+  JSON_OPTION,
+  type ParsedArgs,
+  UsageError,
+} from "../command.ts";
+import { InputProblem, plainProblem } from "../inOut/problemReport.ts";
+import { CUT_OPTION, cutMode, SEARCH_OPTIONS, searchSettings } from "../options/searchSettings.ts";
+import { timedSearch } from "../timedSearch.ts";
+import { type AgainstLine, otherPackers, runAgainst } from "./against.ts";
+import { type BenchLine, benchLine } from "./benchLine.ts";
+import { benchProblem } from "./benchProblem.ts";
+import { type BenchRow, benchTable, scaleTable, seedTable } from "./benchTable.ts";
+import { type Instance, readDataset } from "./dataset.ts";
+import { familyTable } from "./familyTable.ts";
+import { benchModule, instancesAt } from "./instancesAt.ts";
+import { outlineRate } from "./outlineRate.ts";
+import { verifyLine } from "./verifyLine.ts";
 
 /** Processor time for which `--scale` runs the outline engine alone on each job, s. */
 const PACE_SECONDS = 6;

@@ -1,6 +1,6 @@
-import type { MaterialKind } from "../core/materials/material.ts";
-import type { Problem } from "../core/problems/problem.ts";
-import type { StrapMaterial } from "../core/straps/wish/strapMaterial.ts";
+import type { MaterialKind } from "../../core/materials/material.ts";
+import type { Problem } from "../../core/problems/problem.ts";
+import type { StrapMaterial } from "../../core/straps/wish/strapMaterial.ts";
 import {
   CONSTRUCTION_IDS,
   type EndStyle,
@@ -10,15 +10,15 @@ import {
   STITCH_TYPES,
   type StrapWish,
   type WidthWish,
-} from "../core/straps/wish/strapWish.ts";
-import { STRAP_WORDS } from "../core/straps/words/strapWordTables.ts";
-import type { Language } from "../core/units/language.ts";
-import { type LengthRange, parseLength } from "../core/units/parseLength.ts";
-import { readThickness } from "../core/units/parseThickness.ts";
-import { type ParsedArgs, UsageError } from "./command.ts";
-import { numberOption, requiredOption, wordOption } from "./optionValues.ts";
-import { inputProblem } from "./problemReport.ts";
-import { CLI_TEXTS } from "./words/cliTextTables.ts";
+} from "../../core/straps/wish/strapWish.ts";
+import { STRAP_WORDS } from "../../core/straps/words/strapWordTables.ts";
+import type { Language } from "../../core/units/language.ts";
+import { type LengthRange, parseLength } from "../../core/units/parseLength.ts";
+import { readThickness } from "../../core/units/parseThickness.ts";
+import { type ParsedArgs, UsageError } from "../command.ts";
+import { inputProblem } from "../inOut/problemReport.ts";
+import { numberOption, requiredOption, wordOption } from "../options/optionValues.ts";
+import { CLI_TEXTS } from "../words/cliTextTables.ts";
 
 /** Materials that can be named on the command line: their kind, and a thickness from memory for want of a measured one. */
 const NAMED_MATERIALS: Readonly<Record<string, { readonly kind: MaterialKind; readonly thickness: number }>> = {

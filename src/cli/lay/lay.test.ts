@@ -2,14 +2,14 @@ import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSy
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterAll, expect, test } from "vitest";
-import { checkPlan } from "../core/lay/check/checkPlan.ts";
-import type { LayPlan } from "../core/lay/problem/layProblem.ts";
-import type { Io } from "./command.ts";
-import { rememberedFiles, removeEarlier, writtenFile } from "./lay/earlierFiles.ts";
+import { checkPlan } from "../../core/lay/check/checkPlan.ts";
+import type { LayPlan } from "../../core/lay/problem/layProblem.ts";
+import type { Io } from "../command.ts";
+import { InputProblem, type ToldProblem } from "../inOut/problemReport.ts";
+import { readProjectFile } from "../inOut/readProjectFile.ts";
+import { writeFiles } from "../inOut/writeFiles.ts";
+import { rememberedFiles, removeEarlier, writtenFile } from "./earlierFiles.ts";
 import { tellAndWrite } from "./lay.ts";
-import { InputProblem, type ToldProblem } from "./problemReport.ts";
-import { readProjectFile } from "./readProjectFile.ts";
-import { writeFiles } from "./writeFiles.ts";
 
 const folder = mkdtempSync(join(tmpdir(), "lay-test-"));
 afterAll(() => rmSync(folder, { recursive: true, force: true }));

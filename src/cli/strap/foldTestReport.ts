@@ -1,17 +1,17 @@
-import { failed, ok, type Result } from "../core/problems/problem.ts";
-import { expectedFold, FOLD_TESTS, type FoldFit, type FoldTestId, fitFold } from "../core/straps/foldTest.ts";
-import { withDecimalSign } from "../core/units/decimalSign.ts";
-import { formatLength } from "../core/units/formatLength.ts";
-import type { Language } from "../core/units/language.ts";
-import { type ParsedArgs, UsageError } from "./command.ts";
-import { wordOption } from "./optionValues.ts";
-import { inputProblem } from "./problemReport.ts";
+import { failed, ok, type Result } from "../../core/problems/problem.ts";
+import { expectedFold, FOLD_TESTS, type FoldFit, type FoldTestId, fitFold } from "../../core/straps/foldTest.ts";
+import { withDecimalSign } from "../../core/units/decimalSign.ts";
+import { formatLength } from "../../core/units/formatLength.ts";
+import type { Language } from "../../core/units/language.ts";
+import { type ParsedArgs, UsageError } from "../command.ts";
+import { inputProblem } from "../inOut/problemReport.ts";
+import { wrapRows } from "../inOut/wrapText.ts";
+import { wordOption } from "../options/optionValues.ts";
+import type { CliTexts } from "../words/cliTexts.ts";
+import { CLI_TEXTS } from "../words/cliTextTables.ts";
 import { storeFold } from "./storeFold.ts";
 import { LengthReader, readMaterials } from "./strapOptions.ts";
 import { bothUnits } from "./strapReport.ts";
-import type { CliTexts } from "./words/cliTexts.ts";
-import { CLI_TEXTS } from "./words/cliTextTables.ts";
-import { wrapRows } from "./wrapText.ts";
 
 /** Cut width of a test strip when none is given, mm; wide enough that a ruler's millimetre matters little. */
 const TEST_STRIP = 100;

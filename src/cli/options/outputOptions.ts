@@ -1,6 +1,6 @@
-import { readProject } from "../core/project/file/readProject.ts";
-import type { OptionSpec, ParsedArgs } from "./command.ts";
-import { UsageError } from "./command.ts";
+import { readProject } from "../../core/project/file/readProject.ts";
+import type { OptionSpec, ParsedArgs } from "../command.ts";
+import { UsageError } from "../command.ts";
 import { wordOption } from "./optionValues.ts";
 
 /** Options that stand in for output settings of the project file, for this run alone. */

@@ -1,4 +1,4 @@
-import type { OptionSpec } from "./command.ts";
+import type { OptionSpec } from "../command.ts";
 
 /** Options of `laywright strap`, in the order of its help: what nearly every strap needs comes first. */
 export const STRAP_OPTIONS: readonly OptionSpec[] = [

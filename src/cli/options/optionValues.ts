@@ -1,4 +1,4 @@
-import { type ParsedArgs, UsageError } from "./command.ts";
+import { type ParsedArgs, UsageError } from "../command.ts";
 
 /** Range a number option must lie in. */
 export interface NumberRule {

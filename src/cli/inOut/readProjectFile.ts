@@ -1,10 +1,10 @@
-import { pinFaults } from "../core/lay/check/pinFaults.ts";
-import { layProblemsOf } from "../core/lay/problem/fromProject.ts";
-import type { LayProblem } from "../core/lay/problem/layProblem.ts";
-import { type CutList, cutListOf } from "../core/project/cutList.ts";
-import { readProject } from "../core/project/file/readProject.ts";
-import type { Project } from "../core/project/project.ts";
-import type { Language } from "../core/units/language.ts";
+import { pinFaults } from "../../core/lay/check/pinFaults.ts";
+import { layProblemsOf } from "../../core/lay/problem/fromProject.ts";
+import type { LayProblem } from "../../core/lay/problem/layProblem.ts";
+import { type CutList, cutListOf } from "../../core/project/cutList.ts";
+import { readProject } from "../../core/project/file/readProject.ts";
+import type { Project } from "../../core/project/project.ts";
+import type { Language } from "../../core/units/language.ts";
 import { inputProblem } from "./problemReport.ts";
 
 /** A project file, worked out as far as the pieces to lay. */

@@ -1,10 +1,10 @@
 import { basename, dirname } from "node:path";
-import { nearestWord } from "../core/problems/nearestWord.ts";
-import { readProject } from "../core/project/file/readProject.ts";
-import { writeProject } from "../core/project/file/writeProject.ts";
-import { inputProblem, plainProblem } from "./problemReport.ts";
-import { readInput } from "./readInput.ts";
-import { writeFiles } from "./writeFiles.ts";
+import { nearestWord } from "../../core/problems/nearestWord.ts";
+import { readProject } from "../../core/project/file/readProject.ts";
+import { writeProject } from "../../core/project/file/writeProject.ts";
+import { inputProblem, plainProblem } from "../inOut/problemReport.ts";
+import { readInput } from "../inOut/readInput.ts";
+import { writeFiles } from "../inOut/writeFiles.ts";
 
 /** What a fold test found out about a material; thickness in mm. */
 export interface FoldFindings {

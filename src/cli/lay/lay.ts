@@ -1,33 +1,41 @@
 import { join } from "node:path";
-import { ringBox } from "../core/geometry/ring.ts";
-import { CHOICES, type LayChoice } from "../core/lay/alternatives/searchChoices.ts";
-import { type StripsPerMetre, strapsPerMetre } from "../core/lay/boxes/straps/strapsPerMetre.ts";
-import { checkPlan } from "../core/lay/check/checkPlan.ts";
-import type { LayProblem } from "../core/lay/problem/layProblem.ts";
-import type { CutPiece } from "../core/materials/cutPiece.ts";
-import { problemLine } from "../core/problems/describeProblem.ts";
-import { SENTENCES } from "../core/problems/sentenceTables.ts";
-import type { Project } from "../core/project/project.ts";
-import { formatLength } from "../core/units/formatLength.ts";
-import type { Language } from "../core/units/language.ts";
-import { layWords } from "../export/cutsheet/layWords.ts";
-import { nodePool } from "../worker/nodePool.ts";
-import type { SearchPool } from "../worker/searchPool.ts";
-import { type Command, EXIT, type ExitCode, type Io, JSON_OPTION, type ParsedArgs, UsageError } from "./command.ts";
-import { choiceWords } from "./lay/choiceWords.ts";
-import { costWords } from "./lay/costWords.ts";
-import { rememberedFiles, removeEarlier, writtenFile } from "./lay/earlierFiles.ts";
-import { type LaidCloth, layProject } from "./lay/laidProject.ts";
-import { type ChoiceEffort, layChoices } from "./lay/layChoices.ts";
-import { type LayDocument, layDocument, layFiles } from "./lay/layOutput.ts";
-import { materialPlan } from "./lay/planDocument.ts";
-import { numberOption, wordOption } from "./optionValues.ts";
-import { OUTPUT_OPTIONS, withOutputOptions } from "./outputOptions.ts";
-import { readInput } from "./readInput.ts";
-import { type ReadProject, readProjectFile } from "./readProjectFile.ts";
-import { CUT_OPTION, cutMode, SEARCH_OPTIONS, searchSettings } from "./searchSettings.ts";
-import { CLI_TEXTS } from "./words/cliTextTables.ts";
-import { type OutFile, writeFiles } from "./writeFiles.ts";
+import { ringBox } from "../../core/geometry/ring.ts";
+import { CHOICES, type LayChoice } from "../../core/lay/alternatives/searchChoices.ts";
+import { type StripsPerMetre, strapsPerMetre } from "../../core/lay/boxes/straps/strapsPerMetre.ts";
+import { checkPlan } from "../../core/lay/check/checkPlan.ts";
+import type { LayProblem } from "../../core/lay/problem/layProblem.ts";
+import type { CutPiece } from "../../core/materials/cutPiece.ts";
+import { problemLine } from "../../core/problems/describeProblem.ts";
+import { SENTENCES } from "../../core/problems/sentenceTables.ts";
+import type { Project } from "../../core/project/project.ts";
+import { formatLength } from "../../core/units/formatLength.ts";
+import type { Language } from "../../core/units/language.ts";
+import { layWords } from "../../export/cutsheet/layWords.ts";
+import { nodePool } from "../../worker/nodePool.ts";
+import type { SearchPool } from "../../worker/searchPool.ts";
+import {
+  type Command,
+  EXIT,
+  type ExitCode,
+  type Io,
+  JSON_OPTION,
+  type ParsedArgs,
+  UsageError,
+} from "../command.ts";
+import { readInput } from "../inOut/readInput.ts";
+import { type ReadProject, readProjectFile } from "../inOut/readProjectFile.ts";
+import { type OutFile, writeFiles } from "../inOut/writeFiles.ts";
+import { numberOption, wordOption } from "../options/optionValues.ts";
+import { OUTPUT_OPTIONS, withOutputOptions } from "../options/outputOptions.ts";
+import { CUT_OPTION, cutMode, SEARCH_OPTIONS, searchSettings } from "../options/searchSettings.ts";
+import { CLI_TEXTS } from "../words/cliTextTables.ts";
+import { choiceWords } from "./choiceWords.ts";
+import { costWords } from "./costWords.ts";
+import { rememberedFiles, removeEarlier, writtenFile } from "./earlierFiles.ts";
+import { type LaidCloth, layProject } from "./laidProject.ts";
+import { type ChoiceEffort, layChoices } from "./layChoices.ts";
+import { type LayDocument, layDocument, layFiles } from "./layOutput.ts";
+import { materialPlan } from "./planDocument.ts";
 
 const PLAN_FILE = "plan.json";
 const EVALUATIONS_PER_EFFORT = 1_000_000;
