@@ -1,5 +1,5 @@
-import { pieceArt } from "../../core/drawing/pieceArt.ts";
-import { stockName } from "../../core/drawing/stockName.ts";
+import { pieceArt } from "../../core/drawing/lay/pieceArt.ts";
+import { stockName } from "../../core/drawing/lay/stockName.ts";
 import type { CopyName } from "../../core/problems/layProblems.ts";
 import type { Problem } from "../../core/problems/problem.ts";
 import type { Project } from "../../core/project/project.ts";
