@@ -9,6 +9,7 @@ const LAYERS = [
   "project",
   "lay",
   "buying",
+  "job",
   "drawing",
 ];
 // Inside the lay, likewise; the checker stands apart (see below).

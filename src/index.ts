@@ -10,12 +10,12 @@ export { type StrapPicture, strapPictures } from "./core/drawing/strap/strapPict
 export type { Contour } from "./core/geometry/contour.ts";
 export { type Orientation, type Pose, posePolygon, poseRing } from "./core/geometry/pose.ts";
 export { type Polygon, polygonArea, type Ring, ringBox } from "./core/geometry/ring.ts";
+export { layProblemsOf } from "./core/job/layProblems.ts";
 export { type LengthForStraps, lengthForStraps } from "./core/lay/boxes/straps/lengthForStraps.ts";
 export type { StrapOnCloth } from "./core/lay/boxes/straps/strapProblem.ts";
 export { type StrapYield, strapYield } from "./core/lay/boxes/straps/strapYield.ts";
 export { checkPlan } from "./core/lay/check/checkPlan.ts";
 export { CUT_MODES, type CutMode, chooseEngines } from "./core/lay/engines/chooseEngines.ts";
-export { layProblemsOf } from "./core/lay/problem/fromProject.ts";
 export type { LayPiece, LayPlan, LayProblem, Stock, StockPlacement } from "./core/lay/problem/layProblem.ts";
 export { type Arrangement, type ArrangeStep, arrange } from "./core/lay/search/arrange/arrange.ts";
 export type { Engine } from "./core/lay/search/engine.ts";

@@ -7,7 +7,7 @@ import { rollPages } from "../core/drawing/sheets/sheetPage.ts";
 import { contourBox } from "../core/geometry/contourArcs.ts";
 import { ringContour } from "../core/geometry/contourShapes.ts";
 import { rectangleRing, solid } from "../core/geometry/ring.ts";
-import { layProblemsOf } from "../core/lay/problem/fromProject.ts";
+import { layProblemsOf } from "../core/job/layProblems.ts";
 import type { LayPlan } from "../core/lay/problem/layProblem.ts";
 import { cutListOf } from "../core/project/cutList.ts";
 import { readProject } from "../core/project/file/readProject.ts";

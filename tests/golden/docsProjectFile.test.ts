@@ -1,6 +1,6 @@
 import { readFileSync } from "node:fs";
 import { expect, test } from "vitest";
-import { layProblemsOf } from "../../src/core/lay/problem/fromProject.ts";
+import { layProblemsOf } from "../../src/core/job/layProblems.ts";
 import { cutListOf } from "../../src/core/project/cutList.ts";
 import { readProject } from "../../src/core/project/file/readProject.ts";
 

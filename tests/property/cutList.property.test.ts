@@ -2,7 +2,7 @@ import fc from "fast-check";
 import { expect, test } from "vitest";
 import { firstCrossing } from "../../src/core/geometry/crossing.ts";
 import { polygonArea, ringBox, signedArea } from "../../src/core/geometry/ring.ts";
-import { layProblemsOf } from "../../src/core/lay/problem/fromProject.ts";
+import { layProblemsOf } from "../../src/core/job/layProblems.ts";
 import { problemLine } from "../../src/core/problems/describeProblem.ts";
 import { cutListOf } from "../../src/core/project/cutList.ts";
 import { readProject } from "../../src/core/project/file/readProject.ts";

@@ -2,7 +2,7 @@
 import { readFileSync } from "node:fs";
 import fc from "fast-check";
 import { expect, test } from "vitest";
-import { inOtherWay, otherWays } from "../../src/core/lay/alternatives/otherWays.ts";
+import { inOtherWay, otherWays } from "../../src/core/job/otherWays.ts";
 import { cutListOf } from "../../src/core/project/cutList.ts";
 import {
   edited,

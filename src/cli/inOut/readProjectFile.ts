@@ -1,5 +1,5 @@
-import { pinFaults } from "../../core/lay/check/pinFaults.ts";
-import { layProblemsOf } from "../../core/lay/problem/fromProject.ts";
+import { layProblemsOf } from "../../core/job/layProblems.ts";
+import { pinFaults } from "../../core/job/pinFaults.ts";
 import type { LayProblem } from "../../core/lay/problem/layProblem.ts";
 import { type CutList, cutListOf } from "../../core/project/cutList.ts";
 import { readProject } from "../../core/project/file/readProject.ts";

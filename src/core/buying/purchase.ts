@@ -1,9 +1,9 @@
 import { polygonArea } from "../geometry/ring.ts";
 import { shapePolygon } from "../geometry/shape.ts";
-import { stockCopyId } from "../lay/problem/fromProject.ts";
 import type { LayPlan } from "../lay/problem/layProblem.ts";
 import type { Material, Price } from "../materials/material.ts";
 import type { ClothPiece, ClothRoll } from "../materials/stock.ts";
+import { stockCopyId } from "../materials/stock.ts";
 import { roundUpTo } from "./pricing.ts";
 
 /** What is taken of one stock. Lengths in mm, areas in mm². */

@@ -48,3 +48,8 @@ export function usableWidth(roll: ClothRoll): number {
 export function flawPolygon(flaw: Flaw): Polygon {
   return shapePolygon(flaw.shape, flaw.x, flaw.y);
 }
+
+/** Id in the lay of the n-th (from 0) of several equal leftovers. */
+export function stockCopyId(id: string, copy: number): string {
+  return copy === 0 ? id : `${id} (${copy + 1})`;
+}

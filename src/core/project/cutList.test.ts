@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import { ringBox } from "../geometry/ring.ts";
-import { layProblemsOf } from "../lay/problem/fromProject.ts";
+import { layProblemsOf } from "../job/layProblems.ts";
 import { cutListOf } from "./cutList.ts";
 import { readProject } from "./file/readProject.ts";
 

@@ -1,5 +1,6 @@
 import type { Drawing } from "../../core/drawing/list/drawing.ts";
 import { contourBox } from "../../core/geometry/contourArcs.ts";
+import { cuttingCautions } from "../../core/job/cuttingCautions.ts";
 import { type Caution, cautionText } from "../../core/materials/cautions/caution.ts";
 import { CAUTION_TABLES } from "../../core/materials/cautions/cautionTables.ts";
 import type { CutPiece, PieceGrain, PieceLine } from "../../core/materials/cutPiece.ts";
@@ -7,7 +8,6 @@ import type { Material } from "../../core/materials/material.ts";
 import { cutLength } from "../../core/units/cutLength.ts";
 import { formatLength } from "../../core/units/formatLength.ts";
 import type { Language } from "../../core/units/language.ts";
-import { cuttingCautions } from "./cautions.ts";
 import type { SheetTexts } from "./words/sheetTexts.ts";
 import { SHEET_TEXTS } from "./words/sheetTextTables.ts";
 

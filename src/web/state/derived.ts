@@ -1,4 +1,4 @@
-import { layProblemsOf } from "../../core/lay/problem/fromProject.ts";
+import { layProblemsOf } from "../../core/job/layProblems.ts";
 import type { LayProblem } from "../../core/lay/problem/layProblem.ts";
 import type { CutPiece } from "../../core/materials/cutPiece.ts";
 import type { Material } from "../../core/materials/material.ts";

@@ -1,5 +1,5 @@
 import type { Offcut } from "../../core/buying/offcuts.ts";
-import type { OtherWay } from "../../core/lay/alternatives/otherWays.ts";
+import type { OtherWay } from "../../core/job/otherWays.ts";
 import type { LayChoice } from "../../core/lay/alternatives/searchChoices.ts";
 import type { StripsPerMetre } from "../../core/lay/boxes/straps/strapsPerMetre.ts";
 import type { LayPlan, LayProblem } from "../../core/lay/problem/layProblem.ts";

@@ -1,8 +1,8 @@
 import { readFileSync } from "node:fs";
 import { expect, test } from "vitest";
 import { ringBox } from "../../core/geometry/ring.ts";
-import { inOtherWay, type OtherWay } from "../../core/lay/alternatives/otherWays.ts";
-import { layProblemsOf } from "../../core/lay/problem/fromProject.ts";
+import { layProblemsOf } from "../../core/job/layProblems.ts";
+import { inOtherWay, type OtherWay } from "../../core/job/otherWays.ts";
 import type { LayPlan } from "../../core/lay/problem/layProblem.ts";
 import { cutListOf } from "../../core/project/cutList.ts";
 import { readProject } from "../../core/project/file/readProject.ts";

@@ -1,11 +1,11 @@
 import { planOffcuts } from "../../core/buying/planOffcuts.ts";
 import { purchaseOf } from "../../core/buying/purchase.ts";
+import { layProblemsOf } from "../../core/job/layProblems.ts";
+import { inOtherWay, otherWays } from "../../core/job/otherWays.ts";
 import { clothUsed } from "../../core/lay/alternatives/clothUsed.ts";
-import { inOtherWay, otherWays } from "../../core/lay/alternatives/otherWays.ts";
 import { searchChoices } from "../../core/lay/alternatives/searchChoices.ts";
 import { strapsPerMetre } from "../../core/lay/boxes/straps/strapsPerMetre.ts";
 import { chooseEngines } from "../../core/lay/engines/chooseEngines.ts";
-import { layProblemsOf } from "../../core/lay/problem/fromProject.ts";
 import type { LayProblem } from "../../core/lay/problem/layProblem.ts";
 import { arrange } from "../../core/lay/search/arrange/arrange.ts";
 import { allowedTurns } from "../../core/materials/orientations.ts";

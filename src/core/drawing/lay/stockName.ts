@@ -1,7 +1,7 @@
 import { contourBox } from "../../geometry/contourArcs.ts";
 import { shapeContour } from "../../geometry/shape.ts";
-import { stockCopyId } from "../../lay/problem/fromProject.ts";
 import type { MaterialStock } from "../../materials/stock.ts";
+import { stockCopyId } from "../../materials/stock.ts";
 import type { Language } from "../../units/language.ts";
 import { PAPER_TEXTS } from "../words/paperTextTables.ts";
 

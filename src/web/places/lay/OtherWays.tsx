@@ -1,8 +1,8 @@
 import type { Contour } from "../../../core/geometry/contour.ts";
 import { contourBox } from "../../../core/geometry/contourArcs.ts";
 import { shapeContour } from "../../../core/geometry/shape.ts";
+import { inOtherWay, type OtherWay } from "../../../core/job/otherWays.ts";
 import { clothUsed } from "../../../core/lay/alternatives/clothUsed.ts";
-import { inOtherWay, type OtherWay } from "../../../core/lay/alternatives/otherWays.ts";
 import type { Project } from "../../../core/project/project.ts";
 import { type LengthWords, useLengths } from "../../fields/units.ts";
 import type { LayState } from "../../state/lays.ts";

@@ -1,9 +1,9 @@
-import { polygonArea } from "../../geometry/ring.ts";
-import { shapePolygon } from "../../geometry/shape.ts";
-import type { Material } from "../../materials/material.ts";
-import type { ClothPiece, ClothRoll, MaterialStock } from "../../materials/stock.ts";
-import { freshIdIn } from "../../project/edits.ts";
-import type { Project } from "../../project/project.ts";
+import { polygonArea } from "../geometry/ring.ts";
+import { shapePolygon } from "../geometry/shape.ts";
+import type { Material } from "../materials/material.ts";
+import type { ClothPiece, ClothRoll, MaterialStock } from "../materials/stock.ts";
+import { freshIdIn } from "../project/edits.ts";
+import type { Project } from "../project/project.ts";
 
 /** Other stock to cut from: a leftover or skin used or kept back, or everything from a roll. */
 export type StockWay =

@@ -1,12 +1,12 @@
-import { polygonArea } from "../../geometry/ring.ts";
-import type { PieceGrain } from "../../materials/cutPiece.ts";
-import type { Material } from "../../materials/material.ts";
-import { strapMaterial } from "../../project/cutList.ts";
-import type { Project } from "../../project/project.ts";
-import { buildStrap } from "../../straps/build/buildStrap.ts";
-import type { StrapResult } from "../../straps/build/strapResult.ts";
-import { coreFor } from "../../straps/constructions/coreFor.ts";
-import type { ConstructionId, StrapWish } from "../../straps/wish/strapWish.ts";
+import { polygonArea } from "../geometry/ring.ts";
+import type { PieceGrain } from "../materials/cutPiece.ts";
+import type { Material } from "../materials/material.ts";
+import { strapMaterial } from "../project/cutList.ts";
+import type { Project } from "../project/project.ts";
+import { buildStrap } from "../straps/build/buildStrap.ts";
+import type { StrapResult } from "../straps/build/strapResult.ts";
+import { coreFor } from "../straps/constructions/coreFor.ts";
+import type { ConstructionId, StrapWish } from "../straps/wish/strapWish.ts";
 import { type StockWay, stockWays, withStock } from "./stockWays.ts";
 
 /** Something a maker could decide otherwise to need less cloth, or to learn what her choice costs. */

@@ -1,7 +1,7 @@
-import { type Caution, mergedCautions } from "../../core/materials/cautions/caution.ts";
-import type { CutPiece } from "../../core/materials/cutPiece.ts";
-import { laserUnsafe } from "../../core/materials/laser.ts";
-import type { Material } from "../../core/materials/material.ts";
+import { type Caution, mergedCautions } from "../materials/cautions/caution.ts";
+import type { CutPiece } from "../materials/cutPiece.ts";
+import { laserUnsafe } from "../materials/laser.ts";
+import type { Material } from "../materials/material.ts";
 
 /** Layers under the needle that are thick for a home machine, mm (common practice, no source). */
 const THICK_STACK = 4;

@@ -1,13 +1,13 @@
-import { type Polygon, solid } from "../../geometry/ring.ts";
-import { shapePolygon } from "../../geometry/shape.ts";
-import type { CutPiece } from "../../materials/cutPiece.ts";
-import type { Material } from "../../materials/material.ts";
-import { mirrorImage } from "../../materials/mirrorImage.ts";
-import { allowedTurns } from "../../materials/orientations.ts";
-import { type ClothPiece, type ClothRoll, flawPolygon, usableWidth } from "../../materials/stock.ts";
-import type { CutList } from "../../project/cutList.ts";
-import type { Project } from "../../project/project.ts";
-import type { LayPiece, LayProblem, RollStock, Stock, StockPlacement } from "./layProblem.ts";
+import { type Polygon, solid } from "../geometry/ring.ts";
+import { shapePolygon } from "../geometry/shape.ts";
+import type { LayPiece, LayProblem, RollStock, Stock, StockPlacement } from "../lay/problem/layProblem.ts";
+import type { CutPiece } from "../materials/cutPiece.ts";
+import type { Material } from "../materials/material.ts";
+import { mirrorImage } from "../materials/mirrorImage.ts";
+import { allowedTurns } from "../materials/orientations.ts";
+import { type ClothPiece, type ClothRoll, flawPolygon, stockCopyId, usableWidth } from "../materials/stock.ts";
+import type { CutList } from "../project/cutList.ts";
+import type { Project } from "../project/project.ts";
 
 /**
  * One lay problem for each material that pieces are cut from, in the project's order. Leftovers come before limited
@@ -55,11 +55,6 @@ function stocksOf(material: Material): Stock[] {
     ...rolls.filter((roll) => roll.length !== null).map((roll) => rollStock(roll, material)),
     ...rolls.filter((roll) => roll.length === null).map((roll) => rollStock(roll, material)),
   ];
-}
-
-/** Id in the lay of the n-th (from 0) of several equal leftovers. */
-export function stockCopyId(id: string, copy: number): string {
-  return copy === 0 ? id : `${id} (${copy + 1})`;
 }
 
 function leftovers(stock: ClothPiece): Stock[] {

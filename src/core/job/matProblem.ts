@@ -1,5 +1,5 @@
-import { polygonArea, rectangleRing, solid } from "../../geometry/ring.ts";
-import type { LayProblem, Stock } from "./layProblem.ts";
+import { polygonArea, rectangleRing, solid } from "../geometry/ring.ts";
+import type { LayProblem, Stock } from "../lay/problem/layProblem.ts";
 
 /** A cutting machine's mat. Lengths in mm. */
 export interface Mat {

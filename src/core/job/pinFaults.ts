@@ -1,7 +1,7 @@
-import type { LayFinding } from "../../problems/layProblems.ts";
-import type { Project } from "../../project/project.ts";
-import type { LayProblem } from "../problem/layProblem.ts";
-import { checkPlan } from "./checkPlan.ts";
+import { checkPlan } from "../lay/check/checkPlan.ts";
+import type { LayProblem } from "../lay/problem/layProblem.ts";
+import type { LayFinding } from "../problems/layProblems.ts";
+import type { Project } from "../project/project.ts";
 
 /**
  * What is wrong with the pins of a project by themselves, `path` in its file: pieces pinned over one another, over an

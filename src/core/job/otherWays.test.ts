@@ -1,12 +1,12 @@
 import { readFileSync } from "node:fs";
 import { expect, test } from "vitest";
-import { cutListOf } from "../../project/cutList.ts";
-import { readProject } from "../../project/file/readProject.ts";
-import { writeProject } from "../../project/file/writeProject.ts";
-import { layProblemsOf } from "../problem/fromProject.ts";
+import { cutListOf } from "../project/cutList.ts";
+import { readProject } from "../project/file/readProject.ts";
+import { writeProject } from "../project/file/writeProject.ts";
+import { layProblemsOf } from "./layProblems.ts";
 import { inOtherWay, otherWays } from "./otherWays.ts";
 
-const read = readProject(readFileSync(new URL("../../../../fixtures/harbour-bags.json", import.meta.url), "utf8"));
+const read = readProject(readFileSync(new URL("../../../fixtures/harbour-bags.json", import.meta.url), "utf8"));
 if (!read.ok) throw new Error("the demo cannot be read");
 const demo = read.value;
 
