@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { bendAllowance } from "../../src/core/straps/section/bendAllowance.ts";
+import { bendAllowance } from "../../src/core/straps/section/ply.ts";
 
 // Source: bend allowance of sheet bending, BA = (π / 180) × A × (R + K × T), engineering handbooks, from memory.
 

@@ -4,7 +4,7 @@ import { strapSectionArt } from "../../src/core/drawing/strap/strapSectionArt.ts
 import { flattenContour } from "../../src/core/geometry/contourArcs.ts";
 import { type Ring, signedArea } from "../../src/core/geometry/ring.ts";
 import { buildStrap } from "../../src/core/straps/build/buildStrap.ts";
-import type { StrapMaterial } from "../../src/core/straps/wish/strapMaterial.ts";
+import type { StrapMaterial } from "../../src/core/straps/wish/strapWish.ts";
 import { CONSTRUCTION_IDS, type ConstructionId, type StrapWish } from "../../src/core/straps/wish/strapWish.ts";
 
 // Source: polyclip-ts, a general polygon clipping library that shares nothing with our own geometry.

@@ -5,7 +5,7 @@ import { ringBox } from "../../src/core/geometry/ring.ts";
 import { MATERIAL_KINDS } from "../../src/core/materials/material.ts";
 import { problemLine } from "../../src/core/problems/describeProblem.ts";
 import { buildStrap } from "../../src/core/straps/build/buildStrap.ts";
-import type { StrapMaterial } from "../../src/core/straps/wish/strapMaterial.ts";
+import type { StrapMaterial } from "../../src/core/straps/wish/strapWish.ts";
 import { CONSTRUCTION_IDS, type StrapWish } from "../../src/core/straps/wish/strapWish.ts";
 import { phraseText } from "../../src/core/straps/words/phrase.ts";
 import { STRAP_WORDS } from "../../src/core/straps/words/strapWordTables.ts";

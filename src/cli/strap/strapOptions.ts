@@ -1,6 +1,6 @@
 import type { MaterialKind } from "../../core/materials/material.ts";
 import type { Problem } from "../../core/problems/problem.ts";
-import type { StrapMaterial } from "../../core/straps/wish/strapMaterial.ts";
+import type { StrapMaterial } from "../../core/straps/wish/strapWish.ts";
 import {
   CONSTRUCTION_IDS,
   type EndStyle,

@@ -5,7 +5,7 @@ import { CAUTION_TABLES } from "../../core/materials/cautions/cautionTables.ts";
 import type { PieceLine } from "../../core/materials/cutPiece.ts";
 import type { Consumable, StrapResult } from "../../core/straps/build/strapResult.ts";
 import type { ProfileSpan } from "../../core/straps/section/thicknessProfile.ts";
-import type { StrapMaterial } from "../../core/straps/wish/strapMaterial.ts";
+import type { StrapMaterial } from "../../core/straps/wish/strapWish.ts";
 import { phraseText } from "../../core/straps/words/phrase.ts";
 import type { StrapWords } from "../../core/straps/words/strapWords.ts";
 import { STRAP_WORDS } from "../../core/straps/words/strapWordTables.ts";

@@ -5,7 +5,7 @@ import { strapMaterial } from "../project/cutList.ts";
 import type { Project } from "../project/project.ts";
 import { buildStrap } from "../straps/build/buildStrap.ts";
 import type { StrapResult } from "../straps/build/strapResult.ts";
-import { coreFor } from "../straps/constructions/coreFor.ts";
+import { coreFor } from "../straps/constructions/catalogue.ts";
 import type { ConstructionId, StrapWish } from "../straps/wish/strapWish.ts";
 import { type StockWay, stockWays, withStock } from "./stockWays.ts";
 

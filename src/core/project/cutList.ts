@@ -11,7 +11,7 @@ import { buildPanel } from "../panels/buildPanel.ts";
 import { failed, ok, type Problem, type Result } from "../problems/problem.ts";
 import { buildStrap } from "../straps/build/buildStrap.ts";
 import type { StrapResult } from "../straps/build/strapResult.ts";
-import type { StrapMaterial } from "../straps/wish/strapMaterial.ts";
+import type { StrapMaterial } from "../straps/wish/strapWish.ts";
 import { STRAP_WORDS } from "../straps/words/strapWordTables.ts";
 import type { Language } from "../units/language.ts";
 import type { Project } from "./project.ts";

@@ -6,7 +6,7 @@ import type { Problem } from "../../core/problems/problem.ts";
 import { type CutList, cutListOf, strapMaterial } from "../../core/project/cutList.ts";
 import type { Project } from "../../core/project/project.ts";
 import type { StrapResult } from "../../core/straps/build/strapResult.ts";
-import type { StrapMaterial } from "../../core/straps/wish/strapMaterial.ts";
+import type { StrapMaterial } from "../../core/straps/wish/strapWish.ts";
 import type { Language } from "../../core/units/language.ts";
 
 /** What a project comes to: its cut list and lay problems, or what stands in their way. */

@@ -1,7 +1,7 @@
 import { expect, test } from "vitest";
 import { problemLine } from "../../problems/describeProblem.ts";
-import { coreFor } from "../constructions/coreFor.ts";
-import type { StrapMaterial } from "../wish/strapMaterial.ts";
+import { coreFor } from "../constructions/catalogue.ts";
+import type { StrapMaterial } from "../wish/strapWish.ts";
 import { CONSTRUCTION_IDS, type ConstructionId, type StrapWish } from "../wish/strapWish.ts";
 import { english } from "../words/english.ts";
 import { phraseText } from "../words/phrase.ts";

@@ -1,8 +1,7 @@
 import { failed, ok, type Result } from "../../problems/problem.ts";
 import { type StepFacts, TRADE } from "../constructions/construction.ts";
 import { thicknessProfile } from "../section/thicknessProfile.ts";
-import type { StrapMaterial } from "../wish/strapMaterial.ts";
-import type { StrapWish } from "../wish/strapWish.ts";
+import type { StrapMaterial, StrapWish } from "../wish/strapWish.ts";
 import { english } from "../words/english.ts";
 import { phrase } from "../words/phrase.ts";
 import type { PartNames } from "../words/strapWords.ts";

@@ -1,6 +1,5 @@
 import { expect, test } from "vitest";
-import type { StrapMaterial } from "../wish/strapMaterial.ts";
-import type { StrapWish } from "../wish/strapWish.ts";
+import type { StrapMaterial, StrapWish } from "../wish/strapWish.ts";
 import { buildStrap } from "./buildStrap.ts";
 import { threadRatio } from "./consumables.ts";
 

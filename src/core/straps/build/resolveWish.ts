@@ -3,8 +3,7 @@ import { CONSTRUCTIONS } from "../constructions/catalogue.ts";
 import type { Construction, SectionInput } from "../constructions/construction.ts";
 import type { PlyRole } from "../section/foldPlan.ts";
 import { plyOf } from "../section/ply.ts";
-import type { StrapMaterial } from "../wish/strapMaterial.ts";
-import type { FoldChoices, StrapWish } from "../wish/strapWish.ts";
+import type { FoldChoices, StrapMaterial, StrapWish } from "../wish/strapWish.ts";
 
 /** Heavy cotton webbing (common practice) when nothing is said, mm. */
 const WEBBING_THICKNESS = 2;

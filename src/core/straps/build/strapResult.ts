@@ -5,8 +5,7 @@ import type { SolvedSection } from "../section/foldSection.ts";
 import type { ProfileSpan } from "../section/thicknessProfile.ts";
 import type { WrappedSection } from "../section/wrappedSection.ts";
 import type { ConstructionId, StrapWish } from "../wish/strapWish.ts";
-import type { Phrase } from "../words/phrase.ts";
-import type { StrapWarning } from "../words/strapWarning.ts";
+import type { Phrase, StrapWarning } from "../words/phrase.ts";
 import type { ConsumableCode, LengthItemCode, NeedlePlace } from "../words/strapWords.ts";
 
 /** The cross-section: a stack of folded layers, or a strip round a cord. */

@@ -1,4 +1,4 @@
-import type { ConstructionId } from "../wish/strapWish.ts";
+import type { ConstructionId, CoreWish } from "../wish/strapWish.ts";
 import { bonded } from "./bonded.ts";
 import type { Construction } from "./construction.ts";
 import { corded } from "./corded.ts";
@@ -26,3 +26,11 @@ export const CONSTRUCTIONS: Readonly<Record<ConstructionId, Construction>> = {
   corded,
   tab,
 };
+
+/** The cord or webbing of a strap that a construction has a place for: what stays when a strap is built another way. */
+export function coreFor(construction: ConstructionId, core: CoreWish | undefined): CoreWish | undefined {
+  const { needs } = CONSTRUCTIONS[construction];
+  if (core === undefined || needs.length === 0) return undefined;
+  const { cordDiameter, webbingWidth, webbingThickness } = core;
+  return needs.includes("cord") ? { cordDiameter } : { webbingWidth, webbingThickness };
+}

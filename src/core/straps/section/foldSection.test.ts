@@ -2,7 +2,6 @@ import { expect, test } from "vitest";
 import { CONSTRUCTIONS } from "../constructions/catalogue.ts";
 import type { SectionInput } from "../constructions/construction.ts";
 import type { ConstructionId, FoldChoices } from "../wish/strapWish.ts";
-import { bendAllowance } from "./bendAllowance.ts";
 import type { Ply, SectionPlan } from "./foldPlan.ts";
 import {
   finishedWidthOfCut,
@@ -11,6 +10,7 @@ import {
   sectionAtCutWidth,
   sectionAtFinishedWidth,
 } from "./foldSection.ts";
+import { bendAllowance } from "./ply.ts";
 import { stackHeight, thicknessProfile } from "./thicknessProfile.ts";
 
 const ply = (thickness: number, leastRadius = 0): Ply => ({ role: "outer", thickness, neutral: 0.5, leastRadius });

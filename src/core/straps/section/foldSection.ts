@@ -1,5 +1,5 @@
-import { bendAllowance } from "./bendAllowance.ts";
 import type { AcrossPlan, EdgePlan, PlyRole, SectionPlan, Side, SlabPlan, StripPlan } from "./foldPlan.ts";
+import { bendAllowance } from "./ply.ts";
 
 /** A straight part of a strip: where it lies across the strap (x) and on the flat strip. mm. */
 export interface SolvedRun {

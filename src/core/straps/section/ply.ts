@@ -1,6 +1,5 @@
 import type { MaterialKind } from "../../materials/material.ts";
-import type { StrapMaterial } from "../wish/strapMaterial.ts";
-import type { FoldChoices } from "../wish/strapWish.ts";
+import type { FoldChoices, StrapMaterial } from "../wish/strapWish.ts";
 import type { Ply, PlyRole } from "./foldPlan.ts";
 
 /** K when nothing is known: the middle of the thickness. */
@@ -24,4 +23,15 @@ export function plyOf(role: PlyRole, material: StrapMaterial, fusedThickness: nu
 /** The same layer without any thickness: what the round rules of the trade assume. */
 export function withoutThickness(ply: Ply): Ply {
   return { ...ply, thickness: 0, leastRadius: 0 };
+}
+
+/**
+ * Length of strip used by a bend, measured where the material keeps its length.
+ *
+ * Units: angle in radians, the rest mm; `neutral` (K) 0 at the inner face, 0.5 in the middle.
+ * Errors: none; a negative radius gives a shorter bend.
+ * Source: bend allowance of sheet bending, BA = A (R + K T), engineering handbooks (from memory).
+ */
+export function bendAllowance(angle: number, insideRadius: number, thickness: number, neutral: number): number {
+  return angle * (insideRadius + neutral * thickness);
 }

@@ -1,5 +1,5 @@
-import { bendAllowance } from "./bendAllowance.ts";
 import type { Ply } from "./foldPlan.ts";
+import { bendAllowance } from "./ply.ts";
 
 /** A strip wrapped once round a cord, its edges sewn together in a fin. mm. */
 export interface WrappedSection {

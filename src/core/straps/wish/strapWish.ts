@@ -1,3 +1,5 @@
+import type { Material } from "../../materials/material.ts";
+
 /** Every way to build a strap that the program knows; the ids are part of the file format and the CLI. */
 export const CONSTRUCTION_IDS = [
   "fourfold",
@@ -161,4 +163,12 @@ export interface StrapWish {
   readonly edgeFinish?: "as-cut" | "paint" | "burnish" | undefined;
   /** `fold`: the computed cut width (default). `trade`: the round multiple; the finished width is then solved for. */
   readonly cutBy?: "fold" | "trade" | undefined;
+}
+
+/** What the strap builder needs to know of one material; the project's materials carry all of it. mm. */
+export interface StrapMaterial extends Pick<Material, "id" | "name" | "kind" | "thickness" | "backing" | "fold"> {
+  /** Usable width of what is in stock; lets the builder say metres. Unknown when absent. */
+  readonly usableWidth?: number | undefined;
+  /** Longest straight piece that can be had along the roll; open when absent. */
+  readonly longestPiece?: number | undefined;
 }

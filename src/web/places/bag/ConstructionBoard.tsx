@@ -4,7 +4,7 @@ import { polygonArea } from "../../../core/geometry/ring.ts";
 import type { Project } from "../../../core/project/project.ts";
 import { buildStrap } from "../../../core/straps/build/buildStrap.ts";
 import type { StrapResult } from "../../../core/straps/build/strapResult.ts";
-import { coreFor } from "../../../core/straps/constructions/coreFor.ts";
+import { coreFor } from "../../../core/straps/constructions/catalogue.ts";
 import { CONSTRUCTION_IDS, type ConstructionId, type StrapWish } from "../../../core/straps/wish/strapWish.ts";
 import { useLengths } from "../../fields/units.ts";
 import { SectionPicture } from "../../parts/SectionPicture.tsx";

@@ -1,5 +1,5 @@
 import { freshIdIn, withStrap } from "../../../core/project/edits.ts";
-import { coreFor } from "../../../core/straps/constructions/coreFor.ts";
+import { coreFor } from "../../../core/straps/constructions/catalogue.ts";
 import type { ConstructionId, LengthWish, StrapWish, WidthWish } from "../../../core/straps/wish/strapWish.ts";
 import { CONSTRUCTION_IDS } from "../../../core/straps/wish/strapWish.ts";
 import { ChoiceBlank, CountBlank, LengthBlank, TextBlank } from "../../fields/blanks.tsx";
