@@ -5,7 +5,7 @@ import { stripOutline } from "../../src/core/drawing/strap/stripOutline.ts";
 import { flattenContour } from "../../src/core/geometry/contourArcs.ts";
 import { signedArea } from "../../src/core/geometry/ring.ts";
 import { CONSTRUCTIONS } from "../../src/core/straps/constructions/catalogue.ts";
-import type { SectionInput } from "../../src/core/straps/constructions/construction.ts";
+import { type OpenSectionInput, planOf } from "../../src/core/straps/constructions/construction.ts";
 import type { SectionPlan } from "../../src/core/straps/section/foldPlan.ts";
 import {
   leastWidth,
@@ -22,12 +22,12 @@ const LAYERED: readonly ConstructionId[] = CONSTRUCTION_IDS.filter((id) => id !=
 
 interface Case {
   readonly id: ConstructionId;
-  readonly input: SectionInput;
+  readonly input: OpenSectionInput;
   readonly width: number;
 }
 
-function scaled(input: SectionInput, by: number): SectionInput {
-  const ply = (of: SectionInput["outer"]) => ({
+function scaled(input: OpenSectionInput, by: number): OpenSectionInput {
+  const ply = (of: OpenSectionInput["outer"]) => ({
     ...of,
     thickness: of.thickness * by,
     leastRadius: of.leastRadius * by,
@@ -85,14 +85,14 @@ const cases: fc.Arbitrary<Case> = fc
     },
   }));
 
-function planOf({ id, input }: Pick<Case, "id" | "input">): SectionPlan {
-  return CONSTRUCTIONS[id].plan(input);
+function planFor({ id, input }: Pick<Case, "id" | "input">): SectionPlan {
+  return planOf(CONSTRUCTIONS[id], input);
 }
 
 test("cut width of a finished width, solved back, is that width; and the other way round", () => {
   fc.assert(
     fc.property(cases, (one) => {
-      const plan = planOf(one);
+      const plan = planFor(one);
       const forward = sectionAtFinishedWidth(plan, one.width);
       expect(sectionAtCutWidth(plan, forward.strips[0]!.width).finishedWidth).toBeCloseTo(one.width, 7);
       const back = sectionAtCutWidth(plan, one.width * 3);
@@ -103,7 +103,7 @@ test("cut width of a finished width, solved back, is that width; and the other w
 
 test("without thickness the cut width is the round multiple exactly", () => {
   // Common practice, no source: the rules of the trade, T = 0.
-  const rules: Partial<Record<ConstructionId, (w: number, c: SectionInput["choices"]) => number>> = {
+  const rules: Partial<Record<ConstructionId, (w: number, c: OpenSectionInput["choices"]) => number>> = {
     fourfold: (w) => 4 * w,
     tab: (w) => 4 * w,
     "three-raw": (w, c) => 3 * w - c.setback!,
@@ -119,7 +119,7 @@ test("without thickness the cut width is the round multiple exactly", () => {
       const rule = rules[id];
       if (!rule) return;
       const ply = { ...input.outer, thickness: 0, leastRadius: 0 };
-      const plan = planOf({ id, input: { ...input, outer: ply, facing: { ...ply, role: "facing" } } });
+      const plan = planFor({ id, input: { ...input, outer: ply, facing: { ...ply, role: "facing" } } });
       expect(sectionAtFinishedWidth(plan, width).strips[0]!.width).toBeCloseTo(rule(width, input.choices), 9);
     }),
   );
@@ -142,7 +142,7 @@ function bendsCorrection(section: SolvedSection): number {
 test("layers across the strap add up to the cut widths, once bends are counted as the two layers they join", () => {
   fc.assert(
     fc.property(cases, (one) => {
-      const plan = planOf(one);
+      const plan = planFor(one);
       fc.pre(one.width > leastWidth(plan) + 2);
       const section = sectionAtFinishedWidth(plan, one.width);
       const layers = thicknessProfile(section).reduce((sum, span) => sum + span.layers * (span.to - span.from), 0);
@@ -156,7 +156,7 @@ test("layers across the strap add up to the cut widths, once bends are counted a
 test("segments follow each other on the flat strip without gap, and end at the cut width", () => {
   fc.assert(
     fc.property(cases, (one) => {
-      for (const strip of sectionAtFinishedWidth(planOf(one), one.width).strips) {
+      for (const strip of sectionAtFinishedWidth(planFor(one), one.width).strips) {
         let flat = 0;
         for (const segment of strip.segments) {
           expect(segment.flatFrom).toBeCloseTo(flat, 9);
@@ -171,8 +171,8 @@ test("segments follow each other on the flat strip without gap, and end at the c
 test("everything twice as large is cut twice as wide", () => {
   fc.assert(
     fc.property(cases, fc.double({ min: 0.1, max: 10, noNaN: true }), ({ id, input, width }, by) => {
-      const once = sectionAtFinishedWidth(planOf({ id, input }), width).strips.map((strip) => strip.width);
-      const times = sectionAtFinishedWidth(planOf({ id, input: scaled(input, by) }), width * by);
+      const once = sectionAtFinishedWidth(planFor({ id, input }), width).strips.map((strip) => strip.width);
+      const times = sectionAtFinishedWidth(planFor({ id, input: scaled(input, by) }), width * by);
       times.strips.forEach((strip, i) => {
         expect(strip.width / by).toBeCloseTo(once[i]!, 6);
       });
@@ -186,7 +186,7 @@ test("a thicker material moves the allowance of a construction always the same w
       const bare = { ...input, choices: {} };
       const cut = (t: number): number => {
         const outer = { ...input.outer, thickness: t, leastRadius: 0 };
-        return sectionAtFinishedWidth(planOf({ id, input: { ...bare, outer, facing: outer } }), width).strips[0]!
+        return sectionAtFinishedWidth(planFor({ id, input: { ...bare, outer, facing: outer } }), width).strips[0]!
           .width;
       };
       const [thin, thick] = [Math.min(a, b), Math.max(a, b)];
@@ -201,7 +201,7 @@ test("a thicker material moves the allowance of a construction always the same w
 test("the trade's and the model's allowance of a wider strap is the same: only the runs grow", () => {
   fc.assert(
     fc.property(cases, fc.double({ min: 1, max: 50, noNaN: true }), ({ id, input, width }, wider) => {
-      const plan = planOf({ id, input });
+      const plan = planFor({ id, input });
       const slope = (by: number) =>
         (sectionAtFinishedWidth(plan, width + by).strips[0]!.width -
           sectionAtFinishedWidth(plan, width).strips[0]!.width) /
@@ -214,7 +214,7 @@ test("the trade's and the model's allowance of a wider strap is the same: only t
 test("a strip of interfacing under the face adds its level and never a narrower strip", () => {
   fc.assert(
     fc.property(cases, fc.double({ min: 0.1, max: 0.4, noNaN: true }), (one, thin) => {
-      const plan = planOf(one);
+      const plan = planFor(one);
       const more = withFaceInterfacing(plan, thin);
       expect(levelThicknesses(more)).toHaveLength(levelThicknesses(plan).length + 1);
       const sum = (of: SectionPlan) => levelThicknesses(of).reduce((total, level) => total + level, 0);
@@ -226,9 +226,9 @@ test("a strip of interfacing under the face adds its level and never a narrower 
 test("the drawn strip is as large as the cut one: area = cut width × thickness where the middle keeps its length", () => {
   fc.assert(
     fc.property(cases, (one) => {
-      const half = (ply: SectionInput["outer"]) => ({ ...ply, neutral: 0.5, leastRadius: 0 });
+      const half = (ply: OpenSectionInput["outer"]) => ({ ...ply, neutral: 0.5, leastRadius: 0 });
       const input = { ...one.input, outer: half(one.input.outer), facing: half(one.input.facing) };
-      const plan = planOf({ id: one.id, input });
+      const plan = planFor({ id: one.id, input });
       fc.pre(!plan.settles && one.width > leastWidth(plan) + 2);
       const section = sectionAtFinishedWidth(plan, one.width);
       const height = levelHeights(section);

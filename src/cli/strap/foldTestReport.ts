@@ -1,4 +1,5 @@
 import { failed, ok, type Result } from "../../core/problems/problem.ts";
+import { CONSTRUCTIONS } from "../../core/straps/constructions/catalogue.ts";
 import { expectedFold, FOLD_TESTS, type FoldFit, type FoldTestId, fitFold } from "../../core/straps/foldTest.ts";
 import { withDecimalSign } from "../../core/units/decimalSign.ts";
 import { formatLength } from "../../core/units/formatLength.ts";
@@ -16,8 +17,6 @@ import { bothUnits } from "./strapReport.ts";
 /** Cut width of a test strip when none is given, mm; wide enough that a ruler's millimetre matters little. */
 const TEST_STRIP = 100;
 const READING_ERROR = 0.5;
-
-const DEFAULT_CLEARANCE: Readonly<Record<FoldTestId, number>> = { "three-raw": 1, fourfold: 0.5 };
 
 interface FoldTest {
   readonly construction: FoldTestId;
@@ -44,7 +43,7 @@ function readFoldTest(args: ParsedArgs, language: Language): Result<FoldTest> {
   if (thickness <= 0) throw new UsageError((say) => say.noThickness);
   const expected = expectedFold(construction, thickness, cutWidth, {
     neutral: 0.5,
-    clearance: DEFAULT_CLEARANCE[construction],
+    clearance: CONSTRUCTIONS[construction].defaultClearance ?? 0,
   });
   const test = { construction, thickness, cutWidth, readingError, expected, fit: null };
   if (finishedWidth === undefined || setback === undefined) return ok(test);

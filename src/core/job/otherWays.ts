@@ -5,7 +5,7 @@ import { strapMaterial } from "../project/cutList.ts";
 import type { Project } from "../project/project.ts";
 import { buildStrap } from "../straps/build/buildStrap.ts";
 import type { StrapResult } from "../straps/build/strapResult.ts";
-import { coreFor } from "../straps/constructions/catalogue.ts";
+import { CLOTH_CONSTRUCTIONS, CONSTRUCTIONS, coreFor } from "../straps/constructions/catalogue.ts";
 import type { ConstructionId, StrapWish } from "../straps/wish/strapWish.ts";
 import { type StockWay, stockWays, withStock } from "./stockWays.ts";
 
@@ -20,18 +20,6 @@ export type OtherWay =
 const SOLD_WIDTHS = [900, 1100, 1400, 1500];
 /** Widths nearer than this are the same to a shop, mm. */
 const SAME_WIDTH = 25;
-/** Constructions that need nothing bought but cloth. */
-const OF_CLOTH: readonly ConstructionId[] = [
-  "fourfold",
-  "three-raw",
-  "three-hemmed",
-  "two-layer",
-  "sewn-turned",
-  "tube",
-  "bonded",
-];
-/** Constructions that leave a raw edge: not offered for cloth that frays. Common practice, no source. */
-const RAW_EDGED: readonly ConstructionId[] = ["three-raw", "bonded"];
 /** Straps for which another construction is looked at. */
 const MOST_STRAPS = 2;
 
@@ -87,7 +75,8 @@ function otherWidths(material: Material): OtherWay[] {
 
 /** The construction that takes the least cloth for each strap, when it takes less than the strap's own. */
 function thriftierConstructions(project: Project, { id: materialId, kind }: Material): OtherWay[] {
-  const offered = OF_CLOTH.filter((id) => kind !== "woven" || !RAW_EDGED.includes(id));
+  // A raw edge is not offered for cloth that frays. Common practice, no source.
+  const offered = CLOTH_CONSTRUCTIONS.filter((id) => kind !== "woven" || CONSTRUCTIONS[id].visibleEdges({}) === 0);
   const materials = project.materials.map(strapMaterial);
   const clothOf = (strap: StrapWish) => {
     const built = buildStrap(strap, materials);
@@ -99,7 +88,7 @@ function thriftierConstructions(project: Project, { id: materialId, kind }: Mate
     .flatMap((strap): OtherWay[] => {
       let least = clothOf(strap) - 1;
       let best: ConstructionId | null = null;
-      if (!OF_CLOTH.includes(strap.construction)) return [];
+      if (!CLOTH_CONSTRUCTIONS.includes(strap.construction)) return [];
       for (const id of offered) {
         const cloth = id === strap.construction ? Infinity : clothOf(withConstruction(strap, id));
         if (cloth >= least) continue;

@@ -1,6 +1,6 @@
 import { failed, ok, type Result } from "../problems/problem.ts";
 import { CONSTRUCTIONS } from "./constructions/catalogue.ts";
-import type { SectionInput } from "./constructions/construction.ts";
+import { planOf, type SectionInput } from "./constructions/construction.ts";
 import type { Ply } from "./section/foldPlan.ts";
 import { finishedWidthOfCut, sectionAtFinishedWidth } from "./section/foldSection.ts";
 import type { FoldChoices } from "./wish/strapWish.ts";
@@ -49,7 +49,7 @@ function predicted(reading: FoldReading, neutral: number, clearance: number): re
     webbingThickness: 0,
     choices: FLAT,
   };
-  const plan = construction.plan(input);
+  const plan = planOf(construction, input);
   const width = finishedWidthOfCut(plan, reading.cutWidth);
   return [width, construction.setback(sectionAtFinishedWidth(plan, width))];
 }

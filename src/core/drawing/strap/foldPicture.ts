@@ -1,6 +1,7 @@
 import type { Contour } from "../../geometry/contour.ts";
 import { straightContour } from "../../geometry/contourShapes.ts";
 import type { StrapResult } from "../../straps/build/strapResult.ts";
+import { CONSTRUCTIONS } from "../../straps/constructions/catalogue.ts";
 import type { StrapWords } from "../../straps/words/strapWords.ts";
 import type { Drawing, DrawingItem } from "../list/drawing.ts";
 import { drawArea, drawLine, drawText } from "../list/items.ts";
@@ -91,7 +92,7 @@ function rawEdge(
 function subtitle(result: StrapResult, scale: number, { picture, language }: StrapWords): string {
   const magnified = picture.magnified(scale, lengthLabel(result.cutWidth, language));
   if (result.setback <= 0) return magnified;
-  const held = result.wish.construction === "three-hemmed" ? picture.hemHeld : picture.rawEdgeHeld;
+  const held = CONSTRUCTIONS[result.wish.construction].heldEdge === "hem" ? picture.hemHeld : picture.rawEdgeHeld;
   return `${magnified}, ${held(lengthLabel(result.setback, language))}`;
 }
 

@@ -86,7 +86,7 @@ export function buildStrap(
   const strips = joinStrips(resolved, widths.cut, lengths, ends, names);
   const needle = needleChecks(widths.section, ends, [
     ...(strips.joined && strips.seam === "straight" ? ["straight-join" as const] : []),
-    ...(construction.id === "tab" ? ["tab-ring" as const] : []),
+    ...(construction.overRing ? ["tab-ring" as const] : []),
   ]);
   const fits = passes(limitsOf(resolved), needle, widths.thickness);
   // The first step of every construction is the cutting; joins and turned ends come before anything is folded.

@@ -59,10 +59,10 @@ export function consumablesOf(
   put("topstitch-thread", `topstitch-thread${shared}`, topRows * total * top);
   put("construction-thread", `construction-thread${shared}`, seamRows * total * seam);
   if (wish.edgeFinish === "paint") put("edge-paint", "edge-paint", construction.visibleEdges(choices) * total);
-  if (construction.needs.includes("webbing")) {
+  if (construction.roles.webbing === "needed") {
     put("webbing", "webbing", total + WEBBING_SPARE * wish.count);
   }
-  if (construction.id === "corded") {
+  if (construction.roles.cord === "needed") {
     put("cord", "cord", (lengths.finished - ends[0].allowance - ends[1].allowance) * wish.count);
   }
   return out;

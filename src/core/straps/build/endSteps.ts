@@ -37,7 +37,7 @@ export function stepsAfterClosing(
   ends: Ends,
 ): readonly Phrase[] {
   const { wish } = resolved;
-  if (resolved.construction.id === "tab") {
+  if (resolved.construction.overRing) {
     return [
       phrase("end-tab", {
         leg: tabLeg(resolved, widths, lengths),
@@ -68,7 +68,7 @@ export function tabWarnings(
   widths: SolvedWidths,
   lengths: StrapLengths,
 ): readonly StrapWarning[] {
-  if (resolved.construction.id !== "tab") return [];
+  if (!resolved.construction.overRing) return [];
   const leg = tabLeg(resolved, widths, lengths);
   if (leg >= LEAST_LEG) return [];
   return [warning("tab-short", { leg, least: LEAST_LEG })];

@@ -40,7 +40,7 @@ export function joinStrips(
   ends: readonly [StrapEnd, StrapEnd],
   names: PartNames,
 ): JoinedStrips {
-  const { wish, materials } = resolved;
+  const { wish, construction, materials } = resolved;
   const thick = ["vinyl", "leather", "cork"].includes(materials.outer.kind);
   const seam = wish.joins?.seam ?? (thick ? "lapped" : "diagonal");
   const short: StripLength[] =
@@ -57,7 +57,7 @@ export function joinStrips(
   if (lengths.cut <= longest) return whole;
   const facts = { cut: lengths.cut, longest };
   if (!wish.joins?.allowed) {
-    const parted = wish.adjustment === "two-part" || wish.construction === "tab";
+    const parted = wish.adjustment === "two-part" || construction.overRing;
     return { ...whole, warnings: [warning(parted ? "longer-than-stock-parts" : "longer-than-stock", facts)] };
   }
   const loss = joinLoss(seam, cutWidth, wish.joins.seamAllowance ?? TRADE.seamAllowance);

@@ -1,8 +1,7 @@
-import { CONSTRUCTIONS } from "../constructions/catalogue.ts";
-import type { Construction } from "../constructions/construction.ts";
+import { CLOTH_CONSTRUCTIONS, CONSTRUCTIONS } from "../constructions/catalogue.ts";
+import { type Construction, planOf } from "../constructions/construction.ts";
 import { leastWidth, sectionAtFinishedWidth } from "../section/foldSection.ts";
 import { thickestSpan } from "../section/thicknessProfile.ts";
-import { CONSTRUCTION_IDS } from "../wish/strapWish.ts";
 import type { NeedlePlace } from "../words/strapWords.ts";
 import type { ResolvedWish } from "./resolveWish.ts";
 import type { StrapEnd } from "./strapLengths.ts";
@@ -86,7 +85,7 @@ function tryConstruction(
 ): (Alternative & { readonly needle: readonly NeedleCheck[] }) | null {
   const { input, materials, wish } = resolved;
   if (input.outer.thickness > other.thickestLayer) return null;
-  const plan = other.plan({ ...input, choices: {}, padding: null, facing: input.outer });
+  const plan = planOf(other, { ...input, choices: {}, padding: null, facing: input.outer });
   if (finished < leastWidth(plan)) return null;
   const section = sectionAtFinishedWidth(plan, finished);
   const usable = materials.outer.usableWidth;
@@ -112,9 +111,8 @@ export function alternativesTo(
 ): readonly Alternative[] {
   const limits = limitsOf(resolved);
   const cloth = (one: Alternative): number => one.rollLength ?? one.cutWidth;
-  return CONSTRUCTION_IDS.filter((id) => id !== resolved.construction.id && id !== "tab")
+  return CLOTH_CONSTRUCTIONS.filter((id) => id !== resolved.construction.id)
     .map((id) => CONSTRUCTIONS[id])
-    .filter((other) => other.needs.length === 0)
     .map((other) => tryConstruction(other, resolved, finished, cutLength, ends))
     .filter((one) => one !== null)
     .filter((one) => passes(limits, one.needle, one.thickness))

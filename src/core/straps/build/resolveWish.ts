@@ -1,6 +1,6 @@
 import { failed, ok, type Problem, type Result } from "../../problems/problem.ts";
 import { CONSTRUCTIONS } from "../constructions/catalogue.ts";
-import type { Construction, SectionInput } from "../constructions/construction.ts";
+import type { Construction, OpenSectionInput } from "../constructions/construction.ts";
 import type { PlyRole } from "../section/foldPlan.ts";
 import { plyOf } from "../section/ply.ts";
 import type { FoldChoices, StrapMaterial, StrapWish } from "../wish/strapWish.ts";
@@ -17,7 +17,7 @@ export interface ResolvedWish {
   readonly path: string;
   readonly construction: Construction;
   readonly materials: Readonly<Partial<Record<PlyRole, StrapMaterial>>> & { readonly outer: StrapMaterial };
-  readonly input: SectionInput;
+  readonly input: OpenSectionInput;
   readonly choices: FoldChoices;
 }
 
@@ -43,14 +43,16 @@ const LENGTHS: Ranges = {
 function choiceProblems(construction: Construction, choices: FoldChoices, path: string): Problem[] {
   const problems: Problem[] = [];
   const { layers } = choices;
-  if (construction.id === "webbing-sleeve" && layers !== undefined && layers !== 1) {
-    problems.push({
-      code: "strap-choice-out-of-range",
-      path: `${path}folds.layers`,
-      value: layers,
-      least: 1,
-      most: 1,
-    });
+  const [least, most] = [construction.layerChoices[0], construction.layerChoices.at(-1)];
+  if (layers !== undefined && least !== undefined && most !== undefined && layers >= 1 && layers <= 3) {
+    if (!construction.layerChoices.includes(layers))
+      problems.push({
+        code: "strap-choice-out-of-range",
+        path: `${path}folds.layers`,
+        value: layers,
+        least,
+        most,
+      });
   }
   for (const [name, [least, most]] of Object.entries(RANGES)) {
     const value = choices[name as keyof FoldChoices];
@@ -69,14 +71,14 @@ function choiceProblems(construction: Construction, choices: FoldChoices, path: 
 
 /** A cord or webbing that the construction has no place for: refused, so that nobody waits for it in vain. */
 function coreProblems({ core, construction }: StrapWish, path: string): Problem[] {
-  const { needs } = CONSTRUCTIONS[construction];
+  const { roles } = CONSTRUCTIONS[construction];
   const places = [
     ["cord", ["cordDiameter"]],
     ["webbing", ["webbingWidth", "webbingThickness"]],
   ] as const;
   return places.flatMap(([role, fields]): Problem[] => {
     const given = fields.find((field) => core?.[field] !== undefined);
-    if (given === undefined || needs.includes(role)) return [];
+    if (given === undefined || roles[role] === "needed") return [];
     return [{ code: "strap-role-unused", path: `${path}core.${given}`, role, construction }];
   });
 }
@@ -120,7 +122,7 @@ function findMaterials(
     const at = `${path}materials.${role}`;
     if (id === undefined) continue;
     const material = materials.find((one) => one.id === id);
-    const used = role === "outer" || role === "interfacing" || construction.allows.includes(role);
+    const used = role === "outer" || role === "interfacing" || construction.roles[role] !== undefined;
     if (!material) problems.push({ code: "strap-material-missing", path: at, role, id });
     else if (!used) problems.push({ code: "strap-role-unused", path: at, role, construction: construction.id });
     else found[role] = material;
@@ -147,8 +149,8 @@ export function resolveWish(wish: StrapWish, materials: readonly StrapMaterial[]
     ...coreProblems(wish, path),
     ...problems,
   ];
-  const corded = construction.id === "corded";
-  const byWebbing = construction.needs.includes("webbing") && wish.core?.webbingWidth !== undefined;
+  const corded = construction.roles.cord === "needed";
+  const byWebbing = construction.roles.webbing === "needed" && wish.core?.webbingWidth !== undefined;
   if (!wish.width && !corded && !byWebbing) {
     all.push({ code: "strap-width-missing", path: `${path}width`, construction: construction.id });
   }
@@ -159,10 +161,10 @@ export function resolveWish(wish: StrapWish, materials: readonly StrapMaterial[]
   if (all.length > 0 || !outer) return failed(...all);
   const placement = wish.interfacing ?? "none";
   const fused = placement === "full" || placement === "reduced" ? (found.interfacing?.thickness ?? 0) : 0;
-  const onFacing = construction.id === "two-layer";
+  const onFacing = construction.interfaced === "facing";
   const facing = found.facing ?? outer;
   const padding = found.padding ? found.padding.thickness * (choices.paddingPressed ?? PADDING_PRESSED) : null;
-  const input: SectionInput = {
+  const input: OpenSectionInput = {
     outer: plyOf("outer", outer, onFacing ? 0 : fused, choices),
     facing: plyOf("facing", facing, onFacing ? fused : 0, choices),
     ownFacing: found.facing !== undefined,

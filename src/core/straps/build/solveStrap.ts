@@ -1,5 +1,5 @@
 import { failed, ok, type Result } from "../../problems/problem.ts";
-import { type Construction, type SectionInput, TRADE } from "../constructions/construction.ts";
+import { type Construction, type OpenSectionInput, planOf, TRADE } from "../constructions/construction.ts";
 import type { SectionPlan } from "../section/foldPlan.ts";
 import { finishedWidthOfCut, foldLinesOf, leastWidth, sectionAtFinishedWidth } from "../section/foldSection.ts";
 import { withoutThickness } from "../section/ply.ts";
@@ -29,19 +29,19 @@ const CORE_TOLERANCE = 1;
 /** Sums of cut lengths are exact only to rounding. */
 const EPSILON = 1e-6;
 
-function planOf(resolved: ResolvedWish): SectionPlan {
-  const plan = resolved.construction.plan(resolved.input);
+function planOfWish(resolved: ResolvedWish): SectionPlan {
+  const { construction, input } = resolved;
+  const plan = planOf(construction, input);
   const interfacing = resolved.materials.interfacing;
   const onFace = resolved.wish.interfacing === "quarter" && interfacing;
-  // The facing is the strip that is interfaced where both are folded.
-  const onto = resolved.construction.id === "two-layer" ? 1 : 0;
+  const onto = plan.strips.findIndex((strip) => strip.ply.role === construction.interfaced);
   return onFace ? withFaceInterfacing(plan, interfacing.thickness, onto) : plan;
 }
 
 /** Cut width of the outer strip for a finished width if the material had no thickness. */
-function nominalWidth(construction: Construction, input: SectionInput, finished: number): number {
+function nominalWidth(construction: Construction, input: OpenSectionInput, finished: number): number {
   const flat = { ...input, outer: withoutThickness(input.outer), facing: withoutThickness(input.facing) };
-  const strip = sectionAtFinishedWidth(construction.plan(flat), finished).strips[0]!;
+  const strip = sectionAtFinishedWidth(planOf(construction, flat), finished).strips[0]!;
   return strip.width + 2 * construction.trim(input.choices);
 }
 
@@ -101,15 +101,15 @@ function solveCorded({ wish, path, input, choices }: ResolvedWish): Result<Solve
 /** Finished width a bought webbing gives, or null when none is named. */
 function widthOfWebbing({ wish, construction, input }: ResolvedWish): number | null {
   const webbing = wish.core?.webbingWidth;
-  if (webbing === undefined || !construction.needs.includes("webbing")) return null;
-  return construction.id === "webbing-sleeve" ? webbing + 2 * input.outer.thickness : webbing;
+  if (webbing === undefined || construction.roles.webbing !== "needed") return null;
+  return construction.widthOnWebbing(webbing, input.outer.thickness);
 }
 
 /** Solves the section of a wish in whichever direction it asks for. */
 export function solveWidths(resolved: ResolvedWish): Result<SolvedWidths> {
   const { wish, path, construction, input, choices } = resolved;
-  if (construction.id === "corded") return solveCorded(resolved);
-  const plan = planOf(resolved);
+  if (construction.plan === null) return solveCorded(resolved);
+  const plan = planOfWish(resolved);
   const trim = construction.trim(choices);
   const byWebbing = widthOfWebbing(resolved);
   const cutWish = wish.width?.kind === "cut" ? wish.width.mm : null;

@@ -43,16 +43,10 @@ export interface StrapEnd {
 }
 
 /** Both ends: as wished, else caught in seams for a drop, folded over hardware for a slider, doubled for a cord. */
-export function endsOf({ wish, materials }: ResolvedWish): readonly [StrapEnd, StrapEnd] {
+export function endsOf({ wish, construction, materials }: ResolvedWish): readonly [StrapEnd, StrapEnd] {
   const adjusts = (wish.adjustment ?? "fixed") !== "fixed";
   const style: EndStyle =
-    wish.construction === "corded"
-      ? "doubled"
-      : adjusts
-        ? "fold-back"
-        : wish.length.kind === "drop"
-          ? "seam"
-          : "raw";
+    construction.usualEnd ?? (adjusts ? "fold-back" : wish.length.kind === "drop" ? "seam" : "raw");
   const [first, second] = wish.ends ?? [{ style } as EndWish, { style } as EndWish];
   const full = (end: EndWish): StrapEnd => ({
     style: end.style,
@@ -133,10 +127,10 @@ function adjustableLengths(resolved: ResolvedWish, ends: readonly [StrapEnd, Str
 
 /** Finished and cut length of a wish, every allowance itemised; refuses what its own ends use up. */
 export function strapLengths(resolved: ResolvedWish, ends: readonly [StrapEnd, StrapEnd]): Result<StrapLengths> {
-  const { wish, path } = resolved;
+  const { wish, path, construction } = resolved;
   const fixed = (wish.adjustment ?? "fixed") === "fixed";
   const lengths = fixed ? fixedLengths(resolved, ends) : adjustableLengths(resolved, ends);
-  const flatEnds = wish.construction === "corded" ? ends[0].allowance + ends[1].allowance : 0;
+  const flatEnds = construction.roles.cord === "needed" ? ends[0].allowance + ends[1].allowance : 0;
   const left = fixed
     ? lengths.finished - flatEnds
     : lengths.cut - ends[0].allowance - ends[1].allowance - LEAST_DOUBLED;

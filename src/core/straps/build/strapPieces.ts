@@ -1,7 +1,7 @@
 import { rectangleContour, segmentContour } from "../../geometry/contourShapes.ts";
 import { rectangleRing, solid } from "../../geometry/ring.ts";
 import type { CutPiece, PieceGrain, PieceLine } from "../../materials/cutPiece.ts";
-import { type StitchRow, TRADE } from "../constructions/construction.ts";
+import type { StitchRow } from "../constructions/construction.ts";
 import { foldLinesOf, type SolvedSection, type SolvedStrip } from "../section/foldSection.ts";
 import type { PartNames } from "../words/strapWords.ts";
 import type { ResolvedWish } from "./resolveWish.ts";
@@ -82,7 +82,7 @@ function stripPieces(
   }
   const placement = wish.interfacing ?? "none";
   if (placement !== "none" && materials.interfacing) {
-    const onto = construction.id === "two-layer" ? section.strips[1]! : section.strips[0]!;
+    const onto = section.strips.find((one) => one.plan.ply.role === construction.interfaced)!;
     const part = {
       role: "interfacing",
       name: names.interfacing,
@@ -93,9 +93,8 @@ function stripPieces(
     for (const length of lengths) pieces.push(strip(resolved, part, length, width, []));
   }
   if (input.padding !== null && materials.padding) {
-    const shy = construction.id === "three-hemmed" ? TRADE.paddingShy : 0;
     const part = { role: "padding", name: names.padding, materialId: materials.padding.id, perStrap: 1 };
-    const width = section.finishedWidth - shy;
+    const width = section.finishedWidth - construction.paddingShy;
     for (const length of lengths) pieces.push(strip(resolved, part, length, width, []));
   }
   return pieces;

@@ -17,8 +17,12 @@ const LOOSE_FACTOR = 10;
 function materialWarnings({ wish, materials, construction, choices }: ResolvedWish): StrapWarning[] {
   const out: StrapWarning[] = [];
   const { outer } = materials;
-  const frays = outer.kind === "woven" && construction.visibleEdges(choices) > 0 && construction.id !== "corded";
-  if (outer.kind === "woven" && (wish.interfacing ?? "none") === "none" && construction.needs.length === 0) {
+  const frays = outer.kind === "woven" && construction.visibleEdges(choices) > 0 && construction.plan !== null;
+  if (
+    outer.kind === "woven" &&
+    (wish.interfacing ?? "none") === "none" &&
+    !Object.values(construction.roles).includes("needed")
+  ) {
     out.push(warning("no-interfacing"));
   }
   if (frays) out.push(warning("raw-edge-frays"));
@@ -97,10 +101,8 @@ function foldWarnings(resolved: ResolvedWish, widths: SolvedWidths): StrapWarnin
   const { section } = widths;
   const { choices, construction, wish, input } = resolved;
   const out: StrapWarning[] = [];
-  if (section.kind === "layered" && choices.edgeGap !== undefined && construction.id === "fourfold") {
-    const { thickness, neutral, leastRadius } = input.outer;
-    const radius = Math.max(thickness, leastRadius);
-    const least = (Math.PI / 2) * (radius + neutral * thickness) - radius;
+  if (choices.edgeGap !== undefined && construction.leastEdgeGap !== null) {
+    const least = construction.leastEdgeGap(input.outer);
     if (choices.edgeGap < least - 1e-9) {
       out.push(
         warning("edges-collide", {
@@ -118,7 +120,7 @@ function foldWarnings(resolved: ResolvedWish, widths: SolvedWidths): StrapWarnin
       }),
     );
   }
-  if (construction.needs.includes("webbing") && section.kind === "layered") {
+  if (construction.roles.webbing === "needed" && section.kind === "layered") {
     const slab = section.slabs.find((one) => one.role === "webbing")!;
     const width = slab.toX - slab.fromX;
     const nearest = WEBBING_WIDTHS.reduce((a, b) => (Math.abs(b - width) < Math.abs(a - width) ? b : a));

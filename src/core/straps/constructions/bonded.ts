@@ -1,7 +1,7 @@
 import type { SectionPlan } from "../section/foldPlan.ts";
 import type { FoldChoices } from "../wish/strapWish.ts";
 import { phrase } from "../words/phrase.ts";
-import { bothEdges, type Construction, noSetback, type SectionInput } from "./construction.ts";
+import { bothEdges, type Construction, PLAIN, type SectionInput } from "./construction.ts";
 import { cutStep, topstitchStep } from "./stepPhrases.ts";
 
 /** Flat layers bonded on each other; the last one is the facing where there is one. */
@@ -24,16 +24,15 @@ export function bondedPlan({ outer, facing, ownFacing, choices }: SectionInput):
 const layersOf = (choices: FoldChoices): number => choices.layers ?? 2;
 
 export const bonded: Construction = {
+  ...PLAIN,
   id: "bonded",
   layers: layersOf,
+  layerChoices: [1, 2, 3],
   thickestLayer: 6,
-  needs: [],
-  allows: ["facing"],
+  roles: { facing: "optional" },
   visibleEdges: () => 2,
-  tapeRuns: 0,
   plan: bondedPlan,
   trim: (choices) => choices.trim ?? 0,
-  setback: noSetback,
   rows: (_, fromEdge) => bothEdges(fromEdge),
   steps: (facts) => [
     cutStep(facts),
@@ -42,5 +41,5 @@ export const bonded: Construction = {
     ...((facts.choices.trim ?? 0) > 0 ? [phrase("bonded-trim", { width: facts.finishedWidth })] : []),
     phrase("bonded-finish"),
   ],
-  cautions: ["raw-edge-frays"],
+  cautions: ["raw-edge-frays", "solvents"],
 };

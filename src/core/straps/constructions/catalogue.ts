@@ -1,4 +1,4 @@
-import type { ConstructionId, CoreWish } from "../wish/strapWish.ts";
+import { CONSTRUCTION_IDS, type ConstructionId, type CoreWish } from "../wish/strapWish.ts";
 import { bonded } from "./bonded.ts";
 import type { Construction } from "./construction.ts";
 import { corded } from "./corded.ts";
@@ -27,10 +27,17 @@ export const CONSTRUCTIONS: Readonly<Record<ConstructionId, Construction>> = {
   tab,
 };
 
+/** Constructions that need nothing bought but cloth, offered in place of one another. */
+export const CLOTH_CONSTRUCTIONS: readonly ConstructionId[] = CONSTRUCTION_IDS.filter((id) => {
+  const { offered, roles } = CONSTRUCTIONS[id];
+  return offered && !Object.values(roles).includes("needed");
+});
+
 /** The cord or webbing of a strap that a construction has a place for: what stays when a strap is built another way. */
 export function coreFor(construction: ConstructionId, core: CoreWish | undefined): CoreWish | undefined {
-  const { needs } = CONSTRUCTIONS[construction];
-  if (core === undefined || needs.length === 0) return undefined;
+  const { roles } = CONSTRUCTIONS[construction];
+  if (core === undefined) return undefined;
   const { cordDiameter, webbingWidth, webbingThickness } = core;
-  return needs.includes("cord") ? { cordDiameter } : { webbingWidth, webbingThickness };
+  if (roles.cord === "needed") return { cordDiameter };
+  return roles.webbing === "needed" ? { webbingWidth, webbingThickness } : undefined;
 }

@@ -2,7 +2,7 @@ import type { PlainCautionCode } from "../../materials/cautions/caution.ts";
 import type { MaterialKind } from "../../materials/material.ts";
 import type { AcrossPlan, Ply, SectionPlan } from "../section/foldPlan.ts";
 import { foldLinesOf, type SolvedSection } from "../section/foldSection.ts";
-import type { ConstructionId, FoldChoices } from "../wish/strapWish.ts";
+import type { ConstructionId, EndStyle, FoldChoices } from "../wish/strapWish.ts";
 import type { Phrase } from "../words/phrase.ts";
 
 /** Everything a construction needs to lay out its section. mm. */
@@ -11,13 +11,16 @@ export interface SectionInput {
   /** The outer strip's own material where the maker names no other. */
   readonly facing: Ply;
   readonly ownFacing: boolean;
-  /** How far raw edges keep out of a bend (0 … 1); null leaves it to the construction. */
-  readonly clearance: number | null;
+  /** How far raw edges keep out of a bend: 0 … 1. */
+  readonly clearance: number;
   /** Thickness of padding as pressed in the strap; null when there is none. */
   readonly padding: number | null;
   readonly webbingThickness: number;
   readonly choices: FoldChoices;
 }
+
+/** The same before the construction has its say; a null clearance leaves it to the construction. */
+export type OpenSectionInput = Omit<SectionInput, "clearance"> & { readonly clearance: number | null };
 
 /** A seam or topstitch that runs along the whole strap. mm. */
 export interface StitchRow {
@@ -41,32 +44,80 @@ export interface StepFacts {
   readonly topstitch: number;
 }
 
-/** Which materials beyond the outer one a construction uses. */
-type ExtraRole = "facing" | "padding" | "webbing" | "cord";
+/** What a strap can be made of besides its outer strip and interfacing. */
+export type ExtraRole = "facing" | "padding" | "webbing" | "cord";
 
-/** One way to build a strap: data for the solver, and the order of work. One file each; its words are in `words/`. */
+/** One way to build a strap: all that it is, as data and hooks for the solver. One file each; its words are in `words/`. */
 export interface Construction {
   readonly id: ConstructionId;
   /** Layers of cloth where the strap is flat. */
   readonly layers: (choices: FoldChoices) => number;
+  /** Numbers of layers that can be asked for in place of its own. */
+  readonly layerChoices: readonly number[];
   /** Thickest single layer that can be folded this way by hand, mm (from memory). */
   readonly thickestLayer: number;
-  readonly needs: readonly ExtraRole[];
-  readonly allows: readonly ExtraRole[];
+  readonly roles: Readonly<Partial<Record<ExtraRole, "needed" | "optional">>>;
+  /** Offered in place of another construction when nothing but cloth is to be bought. */
+  readonly offered: boolean;
+  /** How far raw edges keep out of a bend where nobody says (0 … 1); null where none lies in one. */
+  readonly defaultClearance: number | null;
   /** Raw edges that stay visible along the strap. */
   readonly visibleEdges: (choices: FoldChoices) => number;
   /** Runs of double-sided tape, as multiples of the strap's length. */
   readonly tapeRuns: number;
-  readonly plan: (input: SectionInput) => SectionPlan;
+  /** The strip that is interfaced. */
+  readonly interfaced: "outer" | "facing";
+  /** Padding is cut this much narrower than the strap, mm. */
+  readonly paddingShy: number;
+  /** How the ends are finished where neither the maker nor an adjustment says; null: as the length is measured. */
+  readonly usualEnd: EndStyle | null;
+  /** Folded over a ring in the middle of its length, in two legs. */
+  readonly overRing: boolean;
+  /** Null for a strip wrapped round its cord: it is a ring, not a stack. See `wrappedSection.ts`. */
+  readonly plan: ((input: SectionInput) => SectionPlan) | null;
+  /** Finished width that a bought webbing gives, mm. */
+  readonly widthOnWebbing: (webbing: number, layer: number) => number;
+  /** Least distance of raw edges from the centre crease before they run into the fold, mm; null where there is none. */
+  readonly leastEdgeGap: ((outer: Ply) => number) | null;
   /** Cut off each long edge again after bonding, mm. */
   readonly trim: (choices: FoldChoices) => number;
   /** How far raw edges are held back, from the solved section; see `StrapResult.setback`. */
   readonly setback: (section: SolvedSection) => number;
+  /** What is held back by the setback. */
+  readonly heldEdge: "raw" | "hem";
   /** Rows needed to hold the strap together; topstitch rows at `fromEdge`. */
   readonly rows: (choices: FoldChoices, fromEdge: number, setback: number) => readonly StitchRow[];
   readonly steps: (facts: StepFacts) => readonly Phrase[];
   /** Cautions of this construction alone; those of the materials come on top. */
   readonly cautions: readonly PlainCautionCode[];
+}
+
+type Common = Omit<Construction, "id" | "layers" | "thickestLayer" | "plan" | "rows" | "steps">;
+
+/** What most constructions have in common: each file says what is its own. */
+export const PLAIN: Common = {
+  layerChoices: [],
+  roles: {},
+  offered: true,
+  defaultClearance: null,
+  visibleEdges: () => 0,
+  tapeRuns: 0,
+  interfaced: "outer",
+  paddingShy: 0,
+  usualEnd: null,
+  overRing: false,
+  widthOnWebbing: (webbing: number) => webbing,
+  leastEdgeGap: null,
+  trim: () => 0,
+  setback: () => 0,
+  heldEdge: "raw",
+  cautions: [],
+};
+
+/** The plan of a folded construction, with its own clearance where nobody says. Throws on a wrapped one. */
+export function planOf(construction: Construction, input: OpenSectionInput): SectionPlan {
+  if (construction.plan === null) throw new TypeError(`${construction.id}: wrapped round its cord, it has no plan`);
+  return construction.plan({ ...input, clearance: input.clearance ?? construction.defaultClearance ?? 0 });
 }
 
 /** Common practice, no source: trade figures in mm used where the maker says nothing. */
@@ -110,11 +161,6 @@ export function edgeToSecondFold(section: SolvedSection): number {
 /** Half the gap between two raw edges that meet in the middle. */
 export function halfMiddleGap(section: SolvedSection): number {
   return section.strips[0]!.plan.end.mm;
-}
-
-/** For constructions whose raw edges are not held back from anything. */
-export function noSetback(): number {
-  return 0;
 }
 
 /** Outsides of a left and a right fold that both stay `inset` inside the strap. */

@@ -1,21 +1,19 @@
 import { phrase } from "../words/phrase.ts";
-import { type Construction, noSetback, TRADE } from "./construction.ts";
+import { type Construction, PLAIN, TRADE } from "./construction.ts";
 import { cutStep } from "./stepPhrases.ts";
 
 /** A strip wrapped round a cord, with flat ends; its section is a ring, not a stack: see `wrappedSection.ts`. */
 export const corded: Construction = {
+  ...PLAIN,
   id: "corded",
+  cautions: ["solvents"],
   layers: () => 1,
   thickestLayer: 2.5,
-  needs: ["cord"],
-  allows: ["cord"],
+  roles: { cord: "needed" },
   visibleEdges: () => 2,
   tapeRuns: 1,
-  plan: () => {
-    throw new TypeError("corded: a corded handle has no stack of levels; use wrappedSection");
-  },
-  trim: () => 0,
-  setback: noSetback,
+  plan: null,
+  usualEnd: "doubled",
   rows: (choices) => [{ kind: "construction", from: "left", mm: choices.seamAllowance ?? TRADE.seamAllowance }],
   steps: (facts) => [
     cutStep(facts),
@@ -27,5 +25,4 @@ export const corded: Construction = {
     }),
     phrase("corded-trim"),
   ],
-  cautions: [],
 };

@@ -1,10 +1,7 @@
-import type { SectionPlan } from "../section/foldPlan.ts";
+import type { Ply, SectionPlan } from "../section/foldPlan.ts";
 import { phrase } from "../words/phrase.ts";
-import { bothEdges, type Construction, edgeToSecondFold, type SectionInput } from "./construction.ts";
+import { bothEdges, type Construction, edgeToSecondFold, PLAIN, type SectionInput } from "./construction.ts";
 import { creaseAndTape, cutStep, interfaceStep, topstitchStep } from "./stepPhrases.ts";
-
-/** Halfway between an edge crushed into the bend and one that stops where it starts: the trade's eighth at 1.0 mm. */
-const CLEARANCE = 0.5;
 
 /** Both edges to the centre, then in half. The centre fold wraps both flaps, so its inside radius is one layer. */
 export function fourfoldPlan({ outer, clearance, choices }: SectionInput): SectionPlan {
@@ -12,7 +9,7 @@ export function fourfoldPlan({ outer, clearance, choices }: SectionInput): Secti
   const radius = Math.max(thickness, leastRadius);
   const short =
     choices.edgeGap === undefined
-      ? thickness + (clearance ?? CLEARANCE) * radius
+      ? thickness + clearance * radius
       : radius + thickness + choices.edgeGap - (Math.PI / 2) * (radius + neutral * thickness);
   const edge = { from: "right", mm: short } as const;
   return {
@@ -22,16 +19,22 @@ export function fourfoldPlan({ outer, clearance, choices }: SectionInput): Secti
   };
 }
 
+/** Raw edges that stop where the bend of the centre crease starts. */
+function leastEdgeGap({ thickness, neutral, leastRadius }: Ply): number {
+  const radius = Math.max(thickness, leastRadius);
+  return (Math.PI / 2) * (radius + neutral * thickness) - radius;
+}
+
 export const fourfold: Construction = {
+  ...PLAIN,
   id: "fourfold",
   layers: () => 4,
+  // Halfway between an edge crushed into the bend and one that stops where it starts: the trade's eighth at 1.0 mm.
+  defaultClearance: 0.5,
+  leastEdgeGap,
   thickestLayer: 2,
-  needs: [],
-  allows: [],
-  visibleEdges: () => 0,
   tapeRuns: 2,
   plan: fourfoldPlan,
-  trim: () => 0,
   setback: edgeToSecondFold,
   rows: (_, fromEdge) => bothEdges(fromEdge),
   steps: (facts) => [
@@ -46,5 +49,4 @@ export const fourfold: Construction = {
     }),
     topstitchStep(facts, "fourfold-topstitch"),
   ],
-  cautions: [],
 };

@@ -5,7 +5,7 @@ import {
   bothEdges,
   type Construction,
   insideBoth,
-  noSetback,
+  PLAIN,
   type SectionInput,
   TRADE,
 } from "./construction.ts";
@@ -63,16 +63,12 @@ function plan({ outer, facing, padding, choices }: SectionInput): SectionPlan {
 }
 
 export const sewnTurned: Construction = {
+  ...PLAIN,
   id: "sewn-turned",
   layers: () => 2,
   thickestLayer: 1.5,
-  needs: [],
-  allows: ["facing", "padding"],
-  visibleEdges: () => 0,
-  tapeRuns: 0,
+  roles: { facing: "optional", padding: "optional" },
   plan,
-  trim: () => 0,
-  setback: noSetback,
   rows: (choices, fromEdge) => {
     const allowance = choices.seamAllowance ?? TRADE.seamAllowance;
     return [
@@ -93,5 +89,4 @@ export const sewnTurned: Construction = {
     ...(facts.padded ? [phrase("turned-pad")] : []),
     topstitchStep(facts, "topstitch-both"),
   ],
-  cautions: [],
 };

@@ -1,14 +1,17 @@
 import { bonded, bondedPlan } from "./bonded.ts";
-import { bothEdges, type Construction, edgeToSecondFold } from "./construction.ts";
+import { bothEdges, type Construction, edgeToSecondFold, PLAIN } from "./construction.ts";
 import { fourfold, fourfoldPlan } from "./fourfold.ts";
 
 /** A short strap folded over a ring or connector: fourfold, or flat layers when the maker asks for 1 to 3. */
 export const tab: Construction = {
+  ...PLAIN,
   id: "tab",
   layers: (choices) => choices.layers ?? 4,
+  layerChoices: [1, 2, 3],
+  defaultClearance: fourfold.defaultClearance,
+  offered: false,
+  overRing: true,
   thickestLayer: 2,
-  needs: [],
-  allows: [],
   visibleEdges: (choices) => (choices.layers === undefined ? 0 : 2),
   tapeRuns: 2,
   plan: (input) => (input.choices.layers === undefined ? fourfoldPlan(input) : bondedPlan(input)),

@@ -1,6 +1,6 @@
 import type { SectionPlan, SlabPlan } from "../section/foldPlan.ts";
 import { phrase } from "../words/phrase.ts";
-import { allowanceEdge, bothEdges, type Construction, type SectionInput, TRADE } from "./construction.ts";
+import { allowanceEdge, bothEdges, type Construction, PLAIN, type SectionInput, TRADE } from "./construction.ts";
 import { creaseAndTape, cutStep, interfaceStep, topstitchStep } from "./stepPhrases.ts";
 
 /** The hidden edge stops short by what the hem takes, so the strip stays three widths of cloth. */
@@ -31,7 +31,7 @@ function plan({ outer, clearance, padding, choices }: SectionInput): SectionPlan
         firstFold: "left",
         start: {
           from: "right",
-          mm: thickness + (clearance ?? 1) * radius + Math.max(0, hem - setback),
+          mm: thickness + clearance * radius + Math.max(0, hem - setback),
         },
         end: { from: "left", mm: setback + allowanceEdge(hem, outer) },
         outsides: [
@@ -49,15 +49,16 @@ function plan({ outer, clearance, padding, choices }: SectionInput): SectionPlan
 }
 
 export const threeHemmed: Construction = {
+  ...PLAIN,
   id: "three-hemmed",
   layers: () => 3,
+  defaultClearance: 1,
+  paddingShy: TRADE.paddingShy,
+  heldEdge: "hem",
   thickestLayer: 1.5,
-  needs: [],
-  allows: ["padding"],
-  visibleEdges: () => 0,
+  roles: { padding: "optional" },
   tapeRuns: 2,
   plan,
-  trim: () => 0,
   setback: (section) => section.strips[0]!.plan.outsides?.[2]?.mm ?? 0,
   rows: (_, fromEdge, setback) => [
     { kind: "topstitch", from: "left", mm: setback + fromEdge },

@@ -1,10 +1,7 @@
 import type { Ply, SectionPlan } from "../section/foldPlan.ts";
 import { phrase } from "../words/phrase.ts";
-import type { Construction, SectionInput } from "./construction.ts";
+import { type Construction, PLAIN, type SectionInput } from "./construction.ts";
 import { creaseAndTape, cutStep, interfaceStep } from "./stepPhrases.ts";
-
-/** The first raw edge is laid on a drawn line and the wrap starts at it, so it stops where the bend starts. */
-const CLEARANCE = 1;
 
 /**
  * How far the visible edge stays from the opposite fold when the strip is folded in equal thirds: its first edge
@@ -22,8 +19,7 @@ function thirdsSetback(ply: Ply, clearance: number): number {
 }
 
 function plan({ outer, clearance, choices }: SectionInput): SectionPlan {
-  const keep = clearance ?? CLEARANCE;
-  const short = outer.thickness + keep * Math.max(outer.thickness / 2, outer.leastRadius);
+  const short = outer.thickness + clearance * Math.max(outer.thickness / 2, outer.leastRadius);
   return {
     strips: [
       {
@@ -31,7 +27,7 @@ function plan({ outer, clearance, choices }: SectionInput): SectionPlan {
         levels: [1, 0, 2],
         firstFold: "left",
         start: { from: "right", mm: short },
-        end: { from: "left", mm: choices.setback ?? thirdsSetback(outer, keep) },
+        end: { from: "left", mm: choices.setback ?? thirdsSetback(outer, clearance) },
         face: 1,
       },
     ],
@@ -41,15 +37,15 @@ function plan({ outer, clearance, choices }: SectionInput): SectionPlan {
 }
 
 export const threeRaw: Construction = {
+  ...PLAIN,
   id: "three-raw",
   layers: () => 3,
+  // The first raw edge is laid on a drawn line and the wrap starts at it, so it stops where the bend starts.
+  defaultClearance: 1,
   thickestLayer: 2.5,
-  needs: [],
-  allows: [],
   visibleEdges: () => 1,
   tapeRuns: 2,
   plan,
-  trim: () => 0,
   setback: (section) => section.strips[0]!.plan.end.mm,
   rows: (_, fromEdge, setback) => [
     { kind: "topstitch", from: "left", mm: setback + fromEdge },

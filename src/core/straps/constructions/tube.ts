@@ -1,13 +1,6 @@
 import type { SectionPlan } from "../section/foldPlan.ts";
 import { phrase } from "../words/phrase.ts";
-import {
-  allowanceEdge,
-  bothEdges,
-  type Construction,
-  noSetback,
-  type SectionInput,
-  TRADE,
-} from "./construction.ts";
+import { allowanceEdge, bothEdges, type Construction, PLAIN, type SectionInput, TRADE } from "./construction.ts";
 import { cutStep, interfaceStep, topstitchStep } from "./stepPhrases.ts";
 
 /** One strip folded in half right sides together, sewn, turned; the seam lies on the right edge. */
@@ -34,16 +27,11 @@ function plan({ outer, choices }: SectionInput): SectionPlan {
 }
 
 export const tube: Construction = {
+  ...PLAIN,
   id: "tube",
   layers: () => 2,
   thickestLayer: 1.2,
-  needs: [],
-  allows: [],
-  visibleEdges: () => 0,
-  tapeRuns: 0,
   plan,
-  trim: () => 0,
-  setback: noSetback,
   rows: (choices, fromEdge) => [
     { kind: "construction", from: "right", mm: choices.seamAllowance ?? TRADE.seamAllowance },
     ...bothEdges(fromEdge),

@@ -5,6 +5,7 @@ import {
   type Construction,
   halfMiddleGap,
   insideBoth,
+  PLAIN,
   type SectionInput,
   TRADE,
 } from "./construction.ts";
@@ -25,11 +26,10 @@ function turnedStrip(ply: Ply, levels: [flap: number, main: number], inset: numb
 
 /** Each strip has its edges turned to its middle; the facing is narrower, so the outer shows on both its sides. */
 function plan({ outer, facing, clearance, choices }: SectionInput): SectionPlan {
-  const keep = clearance ?? 0.5;
   return {
     strips: [
-      turnedStrip(outer, [1, 0], 0, keep),
-      turnedStrip(facing, [2, 3], choices.reveal ?? TRADE.reveal, keep),
+      turnedStrip(outer, [1, 0], 0, clearance),
+      turnedStrip(facing, [2, 3], choices.reveal ?? TRADE.reveal, clearance),
     ],
     slabs: [],
     settles: false,
@@ -37,15 +37,15 @@ function plan({ outer, facing, clearance, choices }: SectionInput): SectionPlan 
 }
 
 export const twoLayer: Construction = {
+  ...PLAIN,
   id: "two-layer",
   layers: () => 4,
+  defaultClearance: 0.5,
+  interfaced: "facing",
   thickestLayer: 2,
-  needs: [],
-  allows: ["facing"],
-  visibleEdges: () => 0,
+  roles: { facing: "optional" },
   tapeRuns: 6,
   plan,
-  trim: () => 0,
   setback: halfMiddleGap,
   rows: (choices, fromEdge) => bothEdges((choices.reveal ?? TRADE.reveal) + fromEdge),
   steps: (facts) => [
@@ -57,5 +57,4 @@ export const twoLayer: Construction = {
     }),
     topstitchStep(facts, "two-layer-topstitch"),
   ],
-  cautions: [],
 };

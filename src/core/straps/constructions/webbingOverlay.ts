@@ -5,7 +5,7 @@ import {
   bothEdges,
   type Construction,
   insideBoth,
-  noSetback,
+  PLAIN,
   type SectionInput,
   TRADE,
 } from "./construction.ts";
@@ -33,16 +33,13 @@ function plan({ outer, webbingThickness, choices }: SectionInput): SectionPlan {
 }
 
 export const webbingOverlay: Construction = {
+  ...PLAIN,
   id: "webbing-overlay",
   layers: () => 1,
   thickestLayer: 1.5,
-  needs: ["webbing"],
-  allows: ["webbing"],
-  visibleEdges: () => 0,
+  roles: { webbing: "needed" },
   tapeRuns: 2,
   plan,
-  trim: () => 0,
-  setback: noSetback,
   rows: (choices, fromEdge) => bothEdges((choices.margin ?? TRADE.overlayMargin) + fromEdge),
   steps: (facts) => [
     cutStep(facts),

@@ -1,6 +1,6 @@
 import type { EdgePlan, SectionPlan } from "../section/foldPlan.ts";
 import { phrase } from "../words/phrase.ts";
-import { allowanceEdge, bothEdges, type Construction, type SectionInput, TRADE } from "./construction.ts";
+import { allowanceEdge, bothEdges, type Construction, PLAIN, type SectionInput, TRADE } from "./construction.ts";
 import { creaseAndTape, cutStep, interfaceStep, topstitchStep } from "./stepPhrases.ts";
 
 /** A single cover: once round the webbing, its edges turned under and butted along the middle of the back. */
@@ -45,7 +45,7 @@ function coverPlan({ outer, webbingThickness, choices }: SectionInput): SectionP
  */
 function sleevePlan({ outer, webbingThickness, clearance }: SectionInput): SectionPlan {
   const { thickness } = outer;
-  const rise = Math.max(0, webbingThickness / 2 - (clearance ?? 0.5) * thickness);
+  const rise = Math.max(0, webbingThickness / 2 - clearance * thickness);
   const edge = (up: boolean): EdgePlan => ({ from: "right", mm: thickness, corner: { rise, up } });
   return {
     strips: [
@@ -73,15 +73,16 @@ function sleevePlan({ outer, webbingThickness, clearance }: SectionInput): Secti
 }
 
 export const webbingSleeve: Construction = {
+  ...PLAIN,
   id: "webbing-sleeve",
   layers: (choices) => choices.layers ?? 4,
+  layerChoices: [1],
+  defaultClearance: 0.5,
+  widthOnWebbing: (webbing, layer) => webbing + 2 * layer,
   thickestLayer: 1.2,
-  needs: ["webbing"],
-  allows: ["webbing"],
-  visibleEdges: () => 0,
+  roles: { webbing: "needed" },
   tapeRuns: 2,
   plan: (input) => (input.choices.layers === undefined ? sleevePlan(input) : coverPlan(input)),
-  trim: () => 0,
   setback: (section) => {
     const { corner } = section.strips[0]!.plan.end;
     return corner ? Math.max(0, section.slabs[0]!.plan.thickness / 2 - corner.rise) : 0;

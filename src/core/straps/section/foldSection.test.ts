@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import { CONSTRUCTIONS } from "../constructions/catalogue.ts";
-import type { SectionInput } from "../constructions/construction.ts";
+import { type OpenSectionInput, planOf } from "../constructions/construction.ts";
 import type { ConstructionId, FoldChoices } from "../wish/strapWish.ts";
 import type { Ply, SectionPlan } from "./foldPlan.ts";
 import {
@@ -20,7 +20,7 @@ function input(
   choices: FoldChoices = {},
   clearance: number | null = null,
   radius = 0,
-): SectionInput {
+): OpenSectionInput {
   const outer = ply(thickness, radius);
   return {
     outer,
@@ -33,8 +33,8 @@ function input(
   };
 }
 
-function cut(id: ConstructionId, width: number, of: SectionInput): number {
-  return sectionAtFinishedWidth(CONSTRUCTIONS[id].plan(of), width).strips[0]!.width;
+function cut(id: ConstructionId, width: number, of: OpenSectionInput): number {
+  return sectionAtFinishedWidth(planOf(CONSTRUCTIONS[id], of), width).strips[0]!.width;
 }
 
 /** One fold, both legs flush at the left: the simplest plan there is. */
@@ -121,7 +121,7 @@ test.each([
 ])(
   "2.12: fourfold raw edges of %s mm stay %s mm from the crease when crushed in (stated model)",
   (thickness, gap) => {
-    const plan = CONSTRUCTIONS.fourfold.plan(input(thickness, {}, 0));
+    const plan = planOf(CONSTRUCTIONS.fourfold, input(thickness, {}, 0));
     expect(CONSTRUCTIONS.fourfold.setback(sectionAtFinishedWidth(plan, 25))).toBeCloseTo(gap, 2);
   },
 );
@@ -146,7 +146,7 @@ test.each([
 });
 
 test("in three from 3·w₀ with the edge on the line: w₀ + 1.71 T wide, 3.36 T short (stated model)", () => {
-  const section = sectionAtCutWidth(CONSTRUCTIONS["three-raw"].plan(input(1)), 75);
+  const section = sectionAtCutWidth(planOf(CONSTRUCTIONS["three-raw"], input(1)), 75);
   expect(section.finishedWidth).toBeCloseTo(25 + 1.71, 1);
   expect(CONSTRUCTIONS["three-raw"].setback(section)).toBeCloseTo(3.36, 2);
   // The first raw edge, folded over, lies on the line two thirds across: as far from the fold on both sides.
@@ -154,14 +154,14 @@ test("in three from 3·w₀ with the edge on the line: w₀ + 1.71 T wide, 3.36 
 });
 
 test("2.15: stacks are 4 T, 3 T and 2 T (stated model)", () => {
-  const section = (id: ConstructionId) => sectionAtFinishedWidth(CONSTRUCTIONS[id].plan(input(1)), 38);
+  const section = (id: ConstructionId) => sectionAtFinishedWidth(planOf(CONSTRUCTIONS[id], input(1)), 38);
   expect(stackHeight(section("fourfold"))).toBe(4);
   expect(stackHeight(section("three-raw"))).toBe(3);
   expect(thicknessProfile(section("tube"))[0]).toMatchObject({ layers: 2, thickness: 2 });
 });
 
 test("layers across a strap in three: one short of three where the visible edge stops", () => {
-  const section = sectionAtFinishedWidth(CONSTRUCTIONS["three-raw"].plan(input(1)), 30);
+  const section = sectionAtFinishedWidth(planOf(CONSTRUCTIONS["three-raw"], input(1)), 30);
   const spans = thicknessProfile(section);
   expect(spans.map((span) => span.layers)).toEqual([2, 3, 2]);
   expect(spans[0]!.to).toBeCloseTo(3.356, 3);
@@ -172,7 +172,7 @@ test("a strip of webbing's own sleeve is 4 × webbing + 2 × its thickness witho
 });
 
 test("the least width is where a run or a flap vanishes", () => {
-  const plan = CONSTRUCTIONS.fourfold.plan(input(1));
+  const plan = planOf(CONSTRUCTIONS.fourfold, input(1));
   const least = leastWidth(plan);
   expect(least).toBeCloseTo(3, 9);
   const runs = sectionAtFinishedWidth(plan, least).strips[0]!.segments.filter((one) => one.kind === "run");
@@ -180,6 +180,6 @@ test("the least width is where a run or a flap vanishes", () => {
 });
 
 test("the width of a cut strip is the inverse of the cut of a width", () => {
-  const plan = CONSTRUCTIONS["webbing-sleeve"].plan(input(0.7));
+  const plan = planOf(CONSTRUCTIONS["webbing-sleeve"], input(0.7));
   expect(finishedWidthOfCut(plan, sectionAtFinishedWidth(plan, 41.3).strips[0]!.width)).toBeCloseTo(41.3, 9);
 });

@@ -1,26 +1,19 @@
-import type { MaterialRoles } from "../../../core/straps/wish/strapWish.ts";
+import { CONSTRUCTIONS } from "../../../core/straps/constructions/catalogue.ts";
 import { ChoiceBlank, OptionalLengthBlank } from "../../fields/blanks.tsx";
 import { Term } from "../../parts/Term.tsx";
 import { useTexts } from "../../texts/texts.ts";
 import { MaterialBlank } from "./MaterialBlank.tsx";
 import type { StrapWords } from "./strapWords.ts";
 
-/** Second materials of a construction: what it cannot be made without, and what it may have. */
-const ROLES_OF: Readonly<Record<string, readonly Exclude<keyof MaterialRoles, "outer" | "interfacing">[]>> = {
-  "two-layer": ["facing"],
-  "sewn-turned": ["facing", "padding"],
-  bonded: ["facing"],
-  "three-hemmed": ["padding"],
-  "webbing-overlay": ["webbing"],
-  "webbing-sleeve": ["webbing"],
-  corded: ["cord"],
-};
+/** Second materials that a construction takes, in the order in which they are asked for. */
+const ROLES = ["facing", "padding", "webbing", "cord"] as const;
 
 /** What is inside the strap: facing, padding, webbing, cord, interfacing. */
 export function StrapCore({ strap, path, set }: StrapWords) {
   const texts = useTexts();
   const words = texts.bag.strap;
-  const roles = ROLES_OF[strap.construction] ?? [];
+  const taken = CONSTRUCTIONS[strap.construction].roles;
+  const roles = ROLES.filter((role) => taken[role] !== undefined);
   const core = (field: "webbingWidth" | "webbingThickness" | "cordDiameter", label: string) => (
     <OptionalLengthBlank
       label={label}
