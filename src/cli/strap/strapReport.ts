@@ -8,7 +8,7 @@ import type { ProfileSpan } from "../../core/straps/section/thicknessProfile.ts"
 import type { StrapMaterial } from "../../core/straps/wish/strapWish.ts";
 import { phraseText } from "../../core/straps/words/phrase.ts";
 import type { StrapWords } from "../../core/straps/words/strapWords.ts";
-import { STRAP_WORDS } from "../../core/straps/words/strapWordTables.ts";
+import { constructionTitle, STRAP_WORDS } from "../../core/straps/words/strapWordTables.ts";
 import { formatLength } from "../../core/units/formatLength.ts";
 import type { Language } from "../../core/units/language.ts";
 import { wrapRows } from "../inOut/wrapText.ts";
@@ -39,7 +39,7 @@ export function strapJson(result: StrapResult, materials: readonly StrapMaterial
   const named = new Map(materials.map((one) => [one.id, one.name]));
   return {
     construction: result.wish.construction,
-    title: words.constructions[result.wish.construction].title,
+    title: constructionTitle(words.constructions[result.wish.construction]),
     pieces: result.pieces.map((piece) => {
       const box = ringBox(piece.outline.outer);
       return {
@@ -151,7 +151,7 @@ export function strapText(result: StrapResult, materials: readonly StrapMaterial
     return texts.other(one.construction, both(one.cutWidth), texts.layers(one.layers), thickness, roll);
   });
   return [
-    words.constructions[result.wish.construction].title,
+    constructionTitle(words.constructions[result.wish.construction]),
     ...sizes(result, words, texts),
     ...list(texts.cut, pieces),
     ...(items.length > 1 ? list(texts.madeOf, items) : []),

@@ -1,3 +1,4 @@
+import { STRAP_WORDS } from "../../core/straps/words/strapWordTables.ts";
 import type { Texts } from "./catalogue.ts";
 import { words } from "./words.tsx";
 
@@ -228,19 +229,7 @@ export const de: Texts = {
     either: "längs oder quer",
     free: "beliebig",
   },
-  constructions: {
-    fourfold: { name: "vierfach gefaltet" },
-    "three-raw": { name: "dreifach gefaltet, eine Schnittkante" },
-    "three-hemmed": { name: "dreifach gefaltet, letzte Kante eingeschlagen" },
-    "two-layer": { name: "zwei Lagen, Kanten eingeschlagen" },
-    "sewn-turned": { name: "zwei Lagen, genäht und gewendet" },
-    tube: { name: "ein gewendeter Schlauch" },
-    bonded: { name: "verklebt, mit Schnittkanten" },
-    "webbing-overlay": { name: "Gurtband mit Auflage" },
-    "webbing-sleeve": { name: "Gurtband in einer Hülle" },
-    corded: { name: "ein Kordelhenkel" },
-    tab: { name: "eine Lasche" },
-  },
+  constructions: STRAP_WORDS.de.constructions,
   kinds: {
     woven: "Webstoff",
     vinyl: "Vinyl oder Kunstleder",

@@ -1,3 +1,4 @@
+import { STRAP_WORDS } from "../../core/straps/words/strapWordTables.ts";
 import { type Blank, words } from "./words.tsx";
 
 /** English texts. Functions take facts and give a sentence; `say` widens literals so that other languages fit. */
@@ -240,20 +241,6 @@ const grains = {
   crosswise: say("crosswise only"),
   either: say("lengthwise or crosswise"),
   free: say("any way round"),
-};
-
-const constructions = {
-  fourfold: { name: say("folded in four") },
-  "three-raw": { name: say("folded in three, one raw edge") },
-  "three-hemmed": { name: say("folded in three, last edge hemmed") },
-  "two-layer": { name: say("two layers, edges turned in") },
-  "sewn-turned": { name: say("two layers, sewn and turned") },
-  tube: { name: say("a turned tube") },
-  bonded: { name: say("bonded, raw edges") },
-  "webbing-overlay": { name: say("webbing with an overlay") },
-  "webbing-sleeve": { name: say("webbing in a sleeve") },
-  corded: { name: say("a corded handle") },
-  tab: { name: say("a tab") },
 };
 
 const kinds = {
@@ -736,7 +723,7 @@ export const en = {
   bag,
   shape,
   grains,
-  constructions,
+  constructions: STRAP_WORDS.en.constructions,
   kinds,
   cloth,
   outline,

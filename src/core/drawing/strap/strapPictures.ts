@@ -1,6 +1,7 @@
 import type { StrapResult } from "../../straps/build/strapResult.ts";
 import { english } from "../../straps/words/english.ts";
 import type { StrapWords } from "../../straps/words/strapWords.ts";
+import { constructionTitle } from "../../straps/words/strapWordTables.ts";
 import type { Drawing } from "../list/drawing.ts";
 import { foldPicture } from "./foldPicture.ts";
 import { stripPicture } from "./stripPicture.ts";
@@ -24,7 +25,7 @@ export function strapPictures(
   words: StrapWords = english,
   room: number = A4_ROOM,
 ): readonly StrapPicture[] {
-  const title = words.constructions[result.wish.construction].title;
+  const title = constructionTitle(words.constructions[result.wish.construction]);
   const drawn = result.pieces.filter((piece) => piece.lines.length > 0);
   return [
     { stem: "section", caption: title, drawing: foldPicture(result, title, words, room) },

@@ -66,13 +66,22 @@ export interface PictureWords {
   readonly layers: Readonly<Record<LayerWord, string>>;
 }
 
+/** What a construction is called everywhere. */
+export interface ConstructionWords {
+  /** As in "it is …": begins small unless it is a German noun. */
+  readonly name: string;
+  /** Its layer count in words. */
+  readonly layers: string;
+  /** The trade's rule for its cut width. */
+  readonly rule: string;
+}
+
 /** All words about straps in one language; a language that lacks one does not compile. */
 export interface StrapWords {
   /** The language itself, for the decimal sign of lengths. */
   readonly language: Language;
   readonly phrases: Readonly<Record<PhraseCode, string>>;
-  /** `title` with its layer count, so that folds in three and in four cannot be mistaken; `rule`: the trade's. */
-  readonly constructions: Readonly<Record<ConstructionId, { readonly title: string; readonly rule: string }>>;
+  readonly constructions: Readonly<Record<ConstructionId, ConstructionWords>>;
   readonly lengthItems: Readonly<Record<LengthItemCode, string>>;
   readonly consumables: Readonly<Record<ConsumableCode, string>>;
   readonly needle: Readonly<Record<NeedlePlace, string>>;
