@@ -1,72 +1,71 @@
-// `npm test`: finds or installs the outside programs that the tests measure with, then runs every vitest project.
-import { execFileSync, spawn, spawnSync } from "node:child_process";
+// `npm test`: every vitest project. What measures comes with `npm ci`; the few programs of the system that some checks
+// need are told when they are missing, and are required (installed, where that is allowed) in CI.
+import { execFileSync, spawn } from "node:child_process";
 import { once } from "node:events";
 import { existsSync, mkdtempSync, readFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
+import { fileURLToPath } from "node:url";
+import { tsImport } from "tsx/esm/api";
 
-/** command → Debian package; what the outside checks measure with. */
-const PROGRAMS = {
-  chromium: "chromium",
-  pdfinfo: "poppler-utils",
-  pdftoppm: "poppler-utils",
-  qpdf: "qpdf",
-  "rsvg-convert": "librsvg2-bin",
-  xmllint: "libxml2-utils",
-  inkscape: "inkscape",
-};
+const { browserPath, isInstalled, SYSTEM_PROGRAMS } = await tsImport("./tools/systemPrograms.ts", import.meta.url);
+const { verdictOf } = await tsImport("./tools/verdict.ts", import.meta.url);
 
-const onPath = (command) => spawnSync("which", [command]).status === 0;
-const CHROMIUMS = ["chromium", "chromium-browser", "google-chrome", "google-chrome-stable"];
-const found = (command) =>
-  command === "chromium"
-    ? (process.env.CHROMIUM && existsSync(process.env.CHROMIUM)) || CHROMIUMS.some(onPath)
-    : onPath(command);
+const isCi = Boolean(process.env.CI);
+const missing = () => Object.keys(SYSTEM_PROGRAMS).filter((program) => !isInstalled(program));
 
-function provide() {
-  const missing = Object.keys(PROGRAMS).filter((command) => !found(command));
-  if (missing.length === 0) return;
-  const packages = [...new Set(missing.map((command) => PROGRAMS[command]))];
-  const byHand = `Install ${missing.join(", ")} and run the tests again. On Debian: sudo apt-get install ${packages.join(" ")}`;
-  if (!onPath("apt-get") || process.getuid?.() !== 0) {
-    console.error(`These programs are missing: ${missing.join(", ")}.\n${byHand}`);
+/** In CI every check runs: what is missing is installed, or the run ends here. */
+function requirePrograms() {
+  if (missing().length === 0) return;
+  const packages = [...new Set(missing().map((program) => SYSTEM_PROGRAMS[program].debian))];
+  const env = { ...process.env, DEBIAN_FRONTEND: "noninteractive" };
+  if (isInstalled("apt-get") && process.getuid?.() === 0) {
+    console.log(`Installing ${packages.join(", ")} …`);
+    execFileSync("apt-get", ["update", "-qq"], { stdio: "inherit", env });
+    const install = ["install", "-y", "-qq", "--no-install-recommends", ...packages];
+    execFileSync("apt-get", install, { stdio: ["ignore", "ignore", "inherit"], env });
+  }
+  if (missing().length > 0) {
+    console.error(
+      `Missing: ${missing().join(", ")}. In CI every check runs; the Debian packages are ${packages.join(", ")}.`,
+    );
     process.exit(1);
   }
-  console.log(`Installing ${packages.join(", ")} …`);
-  const env = { ...process.env, DEBIAN_FRONTEND: "noninteractive" };
-  try {
-    execFileSync("apt-get", ["update", "-qq"], { stdio: "inherit", env });
-    execFileSync("apt-get", ["install", "-y", "-qq", "--no-install-recommends", ...packages], {
-      stdio: ["ignore", "ignore", "inherit"],
-      env,
-    });
-  } catch {
-    console.error(`The install did not work.\n${byHand}`);
-    process.exit(1);
+}
+
+function tellMissing() {
+  for (const program of missing()) {
+    const { checks, debian } = SYSTEM_PROGRAMS[program];
+    console.log(`Not checked here, for want of ${program} (Debian: ${debian}): ${checks}.`);
   }
 }
 
 /** Several times what a slow machine takes. */
 const LONGEST_MS = 45 * 60_000;
 
-provide();
+if (isCi) requirePrograms();
+tellMissing();
 const report = join(mkdtempSync(join(tmpdir(), "laywright-tests-")), "report.json");
+const browser = browserPath();
 const args = [
-  "vitest",
+  fileURLToPath(new URL("../node_modules/vitest/vitest.mjs", import.meta.url)),
   "run",
   "--config",
   ".vitest.config.ts",
   "--reporter=default",
   "--reporter=json",
   `--outputFile.json=${report}`,
+  ...(browser === null ? ["--project=!e2e"] : []),
 ];
 // A loop without end inside a test blocks its process, where no time limit of the runner reaches it, and outlives the
 // runner. So all are a group of their own, which ends as one; its signals are passed on, since a terminal knows no group.
-const run = spawn("npx", [...args, ...process.argv.slice(2)], {
+const hasGroups = process.platform !== "win32";
+const run = spawn(process.execPath, [...args, ...process.argv.slice(2)], {
   stdio: ["ignore", "inherit", "inherit"],
-  detached: true,
+  detached: hasGroups,
+  env: { ...process.env, ...(browser === null ? {} : { CHROMIUM: browser }) },
 });
-const end = (signal) => process.kill(-run.pid, signal);
+const end = (signal) => (hasGroups ? process.kill(-run.pid, signal) : run.kill(signal));
 for (const signal of ["SIGINT", "SIGTERM"]) process.on(signal, end);
 const limit = setTimeout(() => {
   console.error(
@@ -76,16 +75,7 @@ const limit = setTimeout(() => {
 }, LONGEST_MS);
 const [code] = await once(run, "exit");
 clearTimeout(limit);
-let passed = 0;
-let failed = 0;
-if (existsSync(report)) {
-  const result = JSON.parse(readFileSync(report, "utf8"));
-  passed = result.numPassedTests;
-  failed =
-    result.numFailedTests +
-    result.testResults.filter((file) => file.status === "failed" && file.assertionResults.length === 0).length;
-}
-const status = code ?? 1;
-if (status === 0 && passed === 0) console.error("No test ran: the run itself is broken.");
-console.log(`${passed} passed, ${failed} failed`);
-process.exit(status !== 0 ? status : passed === 0 ? 1 : 0);
+const text = existsSync(report) ? readFileSync(report, "utf8") : null;
+const { lines, status } = verdictOf(code, text === null ? null : JSON.parse(text), process.argv.slice(2));
+for (const line of lines) console.log(line);
+process.exit(status);

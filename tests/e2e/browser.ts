@@ -4,6 +4,7 @@ import { createServer, type Server } from "node:http";
 import { extname, join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { type Browser, type BrowserContext, chromium, type Page } from "playwright-core";
+import { browserPath } from "../tools/systemPrograms.ts";
 
 const root = fileURLToPath(new URL("../../", import.meta.url));
 const built = join(root, "dist/web");
@@ -82,7 +83,9 @@ export async function openStage(): Promise<Stage> {
   await new Promise<void>((resolve) => server.listen(0, "127.0.0.1", resolve));
   const address = server.address();
   const port = typeof address === "object" && address !== null ? address.port : 0;
-  const executablePath = process.env["CHROMIUM"] ?? "/usr/bin/chromium";
+  const executablePath = browserPath();
+  if (executablePath === null)
+    throw new Error("No browser was found: install Chromium, or name one in the variable CHROMIUM.");
   const browser = await chromium.launch({ executablePath, args: FLAGS });
   return {
     url: `http://127.0.0.1:${port}/`,

@@ -1,7 +1,8 @@
-// A strap from nothing to pages in the hand, measured by a program we did not write (poppler).
+// A strap from nothing to pages in the hand, measured by programs we did not write (PDFium, and poppler where it is).
 import { readFileSync } from "node:fs";
 import { afterAll, beforeAll, expect, test } from "vitest";
-import { type Grey, lineCentre, passingFile, renderPdfPage, run } from "../tools/programs.ts";
+import { type PagePicture, PDF_DRAWERS, pageSizes } from "../tools/pdfReaders.ts";
+import { lineCentre, passingFile } from "../tools/programs.ts";
 import { goTo, kept, openPage, openStage, type Stage } from "./browser.ts";
 
 let stage: Stage;
@@ -13,8 +14,8 @@ afterAll(() => stage.close());
 const DPI = 200;
 
 /** Distance in mm between the two upright lines of the large square that a row of the page crosses. */
-function squareWidth(picture: Grey, atY: number): number {
-  const px = DPI / 25.4;
+function squareWidth(picture: PagePicture, atY: number): number {
+  const px = picture.perMm.x;
   const dark: number[] = [];
   const row = Math.round(atY * px);
   for (let x = 0; x < picture.width; x++) if (picture.data[row * picture.width + x]! < 128) dark.push(x);
@@ -43,10 +44,15 @@ test("a new strap becomes pages whose test square measures true", async () => {
   ]);
   expect(download.suggestedFilename()).toMatch(/canvas.*-a4\.pdf$/);
   const file = passingFile("pages.pdf", readFileSync(await download.path()));
-  expect(run("pdfinfo", [file])).toMatch(/Page size:\s+595\.\d+ x 841\.\d+ pts \(A4\)/);
+  const [size] = await pageSizes(file);
+  // ISO 216: A4 is 210 × 297 mm.
+  expect(size!.width).toBeCloseTo((210 * 72) / 25.4, 1);
+  expect(size!.height).toBeCloseTo((297 * 72) / 25.4, 1);
   // The large square stands on the map page, between 3 and 13 cm from its top whatever the heading says.
-  const picture = renderPdfPage(file, 1, DPI);
-  for (const y of [70, 90]) expect(Math.abs(squareWidth(picture, y) - 100)).toBeLessThan(0.15);
+  for (const drawer of PDF_DRAWERS) {
+    const picture = await drawer.draw(file, 1, DPI);
+    for (const y of [70, 90]) expect(Math.abs(squareWidth(picture, y) - 100)).toBeLessThan(0.15);
+  }
   await kept(page);
   await context.close();
 });

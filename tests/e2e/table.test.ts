@@ -1,8 +1,9 @@
-// What the table shows is what it saves: the saved pages are read back by a program we did not write (poppler).
+// What the table shows is what it saves: the saved pages are read back by a program we did not write (PDFium).
 import { readFileSync } from "node:fs";
 import type { Page } from "playwright-core";
 import { afterAll, beforeAll, expect, test } from "vitest";
-import { passingFile, run } from "../tools/programs.ts";
+import { pdfWords } from "../tools/pdfReaders.ts";
+import { passingFile } from "../tools/programs.ts";
 import { demoText, goTo, openFile, openPage, openStage, type Stage } from "./browser.ts";
 
 let stage: Stage;
@@ -17,7 +18,7 @@ async function savedWords(page: Page, button: string, name: string): Promise<str
     page.waitForEvent("download", { timeout: 90_000 }),
     page.click(`button:has-text("${button}")`),
   ]);
-  return squeezed(run("pdftotext", ["-layout", passingFile(name, readFileSync(await download.path())), "-"]));
+  return squeezed(await pdfWords(passingFile(name, readFileSync(await download.path()))));
 }
 
 function squeezed(text: string): string {

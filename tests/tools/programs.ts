@@ -28,16 +28,8 @@ export interface Grey {
   readonly data: Uint8Array;
 }
 
-/** One page of a PDF rendered by poppler. */
-export function renderPdfPage(path: string, page: number, dpi: number): Grey {
-  const stem = join(freshFolder(), "page");
-  const number = String(page);
-  run("pdftoppm", ["-f", number, "-l", number, "-r", String(dpi), "-gray", "-singlefile", path, stem]);
-  return readPgm(`${stem}.pgm`);
-}
-
 /** A binary PGM file of 256 greys, as poppler writes it. */
-function readPgm(path: string): Grey {
+export function readPgm(path: string): Grey {
   const bytes = readFileSync(path);
   const head = /^P5\s+(\d+)\s+(\d+)\s+255\s/u.exec(bytes.subarray(0, 40).toString("latin1"));
   if (!head) throw new Error(`${path}: not a PGM file`);
