@@ -93,7 +93,9 @@ const edits: fc.Arbitrary<Edit> = fc.oneof(
       (project) =>
         project.panels.length === 0
           ? project
-          : withPanel(project, pick(project.panels, n).id, { shape: { kind: "rounded", along, across, radius } }),
+          : withPanel(project, pick(project.panels, n).id, {
+              shape: { kind: "measured", shape: "rounded", sizes: { along, across, radius } },
+            }),
   ),
   fc.tuple(nth, nth, size, size).map(
     ([n, corner, x, y]): Edit =>

@@ -4,6 +4,7 @@ import { straightContour } from "../geometry/contourShapes.ts";
 import { isRectangle, polygonArea } from "../geometry/ring.ts";
 import { buildPanel } from "./buildPanel.ts";
 import type { Panel } from "./panel.ts";
+import { sizePanels } from "./sizePanels.ts";
 
 const panel: Panel = {
   id: "body",
@@ -11,7 +12,7 @@ const panel: Panel = {
   materialId: "cloth",
   count: 2,
   mirroredCount: 1,
-  shape: { kind: "rectangle", along: 300, across: 200 },
+  shape: { kind: "measured", shape: "rectangle", sizes: { along: 300, across: 200 } },
   seamAllowance: 10,
   foldEdge: null,
   grain: "lengthwise",
@@ -20,10 +21,15 @@ const panel: Panel = {
 };
 
 const pieces = (more: Partial<Panel>) => {
-  const result = buildPanel({ ...panel, ...more }, "panels[0].");
+  const result = built({ ...panel, ...more });
   if (!result.ok) throw new Error(JSON.stringify(result.problems));
   return result.value;
 };
+
+function built(wish: Panel) {
+  const sized = sizePanels([wish], [], () => "panels[0].");
+  return sized.ok ? buildPanel(sized.value[0]!, "panels[0].") : sized;
+}
 
 test("seam allowance goes round the stitch line, which is drawn; counts are kept", () => {
   const [piece] = pieces({});
@@ -63,12 +69,13 @@ test("a slanted fold opens into a kite", () => {
 
 test("a shape that meets its fold again beside the fold edge is refused at its place", () => {
   const contour = straightContour([0, 0, 40, 0, 60, 20, 80, 0, 100, 50, 0, 50], true);
-  const result = buildPanel({ ...panel, shape: { kind: "outline", contour }, foldEdge: 0 }, "panels[3].");
-  expect(result).toMatchObject({ problems: [{ code: "fold-edge-not-straight", path: "panels[3].fold" }] });
+  const result = built({ ...panel, shape: { kind: "outline", contour }, foldEdge: 0 });
+  expect(result).toMatchObject({ problems: [{ code: "fold-edge-not-straight", path: "panels[0].fold" }] });
 });
 
 test("a notch on an arc points along its radius", () => {
-  const shape = { kind: "rounded", along: 100, across: 100, radius: 50 } as const;
+  const sizes = { along: 100, across: 100, radius: 50 };
+  const shape = { kind: "measured", shape: "rounded", sizes } as const;
   // A quarter of a circle of 50 mm is 78.54 mm long; half way lies at 45°.
   const [piece] = pieces({ shape, notches: [{ edge: 0, at: 39.2699 }] });
   const mark = piece!.lines.find((line) => line.role === "mark")!.contour.vertices;

@@ -1,73 +1,140 @@
 import type { Contour } from "../geometry/contour.ts";
-import {
-  type ContourEdge,
-  contourBox,
-  contourEdges,
-  edgeCircle,
-  flattenContour,
-  poseContour,
-} from "../geometry/contourArcs.ts";
+import { contourBox, contourEdges, flattenContour, poseContour } from "../geometry/contourArcs.ts";
 import { segmentContour } from "../geometry/contourShapes.ts";
-import { offsetContour } from "../geometry/offsetContour.ts";
+import { insertTooth } from "../geometry/insertTooth.ts";
+import { offsetEdges } from "../geometry/offsetEdges.ts";
+import type { Pose } from "../geometry/pose.ts";
 import { solid } from "../geometry/ring.ts";
-import { shapeContour } from "../geometry/shape.ts";
 import type { CutPiece, PieceLine } from "../materials/cutPiece.ts";
-import { failed, ok, type Result } from "../problems/problem.ts";
-import { type FoldedOut, foldOut } from "./foldOut.ts";
-import type { Notch, Panel } from "./panel.ts";
+import { failed, ok, type Problem, type Result } from "../problems/problem.ts";
+import { cutLine, type Seamed, stitchLine } from "./cutLine.ts";
+import { foldOut } from "./foldOut.ts";
+import type { FollowingPiece } from "./panel.ts";
+import { drillLines, notchLine, notchPlaces } from "./panelMarks.ts";
+import type { SizedPanel } from "./sizedPanel.ts";
+import { PANEL_WORDS, type PanelWords } from "./words/panelWords.ts";
 
-/** A notch reaches this far into the piece at most, mm, and never past half of the seam allowance. */
-const NOTCH = 5;
-/** On a piece without seam allowance a notch is only a nick, mm. */
-const NICK = 3;
+/** The two lines of a piece. */
+interface Lines {
+  readonly cut: Contour;
+  readonly stitch: Contour;
+}
 
 /**
  * The pieces of one panel of one bag: the panel itself opened out over its fold, seam allowance added, notches and
- * lines drawn, and its interfacing. Counts are those of one bag.
+ * lines drawn, and the interfacing and lining that follow from it. Counts are those of one bag.
  *
  * Units:  mm; outlines within 0.01 mm of the arcs.
- * Errors: a fold whose halves meet beside it, at `path`.
+ * Errors: a fold whose halves meet beside it, an allowance or inset that leaves nothing, at `path`.
  */
-export function buildPanel(panel: Panel, path = "", interfacingName = "interfacing"): Result<readonly CutPiece[]> {
-  const shape = shapeContour(panel.shape);
-  const opened = panel.foldEdge === null ? null : foldOut(shape, panel.foldEdge);
-  if (panel.foldEdge !== null && opened === null)
-    return failed({ code: "fold-edge-not-straight", path: `${path}fold`, edge: panel.foldEdge });
-  const stitch = opened?.contour ?? shape;
-  const cut = offsetContour(stitch, panel.seamAllowance);
-  const lines: PieceLine[] = [
-    ...(panel.seamAllowance > 0 ? [{ role: "stitch", contour: stitch } as const] : []),
+export function buildPanel(
+  sized: SizedPanel,
+  path = "",
+  words: PanelWords = PANEL_WORDS.en,
+): Result<readonly CutPiece[]> {
+  const { panel, foldEdge } = sized;
+  const half = seamedOf(sized);
+  const opened = foldEdge === null ? null : foldOut(half, foldEdge);
+  if (foldEdge !== null && opened === null)
+    return failed({ code: "fold-edge-not-straight", path: `${path}fold`, edge: panel.foldEdge! });
+  const whole = opened?.whole ?? half;
+  const lines = linesOf(sized, whole);
+  if (lines === null) {
+    const allowanceMm = Math.max(...sized.allowances);
+    return failed({ code: "allowance-eats-panel", path: `${path}seamAllowance`, allowanceMm });
+  }
+  const notches = notchPlaces(sized, opened);
+  const drawn: PieceLine[] = [
+    ...(sized.allowances.some((width) => width > 0) ? [{ role: "stitch", contour: lines.stitch } as const] : []),
+    ...hemLines(whole),
     ...(opened ? [{ role: "fold", contour: segmentContour(...opened.fold), note: "fold" } as const] : []),
-    ...notchLines(panel, shape, opened),
+    ...sized.outline.lines,
+    ...drillLines(sized, opened),
   ];
-  const piece = pieceOf(panel, panel.id, panel.name, panel.materialId, cut, lines);
-  return ok([piece, ...interfacingOf(panel, stitch, cut, interfacingName)]);
+  let cut = lines.cut;
+  for (const notch of notches) {
+    const [nx, ny] = notch.out;
+    const tip = [notch.x + nx * notch.depth, notch.y + ny * notch.depth] as const;
+    const toothed = notch.cut === "out" ? insertTooth(cut, [notch.x, notch.y], notch.depth / 2, tip) : null;
+    if (toothed === null) drawn.push(notchLine(notch));
+    else cut = toothed;
+  }
+  const problems: Problem[] = [];
+  const following = (piece: FollowingPiece | null | undefined, word: "interfacing" | "lining"): CutPiece[] => {
+    if (!piece) return [];
+    const inset = word === "lining" ? sized.liningInset : sized.interfacingInset;
+    const made = followingLines(lines, piece, inset, word === "lining");
+    if (made === null) {
+      problems.push({ code: "inset-eats-panel", path: `${path}${word}.inset`, insetMm: inset });
+      return [];
+    }
+    return [pieceOf(sized, { id: `-${word}`, name: `, ${words[word]}`, materialId: piece.materialId }, ...made)];
+  };
+  const pieces = [
+    pieceOf(sized, { id: "", name: "", materialId: panel.materialId }, cut, drawn),
+    ...following(panel.interfacing, "interfacing"),
+    ...following(panel.lining, "lining"),
+  ];
+  return problems.length > 0 ? failed(...problems) : ok(pieces);
 }
 
-function interfacingOf(panel: Panel, stitch: Contour, cut: Contour, name: string): CutPiece[] {
-  const { interfacing } = panel;
-  if (interfacing === null) return [];
-  const contour = interfacing.cut === "full" ? cut : stitch;
-  return [pieceOf(panel, `${panel.id}-interfacing`, `${panel.name}, ${name}`, interfacing.materialId, contour, [])];
+function seamedOf({ outline, allowances, hems, corners }: SizedPanel): Seamed {
+  return { contour: outline.contour, allowances, hems, corners, mirrored: corners.map(() => false) };
 }
 
-/** The piece with the lower-left corner of its box at the origin. */
+/** Cut line and stitch line of the piece opened out, whichever of them is drawn. */
+function linesOf({ panel }: SizedPanel, whole: Seamed): Lines | null {
+  if (panel.drawn !== "cut") return { cut: cutLine(whole), stitch: whole.contour };
+  const stitch = stitchLine(whole);
+  return stitch === null ? null : { cut: whole.contour, stitch: stitch.contour };
+}
+
+/** The stitch lines along which hems are turned in. */
+function hemLines({ contour, hems }: Seamed): PieceLine[] {
+  return contourEdges(contour).flatMap(({ x0, y0, x1, y1, bulge }, i): PieceLine[] => {
+    if (!hems[i]) return [];
+    const vertices = Float64Array.of(x0, y0, bulge, x1, y1, 0);
+    return [{ role: "fold", contour: { vertices, closed: false }, note: "fold" }];
+  });
+}
+
+/** Cut line and lines of a piece that follows; null when nothing is left of it. */
+function followingLines(
+  { cut, stitch }: Lines,
+  piece: FollowingPiece,
+  inset: number,
+  isLining: boolean,
+): [Contour, PieceLine[]] | null {
+  if (piece.cut === "net") return [stitch, []];
+  const inside = (contour: Contour): Contour | null =>
+    offsetEdges(
+      contour,
+      Array.from({ length: contour.vertices.length / 3 }, () => -inset || 0),
+    )?.contour ?? null;
+  const inner = piece.cut === "inset" ? inside(stitch) : stitch;
+  if (inner === null) return null;
+  if (!isLining) return [piece.cut === "full" ? cut : inner, []];
+  const outer = piece.cut === "inset" ? inside(cut) : cut;
+  return outer && [outer, cut === stitch ? [] : [{ role: "stitch", contour: inner }]];
+}
+
+/** The piece with its grain arrow along x and the lower-left corner of its box at the origin. */
 function pieceOf(
-  panel: Panel,
-  id: string,
-  name: string,
-  materialId: string,
+  { panel, outline }: SizedPanel,
+  part: { readonly id: string; readonly name: string; readonly materialId: string },
   contour: Contour,
   lines: readonly PieceLine[],
 ): CutPiece {
-  const box = contourBox(contour);
-  const pose = { x: -box.minX, y: -box.minY, turnDeg: 0, mirrored: false };
+  const turnDeg = -outline.arrowDeg || 0;
+  const turned = poseContour(contour, { x: 0, y: 0, turnDeg, mirrored: false });
+  const box = contourBox(turned);
+  const pose: Pose = { x: -box.minX, y: -box.minY, turnDeg, mirrored: false };
   const placed = poseContour(contour, pose);
   return {
-    id,
-    name,
+    id: `${panel.id}${part.id}`,
+    name: `${panel.name}${part.name}`,
     partId: panel.id,
-    materialId,
+    materialId: part.materialId,
     kind: "panel",
     contour: placed,
     outline: solid(flattenContour(placed)),
@@ -76,43 +143,4 @@ function pieceOf(
     mirroredCount: panel.mirroredCount,
     grain: panel.grain,
   };
-}
-
-function notchLines(panel: Panel, shape: Contour, opened: FoldedOut | null): PieceLine[] {
-  const edges = contourEdges(shape);
-  return panel.notches.flatMap((notch): PieceLine[] => {
-    const [x0, y0, x1, y1] = notchSegment(notch, edges[notch.edge]!, panel.seamAllowance);
-    const here: PieceLine = { role: "mark", contour: segmentContour(x0, y0, x1, y1), note: "notch" };
-    if (opened === null || notch.edge === panel.foldEdge) return [here];
-    const there = segmentContour(...opened.mirror(x0, y0), ...opened.mirror(x1, y1));
-    return [here, { ...here, contour: there }];
-  });
-}
-
-/** From the cut line towards the stitch line, square to it. */
-function notchSegment(
-  { at }: Notch,
-  edge: ContourEdge,
-  allowance: number,
-): readonly [number, number, number, number] {
-  const [x, y, nx, ny] = pointAlong(edge, at);
-  const depth = allowance > 0 ? Math.min(NOTCH, allowance / 2) : NICK;
-  const inner = allowance - depth;
-  return [x + nx * allowance, y + ny * allowance, x + nx * inner, y + ny * inner];
-}
-
-/** Point `at` mm along an edge, and the outward direction there (to the right, the shape lying on the left). */
-function pointAlong(edge: ContourEdge, at: number): readonly [number, number, number, number] {
-  if (edge.bulge === 0) {
-    const length = Math.hypot(edge.x1 - edge.x0, edge.y1 - edge.y0);
-    const ux = (edge.x1 - edge.x0) / length;
-    const uy = (edge.y1 - edge.y0) / length;
-    return [edge.x0 + ux * at, edge.y0 + uy * at, uy, -ux];
-  }
-  const { x, y, radius, start, sweep } = edgeCircle(edge);
-  const side = Math.sign(sweep);
-  const angle = start + (side * at) / radius;
-  const c = Math.cos(angle);
-  const s = Math.sin(angle);
-  return [x + radius * c, y + radius * s, side * c, side * s];
 }

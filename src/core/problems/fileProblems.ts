@@ -26,6 +26,8 @@ export type Expected =
   | "place"
   | "point"
   | "size"
+  | "measure"
+  | "edge"
   | "paper";
 
 /** What can be wrong with a project file. `value` is the offending value as short JSON. */
@@ -129,7 +131,4 @@ export type FileProblem =
       readonly materialId: string;
       readonly rule: string;
     }
-  | { readonly code: "too-many-pieces"; readonly path: string; readonly count: number; readonly most: number }
-  | { readonly code: "notch-off-edge"; readonly path: string; readonly atMm: number; readonly edgeMm: number }
-  | { readonly code: "no-such-edge"; readonly path: string; readonly edge: number; readonly edges: number }
-  | { readonly code: "fold-edge-not-straight"; readonly path: string; readonly edge: number };
+  | { readonly code: "too-many-pieces"; readonly path: string; readonly count: number; readonly most: number };

@@ -18,6 +18,7 @@ const FACTS = {
   ...{ other: { pieceId: "body", copy: 1 }, flaw: 0, wanted: 4, placed: 3, unplaced: 0, toldMm: 5, measuredMm: 6 },
   ...{ boundMm: 7, neededWidthMm: 8, widestMm: 9, fitsTurned: true, alongMm: 1, acrossMm: 2, moreLengthMm: 3 },
   ...{ layer: "CUT", kerfMm: 1, gripMm: 2, sideMm: 3, marginMm: 4, overlapMm: 5 },
+  ...{ name: "rim", names: ["a", "b"], of: "body", sizeMm: 1, start: 2, allowanceMm: 3, insetMm: 4 },
 };
 
 test("every problem has whole sentences in every language, with the same figures in them", () => {

@@ -8,6 +8,8 @@ import type { Material } from "../materials/material.ts";
 import { grainOn } from "../materials/orientations.ts";
 import { type ClothRoll, usableWidth } from "../materials/stock.ts";
 import { buildPanel } from "../panels/buildPanel.ts";
+import { sizePanels } from "../panels/sizePanels.ts";
+import { PANEL_WORDS } from "../panels/words/panelWords.ts";
 import { failed, ok, type Problem, type Result } from "../problems/problem.ts";
 import { buildStrap } from "../straps/build/buildStrap.ts";
 import type { StrapResult } from "../straps/build/strapResult.ts";
@@ -48,8 +50,10 @@ export function cutListOf(project: Project, language: Language = "en"): Result<C
     else problems.push(...strap.problems);
   }
   const panels: CutPiece[] = [];
-  for (const [i, panel] of project.panels.entries()) {
-    const pieces = buildPanel(panel, `panels[${i}].`, names.interfacing);
+  const sized = sizePanels(project.panels, project.measures);
+  if (!sized.ok) problems.push(...sized.problems);
+  for (const [i, panel] of (sized.ok ? sized.value : []).entries()) {
+    const pieces = buildPanel(panel, `panels[${i}].`, PANEL_WORDS[language]);
     if (pieces.ok) panels.push(...pieces.value);
     else problems.push(...pieces.problems);
   }

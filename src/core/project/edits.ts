@@ -61,8 +61,8 @@ export function withoutPart(project: Project, id: string, pieceIds: ReadonlySet<
 /** Names of the straps and panels that use a material. */
 export function usersOf(project: Project, materialId: string): readonly string[] {
   const straps = project.straps.filter(({ materials }) => Object.values(materials).includes(materialId));
-  const panels = project.panels.filter(
-    (panel) => panel.materialId === materialId || panel.interfacing?.materialId === materialId,
+  const panels = project.panels.filter((panel) =>
+    [panel.materialId, panel.interfacing?.materialId, panel.lining?.materialId].includes(materialId),
   );
   return [...straps, ...panels].map(({ name }) => name);
 }

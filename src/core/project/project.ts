@@ -1,5 +1,6 @@
 import type { Pose } from "../geometry/pose.ts";
 import type { Material } from "../materials/material.ts";
+import type { BagMeasure } from "../panels/measure.ts";
 import type { Panel } from "../panels/panel.ts";
 import type { StrapWish } from "../straps/wish/strapWish.ts";
 import type { LengthUnit } from "../units/length.ts";
@@ -32,6 +33,8 @@ export interface Project {
   readonly bags: number;
   /** ISO 4217 code such as `EUR`, or whatever the maker writes before amounts. */
   readonly currency: string;
+  /** What sizes of panels can follow. */
+  readonly measures?: readonly BagMeasure[] | undefined;
   readonly materials: readonly Material[];
   readonly straps: readonly StrapWish[];
   readonly panels: readonly Panel[];

@@ -47,11 +47,18 @@ export function materialsOfStraps(project: Project): readonly StrapMaterial[] {
 const NOTHING: CutList = { pieces: [], straps: [], heldLengthwise: [] };
 
 function derive(project: Project, language: Language): Derived {
-  const whole = cutListOf(project, language);
-  const troubles = whole.ok ? [] : whole.problems;
-  const sound = whole.ok ? project : withoutTroubled(project, troubles);
-  const again = whole.ok ? whole : cutListOf(sound, language);
-  const list = again.ok ? again.value : NOTHING;
+  const troubles: Problem[] = [];
+  let sound = project;
+  let whole = cutListOf(sound, language);
+  // A panel that follows one left out has troubles only then.
+  while (!whole.ok) {
+    troubles.push(...whole.problems);
+    const less = withoutTroubled(sound, whole.problems);
+    if (less.straps.length + less.panels.length === sound.straps.length + sound.panels.length) break;
+    sound = less;
+    whole = cutListOf(sound, language);
+  }
+  const list = whole.ok ? whole.value : NOTHING;
   const byId = new Map(project.materials.map((material) => [material.id, material]));
   return {
     pieces: list.pieces,

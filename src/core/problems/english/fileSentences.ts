@@ -37,6 +37,8 @@ const EXPECTED: Readonly<Record<Expected, string>> = {
   place: 'a place [along, across], such as ["10 cm", "4 cm"]',
   point: "a point [along, across], or [along, across, bow] when the edge after it is an arc",
   paper: 'a paper such as "A4", or a size such as { "width": "13 in", "height": "19 in" }',
+  measure: 'a length such as "12 cm", or what it follows, such as { "of": "body", "measure": "along" }',
+  edge: 'the number of an edge such as 2, or its name such as "top"',
   size: 'a length such as "25 mm", or a group such as { "cut": "10 cm" }',
 };
 
@@ -173,17 +175,5 @@ export const fileSentences: SentenceTable<FileProblem> = {
   "too-many-pieces": ({ count, most }) => ({
     what: `The project needs ${count} pieces.`,
     remedy: `Lay out at most ${most} at a time: make fewer bags in one project.`,
-  }),
-  "notch-off-edge": ({ atMm, edgeMm }) => ({
-    what: `A notch ${mm(atMm)} along its edge is off an edge ${mm(edgeMm)} long.`,
-    remedy: "Measure from the start of the edge, counter-clockwise.",
-  }),
-  "no-such-edge": ({ edge, edges }) => ({
-    what: `There is no edge ${edge}.`,
-    remedy: `The outline has edges 0 to ${edges - 1}; edge 0 starts at the first point.`,
-  }),
-  "fold-edge-not-straight": ({ edge }) => ({
-    what: `Edge ${edge} cannot lie on the fold.`,
-    remedy: "Choose a straight edge that leaves the whole piece on one side of it.",
   }),
 };

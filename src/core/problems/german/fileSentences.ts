@@ -41,6 +41,8 @@ const EXPECTED: Readonly<Record<Expected, string>> = {
   place: 'eine Stelle [längs, quer], etwa ["10 cm", "4 cm"]',
   point: "einen Punkt [längs, quer], oder [längs, quer, Bogenhöhe], wenn die Kante danach ein Bogen ist",
   paper: 'ein Papier wie "A4" oder ein Maß wie { "width": "13 in", "height": "19 in" }',
+  measure: 'eine Länge wie "12 cm", oder wonach sie sich richtet, etwa { "of": "body", "measure": "along" }',
+  edge: 'die Nummer einer Kante wie 2 oder ihren Namen wie "top"',
   size: 'eine Länge wie "25 mm" oder eine Gruppe wie { "cut": "10 cm" }',
 };
 
@@ -183,17 +185,5 @@ export const fileSentences: SentenceTable<FileProblem> = {
   "too-many-pieces": ({ count, most }) => ({
     what: `Das Projekt braucht ${count} Teile.`,
     remedy: `Legen Sie höchstens ${most} auf einmal: machen Sie in einem Projekt weniger Taschen.`,
-  }),
-  "notch-off-edge": ({ atMm, edgeMm }) => ({
-    what: `Ein Knips ${mm(atMm)} vom Anfang seiner Kante liegt außerhalb einer Kante von ${mm(edgeMm)}.`,
-    remedy: "Messen Sie vom Anfang der Kante, gegen den Uhrzeigersinn.",
-  }),
-  "no-such-edge": ({ edge, edges }) => ({
-    what: `Es gibt keine Kante ${edge}.`,
-    remedy: `Der Umriss hat die Kanten 0 bis ${edges - 1}; Kante 0 beginnt am ersten Punkt.`,
-  }),
-  "fold-edge-not-straight": ({ edge }) => ({
-    what: `Kante ${edge} kann nicht am Stoffbruch liegen.`,
-    remedy: "Wählen Sie eine gerade Kante, die das ganze Teil auf einer Seite lässt.",
   }),
 };

@@ -2,7 +2,14 @@ import type { Sentences } from "../sentence.ts";
 import { fileSentences } from "./fileSentences.ts";
 import { laySentences } from "./laySentences.ts";
 import { lengthSentences } from "./lengthSentences.ts";
+import { panelSentences } from "./panelSentences.ts";
 import { strapSentences } from "./strapSentences.ts";
 
 /** Every problem in German. */
-export const german: Sentences = { ...lengthSentences, ...fileSentences, ...strapSentences, ...laySentences };
+export const german: Sentences = {
+  ...lengthSentences,
+  ...fileSentences,
+  ...panelSentences,
+  ...strapSentences,
+  ...laySentences,
+};

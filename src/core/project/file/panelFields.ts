@@ -1,10 +1,11 @@
 import { z } from "zod";
-import { contourEdges } from "../../geometry/contourArcs.ts";
-import { shapeContour } from "../../geometry/shape.ts";
-import type { Notch, Panel } from "../../panels/panel.ts";
+import type { CornerStyle, EdgeRef, FollowingPiece, NotchCut, Panel } from "../../panels/panel.ts";
+import { panelFollows } from "../../panels/panelMeasures.ts";
+import { MOST_ALLOWANCE, sizePanels } from "../../panels/sizePanels.ts";
 import type { LengthUnit } from "../../units/length.ts";
 import {
   countField,
+  expected,
   group,
   type IssueSink,
   idField,
@@ -13,95 +14,150 @@ import {
   named,
   nameField,
   report,
+  shareField,
+  text,
+  yesNo,
 } from "./fields.ts";
 import { grainField } from "./materialFields.ts";
-import { givenShapeField } from "./shapeFields.ts";
+import { measureField, measureOrField } from "./measureFields.ts";
+import { panelShapeField } from "./panelShapeFields.ts";
+import { pieceLineField } from "./pieceLineFields.ts";
+import { turnedPanel } from "./turnedPanel.ts";
 
 const LONG = { minMm: 0, maxMm: 100_000 };
-/** Half an inch or so is usual; a strip wider than this is not a seam allowance. */
-const ALLOWANCE = { minMm: 0, maxMm: 200 };
+const PLACE = { minMm: -100_000, maxMm: 100_000 };
+const ALLOWANCE = { minMm: 0, maxMm: MOST_ALLOWANCE };
+const CORNER_STYLES = ["mitred", "square", "blunted", "folded-back"] as const satisfies CornerStyle[];
+const NOTCH_CUTS = ["slit", "in", "out"] as const satisfies NotchCut[];
+
+/** An edge by number or by name. */
+function edgeField(): z.ZodType<EdgeRef> {
+  const field = z.union([z.string(), z.number()], expected("edge"));
+  return named("edge", "An edge by its number, or by the name its shape has for it.", field).transform(
+    (value, context): EdgeRef => {
+      if (typeof value === "string" && value !== "" && value.length <= 60 && !/^\s*\d+\s*$/u.test(value))
+        return value;
+      const read = countField(0, 2000).safeParse(value);
+      if (read.success) return read.data;
+      report(context, { code: "count-out-of-range", count: Number(value), min: 0, max: 2000 });
+      return z.NEVER;
+    },
+  );
+}
 
 function notchField(unit: LengthUnit) {
-  const notch = group({ edge: countField(0, 2000), at: lengthField(unit, LONG) });
+  const share = group({ share: shareField(0, 1) });
+  const notch = group({
+    edge: edgeField(),
+    at: measureOrField(unit, share, LONG),
+    cut: z.enum(NOTCH_CUTS).optional(),
+    mark: text(20).optional(),
+  });
   return named("notch", "A mark on an edge, measured from the edge's start.", notch);
+}
+
+function placeFields(unit: LengthUnit) {
+  return { x: measureField(unit, PLACE), y: measureField(unit, PLACE) };
+}
+
+function followingField(unit: LengthUnit): z.ZodType<FollowingPiece> {
+  const inset = measureField(unit, LONG);
+  const piece = group({
+    material: idField(),
+    cut: z.enum(["full", "net", "inset"]).default("full"),
+    inset: inset.optional(),
+  });
+  return named("followingPiece", "A piece that follows from the panel.", piece).transform(
+    ({ material, cut, inset }): FollowingPiece => ({
+      materialId: material,
+      cut,
+      ...(inset === undefined ? {} : { inset }),
+    }),
+  );
+}
+
+/** The keys of a panel. */
+function panelGroup(unit: LengthUnit) {
+  const allowance = measureField(unit, ALLOWANCE);
+  const place = lengthField(unit, PLACE);
+  const point = z.tuple([place, place], expected("place"));
+  return group({
+    id: idField(),
+    name: nameField().optional(),
+    material: idField(),
+    count: countField(0, 1000).default(1),
+    mirrored: countField(0, 1000).default(0),
+    shape: panelShapeField(unit),
+    drawn: z.enum(["stitch", "cut"]).optional(),
+    seamAllowance: allowance.default(0),
+    edges: list(
+      group({ edge: edgeField(), allowance: allowance.optional(), hem: yesNo().optional() }),
+      0,
+      2000,
+    ).optional(),
+    cornerStyle: z.enum(CORNER_STYLES).optional(),
+    corners: list(group({ corner: edgeField(), style: z.enum(CORNER_STYLES) }), 0, 2000).optional(),
+    fold: edgeField().optional(),
+    grain: grainField().default("lengthwise"),
+    grainArrow: z.tuple([point, point], expected("list")).optional(),
+    notches: list(notchField(unit), 0, 2000).default([]),
+    drills: list(group({ ...placeFields(unit), text: text(60).optional() }), 0, 1000).optional(),
+    texts: list(group({ ...placeFields(unit), text: text(200) }), 0, 200).optional(),
+    lines: list(pieceLineField(unit), 0, 1000).optional(),
+    interfacing: followingField(unit).optional(),
+    lining: followingField(unit).optional(),
+  });
 }
 
 /** A panel as it stands in a file. */
 export function panelField(unit: LengthUnit): z.ZodType<Panel> {
-  return named(
-    "panel",
-    "A flat part of the bag, its shape on the stitch line.",
-    group({
-      id: idField(),
-      name: nameField().optional(),
-      material: idField(),
-      count: countField(0, 1000).default(1),
-      mirrored: countField(0, 1000).default(0),
-      shape: givenShapeField(unit),
-      seamAllowance: lengthField(unit, ALLOWANCE).default(0),
-      fold: countField(0, 2000).optional(),
-      grain: grainField().default("lengthwise"),
-      notches: list(notchField(unit), 0, 200).default([]),
-      interfacing: group({ material: idField(), cut: z.enum(["full", "net"]).default("full") }).optional(),
-    }),
-  ).transform((file, context): Panel => {
-    const { material, mirrored, fold, interfacing, name, notches, ...same } = file;
-    const { shape, isTurned } = file.shape;
-    const edges = contourEdges(shapeContour(shape));
-    // An outline given clockwise is kept the other way round, and its edges and their starts with it.
-    const kept = (edge: number): number => (isTurned ? edges.length - 1 - edge : edge);
-    checkEdges(file, edges, kept, context);
-    const panel: Panel = {
-      ...same,
-      shape,
-      notches: notches.map(({ edge, at }) => {
-        const line = edges[kept(edge)];
-        return { edge: kept(edge), at: isTurned && line ? edgeLength(line) - at : at };
-      }),
+  return named("panel", "A flat part of the bag.", panelGroup(unit)).transform((file, context): Panel => {
+    const { material, mirrored, fold, interfacing, name, shape, grainArrow, ...same } = file;
+    const given: Panel = {
+      ...withoutUndefined(same),
+      shape: shape.shape,
       name: name ?? file.id,
       materialId: material,
       mirroredCount: mirrored,
-      foldEdge: fold === undefined ? null : kept(fold),
-      interfacing: interfacing ? { materialId: interfacing.material, cut: interfacing.cut } : null,
+      foldEdge: fold ?? null,
+      interfacing: interfacing ?? null,
+      ...(grainArrow && { grainArrow: [...grainArrow[0], ...grainArrow[1]] as const }),
     };
+    const panel = shape.isTurned ? turnedPanel(given) : given;
+    if (panelFollows(panel).length === 0) checkSizes(panel, shape.isTurned, context);
     if (panel.count + panel.mirroredCount === 0)
       report(context, { code: "count-out-of-range", count: 0, min: 1, max: 1000 }, ["count"]);
     return panel;
   });
 }
 
-/** What the file says of edges, told by the numbers it gives them; `kept` is an edge's number in the kept outline. */
-function checkEdges(
-  { notches, fold }: { readonly notches: readonly Notch[]; readonly fold?: number | undefined },
-  edges: readonly Edge[],
-  kept: (edge: number) => number,
-  sink: IssueSink,
-): void {
-  for (const [i, { edge, at }] of notches.entries()) {
-    const line = edges[kept(edge)];
-    const edgeMm = line === undefined ? 0 : edgeLength(line);
-    if (line === undefined) report(sink, { code: "no-such-edge", edge, edges: edges.length }, ["notches", i]);
-    else if (at > edgeMm + 1e-9) report(sink, { code: "notch-off-edge", atMm: at, edgeMm }, ["notches", i, "at"]);
+/** What the panel says of itself that cannot be; edges and places are told as the file has them. */
+function checkSizes(panel: Panel, isTurned: boolean, sink: IssueSink): void {
+  const sized = sizePanels([panel], [], () => "");
+  if (sized.ok) return;
+  const edges = panel.shape.kind === "outline" ? panel.shape.contour.vertices.length / 3 : 0;
+  const asGiven = (edge: number | string): number | string =>
+    isTurned && typeof edge === "number" ? edges - 1 - edge : edge;
+  for (const problem of sized.problems) {
+    const { path, ...facts } = problem;
+    const steps = stepsOf(path);
+    if (facts.code === "no-such-edge") report(sink, { ...facts, edge: Number(asGiven(facts.edge)) }, steps);
+    else if (facts.code === "fold-edge-not-straight") report(sink, { ...facts, edge: asGiven(facts.edge) }, steps);
+    else if (facts.code === "notch-off-edge" && isTurned)
+      report(sink, { ...facts, atMm: facts.edgeMm - facts.atMm }, steps);
+    else report(sink, facts, steps);
   }
-  if (fold !== undefined) checkFold(fold, edges[kept(fold)], edges, sink);
 }
 
-type Edge = ReturnType<typeof contourEdges>[number];
-
-/** Length along an edge, arc or straight, mm: sweep 4 atan b, radius chord (1 + b²) / 4b. */
-function edgeLength({ x0, y0, x1, y1, bulge }: Edge): number {
-  const chord = Math.hypot(x1 - x0, y1 - y0);
-  const b = Math.abs(bulge);
-  return b === 0 ? chord : (Math.atan(b) * chord * (1 + b * b)) / b;
+/** `notches[1].at` as the steps a place has. */
+function stepsOf(path: string): (string | number)[] {
+  const steps = path.split(/[.[\]]+/u).filter((step) => step !== "");
+  return steps.map((step) => (/^\d+$/u.test(step) ? Number(step) : step));
 }
 
-function checkFold(fold: number, line: Edge | undefined, edges: readonly Edge[], sink: IssueSink): void {
-  if (line === undefined) {
-    report(sink, { code: "no-such-edge", edge: fold, edges: edges.length }, ["fold"]);
-    return;
-  }
-  const side = (x: number, y: number): number =>
-    (line.x1 - line.x0) * (y - line.y0) - (line.y1 - line.y0) * (x - line.x0);
-  const beyond = edges.some(({ x0, y0 }) => side(x0, y0) < -1e-6);
-  if (line.bulge !== 0 || beyond) report(sink, { code: "fold-edge-not-straight", edge: fold }, ["fold"]);
+type Defined<T> = { readonly [K in keyof T]: Exclude<T[K], undefined> };
+
+/** Keys that hold nothing are left out, as an object that never had them. */
+function withoutUndefined<T extends object>(value: T): Defined<T> {
+  return Object.fromEntries(Object.entries(value).filter(([, one]) => one !== undefined)) as Defined<T>;
 }

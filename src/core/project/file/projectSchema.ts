@@ -17,6 +17,7 @@ import {
   yesNo,
 } from "./fields.ts";
 import { materialField } from "./materialFields.ts";
+import { bagMeasureField } from "./measureFields.ts";
 import { outputField } from "./outputFields.ts";
 import { panelField } from "./panelFields.ts";
 import { strapField } from "./strapFields.ts";
@@ -77,6 +78,7 @@ export function projectSchema(unit: LengthUnit): z.ZodType<Project> {
     unit: z.enum(UNITS).default("mm"),
     bags: countField(1, 10_000).default(1),
     currency: text(10).default("EUR"),
+    measures: list(bagMeasureField(unit), 0, 100).optional(),
     materials: list(materialField(unit), 1, 100),
     straps: list(strapField(unit), 0, 500).default([]),
     panels: list(panelField(unit), 0, 500).default([]),
@@ -85,5 +87,8 @@ export function projectSchema(unit: LengthUnit): z.ZodType<Project> {
     pins: list(pinField(unit), 0, 20_000).default([]),
     output: outputField(unit).prefault({}),
     pricing: pricingField().optional(),
-  }).transform(({ laywright: _version, $schema: _schema, ...project }): Project => project);
+  }).transform(
+    ({ laywright: _version, $schema: _schema, measures, ...project }): Project =>
+      measures === undefined ? project : { ...project, measures },
+  );
 }

@@ -1,4 +1,5 @@
 import type { z } from "zod";
+import { sizePanels } from "../../panels/sizePanels.ts";
 import type { FileProblem } from "../../problems/fileProblems.ts";
 import { ok, type Problem, type Result } from "../../problems/problem.ts";
 import type { LengthUnit } from "../../units/length.ts";
@@ -38,7 +39,12 @@ function readData(data: unknown, before: readonly Problem[]): Result<Project> {
   const parsed = schemaFor(data).safeParse(data);
   const issues = parsed.success ? [] : problemsOfIssues(parsed.error.issues, data);
   const problems = [...before, ...issues, ...referenceProblems(data)];
-  if (parsed.success && problems.length === 0) return ok(parsed.data);
+  if (parsed.success && problems.length === 0) {
+    // Sizes that follow others need the whole project; each by itself was checked on the way.
+    const sized = sizePanels(parsed.data.panels, parsed.data.measures);
+    if (sized.ok) return ok(parsed.data);
+    problems.push(...sized.problems);
+  }
   return { ok: false, problems: problems.slice(0, MOST_PROBLEMS) };
 }
 

@@ -16,12 +16,14 @@ export function referenceProblems(data: unknown): Problem[] {
   const materials = entries(data, "materials");
   const straps = entries(data, "straps");
   const panels = entries(data, "panels");
+  const measures = entries(data, "measures");
   const stock = materials.flatMap(([material, path]) => entries(material, "stock", path));
   const grains = new Map(materials.map(([material]) => [material["id"], grainOf(material, "either")]));
   return [
     ...duplicates(materials),
     ...materials.flatMap(([material, path]) => clothOunces(material, path)),
     ...duplicates(stock),
+    ...duplicates(measures),
     ...duplicates([...straps, ...panels]),
     ...[...straps, ...panels].flatMap(([part, path]) => unknownMaterials(materialUses(part, path), grains)),
     ...entries(data, "pins").flatMap(([pin, path]) =>
@@ -75,6 +77,7 @@ function materialUses(part: Group, path: Path): [unknown, Path][] {
   return [
     [part["material"], [...path, "material"]],
     [groupAt(part, "interfacing")["material"], [...path, "interfacing", "material"]],
+    [groupAt(part, "lining")["material"], [...path, "lining", "material"]],
     ...roles.map(([role, id]): [unknown, Path] => [id, [...path, "materials", role]]),
   ];
 }

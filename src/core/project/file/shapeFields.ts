@@ -30,21 +30,9 @@ function placeField(unit: LengthUnit): z.ZodType<[number, number]> {
   );
 }
 
-/** A shape as it is kept, and whether its outline was given the other way round: its edges then count backwards. */
-export interface GivenShape {
-  readonly shape: Shape;
-  readonly isTurned: boolean;
-}
-
-/** A shape by its `kind`; outlines come out counter-clockwise and simple. */
-export function shapeField(unit: LengthUnit): z.ZodType<Shape> {
-  return givenShapeField(unit).transform(({ shape }) => shape);
-}
-
-/** As `shapeField`, for what names edges of the outline as it was given. */
-export function givenShapeField(unit: LengthUnit): z.ZodType<GivenShape> {
-  const size = lengthField(unit, SIZE);
-  const point = named(
+/** A corner, and how far the edge after it bows out. */
+export function pointField(unit: LengthUnit): z.ZodType<BowPoint> {
+  return named(
     "point",
     "A corner [along, across], or [along, across, bow] when the edge after it is an arc that bows out so far.",
     z.tuple(
@@ -52,6 +40,36 @@ export function givenShapeField(unit: LengthUnit): z.ZodType<GivenShape> {
       expected("point"),
     ),
   );
+}
+
+/** Corners and arcs as a file has them, their points not yet held against each other. */
+export function outlineKeys(unit: LengthUnit): {
+  kind: z.ZodLiteral<"outline">;
+  points: z.ZodArray<z.ZodType<BowPoint>>;
+} {
+  return { kind: z.literal("outline"), points: list(pointField(unit), 3, MOST_POINTS) };
+}
+
+/** A line through points, not held to be simple; bows are to the right of the way the line runs. */
+export function openContour(points: readonly BowPoint[], closed: boolean, sink: IssueSink): Contour {
+  const contour = closed ? bowedContour(points) : bowedContour(points, 1);
+  checkPoints(points, contour, sink, closed);
+  return { vertices: contour.vertices, closed };
+}
+
+/** The outline of points, counter-clockwise, and whether it was given the other way round. */
+export function turnedOutline(
+  points: readonly BowPoint[],
+  sink: IssueSink,
+): { readonly contour: Contour; readonly isTurned: boolean } {
+  const contour = readContour(points, sink);
+  if (signedArea(flattenContour(contour)) >= 0) return { contour, isTurned: false };
+  return { contour: turnedRound(contour), isTurned: true };
+}
+
+/** A shape of stock or of a flaw by its `kind`; outlines come out counter-clockwise and simple. */
+export function shapeField(unit: LengthUnit): z.ZodType<Shape> {
+  const size = lengthField(unit, SIZE);
   const rectangle = group({ kind: z.literal("rectangle"), along: size, across: size });
   const rounded = group({
     kind: z.literal("rounded"),
@@ -64,18 +82,14 @@ export function givenShapeField(unit: LengthUnit): z.ZodType<GivenShape> {
       report(context, { code: "radius-too-large", radiusMm: shape.radius, mostMm }, ["radius"]);
     return shape;
   });
-  const outline = group({ kind: z.literal("outline"), points: list(point, 3, MOST_POINTS) }).transform(
-    ({ points }, context): Shape => ({ kind: "outline", contour: readContour(points, context) }),
+  const outline = group(outlineKeys(unit)).transform(
+    ({ points }, context): Shape => ({ kind: "outline", contour: turnedOutline(points, context).contour }),
   );
   return named(
     "shape",
     "A rectangle, a rectangle with rounded corners, or an outline of corners and arcs.",
     z.discriminatedUnion("kind", [rectangle, rounded, outline], expected("group")),
-  ).transform((shape): GivenShape => {
-    if (shape.kind !== "outline" || signedArea(flattenContour(shape.contour)) >= 0)
-      return { shape, isTurned: false };
-    return { shape: { ...shape, contour: turnedRound(shape.contour) }, isTurned: true };
-  });
+  );
 }
 
 /** A flaw: a shape with its origin at `at` on the stock. */
@@ -87,24 +101,28 @@ export function flawField(unit: LengthUnit): z.ZodType<Flaw> {
 }
 
 /** A point and how far the edge after it bows outward. */
-type BowPoint = readonly [number, number, (number | undefined)?];
+export type BowPoint = readonly [number, number, (number | undefined)?];
 
 function readContour(points: readonly BowPoint[], sink: IssueSink): Contour {
   const contour = bowedContour(points);
-  const repeated = points.findIndex((point, i) => distance(point, points.at(i - 1)!) < SAME_POINT);
+  if (checkPoints(points, contour, sink, true)) checkSimple(contour, points.length, sink);
+  return contour;
+}
+
+/** Whether no point is given twice in a row and no arc is more than half a circle; the first that is, is told. */
+function checkPoints(points: readonly BowPoint[], contour: Contour, sink: IssueSink, closed: boolean): boolean {
+  const first = closed ? 0 : 1;
+  const repeated = points.findIndex((point, i) => i >= first && distance(point, points.at(i - 1)!) < SAME_POINT);
   if (repeated !== -1) {
     const [xMm, yMm] = points[repeated]!;
     report(sink, { code: "outline-repeats-point", point: repeated, xMm, yMm }, ["points", repeated]);
-    return contour;
+    return false;
   }
   const bulge = points.findIndex((_, i) => Math.abs(contour.vertices[3 * i + 2]!) > 1);
-  if (bulge !== -1) {
-    const mostMm = distance(points[bulge]!, points[(bulge + 1) % points.length]!) / 2;
-    report(sink, { code: "bow-too-large", bowMm: points[bulge]![2] ?? 0, mostMm }, ["points", bulge]);
-    return contour;
-  }
-  checkSimple(contour, points.length, sink);
-  return contour;
+  if (bulge === -1) return true;
+  const mostMm = distance(points[bulge]!, points[(bulge + 1) % points.length]!) / 2;
+  report(sink, { code: "bow-too-large", bowMm: points[bulge]![2] ?? 0, mostMm }, ["points", bulge]);
+  return false;
 }
 
 function checkSimple(contour: Contour, points: number, sink: IssueSink): void {
@@ -118,10 +136,10 @@ function checkSimple(contour: Contour, points: number, sink: IssueSink): void {
 }
 
 /** Bow → bulge: the arc's height over half of its chord; outward is the same side for either winding once turned. */
-function bowedContour(points: readonly BowPoint[]): Contour {
+function bowedContour(points: readonly BowPoint[], way?: 1): Contour {
   const corners = Float64Array.from(points.flatMap((point) => [point[0], point[1]]));
   // Outward is to the right of an edge that runs counter-clockwise, where a positive bulge lies.
-  const side = signedArea(corners) < 0 ? -1 : 1;
+  const side = way ?? (signedArea(corners) < 0 ? -1 : 1);
   const vertices = points.flatMap((point, i) => {
     const chord = distance(point, points[(i + 1) % points.length]!);
     const bow = point[2] ?? 0;

@@ -1,9 +1,6 @@
-import type { Contour } from "../../geometry/contour.ts";
-import { signedArea } from "../../geometry/ring.ts";
 import type { Shape } from "../../geometry/shape.ts";
 import type { Material, Price } from "../../materials/material.ts";
 import type { Flaw, MaterialStock } from "../../materials/stock.ts";
-import type { Panel } from "../../panels/panel.ts";
 import type { LengthWish, StrapWish, WidthWish } from "../../straps/wish/strapWish.ts";
 import { writeLength } from "../../units/formatLength.ts";
 import type { LengthUnit } from "../../units/length.ts";
@@ -13,11 +10,8 @@ import { DRAWING_ROLES } from "../outputSettings.ts";
 import type { Pin, Project } from "../project.ts";
 import { writeArea, writeBasis } from "./priceText.ts";
 import { FILE_VERSION } from "./projectSchema.ts";
-
-type Json = string | number | boolean | null | readonly Json[] | { readonly [key: string]: Json | undefined };
-
-/** How a length is put down in the file. */
-type Say = (mm: number) => string | number;
+import { type Json, pointsJson, type Say } from "./writeJson.ts";
+import { panelJson } from "./writePanel.ts";
 
 /**
  * The project as the text of a file that `readProject` reads back to the same project. Lengths stand in the
@@ -33,6 +27,7 @@ export function writeProject(project: Project): string {
     currency: project.currency,
     gap: say(project.gap),
     margin: say(project.margin),
+    measures: project.measures?.map(({ id, name, length }) => ({ id, name, length: say(length) })),
     materials: project.materials.map((material) => materialJson(material, say, project.unit)),
     straps: project.straps.map((strap) => strapJson(strap, say)),
     panels: project.panels.map((panel) => panelJson(panel, say)),
@@ -114,18 +109,6 @@ function shapeJson(shape: Shape, say: Say): Json {
   return { kind, along: say(along), across: say(across), radius: say(shape.radius) };
 }
 
-function pointsJson({ vertices }: Contour, say: Say): Json {
-  const n = vertices.length / 3;
-  // Bows are told from the polygon of the corners, as they are read.
-  const side = signedArea(vertices.filter((_, i) => i % 3 !== 2)) < 0 ? -1 : 1;
-  return Array.from({ length: n }, (_, i) => {
-    const [x, y, bulge] = vertices.slice(3 * i, 3 * i + 3) as unknown as [number, number, number];
-    const next = 3 * ((i + 1) % n);
-    const bow = (side * bulge * Math.hypot(vertices[next]! - x, vertices[next + 1]! - y)) / 2;
-    return bulge === 0 ? [say(x), say(y)] : [say(x), say(y), say(Number(bow.toPrecision(15)))];
-  });
-}
-
 function strapJson(strap: StrapWish, say: Say): Json {
   const { width, ends, core, hardware, machine, folds, stitch, joins } = strap;
   return {
@@ -164,24 +147,6 @@ function lengths(group: object, say: Say, numbers: readonly string[] = []): Json
       typeof value === "number" && !numbers.includes(key) ? say(value) : value,
     ]),
   );
-}
-
-function panelJson(panel: Panel, say: Say): Json {
-  return {
-    id: panel.id,
-    name: panel.name,
-    material: panel.materialId,
-    count: panel.count,
-    mirrored: panel.mirroredCount,
-    shape: shapeJson(panel.shape, say),
-    seamAllowance: say(panel.seamAllowance),
-    fold: panel.foldEdge ?? undefined,
-    grain: panel.grain,
-    notches: panel.notches.map(({ edge, at }) => ({ edge, at: say(at) })),
-    interfacing: panel.interfacing
-      ? { material: panel.interfacing.materialId, cut: panel.interfacing.cut }
-      : undefined,
-  };
 }
 
 function pinJson({ materialId, stockId, pieceId, copy, x, y, turnDeg, mirrored }: Pin, say: Say): Json {

@@ -97,7 +97,7 @@ function Shelf({ project, open }: { project: Project; open: string | null }) {
   const lengths = useLengths();
   const cards = [
     ...project.straps.map((strap) => ({ ...strap, size: strapSize(strap, lengths, texts) })),
-    ...project.panels.map((panel) => ({ ...panel, size: panelSize(panel, lengths) })),
+    ...project.panels.map((panel) => ({ ...panel, size: panelSize(project, panel, lengths) })),
   ];
   return (
     <nav aria-label={texts.bag.shelf}>

@@ -1,6 +1,7 @@
 import { contourBox } from "../../../core/geometry/contourArcs.ts";
 import type { Panel } from "../../../core/panels/panel.ts";
 import { freshIdIn, withPanel } from "../../../core/project/edits.ts";
+import { lengthNow } from "../../../core/project/sizedPanels.ts";
 import { ChoiceBlank, CountBlank, LengthBlank, TextBlank } from "../../fields/blanks.tsx";
 import { GrainBlank } from "../../fields/GrainBlank.tsx";
 import { ShapeWords } from "../../fields/ShapeWords.tsx";
@@ -16,6 +17,7 @@ import { useTexts } from "../../texts/texts.ts";
 import { MaterialBlank } from "./MaterialBlank.tsx";
 import { partNames } from "./newParts.ts";
 import { PartTroubles } from "./PartTroubles.tsx";
+import { panelShape, plainShape } from "./plainShape.ts";
 import { Spread } from "./Spread.tsx";
 
 /** A panel of the bag's body, opened. */
@@ -44,16 +46,16 @@ export function PanelSpread({ panel }: { panel: Panel }) {
       />
       <p class="sentence">
         <ShapeWords
-          shape={panel.shape}
+          shape={plainShape(project, panel)}
           path={path("shape")}
           boxSentence={words.boxSentence}
-          onShape={(shape, label, key) => set({ shape }, label, key)}
+          onShape={(shape, label, key) => set({ shape: panelShape(shape) }, label, key)}
         />{" "}
         {words.seam(
           <LengthBlank
             label={words.seamLabel}
             path={path("seamAllowance")}
-            value={panel.seamAllowance}
+            value={lengthNow(project, panel.seamAllowance) ?? 0}
             range={{ minMm: 0, maxMm: 100 }}
             onValue={(seamAllowance, key) => set({ seamAllowance }, words.seamLabel, key)}
           />,

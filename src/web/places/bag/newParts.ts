@@ -30,7 +30,11 @@ export function newPanel(project: Project, id: string, name: string): Panel {
     materialId: project.materials[0]!.id,
     count: 2,
     mirroredCount: 0,
-    shape: { kind: "rectangle", along: inches ? 355.6 : 350, across: inches ? 406.4 : 400 },
+    shape: {
+      kind: "measured",
+      shape: "rectangle",
+      sizes: { along: inches ? 355.6 : 350, across: inches ? 406.4 : 400 },
+    },
     seamAllowance: inches ? 9.525 : 10,
     foldEdge: null,
     grain: "either",

@@ -1,6 +1,7 @@
-import { flattenContour } from "../../../core/geometry/contourArcs.ts";
-import { ringBox } from "../../../core/geometry/ring.ts";
+import { contourBox } from "../../../core/geometry/contourArcs.ts";
 import type { Panel } from "../../../core/panels/panel.ts";
+import type { Project } from "../../../core/project/project.ts";
+import { sizedPanelOf } from "../../../core/project/sizedPanels.ts";
 import type { StrapWish } from "../../../core/straps/wish/strapWish.ts";
 import type { LengthWords } from "../../fields/units.ts";
 import type { Texts } from "../../texts/catalogue.ts";
@@ -12,8 +13,9 @@ export function strapSize(strap: StrapWish, lengths: LengthWords, texts: Texts):
 }
 
 /** Size of a panel on its stitch line: along and across the grain. */
-export function panelSize({ shape }: Panel, lengths: LengthWords): string {
-  if (shape.kind !== "outline") return lengths.box(shape.along, shape.across);
-  const box = ringBox(flattenContour(shape.contour));
+export function panelSize(project: Project, { id }: Panel, lengths: LengthWords): string {
+  const sized = sizedPanelOf(project, id);
+  if (sized === null) return "";
+  const box = contourBox(sized.outline.contour);
   return lengths.box(box.maxX - box.minX, box.maxY - box.minY);
 }

@@ -1,0 +1,93 @@
+import type { Contour } from "../../geometry/contour.ts";
+import type { PieceLine } from "../../materials/cutPiece.ts";
+import type { DimensionId, EdgeName } from "./shapeNames.ts";
+
+/** A length that a shape takes. mm. */
+export interface Dimension {
+  readonly id: DimensionId;
+  readonly least: number;
+  readonly most: number;
+  /** What a new panel of this shape starts with. */
+  readonly usual: number;
+  /** Where it may be left out: the dimension it is then as long as, or a length. */
+  readonly otherwise?: DimensionId | number;
+}
+
+/** An edge by name: it starts at a corner of the outline and runs to where the next one starts. */
+export interface NamedEdge {
+  readonly name: string;
+  /** Index of the corner in the outline. */
+  readonly start: number;
+}
+
+/** An outline made from sizes: counter-clockwise, mm, its edges named, with what else is drawn on it. */
+export interface ShapeOutline {
+  readonly contour: Contour;
+  /** In the order of their corners; none where edges have numbers only. */
+  readonly edges: readonly NamedEdge[];
+  readonly lines: readonly PieceLine[];
+  /** Direction of the grain arrow, degrees counter-clockwise from x; the piece is laid with it along the grain. */
+  readonly arrowDeg: number;
+}
+
+/** A size that does not go with the others. */
+export interface SizeFault {
+  readonly dimension: DimensionId;
+  readonly mm: number;
+  readonly leastMm: number | null;
+  readonly mostMm: number | null;
+}
+
+/** Where a dimension is shown in the shape's picture: between two points, mm; beside them by `off`. */
+export interface DimensionPlace {
+  readonly dimension: DimensionId;
+  readonly from: readonly [number, number];
+  readonly to: readonly [number, number];
+  /** Which side the figure stands on, mm to the left of the way from `from` to `to`; 0 on the line. */
+  readonly off: number;
+}
+
+export type Sizes<D extends DimensionId = DimensionId> = Readonly<Record<D, number>>;
+
+/** Everything there is to know about one shape. */
+export interface ShapeRecord {
+  readonly dimensions: readonly Dimension[];
+  /** The outline, or the first size that does not go with the others. Sizes are within their limits. */
+  outline(sizes: Sizes): ShapeOutline | SizeFault;
+  places(sizes: Sizes): readonly DimensionPlace[];
+}
+
+/** A record whose makers take exactly its own dimensions. */
+export function shapeRecord<const D extends readonly Dimension[]>(record: {
+  readonly dimensions: D;
+  readonly outline: (sizes: Sizes<D[number]["id"]>) => ShapeOutline | SizeFault;
+  readonly places: (sizes: Sizes<D[number]["id"]>) => readonly DimensionPlace[];
+}): ShapeRecord {
+  return record;
+}
+
+/** One corner of an outline: where, the bulge of the edge that leaves it, and the name of the edge that starts there. */
+export type Corner = readonly [x: number, y: number, bulge?: number, name?: EdgeName];
+
+/** The outline of corners in order, counter-clockwise. Edges of no length are left out, their names with them. */
+export function outlineOf(
+  corners: readonly Corner[],
+  more: { readonly lines?: readonly PieceLine[]; readonly arrowDeg?: number } = {},
+): ShapeOutline {
+  const kept = corners.filter(([x, y], i) => {
+    const [nextX, nextY] = corners[(i + 1) % corners.length]!;
+    return Math.hypot(nextX - x, nextY - y) > SAME_POINT;
+  });
+  return {
+    contour: { vertices: Float64Array.from(kept.flatMap(([x, y, bulge]) => [x, y, bulge ?? 0])), closed: true },
+    edges: kept.flatMap(([, , , name], start) => (name === undefined ? [] : [{ name, start }])),
+    lines: more.lines ?? [],
+    arrowDeg: more.arrowDeg ?? 0,
+  };
+}
+
+/** Corners nearer to each other than this are one, mm. */
+const SAME_POINT = 1e-6;
+
+/** Bulge of a quarter circle, counter-clockwise: tan(90° / 4). */
+export const QUARTER: number = Math.SQRT2 - 1;
