@@ -29,6 +29,13 @@ export type LengthProblem =
       readonly second: LengthUnit;
     }
   | { readonly code: "length-fraction-by-zero"; readonly path: string; readonly text: string }
+  | {
+      /** "3 7/8" where bare numbers are metric: nobody writes those as fractions, so the unit is asked for. */
+      readonly code: "length-fraction-bare";
+      readonly path: string;
+      readonly text: string;
+      readonly unit: LengthUnit;
+    }
   | { readonly code: "share-unreadable"; readonly path: string; readonly text: string }
   | {
       readonly code: "share-out-of-range";
@@ -36,6 +43,8 @@ export type LengthProblem =
       readonly share: number;
       readonly min: number;
       readonly max: number;
+      /** The number itself was given, 0.03 for 3 %; else it was written, and a bare number is a percentage. */
+      readonly isNumber: boolean;
     }
   | {
       readonly code: "count-out-of-range";

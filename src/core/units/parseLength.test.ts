@@ -56,6 +56,8 @@ test.each([
   ["1 m 20 5", "length-unreadable"],
   ["5 mm 3", "length-unreadable"],
   ["3 7/0 in", "length-fraction-by-zero"],
+  ["3 7/8", "length-fraction-bare"],
+  ["½", "length-fraction-bare"],
   ["3 furlongs", "length-unit-unknown"],
   ["1 m 2 in", "length-units-mixed"],
   ["4 in 1 ft", "length-units-mixed"],

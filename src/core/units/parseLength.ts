@@ -17,6 +17,9 @@ const PART = new RegExp(String.raw`^ ?${NUMBER} ?("|'|[a-zµ]+\.?)?`, "u");
 /** Longest text that is looked at; nothing a person types for a length is longer. */
 const MAX_TEXT = 80;
 
+/** Units that nobody writes in fractions: a fraction without a unit is inches forgotten to be said. */
+const METRIC: ReadonlySet<LengthUnit> = new Set<LengthUnit>(["mm", "cm", "m"]);
+
 interface Part {
   readonly amount: Rational;
   readonly unit: LengthUnit;
@@ -97,6 +100,9 @@ function readParts(plain: string, defaultUnit: LengthUnit, text: string, path: s
       return { code: "length-units-mixed", path, text, first: before, second: unit };
     const amount = readAmount(match, text, path);
     if ("code" in amount) return amount;
+    const isFraction = match[6] === undefined;
+    if (isFraction && word === undefined && before === undefined && METRIC.has(defaultUnit))
+      return { code: "length-fraction-bare", path, text, unit: defaultUnit };
     parts.push({ amount, unit });
     // A bare number ends the length: nothing can follow it.
     if (word === undefined && rest !== "") return unreadable;

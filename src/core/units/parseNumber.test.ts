@@ -15,6 +15,17 @@ test("counts and money", () => {
   expect(readCount(2.5, "n", 1, 100)).toMatchObject({ problems: [{ code: "count-unreadable" }] });
   expect(readCount(1e9, "n", 1, 10_000)).toMatchObject({ problems: [{ code: "count-out-of-range" }] });
   expect(readMoney("12,50", "p")).toEqual({ ok: true, value: 12.5 });
+  for (const [text, value] of [
+    ["€ 24,50", 24.5],
+    ["24.50 EUR", 24.5],
+    ["£1,234.50", 1234.5],
+    ["1.234,50 €", 1234.5],
+    ["CHF 1'234.50", 1234.5],
+    ["1 234 567,5", 1_234_567.5],
+  ] as const)
+    expect(readMoney(text, "p"), text).toEqual({ ok: true, value });
+  for (const text of ["€", "12.5.3", "1,23,456.7", "four", "12 €/m"])
+    expect(readMoney(text, "p"), text).toMatchObject({ problems: [{ code: "money-unreadable" }] });
   expect(readMoney(-1, "p")).toMatchObject({ problems: [{ code: "money-unreadable" }] });
 });
 

@@ -13,7 +13,10 @@ export function readShare(value: string | number, path: string, min: number, max
   if (share === null || !Number.isFinite(share))
     return { ok: false, problems: [{ code: "share-unreadable", path, text: String(value) }] };
   if (share < min || share > max)
-    return { ok: false, problems: [{ code: "share-out-of-range", path, share, min, max }] };
+    return {
+      ok: false,
+      problems: [{ code: "share-out-of-range", path, share, min, max, isNumber: typeof value === "number" }],
+    };
   return { ok: true, value: share };
 }
 
@@ -40,11 +43,25 @@ function countOfText(text: string): number | null {
   return plain.length <= MAX_TEXT && /^\d+$/u.test(plain) ? Number(plain) : null;
 }
 
-/** Reads an amount of money: `"12.50"` or `"12,50"`; the currency is named elsewhere. */
+/** A sign or code before or after an amount; which currency it is, is said elsewhere. */
+const CURRENCY = String.raw`(?:\p{Sc}|\p{L}{1,4}\.?)`;
+const AMOUNT = new RegExp(String.raw`^(?:${CURRENCY} ?)?([\d.,' ]*\d)(?: ?${CURRENCY})?$`, "u");
+/** Thousands parted by a sign that is not the decimal sign: `1,234.50`, `1.234,50`, `1 234,50`. */
+const PARTED = /^\d{1,3}(?:([.,' ])\d{3})(?:\1\d{3})*(?!\1)[.,]\d{1,2}$/u;
+
+/** Reads an amount of money: `"12.50"`, `"12,50"`, `"€ 1.234,50"`; the currency is named elsewhere. */
 export function readMoney(value: string | number, path: string): ReadNumber {
-  const plain = typeof value === "number" ? String(value) : value.trim();
-  const amount = plain.length <= MAX_TEXT && DECIMAL.test(plain) ? Number(plain.replace(",", ".")) : Number.NaN;
+  const plain = typeof value === "number" ? String(value) : amountOf(value);
+  const amount = DECIMAL.test(plain) ? Number(plain.replace(",", ".")) : Number.NaN;
   if (!Number.isFinite(amount) || amount > 1e9)
     return { ok: false, problems: [{ code: "money-unreadable", path, text: String(value) }] };
   return { ok: true, value: amount };
+}
+
+/** The amount without its currency and without what parts its thousands. */
+function amountOf(text: string): string {
+  if (text.length > MAX_TEXT) return "";
+  const amount = AMOUNT.exec(text.replace(/\s+/gu, " ").trim())?.[1] ?? "";
+  const parts = PARTED.exec(amount)?.[1];
+  return parts === undefined ? amount : amount.replaceAll(parts, "");
 }

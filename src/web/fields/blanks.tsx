@@ -4,8 +4,9 @@ import { withDecimalSign } from "../../core/units/decimalSign.ts";
 import { writeLength } from "../../core/units/formatLength.ts";
 import type { Language } from "../../core/units/language.ts";
 import type { LengthUnit } from "../../core/units/length.ts";
-import { ANY_LENGTH, type LengthRange, parseLength } from "../../core/units/parseLength.ts";
+import { ANY_LENGTH, checkLength, type LengthRange, parseLength } from "../../core/units/parseLength.ts";
 import { readCount, readMoney, readShare } from "../../core/units/parseNumber.ts";
+import { readThickness } from "../../core/units/parseThickness.ts";
 import { useRefusal } from "../state/workbench.ts";
 import { useLanguage } from "../texts/texts.ts";
 import { type BlankProps, Refusal, TypedBlank } from "./TypedBlank.tsx";
@@ -33,6 +34,26 @@ export function LengthBlank(props: ValueProps<number> & { range?: LengthRange; f
     />
   );
 }
+
+/** The thickness of one layer: mm whatever the cloth is measured in; leather also in its ounces. */
+export function ThicknessBlank(props: ValueProps<number> & { isLeather: boolean }) {
+  const language = useLanguage();
+  const read = (text: string): Result<number> => {
+    const thickness = readThickness(text, "mm", props.path, props.isLeather);
+    return thickness.ok ? checkLength(thickness.value, props.path, LAYER, text) : thickness;
+  };
+  return (
+    <TypedBlank
+      {...props}
+      written={exactText(props.value, "mm", language)}
+      shown={fineText(props.value, language)}
+      read={read}
+    />
+  );
+}
+
+/** Thickness of one layer, mm. */
+const LAYER: LengthRange = { minMm: 0.01, maxMm: 25 };
 
 /** To a thousandth: what is stored exactly, such as 5/64 in, is seen in full when the blank is entered. */
 function fineText(mm: number, language: Language): string {

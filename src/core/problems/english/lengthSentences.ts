@@ -5,6 +5,8 @@ import type { SentenceTable } from "../sentence.ts";
 
 const EXAMPLES = 'Write it like "4 7/8 in", "123.8 mm", "12 cm", "1 m 20" or "1 yd 4 in".';
 
+/** A limit in full: 0.01 mm is not 0 mm. */
+const limit = (mm: number): string => (Math.abs(mm) < 0.1 ? `${mm} mm` : formatLength(mm, "mm"));
 const percent = (share: number): string => `${Number((share * 100).toFixed(2))} %`;
 
 /** Lengths, counts, shares, money and thickness in English. */
@@ -19,11 +21,11 @@ export const lengthSentences: SentenceTable<LengthProblem> = {
     mm < minMm
       ? {
           what: `The length ${formatLength(mm, "mm")} is too small.`,
-          remedy: `Give at least ${formatLength(minMm, "mm")}.`,
+          remedy: `Give at least ${limit(minMm)}.`,
         }
       : {
           what: `The length ${formatLength(mm, "mm")} is too large.`,
-          remedy: `Give at most ${formatLength(maxMm, "mm")}, and check the unit.`,
+          remedy: `Give at most ${limit(maxMm)}, and check the unit.`,
         },
   "length-unit-unknown": ({ text, unit }) => ({
     what: `The unit ${quoted(unit)} in ${quoted(text)} is not known.`,
@@ -37,13 +39,17 @@ export const lengthSentences: SentenceTable<LengthProblem> = {
     what: `The fraction in ${quoted(text)} divides by zero.`,
     remedy: EXAMPLES,
   }),
+  "length-fraction-bare": ({ text, unit }) => ({
+    what: `The fraction ${quoted(text)} has no unit, and ${unit} are not written in fractions.`,
+    remedy: `Write ${quoted(`${text.trim()} in`)}, or the ${unit} as a decimal number.`,
+  }),
   "share-unreadable": ({ text }) => ({
     what: `${quoted(text)} is not a percentage.`,
-    remedy: 'Write it like "3 %", or as the number 0.03.',
+    remedy: 'Write it like "3 %".',
   }),
-  "share-out-of-range": ({ share, min, max }) => ({
+  "share-out-of-range": ({ share, min, max, isNumber }) => ({
     what: `${percent(share)} is out of range.`,
-    remedy: `Give ${percent(min)} to ${percent(max)}; as a number, 0.03 means 3 %.`,
+    remedy: `Give ${percent(min)} to ${percent(max)}${isNumber ? "; as a number, 0.03 means 3 %" : ""}.`,
   }),
   "count-unreadable": ({ text }) => ({
     what: `${quoted(text)} is not a whole number.`,
@@ -55,7 +61,7 @@ export const lengthSentences: SentenceTable<LengthProblem> = {
   }),
   "money-unreadable": ({ text }) => ({
     what: `${quoted(text)} is not an amount of money.`,
-    remedy: 'Write it like 12.50, without a currency sign; name the currency under "currency".',
+    remedy: "Write it like 12.50.",
   }),
   "thickness-range": ({ text, lowMm, highMm }) => ({
     what: `${quoted(text)} says a range: ${lowMm.toFixed(2)} to ${highMm.toFixed(2)} mm.`,

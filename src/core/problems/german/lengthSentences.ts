@@ -6,6 +6,9 @@ import type { SentenceTable } from "../sentence.ts";
 
 const EXAMPLES = 'Zum Beispiel so: "4 7/8 in", "123,8 mm", "12 cm", "1 m 20" oder "1 yd 4 in".';
 
+/** A limit in full: 0.01 mm is not 0 mm. */
+const limit = (mm: number): string =>
+  Math.abs(mm) < 0.1 ? withDecimalSign(`${mm} mm`, "de") : formatLength(mm, "mm", "de");
 const percent = (share: number): string => withDecimalSign(`${Number((share * 100).toFixed(2))} %`, "de");
 
 /** Lengths, counts, shares, money and thickness in German. */
@@ -20,11 +23,11 @@ export const lengthSentences: SentenceTable<LengthProblem> = {
     mm < minMm
       ? {
           what: `Die Länge ${formatLength(mm, "mm", "de")} ist zu klein.`,
-          remedy: `Geben Sie mindestens ${formatLength(minMm, "mm", "de")} an.`,
+          remedy: `Geben Sie mindestens ${limit(minMm)} an.`,
         }
       : {
           what: `Die Länge ${formatLength(mm, "mm", "de")} ist zu groß.`,
-          remedy: `Geben Sie höchstens ${formatLength(maxMm, "mm", "de")} an und prüfen Sie die Einheit.`,
+          remedy: `Geben Sie höchstens ${limit(maxMm)} an und prüfen Sie die Einheit.`,
         },
   "length-unit-unknown": ({ text, unit }) => ({
     what: `Die Einheit ${quoted(unit)} in ${quoted(text)} ist nicht bekannt.`,
@@ -38,13 +41,17 @@ export const lengthSentences: SentenceTable<LengthProblem> = {
     what: `Der Bruch in ${quoted(text)} teilt durch null.`,
     remedy: EXAMPLES,
   }),
+  "length-fraction-bare": ({ text, unit }) => ({
+    what: `Der Bruch ${quoted(text)} hat keine Einheit, und ${unit} schreibt man nicht als Bruch.`,
+    remedy: `Schreiben Sie ${quoted(`${text.trim()} in`)} oder die ${unit} als Dezimalzahl.`,
+  }),
   "share-unreadable": ({ text }) => ({
     what: `${quoted(text)} ist kein Prozentwert.`,
-    remedy: 'Schreiben Sie ihn wie "3 %" oder als Zahl 0.03.',
+    remedy: 'Schreiben Sie ihn wie "3 %".',
   }),
-  "share-out-of-range": ({ share, min, max }) => ({
+  "share-out-of-range": ({ share, min, max, isNumber }) => ({
     what: `${percent(share)} liegt außerhalb dessen, was sein kann.`,
-    remedy: `Geben Sie ${percent(min)} bis ${percent(max)} an; als Zahl heißt 0.03 drei Prozent.`,
+    remedy: `Geben Sie ${percent(min)} bis ${percent(max)} an${isNumber ? "; als Zahl heißt 0.03 drei Prozent" : ""}.`,
   }),
   "count-unreadable": ({ text }) => ({
     what: `${quoted(text)} ist keine ganze Zahl.`,
@@ -56,7 +63,7 @@ export const lengthSentences: SentenceTable<LengthProblem> = {
   }),
   "money-unreadable": ({ text }) => ({
     what: `${quoted(text)} ist kein Geldbetrag.`,
-    remedy: 'Schreiben Sie ihn wie 12.50, ohne Währungszeichen; die Währung steht unter "currency".',
+    remedy: "Schreiben Sie ihn wie 12,50.",
   }),
   "thickness-range": ({ text, lowMm, highMm }) => ({
     what: `${quoted(text)} nennt einen Bereich: ${withDecimalSign(`${lowMm.toFixed(2)} bis ${highMm.toFixed(2)}`, "de")} mm.`,

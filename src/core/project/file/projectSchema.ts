@@ -40,7 +40,11 @@ function pricingField() {
   }).transform((pricing, context): Pricing => {
     // A price of which everything is left has no end.
     if (pricing.by === "margin" && pricing.share > MOST_MARGIN)
-      report(context, { code: "share-out-of-range", share: pricing.share, min: 0, max: MOST_MARGIN }, ["share"]);
+      report(
+        context,
+        { code: "share-out-of-range", share: pricing.share, min: 0, max: MOST_MARGIN, isNumber: false },
+        ["share"],
+      );
     return pricing;
   });
 }

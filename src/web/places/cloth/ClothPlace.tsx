@@ -1,9 +1,10 @@
 import { MATERIAL_KINDS, type Material, type MaterialKind } from "../../../core/materials/material.ts";
 import { plainMaterial, usersOf, withMaterial, withoutMaterial } from "../../../core/project/edits.ts";
-import { ChoiceBlank, LengthBlank, OptionalLengthBlank, TextBlank, Tick } from "../../fields/blanks.tsx";
+import { ChoiceBlank, OptionalLengthBlank, TextBlank, ThicknessBlank, Tick } from "../../fields/blanks.tsx";
 import { GrainBlank } from "../../fields/GrainBlank.tsx";
 import { useLengths } from "../../fields/units.ts";
 import { Icon } from "../../parts/Icon.tsx";
+import { LeftOutParts } from "../../parts/LeftOutParts.tsx";
 import { Term } from "../../parts/Term.tsx";
 import { useBroughtIntoView } from "../../parts/useBroughtIntoView.ts";
 import { freshName } from "../../state/freshName.ts";
@@ -64,6 +65,7 @@ export function ClothPlace({ open }: { open: string | null }) {
       ) : (
         <MaterialSpread key={material.id} material={material} />
       )}
+      <LeftOutParts />
     </div>
   );
 }
@@ -101,12 +103,11 @@ function MaterialSpread({ material }: { material: Material }) {
             options={MATERIAL_KINDS.map((kind) => [kind, texts.kinds[kind]] as const)}
             onValue={(kind) => set({ kind }, words.kindLabel)}
           />,
-          <LengthBlank
+          <ThicknessBlank
             label={words.thicknessLabel}
             path={path("thickness")}
             value={material.thickness}
-            fine
-            range={{ minMm: 0.01, maxMm: 30 }}
+            isLeather={material.kind === "leather"}
             onValue={(thickness, key) => set({ thickness }, words.thicknessLabel, key)}
           />,
         )}{" "}

@@ -1,22 +1,26 @@
 import { contourBox } from "../../../core/geometry/contourArcs.ts";
+import type { Box } from "../../../core/geometry/ring.ts";
 import { shapeContour } from "../../../core/geometry/shape.ts";
 import type { Flaw } from "../../../core/materials/stock.ts";
+import type { LengthRange } from "../../../core/units/parseLength.ts";
 import { LengthBlank } from "../../fields/blanks.tsx";
 import { Icon } from "../../parts/Icon.tsx";
 import { useTexts } from "../../texts/texts.ts";
 import { flawAt } from "./flawAt.ts";
 
-const PLACE = { minMm: -20_000, maxMm: 500_000 };
 const SIZE = { minMm: 1, maxMm: 5000 };
 
 /** The flaws of a stock as a list to type: where the middle of each is, and how large it is. */
 export function FlawList(props: {
   flaws: readonly Flaw[];
   path: string;
+  /** The cloth that they are in: a flaw outside it would be a slip of the pen. */
+  box: Box;
   onFlaws: (flaws: readonly Flaw[], joinKey?: string) => void;
 }) {
   const words = useTexts().cloth;
-  const { flaws, path, onFlaws } = props;
+  const { flaws, path, box, onFlaws } = props;
+  const middle = [(box.minX + Math.min(box.maxX, box.minX + 2000)) / 2, (box.minY + box.maxY) / 2] as const;
   return (
     <details class="more" open={flaws.length > 0}>
       <summary>{words.flaws(flaws.length)}</summary>
@@ -26,6 +30,7 @@ export function FlawList(props: {
             <FlawWords
               flaw={flaw}
               path={`${path}[${i}]`}
+              cloth={box}
               onFlaw={(next, key) => onFlaws(flaws.with(i, next), key)}
             />{" "}
             <button
@@ -39,16 +44,20 @@ export function FlawList(props: {
           </li>
         ))}
       </ol>
-      <button type="button" class="press" onClick={() => onFlaws([...flaws, flawAt(100, 100)])}>
+      <button
+        type="button"
+        class="press"
+        onClick={() => onFlaws([...flaws, flawAt(Math.round(middle[0]), Math.round(middle[1]))])}
+      >
         <Icon name="plus" /> {words.addFlaw}
       </button>
     </details>
   );
 }
 
-function FlawWords(props: { flaw: Flaw; path: string; onFlaw: (flaw: Flaw, joinKey: string) => void }) {
+function FlawWords(props: { flaw: Flaw; path: string; cloth: Box; onFlaw: (flaw: Flaw, joinKey: string) => void }) {
   const words = useTexts().cloth;
-  const { flaw, path } = props;
+  const { flaw, path, cloth } = props;
   const box = contourBox(shapeContour(flaw.shape));
   const values = {
     x: flaw.x + (box.minX + box.maxX) / 2,
@@ -56,7 +65,7 @@ function FlawWords(props: { flaw: Flaw; path: string; onFlaw: (flaw: Flaw, joinK
     along: box.maxX - box.minX,
     across: box.maxY - box.minY,
   };
-  const blank = (field: keyof typeof values, label: string, range: typeof PLACE) => (
+  const blank = (field: keyof typeof values, label: string, range: LengthRange) => (
     <LengthBlank
       label={label}
       path={`${path}.${field}`}
@@ -73,8 +82,8 @@ function FlawWords(props: { flaw: Flaw; path: string; onFlaw: (flaw: Flaw, joinK
   return (
     <>
       {words.flawSentence(
-        blank("x", words.flawAlong, PLACE),
-        blank("y", words.flawAcross, PLACE),
+        blank("x", words.flawAlong, { minMm: cloth.minX, maxMm: cloth.maxX }),
+        blank("y", words.flawAcross, { minMm: cloth.minY, maxMm: cloth.maxY }),
         blank("along", words.flawLong, SIZE),
         blank("across", words.flawWide, SIZE),
       )}

@@ -1,4 +1,5 @@
 import { stockName } from "../../../core/drawing/lay/stockName.ts";
+import { contourBox } from "../../../core/geometry/contourArcs.ts";
 import { shapeContour } from "../../../core/geometry/shape.ts";
 import { type ClothPiece, type ClothRoll, flawPolygon, type MaterialStock } from "../../../core/materials/stock.ts";
 import { freshIdIn } from "../../../core/project/edits.ts";
@@ -17,6 +18,8 @@ import type { MaterialWords } from "./materialWords.ts";
 import { RollPicture } from "./RollPicture.tsx";
 
 const WIDTH = { minMm: 10, maxMm: 10_000 };
+/** An open roll is as long as any roll, mm. */
+const LONGEST = 500_000;
 
 /** What there is of the material: rolls, remnants and skins, in the order they are used up. */
 export function StockList({ material, path, set }: MaterialWords) {
@@ -119,6 +122,7 @@ function RollWords({ roll, path, onStock }: StockWords & { roll: ClothRoll }) {
       </p>
       <FlawList
         flaws={roll.flaws}
+        box={{ minX: 0, minY: 0, maxX: roll.length ?? LONGEST, maxY: roll.width }}
         path={path("flaws")}
         onFlaws={(flaws, key) => set({ flaws }, words.flawsLabel, key)}
       />
@@ -164,6 +168,7 @@ function LeftoverWords({ piece, path, onStock }: StockWords & { piece: ClothPiec
       />
       <FlawList
         flaws={piece.flaws}
+        box={contourBox(shapeContour(piece.shape))}
         path={path("flaws")}
         onFlaws={(flaws, key) => set({ flaws }, words.flawsLabel, key)}
       />
