@@ -1,5 +1,7 @@
 import type { Problem } from "../../core/problems/problem.ts";
+import type { Project } from "../../core/project/project.ts";
 import { browserPool } from "../../worker/browserPool.ts";
+import { browserJournal } from "../storage/journal.ts";
 import { openProjectStore } from "../storage/projectStore.ts";
 import { CATALOGUES } from "../texts/texts.ts";
 import { emptyProject } from "./emptyProject.ts";
@@ -7,10 +9,19 @@ import { present } from "./history.ts";
 import { createLayBoard } from "./lays.ts";
 import { projectCodec } from "./projectCodec.ts";
 import { watchRoute } from "./route.ts";
-import { createSession } from "./session.ts";
+import { createSession, type Session } from "./session.ts";
 import { openSettings, wearSettings } from "./settings.ts";
 import { createStore } from "./store.ts";
 import type { Workbench } from "./workbench.ts";
+
+/** The first change of the first project, made in the last moments of a window. */
+function bringBackNew(session: Session<Project>): void {
+  const lost = browserJournal.newest();
+  const read = lost === null ? null : projectCodec.read(lost.text);
+  if (lost === null || read === null) return;
+  browserJournal.clear(lost.id);
+  if (read.ok) session.change(read.value, lost.label);
+}
 
 /** More workers than this make a small job no faster and a laptop hot. */
 const MOST_WORKERS = 4;
@@ -28,6 +39,7 @@ export async function openBench(): Promise<Workbench> {
     projectCodec,
     {
       store,
+      journal: browserJournal,
       channel: new BroadcastChannel("laywright"),
       newId: () => crypto.randomUUID(),
       now: () => Date.now(),
@@ -37,6 +49,7 @@ export async function openBench(): Promise<Workbench> {
   const known = (await store?.list()) ?? [];
   const last = known.find(({ id }) => id === kept) ?? known[0];
   if (last !== undefined) await session.open(last.id);
+  else bringBackNew(session);
   const remember = () => {
     const { id } = session.state.get();
     if (settings.get().projectId !== id) settings.update((now) => ({ ...now, projectId: id }));

@@ -8,4 +8,5 @@ export const projectCodec: Codec<Project> = {
   write: writeProject,
   read: readProject,
   nameOf: (project) => project.name,
+  renamed: (project, name) => ({ ...project, name }),
 };

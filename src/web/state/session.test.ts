@@ -1,5 +1,6 @@
 import { expect, test } from "vitest";
 import { ok } from "../../core/problems/problem.ts";
+import type { Journal, JournalEntry } from "../storage/journal.ts";
 import type {
   LoadedProject,
   ProjectStore,
@@ -15,6 +16,7 @@ const codec = {
   write: (doc: Doc) => JSON.stringify(doc),
   read: (text: string) => ok(JSON.parse(text) as Doc),
   nameOf: (doc: Doc) => doc.text,
+  renamed: (_doc: Doc, text: string): Doc => ({ text }),
 };
 
 /** A device in memory with the rules of the real one: revisions, steps by number, and a limit on saves. */
@@ -23,6 +25,14 @@ function memoryDevice() {
   const steps = new Map<string, StoredStep[]>();
   const windows: { onmessage: ((event: MessageEvent) => void) | null }[] = [];
   let refusing: "full" | "refused" | null = null;
+  let isDead = false;
+  const entries = new Map<string, JournalEntry>();
+  const journal: Journal = {
+    write: (entry) => void entries.set(entry.id, entry),
+    clear: (id) => void entries.delete(id),
+    read: (id) => entries.get(id) ?? null,
+    newest: () => [...entries.values()].find(({ revision }) => revision === null) ?? null,
+  };
   const store: ProjectStore = {
     list: async () => [...projects.values()],
     load: async (id): Promise<LoadedProject | null> => {
@@ -30,6 +40,7 @@ function memoryDevice() {
       return project === undefined ? null : { project, steps: steps.get(id)! };
     },
     save: async (save): Promise<SaveOutcome> => {
+      if (isDead) return new Promise(() => {});
       if (refusing !== null) return { ok: false, reason: refusing };
       const known = projects.get(save.id);
       if ((known?.revision ?? null) !== save.expectedRevision) return { ok: false, reason: "elsewhere" };
@@ -59,11 +70,26 @@ function memoryDevice() {
       },
     };
     windows.push(channel);
-    return createSession<Doc>({ text }, "start", codec, { store, channel, newId: () => `p${ids++}`, now: () => 0 });
+    return createSession<Doc>({ text }, "start", codec, {
+      store,
+      journal,
+      channel,
+      newId: () => `p${ids++}`,
+      now: () => 0,
+    });
   };
   return {
     projects,
+    entries,
     openWindow,
+    /** Windows that are open stop in the middle of what they do; others are as new. */
+    killWindows: () => {
+      isDead = true;
+      windows.length = 0;
+    },
+    wake: () => {
+      isDead = false;
+    },
     refuse: (reason: typeof refusing) => {
       refusing = reason;
     },
@@ -87,6 +113,38 @@ test("a reopened project has its undo and redo steps", async () => {
   second.undo();
   second.undo();
   expect(textOf(second)).toBe("new");
+});
+
+test("a change made in the moment a window is killed is there again", async () => {
+  const device = memoryDevice();
+  const first = device.openWindow();
+  first.change({ text: "a" }, "a");
+  await first.settled();
+  expect(device.entries.size).toBe(0);
+  device.killWindows();
+  first.change({ text: "ab" }, "b");
+  device.wake();
+  const second = device.openWindow();
+  await second.open(first.state.get().id);
+  expect(textOf(second)).toBe("ab");
+  await second.settled();
+  expect([...device.projects.values()][0]!.name).toBe("ab");
+  expect(device.entries.size).toBe(0);
+  second.undo();
+  expect(textOf(second)).toBe("a");
+});
+
+test("a project that goes on by itself, and one that is started, have names of their own", async () => {
+  const { device, one, two } = await twoWindows();
+  one.change({ text: "same" }, "one");
+  two.change({ text: "same" }, "two");
+  await one.settled();
+  await two.settled();
+  one.start({ text: "same" }, "started");
+  await one.settled();
+  const names = [...device.projects.values()].map(({ name }) => name);
+  expect(names).toHaveLength(3);
+  expect(new Set(names).size).toBe(3);
 });
 
 test("typing in one field is one step", async () => {

@@ -1,5 +1,7 @@
 import type { Problem, Result } from "../../core/problems/problem.ts";
+import type { Journal } from "../storage/journal.ts";
 import type { LoadedProject, ProjectStore, StoredProject, StoredStep } from "../storage/projectStore.ts";
+import { freshName } from "./freshName.ts";
 import { type History, present, record, redo, type Step, startHistory, undo } from "./history.ts";
 import { createStore, type Store } from "./store.ts";
 
@@ -8,6 +10,8 @@ export interface Codec<T> {
   write(value: T): string;
   read(text: string): Result<T>;
   nameOf(value: T): string;
+  /** The same document under another name. */
+  renamed(value: T, name: string): T;
 }
 
 /** What a window is working on, and how safely it is kept. */
@@ -43,6 +47,7 @@ export interface Session<T> {
 /** What the session needs from its surroundings. */
 export interface Surroundings {
   readonly store: ProjectStore | null;
+  readonly journal: Journal;
   readonly channel: Pick<BroadcastChannel, "postMessage"> & { onmessage: ((event: MessageEvent) => void) | null };
   newId(): string;
   now(): number;
@@ -96,7 +101,15 @@ export function createSession<T>(value: T, label: string, codec: Codec<T>, aroun
     );
     kept = { revision: project.revision, steps: read, first: project.first, at: stored };
     patch({ id: project.id, history: { steps: read, at }, keeping: "kept" });
+    bringBack(project.id);
     return [];
+  };
+  /** A change that was made in the last moments of a window and never stored is made again. */
+  const bringBack = (id: string) => {
+    const lost = around.journal.read(id);
+    if (lost === null || lost.revision !== kept.revision) return;
+    const read = codec.read(lost.text);
+    if (read.ok) move(record(state.get().history, read.value, lost.label, lost.joinKey));
   };
   const listAgain = async () => {
     if (around.store !== null) patch({ projects: await around.store.list() });
@@ -126,16 +139,31 @@ export function createSession<T>(value: T, label: string, codec: Codec<T>, aroun
     if (outcome.ok) {
       kept = { ...kept, revision: outcome.project.revision, steps: history.steps, at: history.at };
       patch({ keeping: "kept" });
+      if (state.get().history === history) around.journal.clear(id);
       around.channel.postMessage({ id, revision: outcome.project.revision } satisfies Told);
       await listAgain();
     } else if (outcome.reason === "elsewhere") {
-      splitOff();
+      await splitOff();
       await keepOnce();
     } else patch({ keeping: outcome.reason });
   };
-  const splitOff = () => {
+  const splitOff = async () => {
+    around.journal.clear(state.get().id);
     kept = NOTHING_KEPT;
-    patch({ id: around.newId(), notice: "split-off" });
+    const { history } = state.get();
+    const step = history.steps[history.at]!;
+    // Two projects of one name could not be told apart in the list.
+    const renamed = { ...step, value: await freshlyNamed(step.value) };
+    patch({
+      id: around.newId(),
+      history: { ...history, steps: history.steps.with(history.at, renamed) },
+      notice: "split-off",
+    });
+  };
+  const freshlyNamed = async (fresh: T): Promise<T> => {
+    const taken = ((await around.store?.list()) ?? []).map(({ name }) => name);
+    const name = codec.nameOf(fresh);
+    return taken.includes(name) ? codec.renamed(fresh, freshName(name, taken)) : fresh;
   };
   const inTurn = (act: () => Promise<void>) => {
     queue = queue.then(act).catch(() => patch({ keeping: "refused" }));
@@ -144,6 +172,14 @@ export function createSession<T>(value: T, label: string, codec: Codec<T>, aroun
   const move = (history: History<T>) => {
     if (history === state.get().history) return;
     patch({ history });
+    const { label, joinKey, value: now } = history.steps[history.at]!;
+    around.journal.write({
+      id: state.get().id,
+      revision: kept.revision,
+      label,
+      joinKey,
+      text: codec.write(now),
+    });
     keep();
   };
 
@@ -174,8 +210,9 @@ export function createSession<T>(value: T, label: string, codec: Codec<T>, aroun
     },
     start: (fresh, words) => {
       inTurn(async () => {
+        const named = await freshlyNamed(fresh);
         kept = NOTHING_KEPT;
-        patch({ id: around.newId(), history: startHistory(fresh, words) });
+        patch({ id: around.newId(), history: startHistory(named, words) });
       });
       keep();
     },
