@@ -4,6 +4,7 @@ import "./style/shell.css";
 import "./style/places.css";
 import "./style/lay.css";
 import "./style/table.css";
+import "./style/cutting.css";
 import { render } from "preact";
 import { App } from "./app/App.tsx";
 import { keepOffline } from "./offline/register.ts";

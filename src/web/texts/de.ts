@@ -86,6 +86,18 @@ export const de: Texts = {
     copyName: (name) => `${name} (Kopie)`,
     remove: "Entfernen",
     removed: (name) => `${name} entfernt`,
+    makeMaterial: (kind) => `${kind} anlegen`,
+    freshMaterial: {
+      woven: "Stoff",
+      vinyl: "Kunstleder",
+      leather: "Leder",
+      cork: "Korkstoff",
+      felt: "Filz",
+      interfacing: "Einlage",
+      padding: "Polster",
+      webbing: "Gurtband",
+      cord: "Kordel",
+    },
     closeSpread: "Zurück zur Ablage",
     longShort: (length) => `${length} lang`,
     pictureOf: (name, size) => `${name}, Zuschnitt ${size}`,
@@ -209,6 +221,15 @@ export const de: Texts = {
       cutFull: "so groß wie das Teil",
       cutNet: "ohne Nahtzugabe",
     },
+  },
+  leftOut: {
+    label: "Nicht berechenbar",
+    told: (n) =>
+      n === 1
+        ? "Dieses Teil lässt sich nicht berechnen. Es fehlt in Plan, Seiten, Listen und Einkauf:"
+        : "Diese Teile lassen sich nicht berechnen. Sie fehlen in Plan, Seiten, Listen und Einkauf:",
+    saveWithout: (names) => `Trotzdem sichern, ohne ${names}`,
+    short: "lässt sich nicht berechnen",
   },
   shape: {
     label: "Form",
@@ -650,6 +671,24 @@ export const de: Texts = {
       tooLarge: (names) => `Zu groß für das Bett: ${names}. Schneiden Sie sie von Hand oder nach Papier.`,
       caution:
         "Schneiden Sie zuerst ein Probestück und messen Sie das Prüfquadrat. Lassen Sie eine schneidende Maschine nie allein, und halten Sie sich an die Sicherheitsregeln ihres Herstellers.",
+    },
+    cutting: {
+      label: "Zuschneiden",
+      start: "Zuschneiden",
+      goOn: "Weiter zuschneiden",
+      told: "Ein Schnitt oder ein Teil nach dem anderen, groß genug für ein Telefon neben der Matte.",
+      leave: "Zuschneiden verlassen",
+      count: (n, of) => `${n} von ${of}`,
+      back: "Zurück",
+      next: "Weiter",
+      awake: "Der Bildschirm bleibt an.",
+      maySleep: "Der Bildschirm kann ausgehen: stellen Sie das am Gerät ein.",
+      finished: "Alles ist zugeschnitten.",
+      again: "Von vorn beginnen",
+      otherPlan:
+        "Der Plan ist ein anderer als der, nach dem Sie begonnen haben; die Haken beginnen neu. Achten Sie auf das, was schon geschnitten ist.",
+      all: (done, of) => `Alle Schnitte: ${done} von ${of} erledigt`,
+      goTo: (heading) => `Gehe zu: ${heading}`,
     },
     ruler: {
       look: "Mit Lineal und Rollschneider, Schnitt für Schnitt von Kante zu Kante:",

@@ -96,6 +96,18 @@ const bag = {
   copyName: (name: string) => `${name} (copy)`,
   remove: say("Remove"),
   removed: (name: string) => `removed ${name}`,
+  makeMaterial: (kind: string) => `Add ${kind}`,
+  freshMaterial: {
+    woven: say("Cloth"),
+    vinyl: say("Vinyl"),
+    leather: say("Leather"),
+    cork: say("Cork cloth"),
+    felt: say("Felt"),
+    interfacing: say("Interfacing"),
+    padding: say("Padding"),
+    webbing: say("Webbing"),
+    cord: say("Cord"),
+  },
   closeSpread: say("Back to the shelf"),
   longShort: (length: string) => `${length} long`,
   pictureOf: (name: string, size: string) => `${name}, cut ${size}`,
@@ -220,6 +232,16 @@ const bag = {
     cutFull: say("as large as the panel"),
     cutNet: say("without seam allowance"),
   },
+};
+
+const leftOut = {
+  label: say("Cannot be worked out"),
+  told: (n: number): string =>
+    n === 1
+      ? "This part cannot be worked out. No plan, page, list or purchase counts it:"
+      : "These parts cannot be worked out. No plan, page, list or purchase counts them:",
+  saveWithout: (names: string) => `Save all the same, without ${names}`,
+  short: say("cannot be worked out"),
 };
 
 const shape = {
@@ -682,6 +704,23 @@ const table = {
       "Cut a test piece first and measure the check square. Never leave a machine alone while it cuts, and follow its maker's safety rules.",
     ),
   },
+  cutting: {
+    label: say("Cutting"),
+    start: say("Start cutting"),
+    goOn: say("Go on cutting"),
+    told: say("One cut or one piece at a time, large enough for a phone beside the mat."),
+    leave: say("Leave cutting"),
+    count: (n: number, of: number) => `${n} of ${of}`,
+    back: say("Back"),
+    next: say("Next"),
+    awake: say("The screen stays on."),
+    maySleep: say("The screen may go dark: set it so in your device."),
+    finished: say("Everything is cut."),
+    again: say("Begin again"),
+    otherPlan: say("The plan is not the one you began to cut, so the ticks start anew. Mind what is cut already."),
+    all: (done: number, of: number) => `All cuts: ${done} of ${of} done`,
+    goTo: (heading: string) => `Go to: ${heading}`,
+  },
   ruler: {
     look: say("With ruler and rotary cutter, cut after cut from edge to edge:"),
     count: (cuts: number, settings: number) =>
@@ -721,6 +760,7 @@ export const en = {
   project,
   look,
   bag,
+  leftOut,
   shape,
   grains,
   constructions: STRAP_WORDS.en.constructions,
