@@ -102,3 +102,112 @@ test("a piece put where it may not lie is told of by the names that the maker ga
   expect(told).not.toMatch(/strap-1|panel-1|roll-1/u);
   await context.close();
 });
+
+test("a strap that cannot be worked out is told in every place, and nothing is saved without it unasked", async () => {
+  const context = await stage.person({ acceptDownloads: true });
+  const page = await openPage(context, stage.url);
+  await openSmall(page);
+  await page.click('.card:has-text("Handle")');
+  await page.selectOption('[data-path="straps[0].interfacing"]', "full");
+  await page.waitForSelector('.card:has-text("Handle"):has-text("cannot be worked out")');
+  for (const hash of ["#/lay", "#/cloth", "#/table/paper", "#/table/machine", "#/table/ruler", "#/table/sheet"]) {
+    await goTo(page, hash);
+    await page.waitForSelector('.left-out:has-text("Handle")');
+  }
+  await page.waitForSelector(".cut-sheet .save-files");
+  expect(await page.locator(".save-files .press:not([disabled])").count()).toBe(0);
+  await page.check('[data-path="table.saveWithout"]');
+  await page.waitForSelector(".save-files .press:not([disabled])");
+  // The way out is offered where it went wrong, and is one step.
+  await page.click(".left-out a");
+  await page.click('button:has-text("Add interfacing")');
+  await expect.poll(() => page.locator(".refusal").count()).toBe(0);
+  await goTo(page, "#/lay");
+  await expect.poll(() => page.locator(".lay-materials a").count()).toBe(2);
+  await page.keyboard.press("Control+z");
+  await page.waitForSelector(".left-out");
+  await context.close();
+});
+
+test("what makers write is read, and what could be a slip is asked about", async () => {
+  const context = await stage.person();
+  const page = await openPage(context, stage.url);
+  await openSmall(page);
+  const write = async (path: string, text: string) => {
+    await page.fill(`[data-path="${path}"]`, text);
+    await page.press(`[data-path="${path}"]`, "Enter");
+  };
+  const reason = async (path: string) => {
+    const id = await page.getAttribute(`[data-path="${path}"][aria-invalid="true"]`, "aria-describedby");
+    return ((await page.textContent(`[id="${id}"]`)) ?? "").replaceAll("\u00a0", " ");
+  };
+  await page.click('.card:has-text("Handle")');
+  await write("straps[0].width.mm", "1 1/8");
+  expect(await reason("straps[0].width.mm")).toContain("1 1/8 in");
+  await write("straps[0].width.mm", "1 1/8 in");
+  await page.waitForSelector('[data-path="straps[0].width.mm"][aria-invalid="false"]');
+  await goTo(page, "#/cloth/canvas");
+  await write("materials[0].thickness", "0");
+  expect(await reason("materials[0].thickness")).toMatch(/at least 0\.01 mm/u);
+  await page.selectOption('[data-path="materials[0].kind"]', "leather");
+  await write("materials[0].thickness", "4 oz");
+  await expect.poll(() => page.inputValue('[data-path="materials[0].thickness"]')).toMatch(/^1\.58/u);
+  await write("materials[0].price.amount", "€ 24,50");
+  await expect.poll(() => page.inputValue('[data-path="materials[0].price.amount"]')).toMatch(/^24\.50?$/u);
+  await page.click("summary:has-text('Coating')");
+  await write("materials[0].shrinkage.lengthwise", "a little");
+  expect(await reason("materials[0].shrinkage.lengthwise")).not.toContain("0.03");
+  await page.click("summary:has-text('No flaws')");
+  await page.click('button:has-text("Flaw")');
+  await write("materials[0].stock[0].flaws[0].y", "2 m");
+  expect(await reason("materials[0].stock[0].flaws[0].y")).toContain("at most 1400");
+  await context.close();
+});
+
+test("a tab that is killed right after a key was pressed has lost nothing", async () => {
+  const context = await stage.person();
+  let page = await openPage(context, stage.url);
+  await openSmall(page);
+  await page.waitForSelector('[data-keeping="kept"]', { state: "attached" });
+  for (const bags of [2, 3, 4, 5, 6, 7]) {
+    await page.fill('[data-path="bags"]', String(bags));
+    const protocol = await context.newCDPSession(page);
+    const crashed = page.waitForEvent("crash");
+    protocol.send("Page.crash").catch(() => undefined);
+    await crashed;
+    await page.close();
+    page = await openPage(context, stage.url);
+    await page.waitForSelector('[data-path="bags"]');
+    expect(await page.inputValue('[data-path="bags"]')).toBe(String(bags));
+  }
+  await context.close();
+});
+
+test("cutting mode: one cut at a time by tap and by key, ticked off, and it goes on where it was left", async () => {
+  const context = await stage.person({ viewport: { width: 360, height: 740 }, hasTouch: true });
+  const page = await openPage(context, stage.url);
+  await openSmall(page);
+  await goTo(page, "#/table/ruler");
+  await page.tap('a:has-text("Start cutting")');
+  await page.waitForSelector(".cutting-heading");
+  const count = async () => (await page.textContent(".cutting-count")) ?? "";
+  expect(await count()).toMatch(/^1 of \d+$/u);
+  const first = await page.textContent(".cutting-heading");
+  await page.tap('.cutting-moves button:has-text("Next")');
+  await page.keyboard.press("ArrowRight");
+  await expect.poll(count).toMatch(/^3 of/u);
+  expect(await page.textContent(".cutting-heading")).not.toBe(first);
+  await page.tap('.cutting-moves button:has-text("Back")');
+  await page.tap(".cutting-list summary");
+  expect(await page.locator(".cutting-list .struck").count()).toBe(2);
+  // Nothing runs over the edge of a phone.
+  expect(await page.evaluate(() => document.documentElement.scrollWidth <= innerWidth)).toBe(true);
+  await page.waitForSelector('[data-keeping="kept"]', { state: "attached" });
+  await page.reload();
+  await page.waitForSelector(".cutting-heading");
+  expect(await count()).toMatch(/^2 of/u);
+  expect(await page.locator(".cutting-list .struck").count()).toBe(2);
+  await page.keyboard.press("Escape");
+  await expect.poll(() => page.locator(".cutting").count()).toBe(0);
+  await context.close();
+});

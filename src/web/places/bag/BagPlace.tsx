@@ -5,7 +5,9 @@ import { useLengths } from "../../fields/units.ts";
 import { openDemo } from "../../files/openDemo.ts";
 import { Icon } from "../../parts/Icon.tsx";
 import { freshName } from "../../state/freshName.ts";
+import { leftOutParts } from "../../state/leftOutParts.ts";
 import { routeHash } from "../../state/route.ts";
+import { useDerived } from "../../state/useDerived.ts";
 import { useChange, useProject, useWorkbench } from "../../state/workbench.ts";
 import { useTexts } from "../../texts/texts.ts";
 import { newPanel, newStrap, partNames } from "./newParts.ts";
@@ -99,6 +101,7 @@ function Shelf({ project, open }: { project: Project; open: string | null }) {
     ...project.straps.map((strap) => ({ ...strap, size: strapSize(strap, lengths, texts) })),
     ...project.panels.map((panel) => ({ ...panel, size: panelSize(project, panel, lengths) })),
   ];
+  const leftOut = new Set(leftOutParts(project, useDerived().troubles).map(({ id }) => id));
   return (
     <nav aria-label={texts.bag.shelf}>
       <ul class="shelf">
@@ -111,6 +114,7 @@ function Shelf({ project, open }: { project: Project; open: string | null }) {
                 {card.count > 1 && <span class="soft"> ×{card.count}</span>}
               </span>
               <span class="soft small">{card.size}</span>
+              {leftOut.has(card.id) && <span class="small refusal">{texts.leftOut.short}</span>}
             </a>
           </li>
         ))}

@@ -1,26 +1,61 @@
+import type { MaterialKind } from "../../../core/materials/material.ts";
+import { plainMaterial } from "../../../core/project/edits.ts";
 import { ChoiceBlank } from "../../fields/blanks.tsx";
-import { useProject } from "../../state/workbench.ts";
+import { Icon } from "../../parts/Icon.tsx";
+import { freshName } from "../../state/freshName.ts";
+import { useChange, useProject } from "../../state/workbench.ts";
+import { useTexts } from "../../texts/texts.ts";
 
-/** Which of the project's materials; `none` adds the choice of no material at all. */
+let visits = 0;
+
+/**
+ * Which of the project's materials; `none` adds the choice of no material at all. With `make`, a material of that kind
+ * can be made on the spot where there is none: one step with the choice of it, so that one undo takes both back.
+ */
 export function MaterialBlank(props: {
   label: string;
   path: string;
   value: string | null;
   none?: string;
   labelled?: boolean;
-  onValue: (id: string | null) => void;
+  make?: MaterialKind;
+  onValue: (id: string | null, joinKey?: string) => void;
 }) {
-  const { materials } = useProject();
+  const texts = useTexts();
+  const project = useProject();
+  const change = useChange();
+  const { make, value } = props;
+  const { materials } = project;
   const known = materials.map(({ id, name }) => [id, name] as const);
   const options = props.none === undefined ? known : [["", props.none] as const, ...known];
+  const add = (kind: MaterialKind) => {
+    const name = freshName(
+      texts.bag.freshMaterial[kind],
+      materials.map((each) => each.name),
+    );
+    const fresh = { ...plainMaterial(project, name), kind };
+    const key = `${props.path}@made${++visits}`;
+    change((now) => ({ ...now, materials: [...now.materials, fresh] }), name, key);
+    props.onValue(fresh.id, key);
+  };
   return (
-    <ChoiceBlank
-      label={props.label}
-      path={props.path}
-      labelled={props.labelled ?? false}
-      value={props.value ?? ""}
-      options={options}
-      onValue={(id) => props.onValue(id === "" ? null : id)}
-    />
+    <>
+      <ChoiceBlank
+        label={props.label}
+        path={props.path}
+        labelled={props.labelled ?? false}
+        value={value ?? ""}
+        options={options}
+        onValue={(id) => props.onValue(id === "" ? null : id)}
+      />
+      {make !== undefined && value === null && !materials.some(({ kind }) => kind === make) && (
+        <>
+          {" "}
+          <button type="button" class="press" onClick={() => add(make)}>
+            <Icon name="plus" /> {texts.bag.makeMaterial(texts.kinds[make])}
+          </button>
+        </>
+      )}
+    </>
   );
 }

@@ -125,10 +125,12 @@ function InterfacingWords(props: { panel: Panel; path: (field: string) => string
           path={props.path("interfacing.materialId")}
           none={words.noInterfacing}
           value={interfacing?.materialId ?? null}
-          onValue={(materialId) =>
+          make="interfacing"
+          onValue={(materialId, key) =>
             props.set(
               { interfacing: materialId === null ? null : { materialId, cut: interfacing?.cut ?? "full" } },
               words.interfacingLabel,
+              key,
             )
           }
         />,

@@ -1,6 +1,7 @@
 import { CONSTRUCTIONS } from "../../../core/straps/constructions/catalogue.ts";
 import { ChoiceBlank, OptionalLengthBlank } from "../../fields/blanks.tsx";
 import { Term } from "../../parts/Term.tsx";
+import { useProject } from "../../state/workbench.ts";
 import { useTexts } from "../../texts/texts.ts";
 import { MaterialBlank } from "./MaterialBlank.tsx";
 import type { StrapWords } from "./strapWords.ts";
@@ -12,6 +13,7 @@ const ROLES = ["facing", "padding", "webbing", "cord"] as const;
 export function StrapCore({ strap, path, set }: StrapWords) {
   const texts = useTexts();
   const words = texts.bag.strap;
+  const { materials } = useProject();
   const taken = CONSTRUCTIONS[strap.construction].roles;
   const roles = ROLES.filter((role) => taken[role] !== undefined);
   const core = (field: "webbingWidth" | "webbingThickness" | "cordDiameter", label: string) => (
@@ -36,8 +38,9 @@ export function StrapCore({ strap, path, set }: StrapWords) {
               path={path(`materials.${role}`)}
               none={words.noMaterial}
               value={strap.materials[role] ?? null}
-              onValue={(id) =>
-                set({ materials: { ...strap.materials, [role]: id ?? undefined } }, words.roleLabels[role])
+              {...(role === "facing" ? {} : { make: role })}
+              onValue={(id, key) =>
+                set({ materials: { ...strap.materials, [role]: id ?? undefined } }, words.roleLabels[role], key)
               }
             />,
           )}{" "}
@@ -61,7 +64,11 @@ export function StrapCore({ strap, path, set }: StrapWords) {
             ["reduced", words.interfacings.reduced],
             ["quarter", words.interfacings.quarter],
           ]}
-          onValue={(next) => set({ interfacing: next }, words.interfacingLabel)}
+          onValue={(next) => {
+            // The only interfacing there is is the one that is meant.
+            const own = strap.materials.interfacing ?? materials.find(({ kind }) => kind === "interfacing")?.id;
+            set({ interfacing: next, materials: { ...strap.materials, interfacing: own } }, words.interfacingLabel);
+          }}
         />,
       )}{" "}
       {interfacing !== "none" &&
@@ -71,8 +78,13 @@ export function StrapCore({ strap, path, set }: StrapWords) {
             path={path("materials.interfacing")}
             none={words.noMaterial}
             value={strap.materials.interfacing ?? null}
-            onValue={(id) =>
-              set({ materials: { ...strap.materials, interfacing: id ?? undefined } }, words.interfacingMaterial)
+            make="interfacing"
+            onValue={(id, key) =>
+              set(
+                { materials: { ...strap.materials, interfacing: id ?? undefined } },
+                words.interfacingMaterial,
+                key,
+              )
             }
           />,
         )}

@@ -1,9 +1,9 @@
 import { useEffect } from "preact/hooks";
+import { LeftOutParts } from "../../parts/LeftOutParts.tsx";
 import { routeHash } from "../../state/route.ts";
 import { useStore } from "../../state/store.ts";
 import { useProject, useWorkbench } from "../../state/workbench.ts";
 import { useTexts } from "../../texts/texts.ts";
-import { PartTroubles } from "../bag/PartTroubles.tsx";
 import { LayAnswer } from "./LayAnswer.tsx";
 import { LayChoices } from "./LayChoices.tsx";
 import { LayTable } from "./LayTable.tsx";
@@ -25,7 +25,7 @@ export function LayPlace({ open }: { open: string | null }) {
       <div class="sheet stack empty">
         <h2>{texts.lay.emptyHeading}</h2>
         <p>{texts.lay.emptyWords}</p>
-        <PartTroubles path="" partId="" />
+        <LeftOutParts />
         <p>
           <a href={routeHash("bag")}>{texts.lay.toBag}</a> · <a href={routeHash("cloth")}>{texts.lay.toCloth}</a>
         </p>
@@ -33,6 +33,7 @@ export function LayPlace({ open }: { open: string | null }) {
     );
   return (
     <>
+      <LeftOutParts />
       <div class="lay">
         {lays.size > 1 && (
           <nav class="row lay-materials" aria-label={texts.cloth.swatches}>

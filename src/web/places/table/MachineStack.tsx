@@ -181,7 +181,13 @@ function MaterialMats({ input, lay }: { input: StackInput; lay: LaidMaterial }) 
             <PageMiniature page={page} name={page.name} />
             <span class="row">
               {files.map((file) => (
-                <button key={file.name} type="button" class="press" onClick={() => savePlanFile(project, file)}>
+                <button
+                  key={file.name}
+                  type="button"
+                  class="press"
+                  disabled={!input.maySave}
+                  onClick={() => savePlanFile(project, file)}
+                >
                   {file.name.endsWith(".svg") ? "SVG" : "DXF"}
                   <span class="only-read"> {page.name}</span>
                 </button>

@@ -40,7 +40,7 @@ export function SaveFiles(props: {
       <button
         type="button"
         class={props.main ? "press main" : "press"}
-        disabled={state === "working" || input.lays.length === 0}
+        disabled={state === "working" || input.lays.length === 0 || !input.maySave}
         onClick={save}
       >
         {props.label}

@@ -1,13 +1,17 @@
 import { useEffect, useMemo, useState } from "preact/hooks";
 import { checkPlan } from "../../../core/lay/check/checkPlan.ts";
 import type { LaidMaterial } from "../../../export/planFile.ts";
+import { Tick } from "../../fields/blanks.tsx";
 import { Refusal } from "../../fields/TypedBlank.tsx";
+import { LeftOutParts } from "../../parts/LeftOutParts.tsx";
+import { leftOutParts } from "../../state/leftOutParts.ts";
 import { routeHash } from "../../state/route.ts";
 import { useStore } from "../../state/store.ts";
 import { useDerived } from "../../state/useDerived.ts";
 import { useProject, useWorkbench } from "../../state/workbench.ts";
 import { useTexts } from "../../texts/texts.ts";
 import { CutSheetStack } from "./CutSheetStack.tsx";
+import { CuttingMode } from "./CuttingMode.tsx";
 import { MachineStack } from "./MachineStack.tsx";
 import { PaperStackView } from "./PaperStackView.tsx";
 import { RulerStackView } from "./RulerStackView.tsx";
@@ -20,7 +24,8 @@ export function TablePlace({ open }: { open: string | null }) {
   const texts = useTexts();
   const project = useProject();
   const lays = useStore(board.lays, (all) => all);
-  const stack = STACKS.find((name) => name === open) ?? "paper";
+  const isCutting = open === "cutting";
+  const stack = STACKS.find((name) => name === open) ?? (isCutting ? "ruler" : "paper");
   const laid = useMemo(
     () =>
       [...lays.values()].flatMap(({ job, plan }): LaidMaterial[] =>
@@ -35,12 +40,17 @@ export function TablePlace({ open }: { open: string | null }) {
   }, [board]);
   const [chosen, choose] = useState<string | null>(null);
   const shown = laid.find(({ material }) => material.id === chosen) ?? laid[0] ?? null;
-  const { pieces } = useDerived();
+  const { pieces, troubles } = useDerived();
+  const leftOut = leftOutParts(project, troubles);
+  const names = leftOut.map(({ name }) => name).join(", ");
+  // Agreed to for these parts alone: another that drops out is asked about anew.
+  const [agreed, agree] = useState<string | null>(null);
   if (pieces.length === 0)
     return (
       <div class="sheet stack empty">
         <h2>{texts.table.emptyHeading}</h2>
         <p>{texts.table.emptyWords}</p>
+        <LeftOutParts />
         <p>
           <a href={routeHash("bag")}>{texts.lay.toBag}</a>
         </p>
@@ -50,7 +60,7 @@ export function TablePlace({ open }: { open: string | null }) {
     (sum, { plan }) => sum + plan.unplaced.reduce((all, { count }) => all + count, 0),
     0,
   );
-  const shared = { project, pieces, lays: laid, shown };
+  const shared = { project, pieces, lays: laid, shown, maySave: names === "" || agreed === names };
   return (
     <div class="stack table">
       <nav class="row" aria-label={texts.table.stacks}>
@@ -81,6 +91,15 @@ export function TablePlace({ open }: { open: string | null }) {
         </div>
       )}
       {laid.length < lays.size && <p class="soft">{texts.table.stillFinding}</p>}
+      <LeftOutParts />
+      {leftOut.length > 0 && (
+        <Tick
+          label={texts.leftOut.saveWithout(names)}
+          path="table.saveWithout"
+          value={agreed === names}
+          onValue={(isAgreed) => agree(isAgreed ? names : null)}
+        />
+      )}
       {unplaced > 0 && <p class="caution">{texts.table.unplaced(unplaced)}</p>}
       {findings.length > 0 ? (
         <div class="sheet stack">
@@ -89,6 +108,15 @@ export function TablePlace({ open }: { open: string | null }) {
         </div>
       ) : (
         <>
+          {laid.length > 0 && (
+            <div class="row not-on-paper">
+              <a class="press main" href={routeHash("table", "cutting")}>
+                {texts.table.cutting.start}
+              </a>
+              <span class="soft">{texts.table.cutting.told}</span>
+            </div>
+          )}
+          {isCutting && <CuttingMode input={shared} onChoose={choose} />}
           {stack === "paper" && <PaperStackView {...shared} />}
           {stack === "machine" && <MachineStack {...shared} />}
           {stack === "ruler" && <RulerStackView {...shared} />}

@@ -14,6 +14,8 @@ export interface StackInput {
   readonly lays: readonly LaidMaterial[];
   /** The material whose pages are looked at. */
   readonly shown: LaidMaterial | null;
+  /** False while parts cannot be worked out and she has not said that files may be saved without them. */
+  readonly maySave: boolean;
 }
 
 /** The input with the lay that is looked at alone: one button saves one material's files. */
