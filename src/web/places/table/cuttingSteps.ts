@@ -1,4 +1,4 @@
-import type { Page } from "../../../core/drawing/page.ts";
+import type { Page } from "../../../core/drawing/list/page.ts";
 import type { LayPlan, StockPlacement } from "../../../core/lay/problem/layProblem.ts";
 import { unbroken } from "../../../core/units/unbroken.ts";
 import type { RulerAnswer } from "../../exports/protocol.ts";
