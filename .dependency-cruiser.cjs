@@ -91,6 +91,7 @@ module.exports = {
     },
     { name: "no-circular", severity: "error", from: {}, to: { circular: true } },
     only("zod", "core/project"),
+    only("jsonc-parser", "core/project"),
     only("clipper-lib", "core/geometry"),
     only("pdf-lib", "export/pdf"),
     only("@svgdotjs", "web"),

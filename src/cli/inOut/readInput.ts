@@ -5,15 +5,15 @@ import { fileReason } from "./writeFiles.ts";
 /** No project or data set comes near this; more is refused before it is read. */
 const MOST_MEGABYTES = 64;
 
-/** The text of a file. Throws `InputProblem` when it is missing, a folder, too large or not UTF-8 text. */
-export function readInput(path: string): string {
+/** The text of a file, its byte order mark left out unless it is to be written back. Throws `InputProblem` when it is missing, a folder, too large or not UTF-8 text. */
+export function readInput(path: string, ignoreBOM = false): string {
   try {
     const { size } = statSync(path);
     if (size > MOST_MEGABYTES * 1024 * 1024)
       throw plainProblem("file-unreadable", path, ({ files }) =>
         files.unreadable(path, files.tooLarge(MOST_MEGABYTES)),
       );
-    return new TextDecoder("utf-8", { fatal: true }).decode(readFileSync(path));
+    return new TextDecoder("utf-8", { fatal: true, ignoreBOM }).decode(readFileSync(path));
   } catch (error) {
     if (error instanceof InputProblem) throw error;
     throw plainProblem("file-unreadable", path, (texts) => texts.files.unreadable(path, fileReason(error, texts)));

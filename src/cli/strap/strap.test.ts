@@ -165,6 +165,22 @@ test("a fold test's fit is stored with its material and nothing else changes", a
   expect(unknown.code).toBe(1);
 });
 
+test("storing a fold test keeps every other byte of the file: its units, order, blanks and schema", async () => {
+  const file = join(folder, "own-words.json");
+  const text = readFileSync(new URL("../../../fixtures/harbour-bags.json", import.meta.url), "utf8");
+  const project = readProject(text);
+  if (!project.ok) throw new Error("the demo project cannot be read");
+  const { id, thickness } = project.value.materials[0]!;
+  writeFileSync(file, `\ufeff${text}`);
+  const measured = ["--thickness", `${thickness} mm`, "--measured-width", "35.2 mm", "--measured-setback", "3 mm"];
+  expect(await strap("--fold-test", ...measured, "--into", file, "--of", id)).toMatchObject({ code: 0 });
+  const after = readFileSync(file, "utf8");
+  // What was put in, taken out again, leaves the file as it was.
+  expect(after).not.toBe(text);
+  expect(after.replace(/,\s*"fold": \{[^}]*\}/u, "")).toBe(`\ufeff${text}`);
+  expect(text).toContain("$schema");
+});
+
 test("a cord or webbing that the construction has no place for is refused, not ignored", async () => {
   const said = await strap(
     "--construction",
