@@ -1,6 +1,7 @@
 import { chooseEngines } from "../core/lay/engines/chooseEngines.ts";
 import type { LayPlan } from "../core/lay/problem/layProblem.ts";
 import { type Arrangement, arrange } from "../core/lay/search/arrange/arrange.ts";
+import { BREATH } from "../core/lay/search/breath.ts";
 import type { FromWorker, Line, SearchOrder, ToWorker } from "./protocol.ts";
 
 /** Turns of a search between two meetings of the workers: some tenths of a second. */
@@ -67,7 +68,7 @@ function takeTurn(running: Running, line: Line<FromWorker, ToWorker>): boolean {
     line.send({ kind: "done", order, plan: value, evaluations: value.evaluations });
     return true;
   }
-  if (value.isBreath) return false;
+  if (value === BREATH) return false;
   const { plan, evaluations } = value;
   if (plan) line.send({ kind: "plan", order, plan, evaluations });
   running.turns++;

@@ -6,6 +6,7 @@ import { checkPlan } from "../../src/core/lay/check/checkPlan.ts";
 import { OUTLINE_TUNING, outlineEngineWith } from "../../src/core/lay/outlines/outlineEngine.ts";
 import type { LayPlan, LayProblem } from "../../src/core/lay/problem/layProblem.ts";
 import type { RegionJob, RegionPlan } from "../../src/core/lay/problem/region.ts";
+import { inOneGo, nextTurn } from "../../src/core/lay/search/breath.ts";
 import { bagRunJob, repeatJob } from "./repeatJobs.ts";
 
 const seconds = Number(process.argv[2] ?? 20);
@@ -18,7 +19,7 @@ function bestPlan(job: RegionJob, repeats: boolean): RegionPlan {
   const used = (): number => process.cpuUsage(start).user / 1e6;
   let plan: RegionPlan | null = null;
   while (used() < seconds) {
-    const step = search.next();
+    const step = inOneGo(nextTurn(search));
     if (step.done) return step.value;
     plan = step.value.plan ?? plan;
   }

@@ -1,3 +1,4 @@
+import { BREATH } from "../../src/core/lay/search/breath.ts";
 // `npm run bench:steps -- [seconds] [name]`: the search on growing jobs, bag jobs, repeats and a skin, one thread. All in
 // processor time: first plan, evaluations a second once the search is under way, the longest turn in which the engine
 // cannot be stopped and when it was, turns over 50 ms. A turn is measured on the thread that searches (to the
@@ -60,15 +61,15 @@ function measure(name: string, problem: LayProblem): void {
     const { value, done } = search.next();
     spent = processorTime() - start;
     const now = threadTime();
-    if (done || !("plan" in value)) break;
-    if (value.plan !== null) first ??= spent;
+    if (done) break;
+    if (value !== BREATH && value.plan !== null) first ??= spent;
     if (now - before > longest) {
       longest = now - before;
       longestAt = spent;
     }
     if (now - before > PROMISED) over++;
-    if (spent < seconds / 2) half = value.evaluations;
-    evaluations = value.evaluations;
+    if (value !== BREATH) evaluations = value.evaluations;
+    if (spent < seconds / 2) half = evaluations;
     before = now;
   }
   const rate = ((evaluations - half) / (seconds / 2) / 1e6).toFixed(2);

@@ -5,6 +5,7 @@ import { rectangleEngine } from "../../src/core/lay/boxes/rectangles/rectangleEn
 import { checkPlan } from "../../src/core/lay/check/checkPlan.ts";
 import type { LayPiece, LayProblem } from "../../src/core/lay/problem/layProblem.ts";
 import type { RegionJob, RegionPlan } from "../../src/core/lay/problem/region.ts";
+import { inOneGo, nextTurn } from "../../src/core/lay/search/breath.ts";
 
 const upright = { turnDeg: 0, mirrored: false };
 const turned = { turnDeg: 90, mirrored: false };
@@ -37,7 +38,8 @@ const pieces = fc
 function lastPlan(job: RegionJob, evaluations: number, seed: number): { plan: RegionPlan; bound: number } {
   const search = rectangleEngine.search(job, { evaluations }, seed);
   let bound = 0;
-  for (let step = search.next(); ; step = search.next()) {
+  for (;;) {
+    const step = inOneGo(nextTurn(search));
     if (step.done) return { plan: step.value, bound };
     bound = Math.max(bound, step.value.bound ?? 0);
   }

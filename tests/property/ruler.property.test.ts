@@ -12,6 +12,7 @@ import { fewStagesEngine, rulerEngine } from "../../src/core/lay/boxes/ruler/rul
 import { checkPlan } from "../../src/core/lay/check/checkPlan.ts";
 import type { LayProblem } from "../../src/core/lay/problem/layProblem.ts";
 import type { RegionJob, RegionPlan } from "../../src/core/lay/problem/region.ts";
+import { inOneGo, nextTurn } from "../../src/core/lay/search/breath.ts";
 import type { Engine } from "../../src/core/lay/search/engine.ts";
 import { canBeCut, placedBoxes, rectanglePieces } from "./straightCuts.ts";
 
@@ -47,7 +48,7 @@ function laid(engine: Engine, job: RegionJob, evaluations: number): { plan: Regi
   const search = engine.search(job, { evaluations }, 3);
   let bound = 0;
   for (;;) {
-    const { done, value } = search.next();
+    const { done, value } = inOneGo(nextTurn(search));
     if (done) return { plan: value, bound };
     bound = value.bound ?? bound;
   }

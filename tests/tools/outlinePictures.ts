@@ -10,6 +10,7 @@ import { EDGE } from "../../src/core/lay/outlines/noFit/gridEdges.kernel.ts";
 import { outlineEngine } from "../../src/core/lay/outlines/outlineEngine.ts";
 import type { LayPiece } from "../../src/core/lay/problem/layProblem.ts";
 import type { RegionJob, RegionPlan } from "../../src/core/lay/problem/region.ts";
+import { inOneGo, nextTurn } from "../../src/core/lay/search/breath.ts";
 
 const FOLDER = new URL("../../docs/explanation/outline-search/", import.meta.url);
 const INK = "#2b2a33";
@@ -153,7 +154,8 @@ function stagesPicture(): void {
   };
   const plans: RegionPlan[] = [];
   const search = outlineEngine.search(job, { evaluations: 8_000_000 }, 1);
-  for (let step = search.next(); ; step = search.next()) {
+  for (;;) {
+    const step = inOneGo(nextTurn(search));
     if (step.done) {
       plans.push(step.value);
       break;

@@ -1,6 +1,7 @@
 import { outlineEngine } from "../../core/lay/outlines/outlineEngine.ts";
 import type { LayProblem } from "../../core/lay/problem/layProblem.ts";
 import { arrange } from "../../core/lay/search/arrange/arrange.ts";
+import { BREATH } from "../../core/lay/search/breath.ts";
 
 /**
  * Evaluations a second of processor time of the outline engine alone, one thread, in the second half of `seconds` of
@@ -9,7 +10,9 @@ import { arrange } from "../../core/lay/search/arrange/arrange.ts";
 export function outlineRate(problem: LayProblem, seed: number, seconds: number): number {
   let planned: number | null = null;
   let half: { readonly at: number; readonly evaluations: number } | null = null;
-  for (const { plan, evaluations } of arrange(problem, () => [outlineEngine], { evaluations: Infinity }, seed)) {
+  for (const turn of arrange(problem, () => [outlineEngine], { evaluations: Infinity }, seed)) {
+    if (turn === BREATH) continue;
+    const { plan, evaluations } = turn;
     const now = processorTime();
     if (plan !== null) planned ??= now;
     if (planned === null || now < planned + seconds / 2) continue;

@@ -1,6 +1,7 @@
 import { choicesFrom, type LayChoice, searchChoices } from "../../core/lay/alternatives/searchChoices.ts";
 import { CUT_MODES } from "../../core/lay/engines/chooseEngines.ts";
 import type { LayPlan, LayProblem } from "../../core/lay/problem/layProblem.ts";
+import { BREATH } from "../../core/lay/search/breath.ts";
 import type { SearchPool } from "../../worker/searchPool.ts";
 import { timedSearch } from "../timedSearch.ts";
 
@@ -37,7 +38,7 @@ function oneThread(problem: LayProblem, seconds: number, evaluations: number, se
   let choices: readonly LayChoice[] = [];
   for (let step = search.next(); ; step = search.next()) {
     if (step.done) return step.value;
-    if (step.value.choices) choices = step.value.choices;
+    if (step.value !== BREATH && step.value.choices) choices = step.value.choices;
     if (performance.now() > end && choices.length > 0) return choices;
   }
 }

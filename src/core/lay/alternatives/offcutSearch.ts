@@ -3,6 +3,7 @@ import { isRectangle, polygonArea, rectangleRing, ringBox, solid } from "../../g
 import { chooseEngines } from "../engines/chooseEngines.ts";
 import type { LayPlan, LayProblem, RollStock, StockPlacement } from "../problem/layProblem.ts";
 import { type ArrangeStep, arrange } from "../search/arrange/arrange.ts";
+import { BREATH, type Breath } from "../search/breath.ts";
 import { LEAST_OFFCUT } from "./layFigures.ts";
 
 /** What is to be beaten: the shortest plan so far that leaves most, its length, mm, and the best gain, mm² (offcut less the cloth beyond it). */
@@ -40,7 +41,7 @@ export function* offcutSearch(
   goal: () => OffcutGoal,
   effort: number,
   seed: number,
-): Generator<ArrangeStep, ArrangeStep, undefined> {
+): Generator<ArrangeStep | Breath, ArrangeStep, undefined> {
   const roll = plainRoll(problem);
   const area = problem.pieces.reduce((sum, { outline, count }) => sum + count * polygonArea(outline), 0);
   const shares = SHAPES.map(() => FIRST_SHARE);
@@ -74,6 +75,10 @@ export function* offcutSearch(
       const before = evaluations;
       let found: LayPlan | null = null;
       for (let step = search.next(); !step.done && found === null; step = search.next()) {
+        if (step.value === BREATH) {
+          yield BREATH;
+          continue;
+        }
         const { plan } = step.value;
         evaluations = before + step.value.evaluations;
         // The bound of a roll with a corner missing says nothing about the whole roll.

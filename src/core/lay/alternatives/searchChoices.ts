@@ -1,6 +1,7 @@
 import { CUT_MODES, type CutMode, chooseEngines } from "../engines/chooseEngines.ts";
 import type { LayPlan, LayProblem } from "../problem/layProblem.ts";
 import { type ArrangeStep, arrange } from "../search/arrange/arrange.ts";
+import { type Breath, nextTurn } from "../search/breath.ts";
 import type { SearchBudget } from "../search/engine.ts";
 import { areaLeftOut } from "./areaLeftOut.ts";
 import { type LayFigures, layFigures } from "./layFigures.ts";
@@ -47,7 +48,7 @@ export function* searchChoices(
   problem: LayProblem,
   budget: SearchBudget,
   seed: number,
-): Generator<ChoiceStep, readonly LayChoice[], void> {
+): Generator<ChoiceStep | Breath, readonly LayChoice[], void> {
   const effort = budget.evaluations / (CUT_MODES.length + 1);
   const pool: Pooled[] = [];
   const width = widthOf(problem);
@@ -60,7 +61,7 @@ export function* searchChoices(
   while (running.length > 0) {
     const able = pool.length > 0 ? running : runners;
     const turn = able.reduce((least, one) => (one.spent < least.spent ? one : least));
-    const step = turn.search.next();
+    const step = yield* nextTurn(turn.search);
     const { plan } = step.value;
     turn.spent = step.value.evaluations;
     if (step.done) {
@@ -80,7 +81,7 @@ export function* searchChoices(
 
 /** One of the searches that share the effort. */
 interface Runner {
-  readonly search: Generator<ArrangeStep, ArrangeStep, undefined>;
+  readonly search: Generator<ArrangeStep | Breath, ArrangeStep, undefined>;
   spent: number;
 }
 

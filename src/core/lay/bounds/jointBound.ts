@@ -1,4 +1,5 @@
 import type { SearchTables } from "../problem/rectangles/searchTables.ts";
+import { BREATH, type Breath } from "../search/breath.ts";
 import { barRelaxation } from "./barRelaxation.ts";
 import type { ReachableLengths } from "./reachableLengths.ts";
 
@@ -13,8 +14,6 @@ export interface BoundStep {
   readonly work: number;
   /** Best proven bound so far, units. */
   readonly bound: number;
-  /** A pause inside a turn; see `BREATH`. */
-  readonly isBreath?: true;
 }
 
 /**
@@ -27,7 +26,7 @@ export function* jointBound(
   reachable: ReachableLengths,
   from: number,
   best: () => number,
-): Generator<BoundStep, number, void> {
+): Generator<BoundStep | Breath, number, void> {
   let bound = reachable.atLeast(from);
   if (tables.ways > MOST_WAYS || tables.blocked.length > 0) return bound;
   // Everything below `bound` is ruled out; `open` could not be ruled out.
@@ -43,14 +42,18 @@ export function* jointBound(
   }
 }
 
-function* isPossible(tables: SearchTables, length: number, bound: number): Generator<BoundStep, boolean, void> {
+function* isPossible(
+  tables: SearchTables,
+  length: number,
+  bound: number,
+): Generator<BoundStep | Breath, boolean, void> {
   const ways = Array.from({ length: tables.ways }, (_, way) => way).filter(
     (way) => tables.wayAlong[way]! <= length,
   );
   const sizesLeft = new Set(ways.map((way) => tables.waySize[way]!));
   if (sizesLeft.size < tables.sizes) return false;
   const relaxation = barRelaxation(tables, ways, length);
-  yield { work: 0, bound, isBreath: true };
+  yield BREATH;
   const open: Float64Array[] = [new Float64Array(ways.length)];
   for (let node = 0; open.length > 0; node++) {
     if (node >= MOST_NODES) return true;

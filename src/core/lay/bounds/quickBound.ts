@@ -22,7 +22,7 @@ export function quickBound(tables: SearchTables): number {
 }
 
 /** The same, with a breath after each trial length. */
-export function* quickBoundSteps(tables: SearchTables): Generator<Breath, number, undefined> {
+export function* quickBoundSteps(tables: SearchTables): Generator<Breath, number, unknown> {
   const across = tabulate(tables.wayAcross, tables.width, 100);
   let low = Math.max(Math.ceil(tables.area / Math.max(1, tables.width) - 1e-9), tallestLeast(tables));
   let step = 1;

@@ -1,5 +1,5 @@
 import type { SearchTables } from "../problem/rectangles/searchTables.ts";
-import { BREATH, type Breath } from "../search/breath.ts";
+import { type Breath, nextTurn } from "../search/breath.ts";
 import type { BoundHolder } from "./boundHolder.ts";
 import type { ReachableLengths } from "./reachableLengths.ts";
 import { isSweepable, type SweepVerdict, sweepProof } from "./sweepProof.ts";
@@ -48,11 +48,7 @@ export function sweepTurns(
         proving = { length, work: sweepProof(tables, length, states) };
       }
       const { length, work } = proving;
-      const step = work.next();
-      if (step.value === BREATH) {
-        yield BREATH;
-        continue;
-      }
+      const step = yield* nextTurn(work);
       if (!step.done) {
         left -= step.value;
         yield step.value;

@@ -1,5 +1,6 @@
 import { rectangleRing, ringBox, solid } from "../../geometry/ring.ts";
 import type { RegionJob } from "../problem/region.ts";
+import { BREATH } from "../search/breath.ts";
 import type { Engine, Search } from "../search/engine.ts";
 
 /**
@@ -15,7 +16,7 @@ export function boxEngine(rectangles: Engine): Engine {
       const inner = rectangles.search(boxedJob(job), budget, seed);
       for (let turn = inner.next(); ; turn = inner.next()) {
         if (turn.done) return turn.value;
-        yield { ...turn.value, bound: null };
+        yield turn.value === BREATH ? BREATH : { ...turn.value, bound: null };
       }
     },
   };

@@ -2,6 +2,7 @@ import { type Box, type Polygon, rectangleRing, ringBox, solid } from "../../geo
 import { rectangleEngine } from "../boxes/rectangles/rectangleEngine.ts";
 import { outsideBoxes } from "../boxes/ruler/parted/outsideBoxes.ts";
 import type { RegionJob, RegionPlan } from "../problem/region.ts";
+import { nextTurn } from "../search/breath.ts";
 import type { Engine, Search } from "../search/engine.ts";
 import { boxEngine } from "./boxEngine.ts";
 
@@ -17,8 +18,7 @@ export const quickStart: Engine = {
   accepts: (job) => boxes.accepts(onBoxedCloth(job)),
   *search(job, budget, seed): Search {
     const search = boxes.search(onBoxedCloth(job), budget, seed);
-    let first = search.next();
-    for (; !first.done && first.value.isBreath; first = search.next()) yield first.value;
+    const first = yield* nextTurn(search);
     if (!first.done) yield first.value;
     return (first.done ? first.value : first.value.plan) ?? nothingLaid(job);
   },

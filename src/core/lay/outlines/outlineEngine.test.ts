@@ -3,6 +3,7 @@ import { type Polygon, rectangleRing, reversedRing, solid } from "../../geometry
 import { checkPlan } from "../check/checkPlan.ts";
 import type { LayPiece, Placement } from "../problem/layProblem.ts";
 import type { RegionJob, RegionPlan } from "../problem/region.ts";
+import { inOneGo, nextTurn } from "../search/breath.ts";
 import type { SearchStep } from "../search/engine.ts";
 import { outlineEngine } from "./outlineEngine.ts";
 
@@ -164,8 +165,8 @@ test("a better plan from elsewhere is taken up, also when it uses a turn that lo
   const search = outlineEngine.search(job, { evaluations: 40_000 }, 3);
   for (let told = false; ; ) {
     const step: IteratorResult<SearchStep, RegionPlan> = told
-      ? search.next()
-      : search.next({ ...best, placements: turned });
+      ? inOneGo(nextTurn(search))
+      : inOneGo(nextTurn(search, { ...best, placements: turned }));
     if (step.done) {
       expect(step.value.length).toBeLessThanOrEqual(best.length + 1e-6);
       expect(findings(job, step.value)).toEqual([]);

@@ -1,5 +1,5 @@
 import type { RegionJob, RegionPlan } from "../problem/region.ts";
-import { BREATH, breathStep } from "../search/breath.ts";
+import { BREATH } from "../search/breath.ts";
 import type { Engine, Search } from "../search/engine.ts";
 import { compileSteps } from "./compile/compileJob.ts";
 import { FILL_TUNING } from "./fillUp/fillRegion.ts";
@@ -32,10 +32,10 @@ function* turnsOf(job: RegionJob, evaluations: number, seed: number, tuning: Out
   let turned = 0;
   let pauses = 0;
   let { built } = state.store;
-  yield breathStep(0);
+  yield BREATH;
   for (const pause of run.run(evaluations)) {
     if (pause === BREATH) {
-      yield breathStep(turned);
+      yield BREATH;
       continue;
     }
     if (state.evaluations > evaluations) break;
@@ -43,7 +43,7 @@ function* turnsOf(job: RegionJob, evaluations: number, seed: number, tuning: Out
     const isShort = state.evaluations - turned < EVALUATIONS_PER_TURN && pauses < PAUSES_PER_TURN;
     if (isShort && run.fresh === null) {
       // A no-fit polygon takes some milliseconds.
-      if (state.store.built > built) yield breathStep(turned);
+      if (state.store.built > built) yield BREATH;
       built = state.store.built;
       continue;
     }

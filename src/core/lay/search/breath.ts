@@ -1,8 +1,6 @@
-import type { SearchStep } from "./engine.ts";
-
 /**
- * Yielded inside a turn, so that a host may stop there: nothing is told or heard at it, and nobody counts it as a
- * turn. So breaths can be put anywhere without any plan changing.
+ * Yielded by any search of the lay, and by any stage of one, inside a turn: a host may stop there, nothing is told or
+ * heard at it, and nobody counts it as a turn. So breaths can be put anywhere without any plan changing.
  */
 export const BREATH = "breath";
 
@@ -11,14 +9,21 @@ export type Breath = typeof BREATH;
 /** What the stages of a search yield: a pause, of which some make a turn, or a breath. */
 export type Pause = undefined | Breath;
 
-/** A breath as a step of a search that told of `evaluations` last. */
-export function breathStep(evaluations: number): SearchStep {
-  return { evaluations, plan: null, bound: null, isBreath: true };
-}
-
 /** The result of steps taken in one go. */
 export function inOneGo<T>(steps: Generator<unknown, T, undefined>): T {
   let step = steps.next();
   while (!step.done) step = steps.next();
   return step.value;
+}
+
+/** What a search comes to next, breaths passed on: a turn, or its end. `told` is what it is to hear of. */
+export function* nextTurn<Turn, Plan, Told>(
+  search: Generator<Turn | Breath, Plan, Told | undefined>,
+  told?: Told,
+): Generator<Breath, IteratorResult<Turn, Plan>, unknown> {
+  for (let step = told === undefined ? search.next() : search.next(told); ; step = search.next()) {
+    if (step.done) return step;
+    if (step.value !== BREATH) return { done: false, value: step.value as Turn };
+    yield BREATH;
+  }
 }

@@ -1,4 +1,5 @@
 import type { RegionJob, RegionPlan } from "../problem/region.ts";
+import type { Breath } from "./breath.ts";
 
 /** One turn of a search. `plan` is set only when it is better than every one before. */
 export interface SearchStep {
@@ -7,8 +8,6 @@ export interface SearchStep {
   readonly plan: RegionPlan | null;
   /** Best proven lower bound on the length so far (shortest) or on the area left out (most), else null. */
   readonly bound: number | null;
-  /** A pause inside a turn: no plan, no news, `evaluations` as told last; it does not count as a turn. */
-  readonly isBreath?: true;
 }
 
 /**
@@ -30,4 +29,4 @@ export interface SearchBudget {
   readonly evaluations: number;
 }
 
-export type Search = Generator<SearchStep, RegionPlan, RegionPlan | undefined>;
+export type Search = Generator<SearchStep | Breath, RegionPlan, RegionPlan | undefined>;

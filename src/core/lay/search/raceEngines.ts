@@ -1,4 +1,5 @@
 import type { RegionJob, RegionPlan } from "../problem/region.ts";
+import { nextTurn } from "./breath.ts";
 import { isBetterRegionPlan } from "./comparePlans.ts";
 import type { Engine, Search, SearchBudget } from "./engine.ts";
 
@@ -62,12 +63,7 @@ export function* raceEngines(
       for (let turn = 0; turn < turns; turn++) {
         const { news } = runner;
         runner.news = undefined;
-        let step = news ? runner.search.next(news) : runner.search.next();
-        for (; !step.done && step.value.isBreath; step = runner.search.next()) {
-          const heard: RegionPlan | undefined = yield { evaluations: spent(), plan: null, bound, isBreath: true };
-          if (heard) hear(heard);
-        }
-        const { done, value } = step;
+        const { done, value } = yield* nextTurn(runner.search, news);
         if (done) {
           running = running.filter((other) => other !== runner);
           // A start that found a place for nothing says nothing of the job.

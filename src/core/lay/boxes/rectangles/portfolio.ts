@@ -5,7 +5,7 @@ import { sweepTurns } from "../../bounds/sweepTurns.ts";
 import type { PlacedRectangle } from "../../problem/rectangles/rectangleJob.ts";
 import type { SearchTables } from "../../problem/rectangles/searchTables.ts";
 import { transposedTables } from "../../problem/rectangles/transposed.ts";
-import { BREATH, type Breath } from "../../search/breath.ts";
+import { BREATH, type Breath, nextTurn } from "../../search/breath.ts";
 import type { Rng } from "../../search/rng.ts";
 import { guideOf } from "./beam/beamGuide.ts";
 import { type BeamMemory, beamMemory } from "./beam/beamMemory.ts";
@@ -99,7 +99,7 @@ function boundTurns({
   reachable,
   bound,
 }: PortfolioContext): (looks: number) => Generator<number | Breath, void, void> {
-  let raising: Generator<BoundStep, number, void> | null = null;
+  let raising: Generator<BoundStep | Breath, number, void> | null = null;
   let finishedAt = -1;
   return function* turn(looks: number): Generator<number | Breath, void, void> {
     if (raising === null) {
@@ -107,11 +107,7 @@ function boundTurns({
       raising = jointBound(tables, reachable, bound.value, () => incumbent.end);
     }
     for (let left = looks; left > 0; ) {
-      const step = raising.next();
-      if (!step.done && step.value.isBreath) {
-        yield BREATH;
-        continue;
-      }
+      const step: IteratorResult<BoundStep, number> = yield* nextTurn(raising);
       if (step.done) {
         raising = null;
         bound.value = Math.max(bound.value, step.value);

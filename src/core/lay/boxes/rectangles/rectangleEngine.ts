@@ -6,7 +6,7 @@ import { provenLength } from "../../problem/rectangles/provenLength.ts";
 import type { PlacedRectangle } from "../../problem/rectangles/rectangleJob.ts";
 import { type SearchTables, searchTablesOf } from "../../problem/rectangles/searchTables.ts";
 import type { RegionJob } from "../../problem/region.ts";
-import { BREATH, type Breath, breathStep } from "../../search/breath.ts";
+import { BREATH, type Breath } from "../../search/breath.ts";
 import type { Engine, Search, SearchBudget, SearchStep } from "../../search/engine.ts";
 import { type Rng, seededRng } from "../../search/rng.ts";
 import { emptyIncumbent, type Incumbent } from "./incumbent.ts";
@@ -39,22 +39,15 @@ function* searchRectangles(job: RegionJob, budget: SearchBudget, seed: number): 
     plan: incumbent.takeNews(),
     bound: job.goal === "shortest" ? provenLength(prepared, tables, bound.value) : null,
   });
-  const breathe = (): SearchStep => breathStep(evaluations);
-  yield breathe();
-  const firstPlans = firstPlan(tables, incumbent, limit);
-  let planned = firstPlans.next();
-  for (; !planned.done; planned = firstPlans.next()) yield breathe();
-  const first = planned.value;
+  yield BREATH;
+  const first = yield* firstPlan(tables, incumbent, limit);
   evaluations += first.looks;
   yield step();
-  const bounding = quickBoundSteps(tables);
-  let bounded = bounding.next();
-  for (; !bounded.done; bounded = bounding.next()) yield breathe();
-  bound.value = Math.max(bounded.value, prepared.pinnedEnd);
+  bound.value = Math.max(yield* quickBoundSteps(tables), prepared.pinnedEnd);
   if (incumbent.areaLeft > 0) {
     for (const looks of fillUp(tables, incumbent, rng, limit, first.order)) {
       if (looks === BREATH) {
-        yield breathe();
+        yield BREATH;
         continue;
       }
       evaluations += looks;
@@ -63,7 +56,7 @@ function* searchRectangles(job: RegionJob, budget: SearchBudget, seed: number): 
     }
   }
   const reachable = reachableLengths(tables, incumbent.end);
-  yield breathe();
+  yield BREATH;
   bound.value = reachable.atLeast(bound.value);
   const offer = (end: number, rectangles: readonly PlacedRectangle[]): number => {
     incumbent.offer(0, end, () => rectangles);
@@ -78,7 +71,7 @@ function* searchRectangles(job: RegionJob, budget: SearchBudget, seed: number): 
   const context = { tables, incumbent, reachable, rng, bound, ambition, order: first.order };
   for (const looks of shorten(context)) {
     if (looks === BREATH) {
-      yield breathe();
+      yield BREATH;
       continue;
     }
     evaluations += looks;
@@ -94,7 +87,7 @@ function* firstPlan(
   tables: SearchTables,
   incumbent: Incumbent,
   limit: number,
-): Generator<Breath, { readonly order: Int32Array; readonly looks: number }, void> {
+): Generator<Breath, { readonly order: Int32Array; readonly looks: number }, unknown> {
   const buffers = decodeBuffers(tables);
   let looks = 0;
   let best: Int32Array | null = null;

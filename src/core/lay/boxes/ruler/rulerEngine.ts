@@ -7,6 +7,7 @@ import type { PlacedRectangle, RectangleJob } from "../../problem/rectangles/rec
 import { regionPlanOf } from "../../problem/rectangles/regionPlan.ts";
 import { type SearchTables, searchTablesOf } from "../../problem/rectangles/searchTables.ts";
 import type { RegionJob, RegionPlan } from "../../problem/region.ts";
+import { inOneGo, nextTurn } from "../../search/breath.ts";
 import type { Engine, Search, SearchBudget } from "../../search/engine.ts";
 import { cutTreeOf } from "../cuts/cutTree.ts";
 import { piecesOf, tidyTree } from "../cuts/tidyTree.ts";
@@ -92,7 +93,7 @@ function risingBound(tables: SearchTables, wanted: boolean): RisingBound {
       steps = jointBound(tables, reachable, value, () => end);
     }
     while (steps !== null && spent < effort && end > value) {
-      const step = steps.next();
+      const step = inOneGo(nextTurn(steps));
       spent += step.done ? 0 : step.value.work / LOOKS_PER_EVALUATION;
       value = Math.max(value, step.done ? step.value : step.value.bound);
       if (step.done) steps = null;

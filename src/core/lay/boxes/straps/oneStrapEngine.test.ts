@@ -3,6 +3,7 @@ import { rectangleRing, solid } from "../../../geometry/ring.ts";
 import { checkPlan } from "../../check/checkPlan.ts";
 import type { LayPiece, LayProblem } from "../../problem/layProblem.ts";
 import type { RegionJob, RegionPlan } from "../../problem/region.ts";
+import { inOneGo, nextTurn } from "../../search/breath.ts";
 import { seededRng } from "../../search/rng.ts";
 import { oneStrapEngine } from "./oneStrapEngine.ts";
 
@@ -29,7 +30,7 @@ function laid(job: RegionJob): { plan: RegionPlan; bound: number | null } {
   const search = oneStrapEngine.search(job, { evaluations: Infinity }, 1);
   let bound: number | null = null;
   for (;;) {
-    const { done, value } = search.next();
+    const { done, value } = inOneGo(nextTurn(search));
     if (done) return { plan: value, bound };
     bound = value.bound ?? bound;
   }

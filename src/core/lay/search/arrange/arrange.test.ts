@@ -3,7 +3,7 @@ import { rectangleRing, solid } from "../../../geometry/ring.ts";
 import { checkPlan } from "../../check/checkPlan.ts";
 import { chooseEngines } from "../../engines/chooseEngines.ts";
 import type { LayPiece, LayPlan, LayProblem, Stock } from "../../problem/layProblem.ts";
-import { breathStep } from "../breath.ts";
+import { BREATH } from "../breath.ts";
 import type { Engine } from "../engine.ts";
 import { arrange } from "./arrange.ts";
 
@@ -108,11 +108,9 @@ function breathing(engine: Engine): Engine {
     ...engine,
     *search(job, budget, seed) {
       const search = engine.search(job, budget, seed);
-      let evaluations = 0;
       for (let turn = search.next(); ; ) {
-        yield breathStep(evaluations);
+        yield BREATH;
         if (turn.done) return turn.value;
-        evaluations = turn.value.evaluations;
         turn = search.next(yield turn.value);
       }
     },
@@ -131,7 +129,7 @@ test("breaths inside the turns of a race change no plan", () => {
     );
     let breaths = 0;
     let turn = search.next();
-    for (; !turn.done; turn = search.next()) if (turn.value.isBreath) breaths++;
+    for (; !turn.done; turn = search.next()) if (turn.value === BREATH) breaths++;
     expect(breaths).toBeGreaterThan(20);
     expect(turn.value).toEqual(laid(problem, 300_000));
   }

@@ -1,7 +1,8 @@
 import type { LayPlan, LayProblem, Stock, StockPlacement, StockUse } from "../../problem/layProblem.ts";
 import type { RegionPlan } from "../../problem/region.ts";
+import { BREATH, type Breath, nextTurn } from "../breath.ts";
 import { isBetterPlan } from "../comparePlans.ts";
-import type { SearchBudget, SearchStep } from "../engine.ts";
+import type { SearchBudget } from "../engine.ts";
 import { raceEngines } from "../raceEngines.ts";
 import { type ChooseEngines, freeCopies, type LayingDesk, layingDesk } from "./layingDesk.ts";
 import { areaBound, laidLength, placementsOf, regionPlanFrom, type StockJob, stockJob } from "./stockJob.ts";
@@ -11,12 +12,10 @@ import { unplacedOf } from "./unplacedReasons.ts";
 export interface ArrangeStep {
   readonly evaluations: number;
   readonly plan: LayPlan | null;
-  /** A pause inside a turn, at which a host may stop but tells nothing: it does not count as a turn. */
-  readonly isBreath?: true;
 }
 
 /** A search for a plan on all stocks. A host may pass a better plan found elsewhere to `next(plan)`. */
-export type Arrangement = Generator<ArrangeStep, LayPlan, LayPlan | undefined>;
+export type Arrangement = Generator<ArrangeStep | Breath, LayPlan, LayPlan | undefined>;
 
 /** Evaluations of the first full round over several stocks; each round has twice as many on each stock. */
 const FIRST_ROUND = 200_000;
@@ -34,10 +33,7 @@ export function* arrange(
   budget: SearchBudget,
   seed: number,
 ): Arrangement {
-  const measuring = layingDesk(problem, engines, seed);
-  let measured = measuring.next();
-  for (; !measured.done; measured = measuring.next()) yield breathAt(0);
-  const desk = measured.value;
+  const desk = yield* layingDesk(problem, engines, seed);
   // Less would leave closed cloth half filled, and every worker of a pool gets only its share of the budget.
   const enough = { evaluations: Math.max(budget.evaluations, FIRST_ROUND) };
   if (problem.stocks.length === 1) return yield* arrangeOne(desk, enough);
@@ -46,12 +42,9 @@ export function* arrange(
   for (let round = FIRST_LOOK; ; round++) {
     const slice = Math.min(FIRST_ROUND * 2 ** Math.max(0, round), Math.max(0, enough.evaluations - evaluations));
     const turn = arrangeRound(desk, slice, round, evaluations);
-    for (let step = turn.next(); ; step = turn.next()) {
+    for (;;) {
+      const step = yield* nextTurn(turn);
       if (!step.done) evaluations = step.value.evaluations;
-      if (!step.done && step.value.isBreath) {
-        yield step.value;
-        continue;
-      }
       const plan: LayPlan | null = step.done ? step.value.plan : null;
       const better: boolean = plan !== null && isBetterPlan(problem, plan, best);
       if (better) best = plan;
@@ -68,14 +61,6 @@ export function* arrange(
 /** The round before the first: whoever waits for a plan gets the first that comes. */
 const FIRST_LOOK = -1;
 
-function isBreath(step: IteratorResult<SearchStep, RegionPlan>): boolean {
-  return !step.done && step.value.isBreath === true;
-}
-
-function breathAt(evaluations: number): ArrangeStep {
-  return { evaluations, plan: null, isBreath: true };
-}
-
 /** What was laid on one stock. */
 interface Laid {
   readonly job: StockJob;
@@ -91,19 +76,17 @@ function* arrangeOne(desk: LayingDesk, budget: SearchBudget): Arrangement {
   let best: LayPlan | null = null;
   let evaluations = 0;
   let laid: Laid = { job, plan: EMPTY, bound: lowest(desk, job) };
-  let told: RegionPlan | null = null;
-  yield breathAt(0);
+  let told: RegionPlan | undefined;
+  yield BREATH;
   for (;;) {
-    let step = told ? search.next(told) : search.next();
-    told = null;
-    for (; isBreath(step); step = search.next()) yield breathAt(evaluations);
-    const { done, value } = step;
+    const { done, value } = yield* nextTurn(search, told);
+    told = undefined;
     const bound = done ? laid.bound : higher(laid.bound, value.bound);
     const plan = done ? value : value.plan;
     if (!done) evaluations = value.evaluations;
     const changed: boolean = plan !== null || (best !== null && bound !== laid.bound);
     laid = { job, plan: plan ?? laid.plan, bound };
-    if (changed) yield breathAt(evaluations);
+    if (changed) yield BREATH;
     const whole: LayPlan | null = changed ? yield* composedPlan(desk, [laid], evaluations) : null;
     const better: boolean = whole !== null && isBetterPlan(problem, whole, best);
     if (better) best = whole;
@@ -111,7 +94,7 @@ function* arrangeOne(desk: LayingDesk, budget: SearchBudget): Arrangement {
     const news: LayPlan | undefined = yield { evaluations, plan: better ? best : null };
     if (news && isBetterPlan(problem, news, best)) {
       best = { ...news, seed };
-      told = regionPlanFrom(job, news.placements, news.uses[0]?.usedLength ?? 0);
+      told = regionPlanFrom(job, news.placements, news.uses[0]?.usedLength ?? 0) ?? undefined;
       if (told) laid = { ...laid, plan: told };
     }
   }
@@ -130,7 +113,7 @@ function* arrangeRound(
   slice: number,
   round: number,
   spentBefore: number,
-): Generator<ArrangeStep, RoundResult, undefined> {
+): Generator<ArrangeStep | Breath, RoundResult, undefined> {
   const free = freeCopies(desk);
   const laid: Laid[] = [];
   let evaluations = spentBefore;
@@ -143,14 +126,11 @@ function* arrangeRound(
     const search = searchOf(desk, job, { evaluations: slice }, seed);
     let bound = lowest(desk, job);
     let plan: RegionPlan | null = null;
-    for (let turn = search.next(); ; turn = search.next()) {
+    for (;;) {
+      const turn = yield* nextTurn(search);
       if (turn.done) {
         plan = turn.value;
         break;
-      }
-      if (turn.value.isBreath) {
-        yield breathAt(evaluations);
-        continue;
       }
       evaluations = before + turn.value.evaluations;
       bound = higher(bound, turn.value.bound);
@@ -204,15 +184,15 @@ function* composedPlan(
   desk: LayingDesk,
   laid: readonly Laid[],
   evaluations: number,
-): Generator<ArrangeStep, LayPlan, unknown> {
+): Generator<Breath, LayPlan, unknown> {
   const { problem, seed } = desk;
   const placements: StockPlacement[] = [];
   const lengths = new Map<Stock, number>();
   for (const { job, plan } of laid) {
     for (const placement of placementsOf(problem, job, plan)) placements.push(placement);
-    yield breathAt(evaluations);
+    yield BREATH;
     lengths.set(job.where.stock, laidLength(job, plan));
-    yield breathAt(evaluations);
+    yield BREATH;
   }
   const placed = new Map<string, number>();
   for (const { pieceId } of placements) placed.set(pieceId, (placed.get(pieceId) ?? 0) + 1);

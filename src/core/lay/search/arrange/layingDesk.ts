@@ -29,7 +29,7 @@ export function* layingDesk(
   problem: LayProblem,
   engines: ChooseEngines,
   seed: number,
-): Generator<Breath, LayingDesk, undefined> {
+): Generator<Breath, LayingDesk, unknown> {
   const stocks = problem.stocks.map(stockRegion);
   const extents: (readonly Extent[])[] = [];
   let measured = 0;

@@ -3,6 +3,7 @@ import { polygonArea, ringBox } from "../../../../geometry/ring.ts";
 import type { Placement } from "../../../problem/layProblem.ts";
 import { isRectangleJob } from "../../../problem/rectangles/prepare.ts";
 import type { RegionJob, RegionPlan } from "../../../problem/region.ts";
+import { BREATH } from "../../../search/breath.ts";
 import { isBetterRegionPlan } from "../../../search/comparePlans.ts";
 import type { Engine, Search } from "../../../search/engine.ts";
 import { type Rng, seededRng } from "../../../search/rng.ts";
@@ -72,6 +73,10 @@ function* searchParted(job: RegionJob, inside: Engine, tail: Engine, most: numbe
         if (turn.done) {
           laid.push(...shifted(job, laid, turn.value.placements, box));
           break;
+        }
+        if (turn.value === BREATH) {
+          yield BREATH;
+          continue;
         }
         evaluations += turn.value.evaluations - spent;
         spent = turn.value.evaluations;
