@@ -8,12 +8,11 @@ import { chooseEngines } from "../core/lay/engines/chooseEngines.ts";
 import type { LayPlan, LayProblem } from "../core/lay/problem/layProblem.ts";
 import { arrange } from "../core/lay/search/arrange/arrange.ts";
 import type { CutPiece } from "../core/materials/cutPiece.ts";
-import { laserUnsafe } from "../core/materials/laser.ts";
 import type { Material } from "../core/materials/material.ts";
 import type { MachineSettings, OutputSettings } from "../core/project/outputSettings.ts";
 import type { Language } from "../core/units/language.ts";
 import { grainArrow } from "./grainArrow.ts";
-import { FILE_TEXTS } from "./words/fileTextTables.ts";
+import { laserRefusal } from "./laserRefusal.ts";
 
 /** The mats of one material. */
 export interface MachineMats {
@@ -29,8 +28,8 @@ export interface MachineMats {
 const MAT_EFFORT = 60_000;
 
 /**
- * The pieces of a material laid on a machine's mats, checked, and drawn for cutting. A laser gets no mat of PVC or of
- * cloth whose coating nobody has named. Throws when our own plan fails the checker.
+ * The pieces of a material laid on a machine's mats, checked, and drawn for cutting; none of what a laser must not
+ * touch. Throws when our own plan fails the checker.
  */
 export function machineMats(
   material: Material,
@@ -41,13 +40,8 @@ export function machineMats(
 ): MachineMats {
   const { machine } = output;
   if (machine === null) return { mats: [], tooLarge: [], refusal: null };
-  if (machine.tool === "laser" && laserUnsafe(material)) {
-    return {
-      mats: [],
-      tooLarge: [],
-      refusal: FILE_TEXTS[language].laserRefusal(material.name, material.coating === "unknown"),
-    };
-  }
+  const refusal = laserRefusal(material, output, language);
+  if (refusal !== null) return { mats: [], tooLarge: [], refusal };
   const onMats = matProblem(problem, {
     width: machine.bedWidth,
     height: machine.bedHeight,

@@ -9,6 +9,7 @@ import { ringContour } from "../core/geometry/contourShapes.ts";
 import { rectangleRing, solid } from "../core/geometry/ring.ts";
 import { layProblemsOf } from "../core/job/layProblems.ts";
 import type { LayPlan } from "../core/lay/problem/layProblem.ts";
+import type { Material } from "../core/materials/material.ts";
 import { cutListOf } from "../core/project/cutList.ts";
 import { readProject } from "../core/project/file/readProject.ts";
 import { paperOf } from "../core/project/papers.ts";
@@ -151,16 +152,53 @@ test("in German every page, sheet and note has decimal commas, also for a printe
   expect(text).not.toMatch(/\d\.\d/u);
 });
 
-test("no laser file of vinyl unless its polymer is stated, and the reason is told", async () => {
-  const mats = async (tool: "knife" | "laser", coating: string) => {
-    const { files, notes } = await planFiles(input(tool, coating));
-    return { count: files.filter((file) => file.name.includes("-mat-")).length, notes };
-  };
-  expect((await mats("laser", "unknown")).count).toBe(0);
-  expect((await mats("laser", "unknown")).notes.join()).toMatch(/hydrogen chloride/u);
-  expect((await mats("laser", "pvc")).count).toBe(0);
-  expect((await mats("laser", "pu")).count).toBe(2);
-  expect((await mats("knife", "unknown")).count).toBe(2);
+/** Drawing files, of mats and of the whole plan, and what is told beside them. */
+async function machineFiles(tool: "knife" | "laser", more: Partial<Material>) {
+  const given = input(tool, "pu");
+  const material = { ...given.lays[0]!.material, ...more };
+  const project = { ...given.project, materials: [material] };
+  const { files, notes } = await planFiles({ ...given, project, lays: [{ ...given.lays[0]!, material }] });
+  return { drawings: files.map(({ name }) => name).filter((name) => /\.(?:svg|dxf)$/u.test(name)), notes };
+}
+
+test.each([
+  ["vinyl of unknown coating", { kind: "vinyl", coating: "unknown" }, /nobody has said what it is coated with/u],
+  ["vinyl", { kind: "vinyl", coating: "pvc" }, /it is PVC/u],
+  ["vinyl that is called uncoated", { kind: "vinyl", coating: "none" }, /it is PVC/u],
+  ["woven cloth with a PVC coating", { kind: "woven", coating: "pvc" }, /it is PVC/u],
+  ["felt", { kind: "felt", coating: "none", polymer: "unknown" }, /nobody has said what it is made of/u],
+  ["foam", { kind: "padding", coating: "none", polymer: "unknown" }, /nobody has said what it is made of/u],
+  ["foam of PVC", { kind: "padding", coating: "none", polymer: "pvc" }, /it is PVC/u],
+  ["fusible interfacing", { kind: "interfacing", coating: "none", polymer: "unknown" }, /nobody has said/u],
+] as const)(
+  "a laser gets no file of %s: no mat, no plan, and the reason and remedy are told",
+  async (_, more, why) => {
+    const { drawings, notes } = await machineFiles("laser", more);
+    expect(drawings).toEqual([]);
+    const [told] = notes.filter((note) => note.startsWith("No laser file for Dock vinyl"));
+    expect(told).toMatch(why);
+    expect(told).toMatch(/hydrogen chloride.*Ask the supplier.*or cut it with a knife/su);
+    expect(notes.filter((note) => note === told).length).toBe(1);
+    // A knife may.
+    expect((await machineFiles("knife", more)).drawings).toHaveLength(4);
+  },
+);
+
+test.each([
+  ["vinyl of PU", { kind: "vinyl", coating: "pu" }],
+  ["woven cloth", { kind: "woven", coating: "none", polymer: "none" }],
+  ["felt of wool", { kind: "felt", coating: "none", polymer: "none" }],
+  ["foam of PE", { kind: "padding", coating: "none", polymer: "polyethylene" }],
+] as const)("a laser gets files of %s, with the caution of fumes, fire and never alone", async (_, more) => {
+  const { drawings, notes } = await machineFiles("laser", more);
+  expect(drawings).toHaveLength(4);
+  expect(notes.join(" ")).toMatch(/Laser: .*fumes.*fire.*never.*alone/su);
+});
+
+test("machine files come with what to mind about the machine, a knife's without the laser's", async () => {
+  const { notes } = await machineFiles("knife", { kind: "vinyl", coating: "pu" });
+  expect(notes.join(" ")).toMatch(/Cutting machine: .*blade/su);
+  expect(notes.join(" ")).not.toMatch(/Laser/u);
 });
 
 test("a hostile material name stays in its folder", async () => {

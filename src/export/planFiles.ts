@@ -1,7 +1,10 @@
 import { pieceArt } from "../core/drawing/lay/pieceArt.ts";
 import type { Drawing } from "../core/drawing/list/drawing.ts";
 import { describePrinter } from "../core/drawing/sheets/printer.ts";
+import { machineCautions } from "../core/job/cuttingCautions.ts";
 import type { Stock } from "../core/lay/problem/layProblem.ts";
+import { cautionText } from "../core/materials/cautions/caution.ts";
+import { CAUTION_TABLES } from "../core/materials/cautions/cautionTables.ts";
 import type { CutPiece } from "../core/materials/cutPiece.ts";
 import type { OutputSettings } from "../core/project/outputSettings.ts";
 import { paperOf } from "../core/project/papers.ts";
@@ -87,6 +90,8 @@ export async function planFiles(input: PlanFilesInput): Promise<PlanFiles> {
       notes.push(FILE_TEXTS[language].tooLarge(tooLarge.join("; "), lay.material.name));
     }
   }
+  for (const caution of machineCautions(project.output.machine?.tool ?? null))
+    notes.push(cautionText(caution, CAUTION_TABLES[language]));
   for (const glyph of faces.missing()) missing.add(glyph);
   return { files, missingGlyphs: [...missing].sort(), notes };
 }

@@ -30,6 +30,7 @@ import { paperStem } from "./fileStem.ts";
 import type { Faces } from "./fonts/faces.ts";
 import { letterRings, textOutlines } from "./fonts/textOutlines.ts";
 import { grainArrow } from "./grainArrow.ts";
+import { laserRefusal } from "./laserRefusal.ts";
 import { patternsOf } from "./patterns.ts";
 import type { PdfOptions } from "./pdf/pagesPdf.ts";
 import type { LaidMaterial, PlanFile, PlanFilesInput } from "./planFile.ts";
@@ -55,7 +56,10 @@ export interface WrittenFiles {
   readonly notes: readonly string[];
 }
 
-/** Every file of one stock: the drawing, the sheets to tape together, the long sheet, the projector's, ruler cuts. */
+/**
+ * Every file of one stock: the drawing (none of what a laser must not touch, when there is a laser), the sheets to tape
+ * together, the long sheet, the projector's, ruler cuts.
+ */
 export async function stockFiles(
   { project, language = "en", faces }: Pick<PlanFilesInput, "project" | "language"> & { readonly faces: Faces },
   laid: LaidStock,
@@ -87,7 +91,9 @@ export async function stockFiles(
           },
         ];
   const files = [
-    ...drawingFiles(sheet.drawing, name, stem, about.layPlan, output, faces, language),
+    ...(laserRefusal(laid.material, output) === null
+      ? drawingFiles(sheet.drawing, name, stem, about.layPlan, output, faces, language)
+      : []),
     ...taped,
     {
       name: `${stem}-one-sheet.pdf`,

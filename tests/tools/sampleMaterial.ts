@@ -9,6 +9,7 @@ export function sampleMaterial(id: string, more: Partial<Material> = {}): Materi
     thickness: 0.5,
     backing: "none",
     coating: "none",
+    polymer: "none",
     grain: "either",
     oneWay: false,
     facesAlike: false,

@@ -26,6 +26,21 @@ export const COATINGS = ["none", "pvc", "pu", "unknown"] as const;
 
 export type Coating = (typeof COATINGS)[number];
 
+/** What foam, felt, fusible, webbing or cord is made of, as its supplier states it; `none`: no plastic in it. */
+export const POLYMERS = [
+  "none",
+  "polyester",
+  "polyamide",
+  "polypropylene",
+  "polyethylene",
+  "polyurethane",
+  "eva",
+  "pvc",
+  "unknown",
+] as const;
+
+export type Polymer = (typeof POLYMERS)[number];
+
 /** How a material folds, fitted by a fold test or left to the defaults of its kind. */
 export interface FoldTraits {
   /** K: where in the thickness the length stays the same; 0 inner face, 0.5 middle. */
@@ -69,6 +84,7 @@ export interface Material {
   readonly thickness: number;
   readonly backing: Backing;
   readonly coating: Coating;
+  readonly polymer: Polymer;
   /** Directions the material may be used in, whatever a piece asks for. */
   readonly grain: PieceGrain;
   /** Nap or print that must point the same way on all pieces. */

@@ -87,6 +87,7 @@ export function plainMaterial(project: Project, name: string): Material {
     thickness: 0.3,
     backing: "none",
     coating: "none",
+    polymer: "none",
     grain: "either",
     oneWay: false,
     facesAlike: false,

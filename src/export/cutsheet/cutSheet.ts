@@ -5,6 +5,7 @@ import { type Caution, cautionText } from "../../core/materials/cautions/caution
 import { CAUTION_TABLES } from "../../core/materials/cautions/cautionTables.ts";
 import type { CutPiece, PieceGrain, PieceLine } from "../../core/materials/cutPiece.ts";
 import type { Material } from "../../core/materials/material.ts";
+import type { MachineSettings } from "../../core/project/outputSettings.ts";
 import { cutLength } from "../../core/units/cutLength.ts";
 import { formatLength } from "../../core/units/formatLength.ts";
 import type { Language } from "../../core/units/language.ts";
@@ -81,6 +82,8 @@ export interface CutSheetInput {
   readonly mind?: readonly string[];
   /** Cautions besides the usual ones for the materials. */
   readonly cautions?: readonly Caution[];
+  /** What the machine cuts with; left out when there is none. */
+  readonly tool?: MachineSettings["tool"] | null;
   /** English when not said. */
   readonly language?: Language;
   readonly pictures?: readonly Picture[];
@@ -101,7 +104,7 @@ export function cutSheetOf(input: CutSheetInput): CutSheet {
     }))
     .filter((group) => group.rows.length > 0);
   const used = materials.filter((material) => pieces.some((piece) => piece.materialId === material.id));
-  const cautions = cuttingCautions(used, pieces, input.cautions ?? []);
+  const cautions = cuttingCautions(used, pieces, input.cautions ?? [], input.tool ?? null);
   return {
     language,
     project,

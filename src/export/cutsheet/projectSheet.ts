@@ -27,5 +27,6 @@ export function projectSheet({ project, pieces, straps, lays, language = "en" }:
     bags,
     materials,
     pieces,
+    tool: project.output.machine?.tool ?? null,
   });
 }

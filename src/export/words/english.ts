@@ -1,7 +1,14 @@
+import type { LaserRisk } from "../../core/materials/laser.ts";
 import type { FileTexts } from "./fileTexts.ts";
 
 const sheetsOf = (count: number, paper: string): string =>
   `${count} ${count === 1 ? "sheet" : "sheets"} of ${paper}`;
+
+const LASER_RISKS: Readonly<Record<LaserRisk, string>> = {
+  pvc: "it is PVC",
+  "unknown-coating": "nobody has said what it is coated with, so it counts as PVC",
+  "unknown-polymer": "nobody has said what it is made of, so it counts as PVC",
+};
 
 /** Files in English. */
 export const english: FileTexts = {
@@ -25,6 +32,6 @@ export const english: FileTexts = {
   tooLarge: (names, material) => `Too large for the machine's mat; cut by hand or join: ${names} (${material}).`,
   tooManySheets: (what, sheets, paper, most) =>
     `No sheets to tape together (${what}): there would be ${sheetsOf(sheets, paper)}, and at most ${most} are written. Use larger paper, only the curved pieces, or the long sheet.`,
-  laserRefusal: (material, isUnknown) =>
-    `No laser file for ${material}: ${isUnknown ? "nobody has said what it is coated with, so it counts as PVC" : "it is PVC"}, and PVC gives off hydrogen chloride. Ask the supplier for the polymer and state it as the material's coating, or cut it with a knife.`,
+  laserRefusal: (material, risk) =>
+    `No laser file for ${material}: ${LASER_RISKS[risk]}, and PVC gives off hydrogen chloride. Ask the supplier for the polymer and state it as the material's ${risk === "unknown-polymer" ? "polymer" : "coating"}, or cut it with a knife.`,
 };

@@ -1,3 +1,5 @@
+import type { LaserRisk } from "../../core/materials/laser.ts";
+
 /** What is said of the files for the cutting table in one language; a language that lacks a word does not compile. */
 export interface FileTexts {
   /** Titles of documents, after the project's name. */
@@ -23,5 +25,5 @@ export interface FileTexts {
   /** A lay that would be too many sheets to tape together. */
   readonly tooManySheets: (what: string, sheets: number, paper: string, most: number) => string;
   /** Why a laser gets no file of a material. */
-  readonly laserRefusal: (material: string, isUnknown: boolean) => string;
+  readonly laserRefusal: (material: string, risk: LaserRisk) => string;
 }

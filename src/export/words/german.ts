@@ -1,9 +1,16 @@
+import type { LaserRisk } from "../../core/materials/laser.ts";
 import { withDecimalSign } from "../../core/units/decimalSign.ts";
 import type { FileTexts } from "./fileTexts.ts";
 
 /** A paper of any size has its size for a name. */
 const pagesOf = (count: number, paper: string): string =>
   `${count} ${count === 1 ? "Seite" : "Seiten"} ${withDecimalSign(paper, "de")}`;
+
+const LASER_RISKS: Readonly<Record<LaserRisk, string>> = {
+  pvc: "Es ist PVC",
+  "unknown-coating": "Niemand hat gesagt, womit es beschichtet ist, also gilt es als PVC",
+  "unknown-polymer": "Niemand hat gesagt, woraus es ist, also gilt es als PVC",
+};
 
 /** Files in German. */
 export const german: FileTexts = {
@@ -28,6 +35,6 @@ export const german: FileTexts = {
     `Zu groß für die Matte der Maschine, von Hand zu schneiden oder anzusetzen: ${names} (${material}).`,
   tooManySheets: (what, sheets, paper, most) =>
     `Keine Seiten zum Zusammenkleben (${what}): Es wären ${pagesOf(sheets, paper)}, höchstens ${most} werden geschrieben. Nehmen Sie größeres Papier, nur die runden Teile oder das lange Blatt.`,
-  laserRefusal: (material, isUnknown) =>
-    `Keine Laserdatei für ${material}: ${isUnknown ? "Niemand hat gesagt, womit es beschichtet ist, also gilt es als PVC" : "Es ist PVC"}, und PVC setzt Chlorwasserstoff frei. Fragen Sie den Lieferanten nach dem Kunststoff und geben Sie ihn als Beschichtung des Materials an, oder schneiden Sie es mit dem Messer.`,
+  laserRefusal: (material, risk) =>
+    `Keine Laserdatei für ${material}: ${LASER_RISKS[risk]}, und PVC setzt Chlorwasserstoff frei. Fragen Sie den Lieferanten nach dem Kunststoff und geben Sie ihn als ${risk === "unknown-polymer" ? "Kunststoff" : "Beschichtung"} des Materials an, oder schneiden Sie es mit dem Messer.`,
 };

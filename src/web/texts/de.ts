@@ -355,8 +355,21 @@ export const de: Texts = {
       knit: "gestricktem Träger",
       none: "keinem Träger",
     },
+    polymerSentence: (polymer) => words("Es besteht aus ", polymer, "."),
+    polymerLabel: "Woraus es ist",
+    polymers: {
+      none: "keinem Kunststoff",
+      polyester: "Polyester",
+      polyamide: "Polyamid",
+      polypropylene: "Polypropylen",
+      polyethylene: "Polyethylen",
+      polyurethane: "Polyurethan",
+      eva: "EVA",
+      pvc: "PVC",
+      unknown: "etwas Unbekanntem",
+    },
     vinylCaution:
-      "Schneiden Sie PVC oder Vinyl unbekannter Herkunft nie mit dem Laser: es setzt Chlorwasserstoff frei. Lüften Sie, wenn Sie mit Lösemitteln oder Kleber arbeiten.",
+      "Schneiden Sie PVC oder Vinyl, Schaum, Filz oder Einlage unbekannter Herkunft nie mit dem Laser: PVC setzt Chlorwasserstoff frei. Lüften Sie, wenn Sie mit Lösemitteln oder Kleber arbeiten.",
     repeatSentence: (term, length) => words(term, ": ", length, "."),
     repeatLabel: "Rapport des Musters",
     noRepeat: "keiner zu treffen",
@@ -671,6 +684,8 @@ export const de: Texts = {
       tooLarge: (names) => `Zu groß für das Bett: ${names}. Schneiden Sie sie von Hand oder nach Papier.`,
       caution:
         "Schneiden Sie zuerst ein Probestück und messen Sie das Prüfquadrat. Lassen Sie eine schneidende Maschine nie allein, und halten Sie sich an die Sicherheitsregeln ihres Herstellers.",
+      laserCaution:
+        "Kein PVC und nichts Unbekanntes unter den Laser: PVC setzt Chlorwasserstoff frei. Saugen Sie die Dämpfe ab und halten Sie Löschmittel bereit.",
     },
     cutting: {
       label: "Zuschneiden",

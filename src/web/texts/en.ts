@@ -371,8 +371,21 @@ const cloth = {
     knit: say("a knit backing"),
     none: say("no backing"),
   },
+  polymerSentence: (polymer: Blank) => words("It is made of ", polymer, "."),
+  polymerLabel: say("Made of"),
+  polymers: {
+    none: say("no plastic"),
+    polyester: say("polyester"),
+    polyamide: say("nylon"),
+    polypropylene: say("polypropylene"),
+    polyethylene: say("polyethylene"),
+    polyurethane: say("polyurethane"),
+    eva: say("EVA"),
+    pvc: say("PVC"),
+    unknown: say("something unknown"),
+  },
   vinylCaution: say(
-    "Never cut PVC, or vinyl of unknown make, with a laser: it gives off hydrogen chloride. Ventilate when you use solvents or glue.",
+    "Never cut PVC, or vinyl, foam, felt or fusible of unknown make, with a laser: PVC gives off hydrogen chloride. Ventilate when you use solvents or glue.",
   ),
   repeatSentence: (term: Blank, length: Blank) => words(term, ": ", length, "."),
   repeatLabel: say("Pattern repeat"),
@@ -702,6 +715,9 @@ const table = {
     tooLarge: (names: string) => `Too large for the bed: ${names}. Cut them by hand or on paper.`,
     caution: say(
       "Cut a test piece first and measure the check square. Never leave a machine alone while it cuts, and follow its maker's safety rules.",
+    ),
+    laserCaution: say(
+      "No PVC and nothing of unknown make under a laser: PVC gives off hydrogen chloride. Draw the fumes off, keep what puts out a fire at hand.",
     ),
   },
   cutting: {

@@ -4,7 +4,10 @@
  */
 const CAUTION_CODES = [
   "laser-pvc",
+  "laser-fumes",
+  "cutting-machine",
   "rotary-cutter",
+  "sharp-blades",
   "thick-stack",
   "hot-iron",
   "iron-melts",

@@ -3,9 +3,15 @@ import type { CautionTable } from "./caution.ts";
 /** Cautions in English. */
 export const english: CautionTable = {
   "laser-pvc": ({ materials }) =>
-    `Never cut ${materials.length === 0 ? "vinyl" : materials.join(", ")} with a laser: PVC gives off hydrogen chloride. Cloth of unknown coating counts as PVC until its supplier names the polymer.`,
+    `Never cut ${materials.length === 0 ? "vinyl" : materials.join(", ")} with a laser: PVC gives off hydrogen chloride. What is of unknown coating or make counts as PVC until its supplier names the polymer.`,
+  "laser-fumes": () =>
+    "Laser: draw the fumes off and keep the lid shut, keep what puts out a fire at hand, and never leave it alone while it runs; its maker's manual and local rules come first.",
+  "cutting-machine": () =>
+    "Cutting machine: keep fingers, hair and sleeves off the moving blade, stop it before you reach in, take the mat out before you lift the pieces, and never leave it alone.",
   "rotary-cutter": () =>
     "Rotary cutter: close the blade after every cut, change a blunt blade, cut away from yourself, keep fingers off the ruler's edge, wear shoes.",
+  "sharp-blades": () =>
+    "Knives, awls and skiving blades: keep them sharp, cut away from yourself with the other hand behind the blade, on a firm board, and cover the blade afterwards.",
   "thick-stack": () =>
     "Thick stacks bend and break needles: protect your eyes, sew slowly, turn the wheel by hand over humps and keep the foot level with a folded shim.",
   "hot-iron": () => "Irons and freshly pressed folds burn: press with a tool or a cloth, not with the fingers.",

@@ -3,9 +3,15 @@ import type { CautionTable } from "./caution.ts";
 /** Cautions in German. */
 export const german: CautionTable = {
   "laser-pvc": ({ materials }) =>
-    `${materials.length === 0 ? "Kunstleder" : materials.join(", ")} nie mit dem Laser schneiden: PVC setzt Chlorwasserstoff frei. Stoff mit unbekannter Beschichtung gilt als PVC, bis der Lieferant den Kunststoff nennt.`,
+    `${materials.length === 0 ? "Kunstleder" : materials.join(", ")} nie mit dem Laser schneiden: PVC setzt Chlorwasserstoff frei. Was aus Unbekanntem ist oder unbekannt beschichtet, gilt als PVC, bis der Lieferant den Kunststoff nennt.`,
+  "laser-fumes": () =>
+    "Laser: Dämpfe absaugen und den Deckel geschlossen halten, Löschmittel bereithalten und ihn nie allein laufen lassen; die Anleitung des Herstellers und örtliche Vorschriften gehen vor.",
+  "cutting-machine": () =>
+    "Schneidemaschine: Finger, Haare und Ärmel von der laufenden Klinge fernhalten, vor dem Hineingreifen anhalten, die Matte vor dem Abheben der Teile herausnehmen und die Maschine nie allein lassen.",
   "rotary-cutter": () =>
     "Rollschneider: Klinge nach jedem Schnitt schließen, stumpfe Klinge wechseln, vom Körper weg schneiden, Finger von der Linealkante fernhalten, Schuhe tragen.",
+  "sharp-blades": () =>
+    "Messer, Ahlen und Schärfklingen: scharf halten, vom Körper weg schneiden, die andere Hand hinter der Klinge, auf fester Unterlage, und die Klinge danach abdecken.",
   "thick-stack": () =>
     "Dicke Lagen verbiegen und brechen Nadeln: Augen schützen, langsam nähen, über Höcker das Handrad drehen und den Fuß mit einem gefalteten Rest waagerecht halten.",
   "hot-iron": () =>

@@ -1,6 +1,14 @@
 import { z } from "zod";
 import type { PieceGrain } from "../../materials/cutPiece.ts";
-import { BACKINGS, COATINGS, MATERIAL_KINDS, type Material, type Price } from "../../materials/material.ts";
+import { unstated } from "../../materials/laser.ts";
+import {
+  BACKINGS,
+  COATINGS,
+  MATERIAL_KINDS,
+  type Material,
+  POLYMERS,
+  type Price,
+} from "../../materials/material.ts";
 import type { ClothRoll } from "../../materials/stock.ts";
 import type { LengthUnit } from "../../units/length.ts";
 import { readLength } from "../../units/parseLength.ts";
@@ -131,6 +139,7 @@ export function materialField(unit: LengthUnit): z.ZodType<Material> {
       thickness: thicknessField(unit),
       backing: z.enum(BACKINGS).default("unknown"),
       coating: z.enum(COATINGS).optional(),
+      polymer: z.enum(POLYMERS).optional(),
       grain: grainField().default("either"),
       oneWay: yesNo().default(false),
       facesAlike: yesNo().default(false),
@@ -146,8 +155,8 @@ export function materialField(unit: LengthUnit): z.ZodType<Material> {
     return {
       ...material,
       name: material.name ?? material.id,
-      // Coated cloth of unknown make is not to be called harmless.
-      coating: material.coating ?? (material.kind === "vinyl" ? "unknown" : "none"),
+      coating: material.coating ?? unstated(material.kind).coating,
+      polymer: material.polymer ?? unstated(material.kind).polymer,
       repeat: material.repeat ?? null,
       price: material.price ?? null,
       gap: material.gap ?? null,

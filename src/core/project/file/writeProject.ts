@@ -60,6 +60,7 @@ function materialJson(material: Material, say: Say, unit: LengthUnit): Json {
     thickness: say(material.thickness),
     backing: material.backing,
     coating: material.coating,
+    polymer: material.polymer,
     grain: material.grain,
     oneWay: material.oneWay,
     facesAlike: material.facesAlike,

@@ -17,6 +17,7 @@ export function cautionsOf(resolved: ResolvedWish, widths: SolvedWidths): readon
   if (kinds.has("vinyl")) out.push({ code: "iron-melts" }, { code: "laser-pvc", materials: [] });
   if (kinds.has("cork")) out.push({ code: "cork-cracks" });
   if (construction.tapeRuns > 0) out.push({ code: "tape-gums" });
+  if (kinds.has("leather") || kinds.has("vinyl") || kinds.has("cork")) out.push({ code: "sharp-blades" });
   if (wish.edgeFinish === "paint") out.push({ code: "solvents" });
   out.push(
     { code: "not-load-rated" },

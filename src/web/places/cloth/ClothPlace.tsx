@@ -1,4 +1,5 @@
-import { MATERIAL_KINDS, type Material, type MaterialKind } from "../../../core/materials/material.ts";
+import { laserRisk, mayBePlastic, unstated } from "../../../core/materials/laser.ts";
+import { MATERIAL_KINDS, type Material, type MaterialKind, POLYMERS } from "../../../core/materials/material.ts";
 import { plainMaterial, usersOf, withMaterial, withoutMaterial } from "../../../core/project/edits.ts";
 import { ChoiceBlank, OptionalLengthBlank, TextBlank, ThicknessBlank, Tick } from "../../fields/blanks.tsx";
 import { GrainBlank } from "../../fields/GrainBlank.tsx";
@@ -101,7 +102,7 @@ function MaterialSpread({ material }: { material: Material }) {
             path={path("kind")}
             value={material.kind}
             options={MATERIAL_KINDS.map((kind) => [kind, texts.kinds[kind]] as const)}
-            onValue={(kind) => set({ kind }, words.kindLabel)}
+            onValue={(kind) => set({ kind, ...unstated(kind) }, words.kindLabel)}
           />,
           <ThicknessBlank
             label={words.thicknessLabel}
@@ -159,7 +160,7 @@ function MaterialSpread({ material }: { material: Material }) {
 function MoreWords({ material, path, set }: MaterialWords) {
   const texts = useTexts();
   const words = texts.cloth;
-  const isCoated = material.kind === "vinyl";
+  const isCoated = material.kind === "vinyl" || material.coating !== "none";
   return (
     <details class="more">
       <summary>{words.more}</summary>
@@ -181,6 +182,16 @@ function MoreWords({ material, path, set }: MaterialWords) {
                 (id) => [id, words.backings[id]] as const,
               )}
               onValue={(backing) => set({ backing }, words.backingLabel)}
+            />,
+          )}{" "}
+        {mayBePlastic(material.kind) &&
+          words.polymerSentence(
+            <ChoiceBlank<Material["polymer"]>
+              label={words.polymerLabel}
+              path={path("polymer")}
+              value={material.polymer}
+              options={POLYMERS.map((id) => [id, words.polymers[id]] as const)}
+              onValue={(polymer) => set({ polymer }, words.polymerLabel)}
             />,
           )}{" "}
         {words.repeatSentence(
@@ -213,7 +224,7 @@ function MoreWords({ material, path, set }: MaterialWords) {
           />,
         )}
       </p>
-      {isCoated && material.coating !== "pu" && <p class="caution">{words.vinylCaution}</p>}
+      {laserRisk(material) !== null && <p class="caution">{words.vinylCaution}</p>}
       <ShrinkageWords material={material} path={path} set={set} />
     </details>
   );

@@ -1,6 +1,7 @@
 import { outputProblems } from "../../../core/project/outputProblems.ts";
 import type { MachineSettings } from "../../../core/project/outputSettings.ts";
 import { unbroken } from "../../../core/units/unbroken.ts";
+import { laserRefusal } from "../../../export/laserRefusal.ts";
 import type { LaidMaterial } from "../../../export/planFile.ts";
 import { useAnswer } from "../../exports/useAnswer.ts";
 import { ChoiceBlank, LengthBlank } from "../../fields/blanks.tsx";
@@ -46,15 +47,29 @@ export function MachineStack(input: StackInput) {
         onValue={(mm, key) => set({ ...machine, [field]: mm }, label, key)}
       />
     );
-  const isVinyl = input.lays.some(({ material }) => material.kind === "vinyl" && material.coating !== "pu");
+  const language = useLanguage();
+  const refusal = input.shown === null ? null : laserRefusal(input.shown.material, output, language);
   return (
     <section class="stack" aria-label={texts.table.stackNames.machine}>
       <div class="sheet stack">
         <p>{words.whole}</p>
-        <div class="row">
-          <SaveFiles input={shownOnly(input)} label={words.saveSvg} wanted={({ name }) => name.endsWith(".svg")} />
-          <SaveFiles input={shownOnly(input)} label={words.saveDxf} wanted={({ name }) => name.endsWith(".dxf")} />
-        </div>
+        {refusal === null ? (
+          <div class="row">
+            <SaveFiles
+              input={shownOnly(input)}
+              label={words.saveSvg}
+              wanted={({ name }) => name.endsWith(".svg")}
+            />
+            <SaveFiles
+              input={shownOnly(input)}
+              label={words.saveDxf}
+              wanted={({ name }) => name.endsWith(".dxf")}
+            />
+          </div>
+        ) : (
+          <p class="caution">{unbroken(refusal)}</p>
+        )}
+        {machine?.tool !== "knife" && <p class="caution">{words.laserCaution}</p>}
         <FileSettings output={output} set={setOutput} />
         {faults.length > 0 && <Refusal problems={faults} />}
         {machine === null ? (
@@ -119,7 +134,6 @@ export function MachineStack(input: StackInput) {
                 {words.remove}
               </button>
             </p>
-            {machine.tool === "laser" && isVinyl && <p class="caution">{texts.cloth.vinylCaution}</p>}
           </>
         )}
         <p class="caution">{words.caution}</p>
@@ -161,18 +175,17 @@ function MaterialMats({ input, lay }: { input: StackInput; lay: LaidMaterial }) 
   const texts = useTexts();
   const words = texts.table.machine;
   const { project, pieces } = input;
-  const { kind, coating } = lay.material;
+  const { kind, coating, polymer } = lay.material;
   const { output } = project;
   const language = useLanguage();
-  const key = JSON.stringify([language, output, kind, coating, lay.plan.uses, pieces.length]);
+  const key = JSON.stringify([language, output, kind, coating, polymer, lay.plan.uses, pieces.length]);
   const answer = useAnswer({ kind: "mats", project, pieces, language, lay }, key);
-  const { mats = [], tooLarge = [], refusal = null } = answer.value ?? {};
+  const { mats = [], tooLarge = [] } = answer.value ?? {};
   return (
     <section class="sheet stack" aria-label={lay.material.name} aria-busy={answer.state === "working"}>
       <h2>{lay.material.name}</h2>
       {answer.state === "failed" && <p class="caution">{texts.table.failed}</p>}
       {answer.state === "working" && <p class="soft">{texts.table.working}</p>}
-      {refusal !== null && <p class="caution">{unbroken(refusal)}</p>}
       {tooLarge.length > 0 && <p class="caution">{words.tooLarge(tooLarge.join("; "))}</p>}
       {mats.length > 0 && <p class="lay-length">{words.mats(mats.length)}</p>}
       <ul class="miniatures">
