@@ -16,6 +16,14 @@ const LAYERS = [
 const LAY_LAYERS = ["problem", "search", "bounds", "boxes", "outlines", "engines", "alternatives"];
 const BOX_LAYERS = ["cuts", "rectangles", "straps", "ruler"];
 const OUTLINE_LAYERS = ["compile", "noFit", "layout", "bounds", "judge", "starts", "closeUp", "search", "fillUp"];
+// What is said stands low, since everything speaks; of what it speaks about it may know the shapes only.
+const WORDS = {
+  name: "words-know-shapes-only",
+  comment: "Sentences read facts by their types; they run nothing of the rooms above them.",
+  severity: "error",
+  from: { path: "^src/core/words/" },
+  to: { path: "^src/core/(?!units/|words/)", dependencyTypesNot: ["type-only"] },
+};
 const layersOf = (folder, names) =>
   names.slice(0, -1).map((name, i) => ({
     name: `layer-${folder.replace("src/core", "").replaceAll("/", "-").slice(1)}${folder === "src/core" ? "" : "-"}${name}`,
@@ -32,6 +40,7 @@ const only = (library, folder) => ({
 });
 module.exports = {
   forbidden: [
+    WORDS,
     ...layersOf("src/core", LAYERS),
     ...layersOf("src/core/lay", LAY_LAYERS),
     ...layersOf("src/core/lay/boxes", BOX_LAYERS),

@@ -2,7 +2,7 @@ import { laserRisk } from "../core/materials/laser.ts";
 import type { Material } from "../core/materials/material.ts";
 import type { OutputSettings } from "../core/project/outputSettings.ts";
 import type { Language } from "../core/units/language.ts";
-import { FILE_TEXTS } from "./words/fileTextTables.ts";
+import { FILE_TEXTS } from "../core/words/words.ts";
 
 /**
  * Why no drawing of the material may be sent to the project's machine, in a sentence with the remedy; null when it may,

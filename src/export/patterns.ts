@@ -1,6 +1,5 @@
 import { pieceArt } from "../core/drawing/lay/pieceArt.ts";
 import type { Pattern } from "../core/drawing/sheets/patternSheet.ts";
-import { PAPER_TEXTS } from "../core/drawing/words/paperTextTables.ts";
 import { isRectangle } from "../core/geometry/ring.ts";
 import type { LayProblem } from "../core/lay/problem/layProblem.ts";
 import type { CutPiece } from "../core/materials/cutPiece.ts";
@@ -8,6 +7,7 @@ import type { Material } from "../core/materials/material.ts";
 import { mirrorImageId } from "../core/materials/mirrorImage.ts";
 import type { LengthStyle } from "../core/units/formatLength.ts";
 import type { Language } from "../core/units/language.ts";
+import { PAPER_TEXTS } from "../core/words/words.ts";
 import { grainArrow } from "./grainArrow.ts";
 
 /** A material and how its pieces may lie. */

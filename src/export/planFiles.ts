@@ -3,13 +3,13 @@ import type { Drawing } from "../core/drawing/list/drawing.ts";
 import { describePrinter } from "../core/drawing/sheets/printer.ts";
 import { machineCautions } from "../core/job/cuttingCautions.ts";
 import type { Stock } from "../core/lay/problem/layProblem.ts";
-import { cautionText } from "../core/materials/cautions/caution.ts";
-import { CAUTION_TABLES } from "../core/materials/cautions/cautionTables.ts";
+import { cautionText } from "../core/materials/caution.ts";
 import type { CutPiece } from "../core/materials/cutPiece.ts";
 import type { OutputSettings } from "../core/project/outputSettings.ts";
 import { paperOf } from "../core/project/papers.ts";
 import type { Project } from "../core/project/project.ts";
 import type { Language } from "../core/units/language.ts";
+import { CAUTION_TABLES, FILE_TEXTS } from "../core/words/words.ts";
 import type { CutSheet } from "./cutsheet/cutSheet.ts";
 import { cutSheetCsv } from "./cutsheet/cutSheetCsv.ts";
 import { cutSheetPages } from "./cutsheet/cutSheetPages.ts";
@@ -30,7 +30,6 @@ import {
   stockFiles,
   type WrittenFiles,
 } from "./stockFiles.ts";
-import { FILE_TEXTS } from "./words/fileTextTables.ts";
 
 /** All files, and what could not be written as asked. */
 export interface PlanFiles {

@@ -13,11 +13,9 @@ import { rulerPages, rulerPlan } from "../core/drawing/sheets/rulerPages.ts";
 import { barePage, projectionStyles, rollPages } from "../core/drawing/sheets/sheetPage.ts";
 import { type SheetTitle, tilePages } from "../core/drawing/sheets/tilePages.ts";
 import { MOST_SHEETS, seamsOf, type TilingOptions, tilePieces } from "../core/drawing/sheets/tiling.ts";
-import { PAPER_TEXTS } from "../core/drawing/words/paperTextTables.ts";
 import type { Box } from "../core/geometry/ring.ts";
 import { rulerCuts } from "../core/lay/alternatives/layFigures.ts";
 import type { Stock } from "../core/lay/problem/layProblem.ts";
-import { RULER_TEXTS } from "../core/lay/ruler/words/rulerTextTables.ts";
 import type { Material } from "../core/materials/material.ts";
 import type { OutputSettings } from "../core/project/outputSettings.ts";
 import { PAPERS, paperOf } from "../core/project/papers.ts";
@@ -25,6 +23,7 @@ import type { Project } from "../core/project/project.ts";
 import { cutLength } from "../core/units/cutLength.ts";
 import { formatLength } from "../core/units/formatLength.ts";
 import type { Language } from "../core/units/language.ts";
+import { FILE_TEXTS, PAPER_TEXTS, RULER_TEXTS } from "../core/words/words.ts";
 import { dxfText } from "./dxf/dxfText.ts";
 import { paperStem } from "./fileStem.ts";
 import type { Faces } from "./fonts/faces.ts";
@@ -35,7 +34,6 @@ import { patternsOf } from "./patterns.ts";
 import type { PdfOptions } from "./pdf/pagesPdf.ts";
 import type { LaidMaterial, PlanFile, PlanFilesInput } from "./planFile.ts";
 import { svgText } from "./svg/svgText.ts";
-import { FILE_TEXTS } from "./words/fileTextTables.ts";
 
 /** Makes a PDF with the input's fonts and notes which characters they lack. */
 export type PdfMaker = (title: string, pages: readonly Page[], more?: Partial<PdfOptions>) => Promise<Uint8Array>;

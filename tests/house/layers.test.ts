@@ -21,6 +21,7 @@ const CORE = "src/core";
 
 /** Rules with more to them than one folder below another. */
 const PLANTS: Readonly<Record<string, readonly Plant[]>> = {
+  "words-know-shapes-only": [{ file: `${CORE}/words/planted.ts`, imports: `${CORE}/materials/caution.ts` }],
   "lay-folders-without-circles": [
     { file: `${CORE}/lay/search/hall/plantedA.ts`, imports: `${CORE}/lay/search/yard/plantedB.ts` },
     { file: `${CORE}/lay/search/yard/plantedB.ts`, imports: "" },

@@ -7,8 +7,8 @@ import { problemLine } from "../../src/core/problems/describeProblem.ts";
 import { buildStrap } from "../../src/core/straps/build/buildStrap.ts";
 import type { StrapMaterial } from "../../src/core/straps/wish/strapWish.ts";
 import { CONSTRUCTION_IDS, type StrapWish } from "../../src/core/straps/wish/strapWish.ts";
-import { phraseText } from "../../src/core/straps/words/phrase.ts";
-import { STRAP_WORDS } from "../../src/core/straps/words/strapWordTables.ts";
+import { phraseText } from "../../src/core/words/phrase.ts";
+import { STRAP_WORDS } from "../../src/core/words/words.ts";
 import { svgText } from "../../src/export/svg/svgText.ts";
 
 const mm = (min: number, max: number) => fc.double({ min, max, noNaN: true });

@@ -1,7 +1,7 @@
 import { problemLine } from "../../core/problems/describeProblem.ts";
 import type { Problem } from "../../core/problems/problem.ts";
-import { SENTENCES } from "../../core/problems/sentenceTables.ts";
 import type { Language } from "../../core/units/language.ts";
+import { SENTENCES } from "../../core/words/words.ts";
 import type { Io } from "../command.ts";
 import type { CliTexts } from "../words/cliTexts.ts";
 import { CLI_TEXTS } from "../words/cliTextTables.ts";

@@ -1,9 +1,9 @@
 import type { BagCost } from "../../core/buying/bagCost.ts";
 import type { Language } from "../../core/units/language.ts";
+import { FILE_TEXTS } from "../../core/words/words.ts";
 import { distinctStems } from "../../export/fileStem.ts";
 import type { PlanFile } from "../../export/planFile.ts";
 import { type PlanFiles, planFiles } from "../../export/planFiles.ts";
-import { FILE_TEXTS } from "../../export/words/fileTextTables.ts";
 import type { ReadProject } from "../inOut/readProjectFile.ts";
 import { costOf } from "./costWords.ts";
 import { fontBytes } from "./fonts.ts";

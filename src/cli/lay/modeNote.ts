@@ -1,8 +1,8 @@
 import { layFigures } from "../../core/lay/alternatives/layFigures.ts";
 import type { CutMode } from "../../core/lay/engines/chooseEngines.ts";
 import type { LayPlan, LayProblem } from "../../core/lay/problem/layProblem.ts";
-import { RULER_TEXTS } from "../../core/lay/ruler/words/rulerTextTables.ts";
 import type { Language } from "../../core/units/language.ts";
+import { RULER_TEXTS } from "../../core/words/words.ts";
 
 /** Crosswise, lengthwise, crosswise and a trim. */
 const FEW_STAGES = 4;

@@ -4,8 +4,8 @@ import { strapPictures } from "../../core/drawing/strap/strapPictures.ts";
 import { buildStrap } from "../../core/straps/build/buildStrap.ts";
 import type { StrapResult } from "../../core/straps/build/strapResult.ts";
 import { CONSTRUCTION_IDS } from "../../core/straps/wish/strapWish.ts";
-import { english } from "../../core/straps/words/english.ts";
-import { constructionTitle, STRAP_WORDS } from "../../core/straps/words/strapWordTables.ts";
+import { constructionTitle } from "../../core/words/strapWords.ts";
+import { STRAP_WORDS } from "../../core/words/words.ts";
 import { openFaces } from "../../export/fonts/faces.ts";
 import { textOutlines } from "../../export/fonts/textOutlines.ts";
 import { svgText } from "../../export/svg/svgText.ts";
@@ -27,7 +27,7 @@ export const strapCommand: Command = {
   about: [
     "Works out one strap from its construction, width, length and material, in either direction: the finished width gives the cut width, a cut width gives the finished one. Sizes come from the fold: thickness, layers, and where raw edges stop.",
     "",
-    ...CONSTRUCTION_IDS.map((id) => `${id}: ${constructionTitle(english.constructions[id])}`),
+    ...CONSTRUCTION_IDS.map((id) => `${id}: ${constructionTitle(STRAP_WORDS.en.constructions[id])}`),
     "",
     'Example: laywright strap --construction fourfold --width "1 in" --length "60 in" --thickness "1 mm" --material vinyl',
   ].join("\n"),

@@ -11,10 +11,10 @@ import {
   type StrapWish,
   type WidthWish,
 } from "../../core/straps/wish/strapWish.ts";
-import { STRAP_WORDS } from "../../core/straps/words/strapWordTables.ts";
 import type { Language } from "../../core/units/language.ts";
 import { type LengthRange, parseLength } from "../../core/units/parseLength.ts";
 import { readThickness } from "../../core/units/parseThickness.ts";
+import { STRAP_WORDS } from "../../core/words/words.ts";
 import { type ParsedArgs, UsageError } from "../command.ts";
 import { inputProblem } from "../inOut/problemReport.ts";
 import { numberOption, requiredOption, wordOption } from "../options/optionValues.ts";

@@ -1,4 +1,4 @@
-import { type Caution, mergedCautions } from "../materials/cautions/caution.ts";
+import { type Caution, mergedCautions } from "../materials/caution.ts";
 import type { CutPiece } from "../materials/cutPiece.ts";
 import { laserRisk } from "../materials/laser.ts";
 import type { Material, MaterialKind } from "../materials/material.ts";

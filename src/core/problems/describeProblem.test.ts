@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
+import { quoted } from "../words/quoted.ts";
 import { describeProblem, problemLine } from "./describeProblem.ts";
-import { quoted } from "./quoted.ts";
 
 test("a problem becomes a place, a sentence and a remedy", () => {
   const problem = { code: "length-unit-unknown", path: "straps[1].width", text: "3 el", unit: "el" } as const;

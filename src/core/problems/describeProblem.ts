@@ -1,4 +1,4 @@
-import { english } from "./english/english.ts";
+import { SENTENCES } from "../words/words.ts";
 import type { Problem } from "./problem.ts";
 import type { Sentence, Sentences } from "./sentence.ts";
 
@@ -8,14 +8,14 @@ export interface ProblemText extends Sentence {
 }
 
 /** The sentence and the remedy for a problem, in English unless another language's table is given. Never throws. */
-export function describeProblem(problem: Problem, sentences: Sentences = english): ProblemText {
+export function describeProblem(problem: Problem, sentences: Sentences = SENTENCES.en): ProblemText {
   // The table is complete by its type: the row for a code takes that code's problem.
   const row = sentences[problem.code] as (of: Problem) => Sentence;
   return { path: problem.path, ...row(problem) };
 }
 
 /** A problem on one line: `straps[1].width: The length … Write …`. */
-export function problemLine(problem: Problem, sentences: Sentences = english): string {
+export function problemLine(problem: Problem, sentences: Sentences = SENTENCES.en): string {
   const { path, what, remedy } = describeProblem(problem, sentences);
   return `${path === "" ? "" : `${path}: `}${what} ${remedy}`;
 }

@@ -14,8 +14,8 @@ import { failed, ok, type Problem, type Result } from "../problems/problem.ts";
 import { buildStrap } from "../straps/build/buildStrap.ts";
 import type { StrapResult } from "../straps/build/strapResult.ts";
 import type { StrapMaterial } from "../straps/wish/strapWish.ts";
-import { STRAP_WORDS } from "../straps/words/strapWordTables.ts";
 import type { Language } from "../units/language.ts";
+import { STRAP_WORDS } from "../words/words.ts";
 import type { Project } from "./project.ts";
 
 /** Every piece to cut for all bags of a project, and the straps worked out on the way. */

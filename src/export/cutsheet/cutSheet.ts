@@ -1,16 +1,15 @@
 import type { Drawing } from "../../core/drawing/list/drawing.ts";
 import { contourBox } from "../../core/geometry/contourArcs.ts";
 import { cuttingCautions } from "../../core/job/cuttingCautions.ts";
-import { type Caution, cautionText } from "../../core/materials/cautions/caution.ts";
-import { CAUTION_TABLES } from "../../core/materials/cautions/cautionTables.ts";
+import { type Caution, cautionText } from "../../core/materials/caution.ts";
 import type { CutPiece, PieceGrain, PieceLine } from "../../core/materials/cutPiece.ts";
 import type { Material } from "../../core/materials/material.ts";
 import type { MachineSettings } from "../../core/project/outputSettings.ts";
 import { cutLength } from "../../core/units/cutLength.ts";
 import { formatLength } from "../../core/units/formatLength.ts";
 import type { Language } from "../../core/units/language.ts";
-import type { SheetTexts } from "./words/sheetTexts.ts";
-import { SHEET_TEXTS } from "./words/sheetTextTables.ts";
+import type { SheetTexts } from "../../core/words/sheetTexts.ts";
+import { CAUTION_TABLES, SHEET_TEXTS } from "../../core/words/words.ts";
 
 /** A thing and how much of it. */
 export interface Amount {

@@ -1,6 +1,6 @@
 import { plainLine } from "../../core/drawing/list/textWidth.ts";
+import { SHEET_TEXTS } from "../../core/words/words.ts";
 import type { CutSheet } from "./cutSheet.ts";
-import { SHEET_TEXTS } from "./words/sheetTextTables.ts";
 
 /**
  * The pieces as comma-separated values, one row a piece, CRLF after every record, UTF-8, decimals with a point.

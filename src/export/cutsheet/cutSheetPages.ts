@@ -5,10 +5,10 @@ import { fitText, plainLine, wrapText } from "../../core/drawing/list/textWidth.
 import { rectangleContour, segmentContour } from "../../core/geometry/contourShapes.ts";
 import { formatLength } from "../../core/units/formatLength.ts";
 import type { Language } from "../../core/units/language.ts";
+import type { SheetTexts } from "../../core/words/sheetTexts.ts";
+import { SHEET_TEXTS } from "../../core/words/words.ts";
 import { type Amount, type CutGroup, type CutRow, type CutSheet, type Picture, sheetInches } from "./cutSheet.ts";
 import { type Block, type FlowPaper, flowPages, roomOn, SHEET_MARGIN } from "./flow.ts";
-import type { SheetTexts } from "./words/sheetTexts.ts";
-import { SHEET_TEXTS } from "./words/sheetTextTables.ts";
 
 const TEXT = 3.2;
 const SMALL = 2.8;

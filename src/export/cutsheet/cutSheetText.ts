@@ -1,8 +1,8 @@
 import { plainLine } from "../../core/drawing/list/textWidth.ts";
 import { formatLength } from "../../core/units/formatLength.ts";
 import type { Language } from "../../core/units/language.ts";
+import { SHEET_TEXTS } from "../../core/words/words.ts";
 import { type Amount, type CutRow, type CutSheet, sheetInches } from "./cutSheet.ts";
-import { SHEET_TEXTS } from "./words/sheetTextTables.ts";
 
 /** The cut sheet as plain text for a terminal or a printer that knows letters only. */
 export function cutSheetText(sheet: CutSheet): string {

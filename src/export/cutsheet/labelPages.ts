@@ -3,9 +3,9 @@ import { drawLine, drawText } from "../../core/drawing/list/items.ts";
 import { type Page, paperPart } from "../../core/drawing/list/page.ts";
 import { fitText, plainLine, wrapText } from "../../core/drawing/list/textWidth.ts";
 import { segmentContour } from "../../core/geometry/contourShapes.ts";
+import type { SheetTexts } from "../../core/words/sheetTexts.ts";
+import { SHEET_TEXTS } from "../../core/words/words.ts";
 import { bothUnits, type CutRow, type CutSheet } from "./cutSheet.ts";
-import type { SheetTexts } from "./words/sheetTexts.ts";
-import { SHEET_TEXTS } from "./words/sheetTextTables.ts";
 
 /** A sheet of labels: columns and rows that fill the paper between its margins. */
 export interface LabelSheet {

@@ -8,7 +8,7 @@ import type { Project } from "../../core/project/project.ts";
 import { cutLength } from "../../core/units/cutLength.ts";
 import { withDecimalSign } from "../../core/units/decimalSign.ts";
 import type { Language } from "../../core/units/language.ts";
-import { SHEET_TEXTS } from "./words/sheetTextTables.ts";
+import { SHEET_TEXTS } from "../../core/words/words.ts";
 
 /** A material's lay as the words about it need it; passed by the checker. */
 export interface LaidCloth {

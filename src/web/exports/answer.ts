@@ -9,6 +9,7 @@ import { curvedSheet } from "../../core/drawing/sheets/curvedSheet.ts";
 import { tilePieces } from "../../core/drawing/sheets/tiling.ts";
 import type { Stock } from "../../core/lay/problem/layProblem.ts";
 import { PAPERS } from "../../core/project/papers.ts";
+import { FILE_TEXTS } from "../../core/words/words.ts";
 import { projectSheet } from "../../export/cutsheet/projectSheet.ts";
 import { fileStem } from "../../export/fileStem.ts";
 import type { FontBytes } from "../../export/fonts/fontBytes.ts";
@@ -17,7 +18,6 @@ import { machineMats } from "../../export/machineMats.ts";
 import type { LaidMaterial } from "../../export/planFile.ts";
 import { facesFor, matFiles, planFiles } from "../../export/planFiles.ts";
 import { sentPicture, tiledPages, tilingOptions, titleOf } from "../../export/stockFiles.ts";
-import { FILE_TEXTS } from "../../export/words/fileTextTables.ts";
 import type { Answers, Ask, MatStack, PaperCount, PaperStack, StockPicture } from "./protocol.ts";
 import { rulerAnswer } from "./rulerStacks.ts";
 

@@ -7,9 +7,9 @@ import { type LayFigures, layFigures, rulerCuts } from "../../core/lay/alternati
 import { checkPlan } from "../../core/lay/check/checkPlan.ts";
 import { chooseEngines } from "../../core/lay/engines/chooseEngines.ts";
 import type { LayPlan, LayProblem } from "../../core/lay/problem/layProblem.ts";
-import { RULER_TEXTS } from "../../core/lay/ruler/words/rulerTextTables.ts";
 import { arrange } from "../../core/lay/search/arrange/arrange.ts";
 import { cutLength } from "../../core/units/cutLength.ts";
+import { RULER_TEXTS } from "../../core/words/words.ts";
 import { grainArrow } from "../../export/grainArrow.ts";
 import { titleOf } from "../../export/stockFiles.ts";
 import { finished } from "./finished.ts";

@@ -1,8 +1,8 @@
 import { useId, useLayoutEffect, useRef, useState } from "preact/hooks";
 import { describeProblem } from "../../core/problems/describeProblem.ts";
 import type { Problem, Result } from "../../core/problems/problem.ts";
-import { SENTENCES } from "../../core/problems/sentenceTables.ts";
 import { unbroken } from "../../core/units/unbroken.ts";
+import { SENTENCES } from "../../core/words/words.ts";
 import { useNamed } from "../state/useNamed.ts";
 import { useRefusal } from "../state/workbench.ts";
 import { useLanguage } from "../texts/texts.ts";

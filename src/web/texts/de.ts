@@ -1,4 +1,4 @@
-import { STRAP_WORDS } from "../../core/straps/words/strapWordTables.ts";
+import { STRAP_WORDS } from "../../core/words/words.ts";
 import type { Texts } from "./catalogue.ts";
 import { words } from "./words.tsx";
 

@@ -1,4 +1,4 @@
-import { STRAP_WORDS } from "../../core/straps/words/strapWordTables.ts";
+import { STRAP_WORDS } from "../../core/words/words.ts";
 import { type Blank, words } from "./words.tsx";
 
 /** English texts. Functions take facts and give a sentence; `say` widens literals so that other languages fit. */

@@ -6,12 +6,12 @@ import { type Box, type Polygon, type Ring, ringBox } from "../../geometry/ring.
 import type { LayPlan, Stock, StockPlacement } from "../../lay/problem/layProblem.ts";
 import type { PieceLine } from "../../materials/cutPiece.ts";
 import type { Language } from "../../units/language.ts";
+import type { PaperTexts } from "../../words/paperTexts.ts";
+import { PAPER_TEXTS } from "../../words/words.ts";
 import { type Drawing, type DrawingItem, pieceKey } from "../list/drawing.ts";
 import { drawArea, drawLine, drawText } from "../list/items.ts";
 import { labelSpot } from "../list/labelSpot.ts";
 import { plainLine, textWidth } from "../list/textWidth.ts";
-import type { PaperTexts } from "../words/paperTexts.ts";
-import { PAPER_TEXTS } from "../words/paperTextTables.ts";
 
 /** What is drawn of a kind of piece, in the frame of its lay piece (mirrored already when it is a mirror image). */
 export interface PieceArt {

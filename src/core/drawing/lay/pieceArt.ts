@@ -4,7 +4,7 @@ import { mirrorImage } from "../../materials/mirrorImage.ts";
 import { cutLength } from "../../units/cutLength.ts";
 import type { LengthStyle } from "../../units/formatLength.ts";
 import type { Language } from "../../units/language.ts";
-import { PAPER_TEXTS } from "../words/paperTextTables.ts";
+import { PAPER_TEXTS } from "../../words/words.ts";
 import type { PieceArt } from "./layDrawing.ts";
 
 /** What is drawn of each piece of a cut list, by the id it is laid under; mirror images are pieces of their own. */

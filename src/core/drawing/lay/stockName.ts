@@ -3,7 +3,7 @@ import { shapeContour } from "../../geometry/shape.ts";
 import type { MaterialStock } from "../../materials/stock.ts";
 import { stockCopyId } from "../../materials/stock.ts";
 import type { Language } from "../../units/language.ts";
-import { PAPER_TEXTS } from "../words/paperTextTables.ts";
+import { PAPER_TEXTS } from "../../words/words.ts";
 
 /**
  * What a person calls a roll or leftover: its kind and size, its number among those of its kind where there are

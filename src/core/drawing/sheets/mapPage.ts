@@ -1,12 +1,12 @@
 import { rectangleContour, segmentContour } from "../../geometry/contourShapes.ts";
 import { withDecimalSign } from "../../units/decimalSign.ts";
 import type { Language } from "../../units/language.ts";
+import { PAPER_TEXTS } from "../../words/words.ts";
 import type { LaySheet } from "../lay/layDrawing.ts";
 import type { DrawingItem } from "../list/drawing.ts";
 import { drawArea, drawLine, drawText } from "../list/items.ts";
 import { type Page, type PagePart, paperPart } from "../list/page.ts";
 import { fitText, plainLine, wrapText } from "../list/textWidth.ts";
-import { PAPER_TEXTS } from "../words/paperTextTables.ts";
 import type { SheetTitle } from "./tilePages.ts";
 import type { Tiling } from "./tiling.ts";
 

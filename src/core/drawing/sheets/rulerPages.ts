@@ -2,12 +2,10 @@ import { rectangleContour, segmentContour } from "../../geometry/contourShapes.t
 import { isRectangle } from "../../geometry/ring.ts";
 import type { RulerCuts } from "../../lay/alternatives/layFigures.ts";
 import { type CutPart, type CutSequence, type CutStep, tableAfter } from "../../lay/boxes/cuts/cutSequence.ts";
-import { english } from "../../lay/ruler/words/english.ts";
-import type { RulerTexts } from "../../lay/ruler/words/rulerTexts.ts";
-import { RULER_TEXTS } from "../../lay/ruler/words/rulerTextTables.ts";
-import { cautionText } from "../../materials/cautions/caution.ts";
-import { CAUTION_TABLES } from "../../materials/cautions/cautionTables.ts";
+import { cautionText } from "../../materials/caution.ts";
 import type { Language } from "../../units/language.ts";
+import type { RulerTexts } from "../../words/rulerTexts.ts";
+import { CAUTION_TABLES, RULER_TEXTS } from "../../words/words.ts";
 import type { LaySheet } from "../lay/layDrawing.ts";
 import type { DrawingItem } from "../list/drawing.ts";
 import { drawArea, drawLine, drawText } from "../list/items.ts";
@@ -28,7 +26,7 @@ export interface RulerPlan {
 export function rulerPlan(
   { sequence, placements, margin }: RulerCuts,
   sheet: LaySheet,
-  texts: RulerTexts = english,
+  texts: RulerTexts = RULER_TEXTS.en,
 ): RulerPlan {
   const copies = new Map(sheet.copies.map((copy) => [`${copy.copy} ${copy.pieceId}`, copy]));
   const names = placements.map(({ pieceId, copy }) => {

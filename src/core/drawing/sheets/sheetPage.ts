@@ -1,11 +1,11 @@
 import { segmentContour } from "../../geometry/contourShapes.ts";
+import { PAPER_TEXTS } from "../../words/words.ts";
 import type { GrainArrow, LaySheet } from "../lay/layDrawing.ts";
 import type { DrawingItem } from "../list/drawing.ts";
 import { drawLine, drawText } from "../list/items.ts";
 import { type Page, type PagePart, paperPart } from "../list/page.ts";
 import type { RoleStyle, RoleStyles } from "../list/roleStyles.ts";
 import { fitText, plainLine } from "../list/textWidth.ts";
-import { PAPER_TEXTS } from "../words/paperTextTables.ts";
 import { type SheetTitle, tilePages } from "./tilePages.ts";
 import { tilePieces } from "./tiling.ts";
 

@@ -1,11 +1,11 @@
 import { circleContour, segmentContour } from "../../geometry/contourShapes.ts";
 import type { Language } from "../../units/language.ts";
+import { PAPER_TEXTS } from "../../words/words.ts";
 import type { GrainArrow, LaySheet } from "../lay/layDrawing.ts";
 import type { DrawingItem } from "../list/drawing.ts";
 import { drawLine, drawText } from "../list/items.ts";
 import type { Page, PagePart } from "../list/page.ts";
 import { fitText, plainLine, textWidth } from "../list/textWidth.ts";
-import { PAPER_TEXTS } from "../words/paperTextTables.ts";
 import { checkSquareItems, checkSquareSpot, flatLines } from "./checkSquare.ts";
 import type { Tile, Tiling } from "./tiling.ts";
 

@@ -2,7 +2,7 @@ import type { Contour } from "../../geometry/contour.ts";
 import { straightContour } from "../../geometry/contourShapes.ts";
 import type { StrapResult } from "../../straps/build/strapResult.ts";
 import { CONSTRUCTIONS } from "../../straps/constructions/catalogue.ts";
-import type { StrapWords } from "../../straps/words/strapWords.ts";
+import type { StrapWords } from "../../words/strapWords.ts";
 import type { Drawing, DrawingItem } from "../list/drawing.ts";
 import { drawArea, drawLine, drawText } from "../list/items.ts";
 import { textWidth, wrapText } from "../list/textWidth.ts";

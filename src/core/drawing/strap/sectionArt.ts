@@ -1,5 +1,5 @@
 import type { Contour } from "../../geometry/contour.ts";
-import type { LayerWord } from "../../straps/words/strapWords.ts";
+import type { LayerWord } from "../../words/strapWords.ts";
 import type { AreaTone } from "../list/drawing.ts";
 
 /** A section drawn in its own mm, before it is magnified and set on the page. */

@@ -1,7 +1,7 @@
 import type { StrapResult } from "../../straps/build/strapResult.ts";
-import { english } from "../../straps/words/english.ts";
-import type { StrapWords } from "../../straps/words/strapWords.ts";
-import { constructionTitle } from "../../straps/words/strapWordTables.ts";
+import type { StrapWords } from "../../words/strapWords.ts";
+import { constructionTitle } from "../../words/strapWords.ts";
+import { STRAP_WORDS } from "../../words/words.ts";
 import type { Drawing } from "../list/drawing.ts";
 import { foldPicture } from "./foldPicture.ts";
 import { stripPicture } from "./stripPicture.ts";
@@ -22,7 +22,7 @@ const A4_ROOM = 180;
  */
 export function strapPictures(
   result: StrapResult,
-  words: StrapWords = english,
+  words: StrapWords = STRAP_WORDS.en,
   room: number = A4_ROOM,
 ): readonly StrapPicture[] {
   const title = constructionTitle(words.constructions[result.wish.construction]);

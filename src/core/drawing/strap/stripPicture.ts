@@ -1,7 +1,7 @@
 import { straightContour } from "../../geometry/contourShapes.ts";
 import { ringBox } from "../../geometry/ring.ts";
 import type { CutPiece, PieceLine } from "../../materials/cutPiece.ts";
-import type { StrapWords } from "../../straps/words/strapWords.ts";
+import type { StrapWords } from "../../words/strapWords.ts";
 import type { Drawing, DrawingItem } from "../list/drawing.ts";
 import { drawArea, drawLine, drawText } from "../list/items.ts";
 import { textWidth, wrapText } from "../list/textWidth.ts";

@@ -1,11 +1,10 @@
 import { expect, test } from "vitest";
 import { problemLine } from "../../problems/describeProblem.ts";
+import { phraseText } from "../../words/phrase.ts";
+import { STRAP_WORDS } from "../../words/words.ts";
 import { coreFor } from "../constructions/catalogue.ts";
 import type { StrapMaterial } from "../wish/strapWish.ts";
 import { CONSTRUCTION_IDS, type ConstructionId, type StrapWish } from "../wish/strapWish.ts";
-import { english } from "../words/english.ts";
-import { phraseText } from "../words/phrase.ts";
-import { STRAP_WORDS } from "../words/strapWordTables.ts";
 import { buildStrap } from "./buildStrap.ts";
 
 function material(id: string, kind: StrapMaterial["kind"], thickness: number): StrapMaterial {
@@ -182,7 +181,9 @@ test("a strap longer than the stock is refused a join until it is asked for, and
   if (!without.ok || !joined.ok) throw new Error("no strap");
   expect(without.value.pieces).toHaveLength(1);
   expect(without.value.warnings.map((one) => one.code)).toContain("longer-than-stock");
-  expect(without.value.warnings.map((one) => phraseText(one, String, english)).join(" ")).toContain("two parts");
+  expect(without.value.warnings.map((one) => phraseText(one, String, STRAP_WORDS.en)).join(" ")).toContain(
+    "two parts",
+  );
   expect(joined.value.pieces).toHaveLength(2);
   expect(joined.value.warnings.map((one) => one.code)).toContain("joined");
 });

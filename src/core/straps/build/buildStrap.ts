@@ -1,10 +1,10 @@
 import { failed, ok, type Result } from "../../problems/problem.ts";
+import { phrase } from "../../words/phrase.ts";
+import type { PartNames } from "../../words/strapWords.ts";
+import { STRAP_WORDS } from "../../words/words.ts";
 import { type StepFacts, TRADE } from "../constructions/construction.ts";
 import { thicknessProfile } from "../section/thicknessProfile.ts";
 import type { StrapMaterial, StrapWish } from "../wish/strapWish.ts";
-import { english } from "../words/english.ts";
-import { phrase } from "../words/phrase.ts";
-import type { PartNames } from "../words/strapWords.ts";
 import { cautionsOf } from "./cautions.ts";
 import { consumablesOf } from "./consumables.ts";
 import { stepsAfterClosing, stepsBeforeFolding, tabWarnings } from "./endSteps.ts";
@@ -65,7 +65,7 @@ export function buildStrap(
   wish: StrapWish,
   materials: readonly StrapMaterial[],
   path = "",
-  names: PartNames = english.parts,
+  names: PartNames = STRAP_WORDS.en.parts,
 ): Result<StrapResult> {
   const resolving = resolveWish(wish, materials, path);
   if (!resolving.ok) return resolving;

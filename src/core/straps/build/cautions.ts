@@ -1,4 +1,4 @@
-import { type Caution, mergedCautions } from "../../materials/cautions/caution.ts";
+import { type Caution, mergedCautions } from "../../materials/caution.ts";
 import type { ResolvedWish } from "./resolveWish.ts";
 import type { SolvedWidths } from "./solveStrap.ts";
 

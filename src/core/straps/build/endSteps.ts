@@ -1,5 +1,5 @@
+import { type Phrase, phrase, type StrapWarning, warning } from "../../words/phrase.ts";
 import { bendAllowance } from "../section/ply.ts";
-import { type Phrase, phrase, type StrapWarning, warning } from "../words/phrase.ts";
 import type { ResolvedWish } from "./resolveWish.ts";
 import type { SolvedWidths } from "./solveStrap.ts";
 import type { StrapEnd } from "./strapLengths.ts";

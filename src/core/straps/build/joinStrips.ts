@@ -1,6 +1,6 @@
+import { type StrapWarning, warning } from "../../words/phrase.ts";
+import type { PartNames, PhraseCode } from "../../words/strapWords.ts";
 import { TRADE } from "../constructions/construction.ts";
-import { type StrapWarning, warning } from "../words/phrase.ts";
-import type { PartNames, PhraseCode } from "../words/strapWords.ts";
 import { forbiddenZones, type JoinSeam, joinLoss, planJoins, preCutDiagonalLoss } from "./joins.ts";
 import type { ResolvedWish } from "./resolveWish.ts";
 import type { StrapEnd } from "./strapLengths.ts";

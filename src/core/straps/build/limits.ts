@@ -1,8 +1,8 @@
+import type { NeedlePlace } from "../../words/strapWords.ts";
 import { CLOTH_CONSTRUCTIONS, CONSTRUCTIONS } from "../constructions/catalogue.ts";
 import { type Construction, planOf } from "../constructions/construction.ts";
 import { leastWidth, sectionAtFinishedWidth } from "../section/foldSection.ts";
 import { thickestSpan } from "../section/thicknessProfile.ts";
-import type { NeedlePlace } from "../words/strapWords.ts";
 import type { ResolvedWish } from "./resolveWish.ts";
 import type { StrapEnd } from "./strapLengths.ts";
 import type { Alternative, NeedleCheck, StrapSection } from "./strapResult.ts";

@@ -1,9 +1,9 @@
 import { rectangleContour, segmentContour } from "../../geometry/contourShapes.ts";
 import { rectangleRing, solid } from "../../geometry/ring.ts";
 import type { CutPiece, PieceGrain, PieceLine } from "../../materials/cutPiece.ts";
+import type { PartNames } from "../../words/strapWords.ts";
 import type { StitchRow } from "../constructions/construction.ts";
 import { foldLinesOf, type SolvedSection, type SolvedStrip } from "../section/foldSection.ts";
-import type { PartNames } from "../words/strapWords.ts";
 import type { ResolvedWish } from "./resolveWish.ts";
 import type { SolvedWidths } from "./solveStrap.ts";
 import { stripLines } from "./stripLines.ts";

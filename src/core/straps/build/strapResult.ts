@@ -1,12 +1,12 @@
-import type { Caution } from "../../materials/cautions/caution.ts";
+import type { Caution } from "../../materials/caution.ts";
 import type { CutPiece } from "../../materials/cutPiece.ts";
+import type { Phrase, StrapWarning } from "../../words/phrase.ts";
+import type { ConsumableCode, LengthItemCode, NeedlePlace } from "../../words/strapWords.ts";
 import type { StitchRow } from "../constructions/construction.ts";
 import type { SolvedSection } from "../section/foldSection.ts";
 import type { ProfileSpan } from "../section/thicknessProfile.ts";
 import type { WrappedSection } from "../section/wrappedSection.ts";
 import type { ConstructionId, StrapWish } from "../wish/strapWish.ts";
-import type { Phrase, StrapWarning } from "../words/phrase.ts";
-import type { ConsumableCode, LengthItemCode, NeedlePlace } from "../words/strapWords.ts";
 
 /** The cross-section: a stack of folded layers, or a strip round a cord. */
 export type StrapSection = SolvedSection | WrappedSection;

@@ -1,14 +1,13 @@
 import { expect, test } from "vitest";
 import { ringBox } from "../../geometry/ring.ts";
-import { cautionText } from "../../materials/cautions/caution.ts";
-import { CAUTION_TABLES } from "../../materials/cautions/cautionTables.ts";
+import { cautionText } from "../../materials/caution.ts";
 import type { MaterialKind } from "../../materials/material.ts";
 import type { Problem, Result } from "../../problems/problem.ts";
+import { phraseText } from "../../words/phrase.ts";
+import { CAUTION_TABLES, STRAP_WORDS } from "../../words/words.ts";
 import { CONSTRUCTIONS } from "../constructions/catalogue.ts";
 import { TRADE } from "../constructions/construction.ts";
 import type { ConstructionId, StrapMaterial, StrapWish } from "../wish/strapWish.ts";
-import { english } from "../words/english.ts";
-import { phraseText } from "../words/phrase.ts";
 import { buildStrap } from "./buildStrap.ts";
 import { rollLengthFor } from "./limits.ts";
 import { adjustableRange, cutFromDrop } from "./strapLengths.ts";
@@ -215,7 +214,7 @@ test.each([
 
 test("1.25: the wrap is to be measured with the actual leather", () => {
   const strap = built(buildStrap(wish("corded", null, { core: { cordDiameter: 10 } }), [material("leather", 1.6)]));
-  expect(strap.steps.map((step) => phraseText(step, String, english)).join(" ")).toMatch(
+  expect(strap.steps.map((step) => phraseText(step, String, STRAP_WORDS.en)).join(" ")).toMatch(
     /Wrap a piece .* measure it/u,
   );
 });
@@ -233,7 +232,7 @@ test("1.28 and 1.29: a ring tab is cut 3 in: two legs of 1 in and an inch round 
   const length = { kind: "finished", mm: 3 * INCH } as const;
   const strap = built(buildStrap(wish("tab", INCH, { length }), [material("woven", 0.3)]));
   expect(strap.lengths.cut).toBeCloseTo(2 * INCH + INCH, 9);
-  expect(phraseText(strap.steps.at(-1)!, String, english)).toContain("3/4 to 1 in below");
+  expect(phraseText(strap.steps.at(-1)!, String, STRAP_WORDS.en)).toContain("3/4 to 1 in below");
 });
 
 test.each([1, 1.25, 1.5])(

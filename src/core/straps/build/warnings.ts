@@ -1,4 +1,4 @@
-import { type StrapWarning, warning } from "../words/phrase.ts";
+import { type StrapWarning, warning } from "../../words/phrase.ts";
 import { topstitchLength } from "./consumables.ts";
 import { HARDWARE_TOLERANCE, limitsOf, passes, SLIDER_FACTOR } from "./limits.ts";
 import type { ResolvedWish } from "./resolveWish.ts";

@@ -1,6 +1,6 @@
+import { phrase } from "../../words/phrase.ts";
 import type { SectionPlan } from "../section/foldPlan.ts";
 import type { FoldChoices } from "../wish/strapWish.ts";
-import { phrase } from "../words/phrase.ts";
 import { bothEdges, type Construction, PLAIN, type SectionInput } from "./construction.ts";
 import { cutStep, topstitchStep } from "./stepPhrases.ts";
 

@@ -1,9 +1,9 @@
-import type { PlainCautionCode } from "../../materials/cautions/caution.ts";
+import type { PlainCautionCode } from "../../materials/caution.ts";
 import type { MaterialKind } from "../../materials/material.ts";
+import type { Phrase } from "../../words/phrase.ts";
 import type { AcrossPlan, Ply, SectionPlan } from "../section/foldPlan.ts";
 import { foldLinesOf, type SolvedSection } from "../section/foldSection.ts";
 import type { ConstructionId, EndStyle, FoldChoices } from "../wish/strapWish.ts";
-import type { Phrase } from "../words/phrase.ts";
 
 /** Everything a construction needs to lay out its section. mm. */
 export interface SectionInput {

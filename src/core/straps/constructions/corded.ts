@@ -1,4 +1,4 @@
-import { phrase } from "../words/phrase.ts";
+import { phrase } from "../../words/phrase.ts";
 import { type Construction, PLAIN, TRADE } from "./construction.ts";
 import { cutStep } from "./stepPhrases.ts";
 

@@ -1,5 +1,5 @@
+import { phrase } from "../../words/phrase.ts";
 import type { Ply, SectionPlan } from "../section/foldPlan.ts";
-import { phrase } from "../words/phrase.ts";
 import { bothEdges, type Construction, edgeToSecondFold, PLAIN, type SectionInput } from "./construction.ts";
 import { creaseAndTape, cutStep, interfaceStep, topstitchStep } from "./stepPhrases.ts";
 

@@ -1,5 +1,5 @@
-import { type Phrase, phrase } from "../words/phrase.ts";
-import type { PhraseCode } from "../words/strapWords.ts";
+import { type Phrase, phrase } from "../../words/phrase.ts";
+import type { PhraseCode } from "../../words/strapWords.ts";
 import type { StepFacts } from "./construction.ts";
 
 const PRESSED = new Set(["woven", "felt"]);

@@ -1,5 +1,5 @@
+import { phrase } from "../../words/phrase.ts";
 import type { Ply, SectionPlan } from "../section/foldPlan.ts";
-import { phrase } from "../words/phrase.ts";
 import { type Construction, PLAIN, type SectionInput } from "./construction.ts";
 import { creaseAndTape, cutStep, interfaceStep } from "./stepPhrases.ts";
 

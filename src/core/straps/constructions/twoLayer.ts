@@ -1,5 +1,5 @@
+import { phrase } from "../../words/phrase.ts";
 import type { Ply, SectionPlan, StripPlan } from "../section/foldPlan.ts";
-import { phrase } from "../words/phrase.ts";
 import {
   bothEdges,
   type Construction,

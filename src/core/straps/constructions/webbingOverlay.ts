@@ -1,5 +1,5 @@
+import { phrase } from "../../words/phrase.ts";
 import type { SectionPlan } from "../section/foldPlan.ts";
-import { phrase } from "../words/phrase.ts";
 import {
   allowanceEdge,
   bothEdges,

@@ -1,8 +1,7 @@
-import { cautionText } from "../../../core/materials/cautions/caution.ts";
-import { CAUTION_TABLES } from "../../../core/materials/cautions/cautionTables.ts";
+import { cautionText } from "../../../core/materials/caution.ts";
 import type { StrapWish } from "../../../core/straps/wish/strapWish.ts";
-import { phraseText } from "../../../core/straps/words/phrase.ts";
-import { STRAP_WORDS } from "../../../core/straps/words/strapWordTables.ts";
+import { phraseText } from "../../../core/words/phrase.ts";
+import { CAUTION_TABLES, STRAP_WORDS } from "../../../core/words/words.ts";
 import { useLengths } from "../../fields/units.ts";
 import { useDerived } from "../../state/useDerived.ts";
 import { useLanguage, useTexts } from "../../texts/texts.ts";

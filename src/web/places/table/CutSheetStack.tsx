@@ -1,10 +1,10 @@
 import type { StrapResult } from "../../../core/straps/build/strapResult.ts";
 import { formatLength } from "../../../core/units/formatLength.ts";
 import { unbroken } from "../../../core/units/unbroken.ts";
+import type { SheetTexts } from "../../../core/words/sheetTexts.ts";
+import { SHEET_TEXTS } from "../../../core/words/words.ts";
 import type { Amount, CutGroup, CutRow, CutSheet } from "../../../export/cutsheet/cutSheet.ts";
 import { sheetInches } from "../../../export/cutsheet/cutSheet.ts";
-import type { SheetTexts } from "../../../export/cutsheet/words/sheetTexts.ts";
-import { SHEET_TEXTS } from "../../../export/cutsheet/words/sheetTextTables.ts";
 import { useAnswer } from "../../exports/useAnswer.ts";
 import { DrawingPicture } from "../../parts/DrawingPicture.tsx";
 import { derivedOf } from "../../state/derived.ts";

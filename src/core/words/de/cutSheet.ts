@@ -1,0 +1,66 @@
+import type { PieceLine } from "../../materials/cutPiece.ts";
+import type { SheetTexts } from "../sheetTexts.ts";
+
+const LINES: Readonly<Record<PieceLine["role"], string>> = {
+  fold: "Falzen",
+  tape: "Kleben",
+  stitch: "Nähen",
+  mark: "Marke",
+};
+
+const of = (stock: string): string => (stock === "" ? "" : ` (${stock})`);
+
+/** The cut sheet in German. */
+export const cutSheet: SheetTexts = {
+  title: "Zuschnittblatt",
+  forBags: (bags) => (bags === 1 ? "Für 1 Tasche." : `Für ${bags} Taschen; die Zahlen gelten für alle zusammen.`),
+  columns: {
+    number: "Nr.",
+    cut: "Anzahl",
+    piece: "Teil",
+    size: "längs × quer",
+    inches: "auf 1/16 in; ≈ über 0,5 mm ab",
+    grain: "Fadenlauf",
+  },
+  table: {
+    heads: [
+      "Nummer",
+      "Name",
+      "Material",
+      "Art",
+      "Anzahl",
+      "gespiegelt",
+      "längs mm",
+      "quer mm",
+      "längs in",
+      "quer in",
+      "Fadenlauf",
+      "Hinweise",
+    ],
+    kinds: { strip: "Streifen", panel: "Teil" },
+  },
+  toBuy: "Zu kaufen",
+  alsoNeeded: "Außerdem nötig",
+  pictures: "Bilder",
+  takeCare: "Vorsicht",
+  grains: { lengthwise: "längs", crosswise: "quer", either: "längs oder quer", free: "beliebig" },
+  counted: (count, mirrored) => (mirrored > 0 ? `${count} + ${mirrored} gespiegelt` : String(count)),
+  asDrawn: (count, mirrored) => `${count} wie gezeichnet, ${mirrored} gespiegelt`,
+  copy: (number, all) => `${number} von ${all}`,
+  mirroredCopy: (number, all) => `gespiegelt ${number} von ${all}`,
+  labelNumber: (number) => `Nr. ${number}`,
+  page: (number, all) => `${number} von ${all}`,
+  linesAt: (role, mm, inches) => `${LINES[role]} bei ${mm} mm (${inches} in) von einer Längskante`,
+  nothingLaid: "Es wurde nichts gelegt.",
+  used: (length, stock) => `Die Teile brauchen ${length}${of(stock)}.`,
+  usedByPlaced: (length, stock) => `Die Teile, die passen, brauchen ${length}${of(stock)}.`,
+  usedProven: (length, stock) =>
+    `Die Teile brauchen ${length}${of(stock)}: nachweislich die kürzestmögliche Länge.`,
+  usedBound: (length, stock, least, gap) =>
+    `Die Teile brauchen ${length}${of(stock)}; kein Plan kann kürzer sein als ${least} (Abstand ${gap} %).`,
+  buy: (length, cost) => `${length} kaufen${cost === "" ? "" : `, ${cost}`}.`,
+  offcuts: (sizes, smaller) =>
+    `Brauchbare Reste: ${sizes}${smaller > 0 ? ` und ${smaller} ${smaller === 1 ? "kleinerer" : "kleinere"}` : ""}.`,
+  repeat: (repeat) =>
+    `Das Muster wiederholt sich alle ${repeat}. Der Plan passt es nicht von Teil zu Teil an. Ein Rapport mehr ist in der Kauflänge: genug, um das Muster anfangen zu lassen, wo Sie wollen. Soll es an Nähten passen, schneiden Sie nach Augenmaß vom ersten Teil aus und kaufen bis zu einen Rapport mehr für jedes Teil, das an ein anderes anschließen muss.`,
+};

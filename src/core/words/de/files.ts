@@ -1,0 +1,40 @@
+import type { LaserRisk } from "../../materials/laser.ts";
+import { withDecimalSign } from "../../units/decimalSign.ts";
+import type { FileTexts } from "../fileTexts.ts";
+
+/** A paper of any size has its size for a name. */
+const pagesOf = (count: number, paper: string): string =>
+  `${count} ${count === 1 ? "Seite" : "Seiten"} ${withDecimalSign(paper, "de")}`;
+
+const LASER_RISKS: Readonly<Record<LaserRisk, string>> = {
+  pvc: "Es ist PVC",
+  "unknown-coating": "Niemand hat gesagt, womit es beschichtet ist, also gilt es als PVC",
+  "unknown-polymer": "Niemand hat gesagt, woraus es ist, also gilt es als PVC",
+};
+
+/** Files in German. */
+export const files: FileTexts = {
+  titles: { cutSheet: "Zuschnittblatt", patterns: "Schnittteile" },
+  about: {
+    cutSheetToPrint: "Zuschnittblatt zum Drucken",
+    cutSheetAsText: "Zuschnittblatt als Text",
+    cutList: "Zuschnittliste für eine Tabelle",
+    labels: "ein Etikett für jedes Teil",
+    layPlan: "Zuschnittplan in wahrer Größe",
+    forDrawing: (about) => `${about}, für Zeichenprogramme`,
+    tiles: (sheets, paper) => `${pagesOf(sheets, paper)} zum Zusammenkleben, mit Übersicht`,
+    longSheets: (sheets, rollWidth) =>
+      `${sheets === 1 ? "ein langes Blatt" : `${sheets} lange Blätter`} für die ${rollWidth} breite Rolle eines Copyshops`,
+    projector: "dicke helle Linien für den Beamer",
+    patterns: (sheets, paper) => `eines von jedem runden Teil auf ${pagesOf(sheets, paper)}; Rechtecke nach Maß`,
+    rulerCuts: (cuts) => `${cuts} Linealschnitte der Reihe nach, jeder gezeichnet`,
+    rulerList: "Linealschnitte der Reihe nach",
+    mat: (number, of) => `Matte ${number} von ${of} für die Schneidemaschine`,
+  },
+  tooLarge: (names, material) =>
+    `Zu groß für die Matte der Maschine, von Hand zu schneiden oder anzusetzen: ${names} (${material}).`,
+  tooManySheets: (what, sheets, paper, most) =>
+    `Keine Seiten zum Zusammenkleben (${what}): Es wären ${pagesOf(sheets, paper)}, höchstens ${most} werden geschrieben. Nehmen Sie größeres Papier, nur die runden Teile oder das lange Blatt.`,
+  laserRefusal: (material, risk) =>
+    `Keine Laserdatei für ${material}: ${LASER_RISKS[risk]}, und PVC setzt Chlorwasserstoff frei. Fragen Sie den Lieferanten nach dem Kunststoff und geben Sie ihn als ${risk === "unknown-polymer" ? "Kunststoff" : "Beschichtung"} des Materials an, oder schneiden Sie es mit dem Messer.`,
+};

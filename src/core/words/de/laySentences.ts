@@ -1,0 +1,103 @@
+import type { CopyName, LayProblemFinding } from "../../problems/layProblems.ts";
+import type { SentenceTable } from "../../problems/sentence.ts";
+import { withDecimalSign } from "../../units/decimalSign.ts";
+import { quoted } from "../quoted.ts";
+
+const copyOf = ({ pieceId, copy, name }: CopyName): string => name ?? `${quoted(pieceId)} Nr. ${copy + 1}`;
+const clothOf = ({ stockId, stockName }: { readonly stockId: string; readonly stockName?: string }): string =>
+  quoted(stockName ?? stockId);
+const mm = (value: number): string => withDecimalSign(`${Number(value.toPrecision(4))} mm`, "de");
+const mm2 = (value: number): string => withDecimalSign(`${Number(value.toPrecision(4))} mm²`, "de");
+const times = (pieceId: string, count: number): string =>
+  count === 1 ? quoted(pieceId) : `${count} × ${quoted(pieceId)}`;
+const REDO = "Legen Sie die Teile neu; nach diesem Plan darf nicht geschnitten werden.";
+const MOVE = "Verschieben Sie eines der beiden, oder legen Sie die Teile neu.";
+const IN = "Rücken Sie es hinein, oder legen Sie die Teile neu.";
+const OFF = "Rücken Sie es weg, oder legen Sie die Teile neu.";
+
+/** Lay problems and plans in German. */
+export const laySentences: SentenceTable<LayProblemFinding> = {
+  "plan-unknown-piece": ({ pieceId }) => ({
+    what: `Der Plan enthält ein Teil ${quoted(pieceId)}, das die Zuschnittliste nicht kennt.`,
+    remedy: REDO,
+  }),
+  "plan-unknown-stock": ({ stockId }) => ({
+    what: `Der Plan benutzt ${quoted(stockId)}, das nicht unter dem vorhandenen Stoff ist.`,
+    remedy: REDO,
+  }),
+  "plan-pose-unreadable": (problem) => ({
+    what: `Die Lage von ${copyOf(problem)} ist keine Zahl.`,
+    remedy: REDO,
+  }),
+  "plan-copy-unknown": (problem) => ({
+    what: `Der Plan enthält ${copyOf(problem)}, aber nur ${problem.count} werden gebraucht.`,
+    remedy: REDO,
+  }),
+  "plan-copy-twice": (problem) => ({ what: `Der Plan enthält ${copyOf(problem)} zweimal.`, remedy: REDO }),
+  "plan-turn-not-allowed": (problem) => ({
+    what: `${copyOf(problem)} ist um ${problem.turnDeg}° gedreht${problem.mirrored ? " und gespiegelt" : ""}, was Fadenlauf, Strich oder rechte Seite verbieten.`,
+    remedy: "Drehen Sie es in eine erlaubte Richtung, oder legen Sie die Teile neu.",
+  }),
+  "plan-overlap": (problem) => ({
+    what: `${copyOf(problem)} liegt auf ${copyOf(problem.other)}: sie überdecken sich um ${mm2(problem.areaMm2)}.`,
+    remedy: MOVE,
+  }),
+  "plan-too-close": (problem) => ({
+    what: `${copyOf(problem)} und ${copyOf(problem.other)} sind ${mm(problem.distanceMm)} auseinander; der Schnittabstand ist ${mm(problem.leastMm)}.`,
+    remedy: MOVE,
+  }),
+  "plan-outside-stock": (problem) => ({
+    what: `${copyOf(problem)} ragt um ${mm2(problem.areaMm2)} über ${clothOf(problem)} hinaus.`,
+    remedy: IN,
+  }),
+  "plan-too-near-edge": (problem) => ({
+    what: `${copyOf(problem)} ist ${mm(problem.distanceMm)} vom Rand von ${clothOf(problem)}; der Randabstand ist ${mm(problem.leastMm)}.`,
+    remedy: IN,
+  }),
+  "plan-on-flaw": (problem) => ({
+    what: `${copyOf(problem)} liegt mit ${mm2(problem.areaMm2)} auf Fehler ${problem.flaw + 1} von ${clothOf(problem)}.`,
+    remedy: OFF,
+  }),
+  "plan-too-near-flaw": (problem) => ({
+    what: `${copyOf(problem)} ist ${mm(problem.distanceMm)} von Fehler ${problem.flaw + 1} von ${clothOf(problem)}; der Schnittabstand ist ${mm(problem.leastMm)}.`,
+    remedy: OFF,
+  }),
+  "plan-miscounted": ({ pieceId, wanted, placed, unplaced }) => ({
+    what: `${quoted(pieceId)}: ${wanted} gebraucht, aber ${placed} gelegt und ${unplaced} als übrig genannt.`,
+    remedy: REDO,
+  }),
+  "plan-pin-moved": (problem) => ({
+    what: `${copyOf(problem)} war festgesteckt und liegt nicht mehr, wo es war.`,
+    remedy: REDO,
+  }),
+  "plan-length-untrue": ({ stockId, toldMm, measuredMm }) => ({
+    what: `Der Plan sagt, dass ${mm(toldMm)} von ${quoted(stockId)} gebraucht werden; die Teile brauchen ${mm(measuredMm)}.`,
+    remedy: REDO,
+  }),
+  "plan-bound-untrue": ({ stockId, boundMm, measuredMm }) => ({
+    what: `Der Plan sagt, dass ${quoted(stockId)} nicht kürzer als ${mm(boundMm)} geschnitten werden kann; die Teile brauchen ${mm(measuredMm)}.`,
+    remedy: REDO,
+  }),
+  "piece-too-long-for-width": ({ pieceId, count, neededWidthMm, widestMm, fitsTurned }) => ({
+    what: `${times(pieceId, count)} lässt sich nicht schneiden: in diesem Fadenlauf braucht es ${mm(neededWidthMm)} quer, und die breiteste Rolle hat ${mm(widestMm)}.`,
+    remedy: fitsTurned
+      ? "Lassen Sie es in der anderen geraden Richtung liegen, oder nehmen Sie eine breitere Rolle."
+      : "Nehmen Sie eine breitere Rolle, oder machen Sie das Teil kürzer oder aus zwei Teilen.",
+  }),
+  "piece-too-large-for-stock": ({ pieceId, count, alongMm, acrossMm }) => ({
+    what: `${times(pieceId, count)} lässt sich nicht schneiden: ${mm(alongMm)} längs und ${mm(acrossMm)} quer sind mehr, als irgendein vorhandener Stoff hat.`,
+    remedy:
+      "Fügen Sie ein größeres Stück Stoff oder eine Rolle hinzu, oder machen Sie das Teil kleiner oder aus zwei Teilen.",
+  }),
+  "piece-stock-used-up": ({ pieceId, count, moreLengthMm }) => ({
+    what: `${times(pieceId, count)} passt nicht: Der Stoff im Bestand ist aufgebraucht.`,
+    remedy:
+      moreLengthMm === null
+        ? "Fügen Sie Stoff hinzu, oder machen Sie weniger Taschen."
+        : `${mm(Math.ceil(moreLengthMm))} mehr von der Rolle nehmen alles auf, was übrig blieb.`,
+  }),
+  "piece-no-stock": ({ pieceId, count }) => ({
+    what: `${times(pieceId, count)} lässt sich nicht schneiden: vom Material ist kein Stoff da.`,
+    remedy: "Geben Sie dem Material eine Rolle, einen Rest oder eine Haut.",
+  }),
+};

@@ -1,0 +1,23 @@
+import type { Words } from "../oneLanguage.ts";
+import { cautions } from "./cautions.ts";
+import { cutSheet } from "./cutSheet.ts";
+import { fileSentences } from "./fileSentences.ts";
+import { files } from "./files.ts";
+import { laySentences } from "./laySentences.ts";
+import { lengthSentences } from "./lengthSentences.ts";
+import { panelSentences } from "./panelSentences.ts";
+import { paper } from "./paper.ts";
+import { ruler } from "./ruler.ts";
+import { strapSentences } from "./strapSentences.ts";
+import { straps } from "./straps.ts";
+
+/** Everything said in English. */
+export const en: Words = {
+  problems: { ...lengthSentences, ...fileSentences, ...panelSentences, ...strapSentences, ...laySentences },
+  cautions,
+  straps,
+  ruler,
+  paper,
+  cutSheet,
+  files,
+};

@@ -1,0 +1,37 @@
+import type { LaserRisk } from "../../materials/laser.ts";
+import type { FileTexts } from "../fileTexts.ts";
+
+const sheetsOf = (count: number, paper: string): string =>
+  `${count} ${count === 1 ? "sheet" : "sheets"} of ${paper}`;
+
+const LASER_RISKS: Readonly<Record<LaserRisk, string>> = {
+  pvc: "it is PVC",
+  "unknown-coating": "nobody has said what it is coated with, so it counts as PVC",
+  "unknown-polymer": "nobody has said what it is made of, so it counts as PVC",
+};
+
+/** Files in English. */
+export const files: FileTexts = {
+  titles: { cutSheet: "cut sheet", patterns: "patterns" },
+  about: {
+    cutSheetToPrint: "cut sheet to print",
+    cutSheetAsText: "cut sheet as text",
+    cutList: "cut list for a spreadsheet",
+    labels: "a label for every piece",
+    layPlan: "lay plan at true size",
+    forDrawing: (about) => `${about}, for drawing programs`,
+    tiles: (sheets, paper) => `${sheetsOf(sheets, paper)} to tape together, and their map`,
+    longSheets: (sheets, rollWidth) =>
+      `${sheets === 1 ? "one long sheet" : `${sheets} long sheets`} for a copy shop's roll of ${rollWidth}`,
+    projector: "thick bright lines for a projector",
+    patterns: (sheets, paper) => `one of each curved piece on ${sheetsOf(sheets, paper)}; cut rectangles by size`,
+    rulerCuts: (cuts) => `${cuts} ruler cuts in order, each drawn`,
+    rulerList: "ruler cuts in order",
+    mat: (number, of) => `mat ${number} of ${of} for the cutting machine`,
+  },
+  tooLarge: (names, material) => `Too large for the machine's mat; cut by hand or join: ${names} (${material}).`,
+  tooManySheets: (what, sheets, paper, most) =>
+    `No sheets to tape together (${what}): there would be ${sheetsOf(sheets, paper)}, and at most ${most} are written. Use larger paper, only the curved pieces, or the long sheet.`,
+  laserRefusal: (material, risk) =>
+    `No laser file for ${material}: ${LASER_RISKS[risk]}, and PVC gives off hydrogen chloride. Ask the supplier for the polymer and state it as the material's ${risk === "unknown-polymer" ? "polymer" : "coating"}, or cut it with a knife.`,
+};

@@ -1,0 +1,99 @@
+import type { CopyName, LayProblemFinding } from "../../problems/layProblems.ts";
+import type { SentenceTable } from "../../problems/sentence.ts";
+import { quoted } from "../quoted.ts";
+
+const copyOf = ({ pieceId, copy, name }: CopyName): string => name ?? `${quoted(pieceId)} no. ${copy + 1}`;
+const clothOf = ({ stockId, stockName }: { readonly stockId: string; readonly stockName?: string }): string =>
+  quoted(stockName ?? stockId);
+const mm = (value: number): string => `${Number(value.toPrecision(4))} mm`;
+const mm2 = (value: number): string => `${Number(value.toPrecision(4))} mm²`;
+const times = (pieceId: string, count: number): string =>
+  count === 1 ? quoted(pieceId) : `${count} × ${quoted(pieceId)}`;
+const REDO = "Lay the pieces again; this plan must not be cut.";
+const MOVE = "Move one of them, or lay the pieces again.";
+
+/** Lay problems and plans in English. */
+export const laySentences: SentenceTable<LayProblemFinding> = {
+  "plan-unknown-piece": ({ pieceId }) => ({
+    what: `The plan holds a piece ${quoted(pieceId)} that the cut list does not know.`,
+    remedy: REDO,
+  }),
+  "plan-unknown-stock": ({ stockId }) => ({
+    what: `The plan uses ${quoted(stockId)}, which is not among the cloth in stock.`,
+    remedy: REDO,
+  }),
+  "plan-pose-unreadable": (problem) => ({
+    what: `The place of ${copyOf(problem)} is not a number.`,
+    remedy: REDO,
+  }),
+  "plan-copy-unknown": (problem) => ({
+    what: `The plan holds ${copyOf(problem)}, but only ${problem.count} are needed.`,
+    remedy: REDO,
+  }),
+  "plan-copy-twice": (problem) => ({ what: `The plan holds ${copyOf(problem)} twice.`, remedy: REDO }),
+  "plan-turn-not-allowed": (problem) => ({
+    what: `${copyOf(problem)} is turned by ${problem.turnDeg}°${problem.mirrored ? " and mirrored" : ""}, which its grain, its nap or its right side forbids.`,
+    remedy: "Turn it to an allowed direction, or lay the pieces again.",
+  }),
+  "plan-overlap": (problem) => ({
+    what: `${copyOf(problem)} lies on ${copyOf(problem.other)}: they overlap by ${mm2(problem.areaMm2)}.`,
+    remedy: MOVE,
+  }),
+  "plan-too-close": (problem) => ({
+    what: `${copyOf(problem)} and ${copyOf(problem.other)} are ${mm(problem.distanceMm)} apart; the cutting gap is ${mm(problem.leastMm)}.`,
+    remedy: MOVE,
+  }),
+  "plan-outside-stock": (problem) => ({
+    what: `${copyOf(problem)} leaves ${clothOf(problem)} by ${mm2(problem.areaMm2)}.`,
+    remedy: "Move it in, or lay the pieces again.",
+  }),
+  "plan-too-near-edge": (problem) => ({
+    what: `${copyOf(problem)} is ${mm(problem.distanceMm)} from the edge of ${clothOf(problem)}; the edge margin is ${mm(problem.leastMm)}.`,
+    remedy: "Move it in, or lay the pieces again.",
+  }),
+  "plan-on-flaw": (problem) => ({
+    what: `${copyOf(problem)} lies on flaw ${problem.flaw + 1} of ${clothOf(problem)} by ${mm2(problem.areaMm2)}.`,
+    remedy: "Move it off, or lay the pieces again.",
+  }),
+  "plan-too-near-flaw": (problem) => ({
+    what: `${copyOf(problem)} is ${mm(problem.distanceMm)} from flaw ${problem.flaw + 1} of ${clothOf(problem)}; the cutting gap is ${mm(problem.leastMm)}.`,
+    remedy: "Move it off, or lay the pieces again.",
+  }),
+  "plan-miscounted": ({ pieceId, wanted, placed, unplaced }) => ({
+    what: `${quoted(pieceId)}: ${wanted} needed, but ${placed} laid and ${unplaced} reported as left out.`,
+    remedy: REDO,
+  }),
+  "plan-pin-moved": (problem) => ({
+    what: `${copyOf(problem)} was pinned and has moved.`,
+    remedy: REDO,
+  }),
+  "plan-length-untrue": ({ stockId, toldMm, measuredMm }) => ({
+    what: `The plan says that ${mm(toldMm)} of ${quoted(stockId)} are used; the pieces take ${mm(measuredMm)}.`,
+    remedy: REDO,
+  }),
+  "plan-bound-untrue": ({ stockId, boundMm, measuredMm }) => ({
+    what: `The plan says that ${quoted(stockId)} cannot be cut shorter than ${mm(boundMm)}; the pieces take ${mm(measuredMm)}.`,
+    remedy: REDO,
+  }),
+  "piece-too-long-for-width": ({ pieceId, count, neededWidthMm, widestMm, fitsTurned }) => ({
+    what: `${times(pieceId, count)} cannot be cut: on this grain it takes ${mm(neededWidthMm)} across, and the widest roll has ${mm(widestMm)}.`,
+    remedy: fitsTurned
+      ? "Let it lie the other straight way, or take a wider roll."
+      : "Take a wider roll, or make the piece shorter or of two pieces.",
+  }),
+  "piece-too-large-for-stock": ({ pieceId, count, alongMm, acrossMm }) => ({
+    what: `${times(pieceId, count)} cannot be cut: ${mm(alongMm)} along and ${mm(acrossMm)} across is larger than any cloth in stock.`,
+    remedy: "Add a larger piece of cloth or a roll, or make the piece smaller or of two pieces.",
+  }),
+  "piece-stock-used-up": ({ pieceId, count, moreLengthMm }) => ({
+    what: `${times(pieceId, count)} does not fit: the cloth in stock is used up.`,
+    remedy:
+      moreLengthMm === null
+        ? "Add more cloth, or make fewer bags."
+        : `${mm(Math.ceil(moreLengthMm))} more of the roll takes everything that was left out.`,
+  }),
+  "piece-no-stock": ({ pieceId, count }) => ({
+    what: `${times(pieceId, count)} cannot be cut: the material has no cloth.`,
+    remedy: "Give the material a roll, a remnant or a skin.",
+  }),
+};

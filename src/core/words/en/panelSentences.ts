@@ -1,0 +1,67 @@
+import type { PanelProblem } from "../../problems/panelProblems.ts";
+import type { SentenceTable } from "../../problems/sentence.ts";
+import { formatLength } from "../../units/formatLength.ts";
+import { quoted } from "../quoted.ts";
+
+const mm = (value: number): string => formatLength(value, "mm");
+const listed = (names: readonly string[]): string => names.slice(0, 12).map(quoted).join(", ");
+const meant = (nearest: string | null): string => (nearest === null ? "" : ` Did you mean ${quoted(nearest)}?`);
+
+function fitting(leastMm: number | null, mostMm: number | null): string {
+  if (leastMm === null) return mostMm === null ? "Change a size" : `Give at most ${mm(mostMm)}`;
+  return mostMm === null ? `Give at least ${mm(leastMm)}` : `Give ${mm(leastMm)} to ${mm(mostMm)}`;
+}
+
+/** Panels in English. */
+export const panelSentences: SentenceTable<PanelProblem> = {
+  "notch-off-edge": ({ atMm, edgeMm }) => ({
+    what: `A notch ${mm(atMm)} along its edge is off an edge ${mm(edgeMm)} long.`,
+    remedy: "Measure from the start of the edge, counter-clockwise.",
+  }),
+  "no-such-edge": ({ edge, edges }) => ({
+    what: `There is no edge ${edge}.`,
+    remedy: `The outline has edges 0 to ${edges - 1}; edge 0 starts at the first point.`,
+  }),
+  "no-such-edge-name": ({ name, nearest, known }) => ({
+    what: `This shape has no edge ${quoted(name)}.${meant(nearest)}`,
+    remedy:
+      known.length === 0
+        ? "Its edges have no names: give the number, 0 for the edge that starts at the first point."
+        : `Its edges are ${listed(known)}.`,
+  }),
+  "fold-edge-not-straight": ({ edge }) => ({
+    what: `Edge ${edge} cannot lie on the fold.`,
+    remedy: "Choose a straight edge that leaves the whole piece on one side of it.",
+  }),
+  "size-does-not-fit": ({ sizeMm, leastMm, mostMm }) => ({
+    what: `A size of ${mm(sizeMm)} does not go with the other sizes of this shape.`,
+    remedy: `${fitting(leastMm, mostMm)}, or change another size.`,
+  }),
+  "unknown-measure": ({ of, name, nearest, known }) => ({
+    what:
+      of === null
+        ? `The bag has no measure ${quoted(name)}.${meant(nearest)}`
+        : `There is nothing called ${quoted(name)} to measure on ${quoted(of)}.${meant(nearest)}`,
+    remedy: known.length === 0 ? "Give a length instead." : `Follow one of ${listed(known)}, or give a length.`,
+  }),
+  "measures-in-circle": ({ names }) => ({
+    what: `These sizes follow each other in a circle: ${listed(names)}.`,
+    remedy: "Give one of them a length.",
+  }),
+  "edge-start-unusable": ({ start, points }) => ({
+    what: `No edge can be named from corner ${start}.`,
+    remedy: `Name edges in order, each from another corner, 0 to ${points - 1}.`,
+  }),
+  "allowance-eats-panel": ({ allowanceMm }) => ({
+    what: `A seam allowance of ${mm(allowanceMm)} inside the cut line leaves nothing of this panel.`,
+    remedy: "Make the panel larger or the allowance smaller, or say that the stitch line is drawn.",
+  }),
+  "inset-eats-panel": ({ insetMm }) => ({
+    what: `An inset of ${mm(insetMm)} leaves nothing of this panel.`,
+    remedy: "Give a smaller inset.",
+  }),
+  "unknown-panel": ({ id, nearest, known }) => ({
+    what: `There is no panel ${quoted(id)}.${meant(nearest)}`,
+    remedy: `The panels are ${listed(known)}.`,
+  }),
+};

@@ -1,0 +1,45 @@
+import type { PaperTexts } from "../paperTexts.ts";
+
+const nth = (number: number | null): string => (number === null ? "" : ` ${number}`);
+
+/** Drawings and sheets in English. */
+export const paper: PaperTexts = {
+  pieces: {
+    mirrored: (name) => `${name}, mirrored`,
+    copy: (number, of) => `${number} of ${of}`,
+    pattern: (count, mirrored, material) =>
+      `cut ${count}${mirrored > 0 ? ` and ${mirrored} turned over` : ""}, ${material}`,
+  },
+  map: {
+    bySize: "Not on these sheets, cut by size with a ruler:",
+    printFirst: "Print this page first, at 100 % (actual size), never “fit to page”.",
+    measure:
+      "Measure both squares each way. If the large one is off by more than half a millimetre, stop: enter its measured width and height, and print again.",
+    printSheets: (count) => `Print the ${count === 1 ? "one sheet" : `${count} sheets`}.`,
+    overlapped:
+      "Trim each sheet along its left and top frame where a sheet joins there. Lay it over that sheet up to the inner line, rings on rings, and tape.",
+    butted:
+      "Trim each sheet along its left and top frame where a sheet joins there. Butt the two together, half rings to half rings, and tape.",
+    checkTape: "Check against the tape measure along the lower edge: it starts at the cut end of the cloth.",
+    corrected: (across, down) => `Corrected for your printer: ×${across} across, ×${down} down.`,
+    eachWay: "each way",
+  },
+  mats: {
+    check: (side) => `${side} each way: do not cut`,
+  },
+  stocks: {
+    roll: (number, width) => `roll${nth(number)}, ${width} wide`,
+    remnant: (number, size, copy) => `remnant${nth(number)}, ${size}${copy}`,
+    skin: (number, size, copy) => `skin${nth(number)}, ${size}${copy}`,
+    copy: (number, of) => `, ${number} of ${of}`,
+  },
+  sheets: {
+    sheet: (number, of) => `${number} of ${of}`,
+    lengthwise: "lengthwise",
+    oneWay: "lengthwise, one way",
+    tenCm: "10 cm: measure before cutting",
+    roll: (usableWidth, used) => `${usableWidth} usable width, ${used} used`,
+    patterns: "Patterns",
+    oneOfEach: "one of each curved piece",
+  },
+};

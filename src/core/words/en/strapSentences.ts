@@ -1,0 +1,63 @@
+import type { SentenceTable } from "../../problems/sentence.ts";
+import type { StrapProblem } from "../../problems/strapProblems.ts";
+import { formatLength } from "../../units/formatLength.ts";
+
+const both = (mm: number): string => `${formatLength(mm, "mm")} (${formatLength(mm, "in/16")})`;
+
+/** Straps in English. */
+export const strapSentences: SentenceTable<StrapProblem> = {
+  "strap-too-narrow": ({ widthMm, leastMm }) => ({
+    what: `A strap ${both(widthMm)} wide is too narrow for its folds.`,
+    remedy: `Make it at least ${both(leastMm)} wide, or choose fewer layers or thinner material.`,
+  }),
+  "strap-strip-too-narrow": ({ cutMm, leastMm }) => ({
+    what: `A strip cut ${both(cutMm)} wide is too narrow to be folded this way.`,
+    remedy: `Cut it at least ${both(leastMm)} wide, or choose fewer layers or thinner material.`,
+  }),
+  "strap-too-thick": ({ construction, thicknessMm, mostMm }) => ({
+    what: `Material ${formatLength(thicknessMm, "mm")} thick cannot be folded as "${construction}".`,
+    remedy: `This construction takes up to ${formatLength(mostMm, "mm")} a layer: choose one with fewer folds, as "bonded", or a thinner material.`,
+  }),
+  "strap-width-missing": ({ construction }) => ({
+    what: `A "${construction}" strap needs a width.`,
+    remedy: "Give the finished width, or the cut width of the strip.",
+  }),
+  "strap-cord-missing": () => ({
+    what: "A corded handle needs the diameter of its cord.",
+    remedy: "Give the cord's diameter; the handle's width follows from it.",
+  }),
+  "strap-width-conflict": ({ core, widthMm, followsMm }) => ({
+    what: `With this ${core} the strap comes out ${both(followsMm)} wide, not ${both(widthMm)}.`,
+    remedy: `Leave the width out, or choose another ${core}.`,
+  }),
+  "strap-too-short": ({ lengthMm, leastMm }) => ({
+    what: `A length of ${both(lengthMm)} is used up by the ends of the strap.`,
+    remedy: `Make it longer than ${both(leastMm)}, or choose other ends.`,
+  }),
+  "strap-hardware-narrow": ({ kind, innerMm, widthMm, leastMm }) => ({
+    what: `The ${kind} is ${both(innerMm)} wide inside, too narrow for a strap of ${both(widthMm)}.`,
+    remedy: `Use a ${kind} of at least ${both(leastMm)} inside, or a narrower strap.`,
+  }),
+  "strap-material-missing": ({ role, id }) => ({
+    what:
+      id === null ? `The strap needs a material for its ${role}.` : `There is no material "${id}" for the ${role}.`,
+    remedy: "Name one of the project's materials.",
+  }),
+  "strap-role-unused": ({ role, construction }) => ({
+    what: `A "${construction}" strap has no ${role}.`,
+    remedy: `Leave the ${role} out, or choose a construction that has one.`,
+  }),
+  "strap-choice-out-of-range": ({ value, least, most }) => ({
+    what: `${value} is out of range.`,
+    remedy: `Use a number from ${least} to ${most}.`,
+  }),
+  "strap-on-bias": () => ({
+    what: "A strap cannot be cut on the bias: it would stretch and twist under load.",
+    remedy: `Choose "lengthwise", "crosswise" or "either".`,
+  }),
+  "strap-fold-test-unreadable": ({ neutral, clearance }) => ({
+    what: `These readings give K ${neutral.toFixed(2)} and clearance ${clearance.toFixed(2)}, which no material does (K lies between 0 and 1).`,
+    remedy:
+      "Measure the thickness of the folded stack, then fold and measure again; misreading by one millimetre is enough to cause this.",
+  }),
+};

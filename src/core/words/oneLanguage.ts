@@ -1,0 +1,20 @@
+import type { CautionTable } from "../materials/caution.ts";
+import type { Sentences } from "../problems/sentence.ts";
+import type { FileTexts } from "./fileTexts.ts";
+import type { PaperTexts } from "./paperTexts.ts";
+import type { RulerTexts } from "./rulerTexts.ts";
+import type { SheetTexts } from "./sheetTexts.ts";
+import type { StrapWords } from "./strapWords.ts";
+
+/** Everything the core and the files say in one language; a language that lacks a word does not compile. */
+export interface Words {
+  readonly problems: Sentences;
+  readonly cautions: CautionTable;
+  readonly straps: StrapWords;
+  readonly ruler: RulerTexts;
+  /** Drawings and printed sheets. */
+  readonly paper: PaperTexts;
+  readonly cutSheet: SheetTexts;
+  /** What each file is for. */
+  readonly files: FileTexts;
+}

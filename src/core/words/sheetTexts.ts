@@ -1,0 +1,57 @@
+import type { CutPiece, PieceGrain, PieceLine } from "../materials/cutPiece.ts";
+
+/** Every word of the cut sheet and its labels in one language; a language that lacks one does not compile. */
+export interface SheetTexts {
+  readonly title: string;
+  readonly forBags: (bags: number) => string;
+  readonly columns: {
+    readonly number: string;
+    readonly cut: string;
+    readonly piece: string;
+    readonly size: string;
+    readonly inches: string;
+    readonly grain: string;
+  };
+  /** Heads and words of the table for a spreadsheet; lengths in mm, then in inches. */
+  readonly table: {
+    readonly heads: readonly [
+      number: string,
+      name: string,
+      material: string,
+      kind: string,
+      count: string,
+      mirrored: string,
+      alongMm: string,
+      acrossMm: string,
+      alongInches: string,
+      acrossInches: string,
+      grain: string,
+      notes: string,
+    ];
+    readonly kinds: Readonly<Record<CutPiece["kind"], string>>;
+  };
+  readonly toBuy: string;
+  readonly alsoNeeded: string;
+  readonly pictures: string;
+  readonly takeCare: string;
+  readonly grains: Readonly<Record<PieceGrain, string>>;
+  readonly counted: (count: number, mirrored: number) => string;
+  readonly asDrawn: (count: number, mirrored: number) => string;
+  readonly copy: (number: number, of: number) => string;
+  readonly mirroredCopy: (number: number, of: number) => string;
+  readonly labelNumber: (number: number) => string;
+  readonly page: (number: number, of: number) => string;
+  /** Where lines along a strip lie, from its long edge; lists of numbers in mm and in inches. */
+  readonly linesAt: (role: PieceLine["role"], mm: string, inches: string) => string;
+  readonly nothingLaid: string;
+  /** `stock` is empty where there is only one. */
+  readonly used: (length: string, stock: string) => string;
+  /** Of a plan in which some pieces have no place. */
+  readonly usedByPlaced: (length: string, stock: string) => string;
+  readonly usedProven: (length: string, stock: string) => string;
+  readonly usedBound: (length: string, stock: string, least: string, gap: string) => string;
+  readonly buy: (length: string, cost: string) => string;
+  readonly offcuts: (sizes: string, smaller: number) => string;
+  /** That a pattern is not matched, and what to buy more when it must be (common practice, no source). */
+  readonly repeat: (repeat: string) => string;
+}

@@ -1,0 +1,98 @@
+import type { LineNote, PieceLine } from "../materials/cutPiece.ts";
+import type { PlyRole } from "../straps/section/foldPlan.ts";
+import type { ConstructionId } from "../straps/wish/strapWish.ts";
+import type { Language } from "../units/language.ts";
+import type { strapPhrases } from "./en/strapPhrases.ts";
+
+/** Every sentence, or part of one, that a strap's order of work and notes are made of. */
+export type PhraseCode = keyof typeof strapPhrases;
+
+/** What adds to a strap's length. */
+export type LengthItemCode =
+  | "finished"
+  | "drop-twice"
+  | "over-shoulder"
+  | "worn-longest"
+  | "worn-longest-less-short"
+  | "doubled-at-slider"
+  | "end-raw"
+  | "end-seam"
+  | "end-tucked"
+  | "end-fold-back"
+  | "end-doubled";
+
+/** What is bought by the metre or the spool. */
+export type ConsumableCode =
+  | "tape"
+  | "topstitch-thread"
+  | "topstitch-thread-bobbin"
+  | "construction-thread"
+  | "construction-thread-bobbin"
+  | "edge-paint"
+  | "webbing"
+  | "cord";
+
+/** Places under the needle. */
+export type NeedlePlace = "along" | "doubled-ends" | "fold-back" | "tucked" | "straight-join" | "tab-ring";
+
+/** Names of the pieces of a strap; its own name comes before them. */
+export interface PartNames {
+  readonly outer: string;
+  readonly facing: string;
+  readonly interfacing: string;
+  readonly padding: string;
+  readonly shortPart: string;
+  readonly longPart: string;
+  readonly lengthOf: (number: number, of: number) => string;
+}
+
+/** Lines along a strip. */
+export type LineWord = LineNote | PieceLine["role"];
+
+/** What a colour of the section's picture stands for. */
+export type LayerWord = PlyRole | "own-facing";
+
+/** Words on the pictures of a strap. */
+export interface PictureWords {
+  readonly cutWidth: (size: string) => string;
+  readonly cutLength: (size: string) => string;
+  /** How a strip lies there; `percent` of its width, null when true. */
+  readonly flat: (percent: number | null) => string;
+  readonly magnified: (times: number, cut: string) => string;
+  readonly rawEdgeHeld: (by: string) => string;
+  readonly hemHeld: (by: string) => string;
+  readonly rawEdge: string;
+  readonly stitch: string;
+  readonly layers: Readonly<Record<LayerWord, string>>;
+}
+
+/** What a construction is called everywhere. */
+export interface ConstructionWords {
+  /** As in "it is …": begins small unless it is a German noun. */
+  readonly name: string;
+  /** Its layer count in words. */
+  readonly layers: string;
+  /** The trade's rule for its cut width. */
+  readonly rule: string;
+}
+
+/** All words about straps in one language; a language that lacks one does not compile. */
+export interface StrapWords {
+  /** The language itself, for the decimal sign of lengths. */
+  readonly language: Language;
+  readonly phrases: Readonly<Record<PhraseCode, string>>;
+  readonly constructions: Readonly<Record<ConstructionId, ConstructionWords>>;
+  readonly lengthItems: Readonly<Record<LengthItemCode, string>>;
+  readonly consumables: Readonly<Record<ConsumableCode, string>>;
+  readonly needle: Readonly<Record<NeedlePlace, string>>;
+  readonly parts: PartNames;
+  readonly lineAt: (line: LineWord, at: string) => string;
+  readonly picture: PictureWords;
+  /** Below the picture of a strip; `part` is empty for the only one. */
+  readonly laidFlat: (part: string) => string;
+}
+
+/** A construction's name with its layer count, so that folds in three and in four cannot be mistaken. */
+export function constructionTitle({ name, layers }: ConstructionWords): string {
+  return `${name.charAt(0).toUpperCase()}${name.slice(1)} (${layers})`;
+}
