@@ -10,6 +10,7 @@ import { PlanVerifier } from "./judge/verifyPlan.ts";
 import { copySpots, emptySpots, LayState, type Spots } from "./layout/layState.ts";
 import { NoFitStore } from "./noFit/noFitStore.ts";
 import { Improver, type ImproveTuning } from "./search/improve.ts";
+import { plunge } from "./search/plunge.ts";
 import { type SeparationTuning, Separator } from "./search/separate.ts";
 import { bottomLeft, byFallingArea } from "./starts/bottomLeft.ts";
 import { boxStart } from "./starts/boxStart.ts";
@@ -126,16 +127,22 @@ export class OutlineRun {
   /** The stages, one after the other; no new start is begun past `limit` evaluations. */
   *run(limit: number): Generator<Pause, void> {
     const { state } = this;
-    if (boxStart(state)) yield* this.look(state.spots);
+    const rng = seededRng(this.seed);
+    const separator = new Separator(state, rng, this.tuning.separation);
+    const isBoxed = boxStart(state);
+    if (isBoxed) yield* this.look(state.spots);
     yield;
-    state.spots.variant.fill(-1);
-    yield* bottomLeft(state, byFallingArea(state));
+    if (isBoxed && this.compiled.isDetailed && state.count > 0) yield* plunge(state, separator);
+    else {
+      state.spots.variant.fill(-1);
+      yield* bottomLeft(state, byFallingArea(state));
+    }
     yield* this.look(state.spots);
     this.goBack(state.spots);
     if (state.count === 0) return;
     this.bound = yield* outlineBound(this.compiled, state.store);
     yield;
-    for (const bound of slabBounds(this.compiled.job)) {
+    for (const bound of this.compiled.isDetailed ? [] : slabBounds(this.compiled.job)) {
       if (bound === BREATH) {
         yield BREATH;
         continue;
@@ -143,13 +150,11 @@ export class OutlineRun {
       this.bound = Math.max(this.bound ?? 0, bound);
       yield;
     }
-    if (this.tuning.repeats && hasRepeats(state)) {
+    if (this.tuning.repeats && !this.compiled.isDetailed && hasRepeats(state)) {
       yield* layRepeats(state, limit);
       yield* this.look(state.spots);
       this.goBack(state.spots);
     }
-    const rng = seededRng(this.seed);
-    const separator = new Separator(state, rng, this.tuning.separation);
     if (state.missing(state.spots).length > 0) {
       // An open roll has room for whatever fits it; more room would not help what is left.
       if (this.isOpen()) return;

@@ -124,6 +124,7 @@ export function* outlineBound(compiled: CompiledJob, store: NoFitStore): Generat
   const longest = Math.max(...job.pieces.filter((p) => p.count > 0).map(leastLength), 0) + job.gap;
   const isExact =
     job.gap === 0 &&
+    !compiled.isDetailed &&
     compiled.shapes.every(({ grow }) => grow === 0) &&
     job.pieces.every((p) => !p.freeTurn && p.outline.outer.length / 2 <= 48 && isSquare(p));
   const fits = compiled.items.every(({ shape }) => compiled.variantsOf[shape]!.length > 0);

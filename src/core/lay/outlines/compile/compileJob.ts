@@ -1,7 +1,8 @@
 import { type GridShape, gridShape } from "../../../geometry/noFit.ts";
 import { type Orientation, turnCosSin } from "../../../geometry/pose.ts";
-import { type Polygon, rectangleRing, reversedRing, ringBox } from "../../../geometry/ring.ts";
+import { type Polygon, rectangleRing, reversedRing, ringBox, solid } from "../../../geometry/ring.ts";
 import type { RegionJob } from "../../problem/region.ts";
+import { coarsened } from "./coarsen.ts";
 import { liesOnGrid } from "./contactTolerance.ts";
 import {
   boxCentre,
@@ -65,7 +66,9 @@ export interface CompiledJob {
   readonly obstacles: readonly Obstacle[];
   /** Centre of each piece's box in its own frame, mm. */
   readonly centres: readonly (readonly [number, number])[];
+  /** Whether the search works on coarser outlines that hold the pieces (`Shape.detail`). */
   /** Window the grown pieces stay in, grid units; `maxX` is Infinity on an open region. */
+  readonly isDetailed: boolean;
   readonly window: { readonly minX: number; readonly minY: number; readonly maxX: number; readonly maxY: number };
 }
 
@@ -186,6 +189,11 @@ export function* compileSteps(job: RegionJob): Generator<void, CompiledJob> {
     outlines.push(grownOutline(outline, job.gap / 2));
     if (outlines.length % PIECES_PER_TURN === 0) yield;
   }
+  const isDetailed = isDetailedJob(job, outlines);
+  const fine = isDetailed ? outlines.map(({ outer }) => coarsened(outer, FINE_SHARE)) : null;
+  const centres = outlines.map((outline) => boxCentre(outline.outer));
+  if (isDetailed)
+    for (const [i, { outer }] of outlines.entries()) outlines[i] = solid(coarsened(outer, COARSE_SHARE));
   const usable = usableOutlines(job);
   const fixed = fixedOutlines(job);
   const squareTurns = job.pieces.every((p) => !p.freeTurn && p.orientations.every((o) => o.turnDeg % 90 === 0));
@@ -193,12 +201,12 @@ export function* compileSteps(job: RegionJob): Generator<void, CompiledJob> {
   const all = [...outlines, ...fixed.map(({ outline }) => outline)];
   const parts = all.map((polygon) => reach(polygon.outer));
   const scale = gridScale(Math.max(...parts, ...usable.map((polygon) => 1.1 * boxExtent(polygon.outer))));
-  const centres = outlines.map((outline) => boxCentre(outline.outer));
   const isWhole =
+    !isDetailed &&
     squareTurns &&
     usable.length === 0 &&
     all.every((polygon) => liesOnGrid(polygon, scale, ...boxCentre(polygon.outer)));
-  const { shapes, shapeOf } = yield* distinctShapes(job, outlines, centres, scale, isWhole);
+  const { shapes, shapeOf } = yield* distinctShapes(job, outlines, centres, scale, isWhole, fine);
   const { list: orientations, indexOf } = orientationBook();
   const variants: Variant[] = [];
   const variantFor = new Map<string, number>();
@@ -231,7 +239,26 @@ export function* compileSteps(job: RegionJob): Generator<void, CompiledJob> {
     obstacles,
     centres,
     window,
+    isDetailed,
   };
+}
+
+/** A job is laid by coarser outlines when one has more corners than this … */
+const MANY_CORNERS = 48;
+/** … or when corners times pairs of kinds and turns are more than this. */
+const MUCH_WORK = 60_000;
+/** How much larger in area the outlines may be that the search works on, and those that plans are closed up with. */
+const COARSE_SHARE = 0.004;
+const FINE_SHARE = 0.0003;
+
+/** Whether no-fit polygons of the outlines as they are would take the better part of a search. */
+function isDetailedJob(job: RegionJob, outlines: readonly Polygon[]): boolean {
+  if (job.region.outline !== null || job.region.length !== null) return false;
+  if (job.pieces.some(({ outline }) => outline.holes.length > 0)) return false;
+  const corners = outlines.reduce((sum, { outer }) => sum + outer.length / 2, 0);
+  const turns = Math.max(...job.pieces.map((piece) => triedOrientations(piece).length));
+  const most = Math.max(...outlines.map(({ outer }) => outer.length / 2));
+  return most > MANY_CORNERS || (corners * outlines.length * turns) / 2 > MUCH_WORK;
 }
 
 /** The same in one go. */

@@ -1,16 +1,19 @@
 import type { GridShape } from "../../../geometry/noFit.ts";
 import type { Orientation } from "../../../geometry/pose.ts";
-import { type Polygon, polygonArea } from "../../../geometry/ring.ts";
+import { type Polygon, polygonArea, type Ring } from "../../../geometry/ring.ts";
 import type { LayPiece } from "../../problem/layProblem.ts";
 import type { RegionJob } from "../../problem/region.ts";
 import { contactOf } from "./contactTolerance.ts";
-import { boxExtent, polygonToGrid, shapeKey } from "./gridTools.ts";
+import { boxExtent, polygonToGrid, shapeKey, toGrid } from "./gridTools.ts";
 import { grownOutline, isBareAtEdge } from "./growOutlines.ts";
+import { restingRing, type SumShape, shakenRing } from "./sumRings.ts";
 
 /** Pieces compiled between two pauses. */
 export const PIECES_PER_TURN = 8;
 /** Turns tried when any is allowed. */
 const FREE_TURNS = 24;
+/** Depth up to which outlines for sums only touch, grid units. */
+const TOUCH = 2;
 
 /** An outline that is kept from others. */
 interface Body {
@@ -29,6 +32,16 @@ export interface Shape extends Body {
   readonly area: number;
   /** Longer side of the box, grid units. */
   readonly extent: number;
+  /** In a job of many corners, where the search works on coarser outlines. */
+  readonly detail: Detail | null;
+}
+
+/** What belongs to a shape whose `grid` is coarser than its outline. */
+export interface Detail {
+  /** The outline, nearly, on the grid; the coarser one holds it. */
+  readonly fine: Ring;
+  /** The coarser one, ready for sums. */
+  readonly sums: SumShape;
 }
 
 /** Orientations to try; a piece that may lie at any turn gets evenly spaced ones. */
@@ -53,6 +66,11 @@ function bodyOf(
   return { grid: grown, grow, touch };
 }
 
+/** The ring as it rests and as it moves: shaken differently, or a shape beside itself would have parallel edges. */
+function sumShape(ring: Ring, number: number): SumShape {
+  return { resting: restingRing(shakenRing(ring, 2 * number + 1)), moving: shakenRing(ring, 2 * number + 2) };
+}
+
 /** Distinct shapes (equal outlines with equal freedom to turn), and which one each piece has. */
 export function* distinctShapes(
   job: RegionJob,
@@ -60,6 +78,7 @@ export function* distinctShapes(
   centres: readonly (readonly [number, number])[],
   scale: number,
   isWhole: boolean,
+  fine: readonly Ring[] | null,
 ): Generator<void, { shapes: Shape[]; shapeOf: number[] }> {
   const shapes: Shape[] = [];
   const known = new Map<string, number>();
@@ -71,17 +90,22 @@ export function* distinctShapes(
     const grid = polygonToGrid(outline, scale, ...centre);
     const bare = isBare ? grownOutline(job.pieces[piece]!.outline, 0) : outline;
     const bareGrid = isBare ? polygonToGrid(bare, scale, ...centre) : grid;
+    const detailed = fine === null ? null : toGrid(fine[piece]!, scale, ...centre);
     const key = [
       JSON.stringify(triedOrientations(job.pieces[piece]!)),
       shapeKey(grid),
       isBare ? shapeKey(bareGrid) : "",
+      detailed === null ? "" : detailed.join(),
     ].join(" ");
     let number = known.get(key);
     if (number === undefined) {
-      const body = bodyOf(outline, grid, scale, centre, isWhole);
+      const detail = detailed === null ? null : { fine: detailed, sums: sumShape(grid.outer, shapes.length) };
+      // Outlines for sums are grown by far more than rounding.
+      const body =
+        detail === null ? bodyOf(outline, grid, scale, centre, isWhole) : { grid, grow: 0, touch: TOUCH };
       const atEdge = isBare ? bodyOf(bare, bareGrid, scale, centre, isWhole) : body;
       const area = polygonArea(grid);
-      number = shapes.push({ ...body, atEdge, area, extent: boxExtent(grid.outer) }) - 1;
+      number = shapes.push({ ...body, atEdge, area, extent: boxExtent(grid.outer), detail }) - 1;
       known.set(key, number);
     }
     shapeOf.push(number);

@@ -37,7 +37,7 @@ export class Nearby {
   constructor(state: LayState) {
     const { columns } = state;
     this.state = state;
-    this.writesAll = columns <= WRITE_ALL_TO;
+    this.writesAll = columns <= WRITE_ALL_TO && !state.job.isDetailed;
     this.rows = new Float64Array(columns * ROW);
     this.ints = new Int32Array(columns * ROW_INTS);
     this.pick = new Int32Array(columns);

@@ -1,16 +1,21 @@
 import { frameNoFitRings, type GridShape, noFitRings } from "../../../geometry/noFit.ts";
 import { turnCosSin } from "../../../geometry/pose.ts";
-import { type Ring, ringBox } from "../../../geometry/ring.ts";
+import { type Box, type Ring, ringBox } from "../../../geometry/ring.ts";
 import { BREATH, type Breath, inOneGo } from "../../search/breath.ts";
 import type { CompiledJob, Variant } from "../compile/compileJob.ts";
 import { turnedShape } from "../compile/gridTools.ts";
+import { movingRing, type SumRing } from "../compile/sumRings.ts";
 import { addFeatureGrid, ringEdges } from "./featureGrid.ts";
 import { arenaBytes, emptyArena, type GridArena } from "./gridArena.ts";
 import { EDGE } from "./gridEdges.kernel.ts";
+import { isWholeSum, sumOutline, sumWork } from "./sumOutline.kernel.ts";
 
 /** Cells a side of a pair's feature grid, and of the frame's. */
 const PAIR_SIDE = 32;
 const FRAME_SIDE = 64;
+/** … and of a pair's where there are many of them. */
+const MANY_PAIRS = 4_000;
+const COARSE_SIDE = 16;
 /** Outside cells closer than this share of the box keep their list, for exact contact. */
 const NEAR = 0.04;
 /** Grids are dropped and built anew past this many bytes. */
@@ -32,6 +37,9 @@ export class NoFitStore {
   private readonly relative: Int32Array;
   private readonly relativeList: { cos: number; sin: number; flip: 1 | -1 }[] = [];
   private readonly turned = new Map<number, GridShape>();
+  private readonly moving = new Map<number, SumRing>();
+  private readonly work = sumWork();
+  private readonly pairSide: number;
 
   constructor(job: CompiledJob) {
     this.job = job;
@@ -55,6 +63,8 @@ export class NoFitStore {
       }
     const shapes = job.shapes.length;
     this.grids = new Int32Array(shapes * shapes * this.relativeList.length);
+    const pairs = (shapes * shapes * this.relativeList.length) / 2;
+    this.pairSide = pairs > MANY_PAIRS ? COARSE_SIDE : PAIR_SIDE;
     this.obstacleGrids = new Int32Array(job.obstacles.length * job.variants.length).fill(-1);
   }
 
@@ -87,12 +97,44 @@ export class NoFitStore {
   private *builtGrid(low: Variant, high: Variant): Generator<Breath, number, undefined> {
     const relative = this.relativeOf(low, high);
     const { cos, sin, flip } = this.relativeList[relative]!;
+    const quick = this.sumGrid(low.shape, high.shape, relative);
+    if (quick >= 0) {
+      this.grids[this.keyOf(low, high)] = quick + 1;
+      return quick;
+    }
     const other = this.turnedShapeOf(high.shape, relative, cos, sin, flip);
     const rings = noFitRings(this.job.shapes[low.shape]!.grid, other);
     yield BREATH;
-    const id = this.addGrid(rings, PAIR_SIDE);
+    const id = this.addGrid(rings, this.pairSide);
     this.grids[this.keyOf(low, high)] = id + 1;
     return id;
+  }
+
+  /** The grid of two shapes by the sum of their coarser outlines; −1 when they have none, or it does not come out whole. */
+  private sumGrid(low: number, high: number, relative: number): number {
+    const { shapes } = this.job;
+    const rests = shapes[low]!.detail;
+    const moves = shapes[high]!.detail;
+    if (rests === null || moves === null) return -1;
+    const key = high * this.relativeList.length + relative;
+    let moving = this.moving.get(key);
+    if (moving === undefined) {
+      const { cos, sin, flip } = this.relativeList[relative]!;
+      moving = movingRing(moves.sums.moving, cos, sin, flip);
+      this.moving.set(key, moving);
+    }
+    const { work } = this;
+    sumOutline(work, rests.sums.resting, moving);
+    if (!isWholeSum(work)) return -1;
+    let [minX, minY, maxX, maxY] = [Infinity, Infinity, -Infinity, -Infinity];
+    for (let e = 0; e < work.edgeCount * EDGE; e += EDGE) {
+      minX = Math.min(minX, work.edges[e]!);
+      maxX = Math.max(maxX, work.edges[e]!);
+      minY = Math.min(minY, work.edges[e + 1]!);
+      maxY = Math.max(maxY, work.edges[e + 1]!);
+    }
+    this.built++;
+    return this.addEdges(work.edges, work.edgeCount, { minX, minY, maxX, maxY }, this.pairSide);
   }
 
   private turnedShapeOf(shape: number, relative: number, cos: number, sin: number, flip: number): GridShape {
@@ -114,13 +156,20 @@ export class NoFitStore {
       if (b.minY < box.minY || b.maxY > box.maxY)
         box = { ...box, minY: Math.min(b.minY, box.minY), maxY: Math.max(b.maxY, box.maxY) };
     }
+    const edges = ringEdges(rings);
+    const id = this.addEdges(edges, edges.length / EDGE, box, side);
+    this.rings[id] = rings;
+    this.built++;
+    return id;
+  }
+
+  private addEdges(edges: Float64Array, count: number, box: Box, side: number): number {
     const width = box.maxX - box.minX;
     const height = box.maxY - box.minY;
     const near = NEAR * Math.min(width, height);
     const spareX = near + 0.01 * width;
     const spareY = near + 0.01 * height;
-    const edges = ringEdges(rings);
-    const id = addFeatureGrid(this.arena, edges, edges.length / EDGE, {
+    return addFeatureGrid(this.arena, edges, count, {
       minX: box.minX - spareX,
       minY: box.minY - spareY,
       maxX: box.maxX + spareX,
@@ -129,9 +178,6 @@ export class NoFitStore {
       near,
       insideOut: false,
     });
-    this.rings[id] = rings;
-    this.built++;
-    return id;
   }
 
   /** Grid of variant `index` about obstacle `number`, in the region's own directions; −2 when a frame leaves no room. */

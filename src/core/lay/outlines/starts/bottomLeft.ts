@@ -3,6 +3,8 @@ import type { Pause } from "../../search/breath.ts";
 import type { LayState } from "../layout/layState.ts";
 import { Neighbours } from "../layout/neighbours.ts";
 import { ROW } from "../noFit/depth.kernel.ts";
+import { HEAD } from "../noFit/gridArena.ts";
+import { EDGE } from "../noFit/gridEdges.kernel.ts";
 
 /** Corners of no-fit polygons asked at most for one copy. */
 const MOST_CORNERS = 20_000;
@@ -31,22 +33,23 @@ function cornersOf(state: LayState, near: Neighbours, variant: number, fromX: nu
     if (rows[o + 1]! < fromX || rows[o]! > toX) continue;
     add(rows[o + 1]!, lowY);
     add(rows[o + 1]!, highY);
-    for (const ring of state.store.ringsOf(near.grid[k]!)) {
-      const n = ring.length;
-      for (let i = 0; i < n; i += 2) {
-        const lx = ring[i]!;
-        const ly = ring[i + 1]!;
-        const x = rows[o + 4]! + rows[o + 6]! * lx + rows[o + 8]! * ly;
-        const y = rows[o + 5]! + rows[o + 7]! * lx + rows[o + 9]! * ly;
-        add(x, y);
-        const mx = ring[(i + 2) % n]!;
-        const my = ring[(i + 3) % n]!;
-        const x2 = rows[o + 4]! + rows[o + 6]! * mx + rows[o + 8]! * my;
-        const y2 = rows[o + 5]! + rows[o + 7]! * mx + rows[o + 9]! * my;
-        for (const level of [lowY, highY])
-          if (y > level !== y2 > level) add(x + ((level - y) / (y2 - y)) * (x2 - x), level);
-        if (x > lowX !== x2 > lowX) add(lowX, y + ((lowX - x) / (x2 - x)) * (y2 - y));
-      }
+    const { heads, edges } = state.store.arena;
+    const head = near.grid[k]! * HEAD;
+    const first = heads[head + 6]! * EDGE;
+    const end = first + heads[head + 7]! * EDGE;
+    for (let e = first; e < end; e += EDGE) {
+      const lx = edges[e]!;
+      const ly = edges[e + 1]!;
+      const x = rows[o + 4]! + rows[o + 6]! * lx + rows[o + 8]! * ly;
+      const y = rows[o + 5]! + rows[o + 7]! * lx + rows[o + 9]! * ly;
+      add(x, y);
+      const mx = lx + edges[e + 2]! * edges[e + 4]!;
+      const my = ly + edges[e + 3]! * edges[e + 4]!;
+      const x2 = rows[o + 4]! + rows[o + 6]! * mx + rows[o + 8]! * my;
+      const y2 = rows[o + 5]! + rows[o + 7]! * mx + rows[o + 9]! * my;
+      for (const level of [lowY, highY])
+        if (y > level !== y2 > level) add(x + ((level - y) / (y2 - y)) * (x2 - x), level);
+      if (x > lowX !== x2 > lowX) add(lowX, y + ((lowX - x) / (x2 - x)) * (y2 - y));
     }
   }
   return Float64Array.from(points);
