@@ -13,6 +13,20 @@ export function contourLength(contour: Contour): number {
   return contourEdges(contour).reduce((sum, edge) => sum + edgeLength(edge), 0);
 }
 
+/**
+ * Area of a closed contour with its arcs, mm²; positive when counter-clockwise. Each arc adds the segment between it and
+ * its chord, r² (θ − sin θ) / 2.
+ */
+export function contourArea(contour: Contour): number {
+  return contourEdges(contour).reduce((sum, edge) => {
+    const { x0, y0, x1, y1, bulge } = edge;
+    const triangle = (x0 * y1 - x1 * y0) / 2;
+    if (bulge === 0) return sum + triangle;
+    const { radius, sweep } = edgeCircle(edge);
+    return sum + triangle + (radius * radius * (sweep - Math.sin(sweep))) / 2;
+  }, 0);
+}
+
 /** Point `at` mm along an edge, and the outward direction there (to the right, the shape lying on the left). */
 export function pointAlong(edge: ContourEdge, at: number): readonly [number, number, number, number] {
   if (edge.bulge === 0) {

@@ -139,8 +139,8 @@ function pieceOf(
     contour: placed,
     outline: solid(flattenContour(placed)),
     lines: lines.map((line) => ({ ...line, contour: poseContour(line.contour, pose) })),
-    count: panel.count,
-    mirroredCount: panel.mirroredCount,
+    count: panel.count * (outline.copies ?? 1),
+    mirroredCount: panel.mirroredCount * (outline.copies ?? 1),
     grain: panel.grain,
   };
 }

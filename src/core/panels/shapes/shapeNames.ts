@@ -1,17 +1,60 @@
 /** Dimensions that shapes take, as project files call them. */
-export const DIMENSION_IDS = [
-  "along",
-  "across",
-  "radius",
-  "lowerLeft",
-  "lowerRight",
-  "upperRight",
-  "upperLeft",
-] as const;
-
-export type DimensionId = (typeof DIMENSION_IDS)[number];
+export type DimensionId =
+  | "along"
+  | "across"
+  | "radius"
+  | "lowerLeft"
+  | "lowerRight"
+  | "upperRight"
+  | "upperLeft"
+  | "width"
+  | "height"
+  | "depth"
+  | "bottomWidth"
+  | "topWidth"
+  | "diameter"
+  | "point"
+  | "rise"
+  | "side"
+  | "corners"
+  | "flap"
+  | "length"
+  | "endWidth"
+  | "base"
+  | "zip"
+  | "window"
+  | "windowWidth"
+  | "drop"
+  | "longest"
+  | "join"
+  | "cord"
+  | "seam";
 
 /** Edges of shapes, as project files call them. */
-export const EDGE_NAMES = ["bottom", "right", "top", "left"] as const;
-
-export type EdgeName = (typeof EDGE_NAMES)[number];
+export type EdgeName =
+  | "bottom"
+  | "right"
+  | "top"
+  | "left"
+  | "rightBase"
+  | "rightSide"
+  | "leftSide"
+  | "leftBase"
+  | "rim"
+  | "round"
+  | "pointLeft"
+  | "pointRight"
+  | "front"
+  | "back"
+  | "frontTop"
+  | "backTop"
+  | "rightFront"
+  | "rightBack"
+  | "leftFront"
+  | "leftBack"
+  | "start"
+  | "end"
+  | "zip"
+  | "seam"
+  | "flapRight"
+  | "flapLeft";

@@ -1,4 +1,5 @@
 import type { Contour } from "../../geometry/contour.ts";
+import { straightContour } from "../../geometry/contourShapes.ts";
 import type { PieceLine } from "../../materials/cutPiece.ts";
 import type { DimensionId, EdgeName } from "./shapeNames.ts";
 
@@ -9,6 +10,8 @@ export interface Dimension {
   readonly most: number;
   /** What a new panel of this shape starts with. */
   readonly usual: number;
+  /** A number of things rather than a length. */
+  readonly isCount?: true;
   /** Where it may be left out: the dimension it is then as long as, or a length. */
   readonly otherwise?: DimensionId | number;
 }
@@ -28,6 +31,8 @@ export interface ShapeOutline {
   readonly lines: readonly PieceLine[];
   /** Direction of the grain arrow, degrees counter-clockwise from x; the piece is laid with it along the grain. */
   readonly arrowDeg: number;
+  /** How many such pieces the shape is made of; one where nothing is said. */
+  readonly copies?: number;
 }
 
 /** A size that does not go with the others. */
@@ -45,6 +50,10 @@ export interface DimensionPlace {
   readonly to: readonly [number, number];
   /** Which side the figure stands on, mm to the left of the way from `from` to `to`; 0 on the line. */
   readonly off: number;
+  /** The way shown is half of the dimension. */
+  readonly half?: true;
+  /** The way shown is the dimension's circle laid flat. */
+  readonly round?: true;
 }
 
 export type Sizes<D extends DimensionId = DimensionId> = Readonly<Record<D, number>>;
@@ -72,7 +81,7 @@ export type Corner = readonly [x: number, y: number, bulge?: number, name?: Edge
 /** The outline of corners in order, counter-clockwise. Edges of no length are left out, their names with them. */
 export function outlineOf(
   corners: readonly Corner[],
-  more: { readonly lines?: readonly PieceLine[]; readonly arrowDeg?: number } = {},
+  more: { readonly lines?: readonly PieceLine[]; readonly arrowDeg?: number; readonly copies?: number } = {},
 ): ShapeOutline {
   const kept = corners.filter(([x, y], i) => {
     const [nextX, nextY] = corners[(i + 1) % corners.length]!;
@@ -83,8 +92,26 @@ export function outlineOf(
     edges: kept.flatMap(([, , , name], start) => (name === undefined ? [] : [{ name, start }])),
     lines: more.lines ?? [],
     arrowDeg: more.arrowDeg ?? 0,
+    ...(more.copies === undefined ? {} : { copies: more.copies }),
   };
 }
+
+/** The outline with one edge all the way round. */
+export function rimmed(outline: ShapeOutline): ShapeOutline {
+  return { ...outline, edges: [{ name: "rim" satisfies EdgeName, start: 0 }] };
+}
+
+/** The grain arrow of a shape that is drawn upright: along its height. */
+export const UPRIGHT: { readonly arrowDeg: number } = { arrowDeg: 90 };
+
+/** A straight line drawn on a shape. */
+export function drawn(role: PieceLine["role"], ...points: readonly (readonly [number, number])[]): PieceLine {
+  const line: PieceLine = { role, contour: straightContour(points.flat()) };
+  return role === "fold" ? { ...line, note: "fold" } : line;
+}
+
+/** Least and greatest size of what a bag has, mm. */
+export const SIZE: { readonly least: number; readonly most: number } = { least: 1, most: 10_000 };
 
 /** Corners nearer to each other than this are one, mm. */
 const SAME_POINT = 1e-6;

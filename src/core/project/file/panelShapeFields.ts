@@ -40,8 +40,8 @@ export function panelShapeField(unit: LengthUnit): z.ZodType<GivenPanelShape> {
 /** A shape by its dimensions: those with a usual one may be left out. */
 function measuredField(id: ShapeId, unit: LengthUnit) {
   const record: ShapeRecord = SHAPES[id];
-  const dimensions = record.dimensions.map(({ id: key, least: minMm, most: maxMm, otherwise }) => {
-    const field = measureField(unit, { minMm, maxMm });
+  const dimensions = record.dimensions.map(({ id: key, least, most, otherwise, isCount }) => {
+    const field = isCount ? countField(least, most) : measureField(unit, { minMm: least, maxMm: most });
     return [key, otherwise === undefined ? field : field.optional()] as const;
   });
   return group({ kind: z.literal(id), ...Object.fromEntries(dimensions) }).transform((file): GivenPanelShape => {

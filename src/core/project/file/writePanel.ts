@@ -1,5 +1,6 @@
 import type { Measure, MeasureTerm } from "../../panels/measure.ts";
 import type { FollowingPiece, Panel, PanelShape } from "../../panels/panel.ts";
+import { SHAPES } from "../../panels/shapes/registry.ts";
 import { type Json, pointsJson, type Say } from "./writeJson.ts";
 
 /** A panel as it stands in a file. */
@@ -48,7 +49,11 @@ export function panelJson(panel: Panel, say: Say): Json {
 
 function panelShapeJson(shape: PanelShape, say: Say): Json {
   if (shape.kind === "measured") {
-    const sizes = Object.entries(shape.sizes).map(([key, size]) => [key, measureJson(size, say)] as const);
+    const counts = SHAPES[shape.shape].dimensions.filter(({ isCount }) => isCount).map(({ id }): string => id);
+    const plain = (size: Measure): Json => (typeof size === "number" ? size : measureJson(size, say));
+    const sizes = Object.entries(shape.sizes).map(
+      ([key, size]) => [key, counts.includes(key) ? plain(size) : measureJson(size, say)] as const,
+    );
     return { kind: shape.shape, ...Object.fromEntries(sizes) };
   }
   return {
