@@ -1,7 +1,7 @@
 import { type BagCost, bagCost } from "../../core/buying/bagCost.ts";
 import type { Project } from "../../core/project/project.ts";
-import { withDecimalSign } from "../../core/units/decimalSign.ts";
 import type { Language } from "../../core/units/language.ts";
+import { withDecimalSign } from "../../core/units/numberWords.ts";
 import { money } from "../../export/cutsheet/layWords.ts";
 import { CLI_TEXTS } from "../words/cliTextTables.ts";
 import type { LaidCloth } from "./laidProject.ts";

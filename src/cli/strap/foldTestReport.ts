@@ -1,9 +1,9 @@
 import { failed, ok, type Result } from "../../core/problems/problem.ts";
 import { CONSTRUCTIONS } from "../../core/straps/constructions/catalogue.ts";
 import { expectedFold, FOLD_TESTS, type FoldFit, type FoldTestId, fitFold } from "../../core/straps/foldTest.ts";
-import { withDecimalSign } from "../../core/units/decimalSign.ts";
 import { formatLength } from "../../core/units/formatLength.ts";
 import type { Language } from "../../core/units/language.ts";
+import { withDecimalSign } from "../../core/units/numberWords.ts";
 import { type ParsedArgs, UsageError } from "../command.ts";
 import { inputProblem } from "../inOut/problemReport.ts";
 import { wrapRows } from "../inOut/wrapText.ts";

@@ -7,6 +7,7 @@ import type { ProfileSpan } from "../../core/straps/section/thicknessProfile.ts"
 import type { StrapMaterial } from "../../core/straps/wish/strapWish.ts";
 import { formatLength } from "../../core/units/formatLength.ts";
 import type { Language } from "../../core/units/language.ts";
+import { listedNumbers } from "../../core/units/numberWords.ts";
 import { phraseText } from "../../core/words/phrase.ts";
 import type { StrapWords } from "../../core/words/strapWords.ts";
 import { constructionTitle } from "../../core/words/strapWords.ts";
@@ -110,7 +111,7 @@ function sizes(result: StrapResult, words: StrapWords, texts: CliTexts["strap"])
     [texts.layersRow, texts.thick(result.layers, formatLength(result.thickness, "mm", words.language))],
   ];
   if (result.foldLines.length > 0) {
-    rows.push([texts.foldLines, result.foldLines.map(both).join(words.language === "de" ? "; " : ", ")]);
+    rows.push([texts.foldLines, listedNumbers(result.foldLines.map(both), words.language)]);
   }
   if (result.setback > 0) rows.push([texts.heldBack, both(result.setback)]);
   rows.push([texts.cutLength, both(result.lengths.cut)]);

@@ -1,6 +1,9 @@
+import { pluralOf } from "../../core/units/numberWords.ts";
 import type { CliTexts } from "./cliTexts.ts";
 
-const counted = (count: number, what: string): string => `${count} ${what}${count === 1 ? "" : "s"}`;
+const plural = pluralOf("en");
+
+const counted = (count: number, what: string): string => `${count} ${what}${plural(count, "", "s")}`;
 
 /** What the commands say in English. */
 export const english: CliTexts = {
@@ -70,7 +73,7 @@ export const english: CliTexts = {
       easiest: "easiest to cut",
       offcut: "largest useful offcut for its length",
     },
-    leftOut: (pieces) => (pieces === 1 ? "1 piece does not fit" : `${pieces} pieces do not fit`),
+    leftOut: (pieces) => plural(pieces, "1 piece does not fit", `${pieces} pieces do not fit`),
     longer: (length) => `${length} more`,
     rulerCuts: (cuts, settings) => `ruler cuts: ${cuts}, ruler settings: ${settings}`,
     noRuler: "cannot be cut edge to edge with a ruler",
@@ -97,7 +100,7 @@ export const english: CliTexts = {
     couldBeShorter: (bound, length) => `No layout can be shorter than ${bound}; the shortest found is ${length}.`,
     alsoGives: (straps) => `The same length gives ${straps}.`,
     block: (count, isLengthwise, along, across, x, y) => {
-      const rows = along === 1 ? `${across} side by side` : `${along} along, ${across} side by side`;
+      const rows = plural(along, `${across} side by side`, `${along} along, ${across} side by side`);
       return `${count} ${isLengthwise ? "lengthwise" : "crosswise"}: ${rows}, starting ${x} along and ${y} across`;
     },
     wouldHelp: "What would help:",

@@ -1,9 +1,11 @@
-import { withDecimalSign } from "../../core/units/decimalSign.ts";
+import { pluralOf, withDecimalSign } from "../../core/units/numberWords.ts";
 import type { CliTexts } from "./cliTexts.ts";
 
-const teile = (count: number): string => (count === 1 ? "1 Teil" : `${count} Teile`);
-const teilen = (count: number): string => (count === 1 ? "1 Teil" : `${count} Teilen`);
-const materialien = (count: number): string => (count === 1 ? "1 Material" : `${count} Materialien`);
+const plural = pluralOf("de");
+
+const teile = (count: number): string => plural(count, "1 Teil", `${count} Teile`);
+const teilen = (count: number): string => plural(count, "1 Teil", `${count} Teilen`);
+const materialien = (count: number): string => plural(count, "1 Material", `${count} Materialien`);
 
 /** What the commands say in German. */
 export const german: CliTexts = {
@@ -44,8 +46,8 @@ export const german: CliTexts = {
       `${name}: Die Datei ist in Ordnung. ${teile(pieces)} aus ${materialien(materials)}.`,
   },
   lay: {
-    bags: (project, count) => `${project}, ${count === 1 ? "1 Tasche" : `${count} Taschen`}`,
-    laying: (material, pieces) => `${material}: ${teile(pieces)} ${pieces === 1 ? "wird" : "werden"} gelegt`,
+    bags: (project, count) => `${project}, ${plural(count, "1 Tasche", `${count} Taschen`)}`,
+    laying: (material, pieces) => `${material}: ${teile(pieces)} ${plural(pieces, "wird", "werden")} gelegt`,
     laid: (material, metres, placed, pieces) =>
       `${material}: ${withDecimalSign(metres, "de")} m für ${placed} von ${teilen(pieces)}`,
     threePlans: (material) => `${material}: drei Pläne`,
@@ -74,7 +76,7 @@ export const german: CliTexts = {
       easiest: "am leichtesten zu schneiden",
       offcut: "größter brauchbarer Rest für seine Länge",
     },
-    leftOut: (pieces) => (pieces === 1 ? "1 Teil passt nicht" : `${pieces} Teile passen nicht`),
+    leftOut: (pieces) => plural(pieces, "1 Teil passt nicht", `${pieces} Teile passen nicht`),
     longer: (length) => `${length} mehr`,
     rulerCuts: (cuts, settings) => `Linealschnitte: ${cuts}, Einstellungen des Lineals: ${settings}`,
     noRuler: "mit dem Lineal nicht von Kante zu Kante zu schneiden",
@@ -103,7 +105,7 @@ export const german: CliTexts = {
       `Kürzer als ${bound} geht es nicht; ein Plan unter ${length} wurde nicht gefunden.`,
     alsoGives: (straps) => `Dieselbe Länge gibt ${straps}.`,
     block: (count, isLengthwise, along, across, x, y) => {
-      const rows = along === 1 ? `${across} nebeneinander` : `${along} hintereinander, ${across} nebeneinander`;
+      const rows = plural(along, `${across} nebeneinander`, `${along} hintereinander, ${across} nebeneinander`);
       return `${count} ${isLengthwise ? "längs" : "quer"}: ${rows}, von ${x} längs und ${y} quer an`;
     },
     wouldHelp: "Was helfen würde:",
@@ -127,7 +129,7 @@ export const german: CliTexts = {
     shortPart: "Kurzer Teil, Schnitt",
     longest: "Getragen am längsten",
     shortest: "Getragen am kürzesten",
-    layers: (count) => (count === 1 ? "1 Lage" : `${count} Lagen`),
+    layers: (count) => plural(count, "1 Lage", `${count} Lagen`),
     of: (length, what) => `${length} ${what}`,
     other: (construction, cut, layers, thickness, roll) =>
       `${construction}: Schnittbreite ${cut}, ${layers}, ${thickness} dick${roll === "" ? "" : `, ${roll}`}`,

@@ -1,6 +1,6 @@
-import { withDecimalSign } from "./decimalSign.ts";
 import { formatLength, type LengthStyle, showLength } from "./formatLength.ts";
 import type { Language } from "./language.ts";
+import { withDecimalSign } from "./numberWords.ts";
 
 /** What a ruler and a rotary cutter hold, mm (common practice, no source). */
 const CUTTING_TOLERANCE = 0.5;

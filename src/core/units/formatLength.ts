@@ -1,6 +1,6 @@
-import { withDecimalSign } from "./decimalSign.ts";
 import type { Language } from "./language.ts";
 import { type LengthUnit, MM_PER_UNIT } from "./length.ts";
+import { withDecimalSign } from "./numberWords.ts";
 import { type LengthRange, parseLength } from "./parseLength.ts";
 
 /** How a length is shown: tenths of mm, hundredths of cm, thousandths of m, or inches to the nearest 1/16 or 1/32. */

@@ -8,6 +8,7 @@ import type { MachineSettings } from "../../core/project/outputSettings.ts";
 import { cutLength } from "../../core/units/cutLength.ts";
 import { formatLength } from "../../core/units/formatLength.ts";
 import type { Language } from "../../core/units/language.ts";
+import { listedNumbers } from "../../core/units/numberWords.ts";
 import type { SheetTexts } from "../../core/words/sheetTexts.ts";
 import { CAUTION_TABLES, SHEET_TEXTS } from "../../core/words/words.ts";
 
@@ -159,9 +160,10 @@ function lineNotes(piece: CutPiece, across: number, texts: SheetTexts, language:
       .map((box) => box.minY);
     const unique = [...new Set(heights.map((mm) => Math.round(mm * 100) / 100))].sort((a, b) => a - b);
     if (unique.length === 0) return [];
-    const metric = unique
-      .map((mm) => formatLength(mm, "mm", language).replace(" mm", ""))
-      .join(language === "de" ? "; " : ", ");
+    const metric = listedNumbers(
+      unique.map((mm) => formatLength(mm, "mm", language).replace(" mm", "")),
+      language,
+    );
     const inches = unique.map((mm) => sheetInches(mm).replace(" in", "")).join(", ");
     return [texts.linesAt(role, metric, inches)];
   });

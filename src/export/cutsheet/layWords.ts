@@ -6,8 +6,8 @@ import type { LayPlan, LayProblem, StockUse } from "../../core/lay/problem/layPr
 import type { Material } from "../../core/materials/material.ts";
 import type { Project } from "../../core/project/project.ts";
 import { cutLength } from "../../core/units/cutLength.ts";
-import { withDecimalSign } from "../../core/units/decimalSign.ts";
 import type { Language } from "../../core/units/language.ts";
+import { withDecimalSign } from "../../core/units/numberWords.ts";
 import { SHEET_TEXTS } from "../../core/words/words.ts";
 
 /** A material's lay as the words about it need it; passed by the checker. */

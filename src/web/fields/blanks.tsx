@@ -1,9 +1,9 @@
 import { useContext, useId, useState } from "preact/hooks";
 import { ok, type Problem, type Result } from "../../core/problems/problem.ts";
-import { withDecimalSign } from "../../core/units/decimalSign.ts";
 import { writeLength } from "../../core/units/formatLength.ts";
 import type { Language } from "../../core/units/language.ts";
 import type { LengthUnit } from "../../core/units/length.ts";
+import { withDecimalSign } from "../../core/units/numberWords.ts";
 import { ANY_LENGTH, checkLength, type LengthRange, parseLength } from "../../core/units/parseLength.ts";
 import { readCount, readMoney, readShare } from "../../core/units/parseNumber.ts";
 import { readThickness } from "../../core/units/parseThickness.ts";

@@ -1,10 +1,10 @@
 import { createContext } from "preact";
 import { useContext } from "preact/hooks";
 import { cutLength } from "../../core/units/cutLength.ts";
-import { withDecimalSign } from "../../core/units/decimalSign.ts";
 import type { LengthStyle } from "../../core/units/formatLength.ts";
 import type { Language } from "../../core/units/language.ts";
 import { type LengthUnit, MM_PER_UNIT } from "../../core/units/length.ts";
+import { withDecimalSign } from "../../core/units/numberWords.ts";
 import { unbroken } from "../../core/units/unbroken.ts";
 import { useLanguage } from "../texts/texts.ts";
 

@@ -1,4 +1,4 @@
-import type { Language } from "../../core/units/language.ts";
+import { LANGUAGES, type Language } from "../../core/units/language.ts";
 import { createStore, type Store } from "./store.ts";
 
 /** What this window looks like; kept on the device, not in the project. */
@@ -26,14 +26,14 @@ export function openSettings(): Store<Settings> {
 
 function readSettings(): Settings {
   const fresh: Settings = {
-    language: navigator.language.startsWith("de") ? "de" : "en",
+    language: LANGUAGES.find((known) => navigator.language.startsWith(known)) ?? "en",
     theme: "auto",
     projectId: null,
   };
   try {
     const kept = JSON.parse(localStorage.getItem(PLACE) ?? "{}") as Partial<Record<keyof Settings, unknown>>;
     return {
-      language: kept.language === "en" || kept.language === "de" ? kept.language : fresh.language,
+      language: LANGUAGES.find((known) => known === kept.language) ?? fresh.language,
       theme: kept.theme === "light" || kept.theme === "dark" ? kept.theme : "auto",
       projectId: typeof kept.projectId === "string" ? kept.projectId : null,
     };

@@ -1,6 +1,6 @@
 import { rectangleContour, segmentContour } from "../../geometry/contourShapes.ts";
-import { withDecimalSign } from "../../units/decimalSign.ts";
 import type { Language } from "../../units/language.ts";
+import { withDecimalSign } from "../../units/numberWords.ts";
 import { PAPER_TEXTS } from "../../words/words.ts";
 import type { LaySheet } from "../lay/layDrawing.ts";
 import type { DrawingItem } from "../list/drawing.ts";

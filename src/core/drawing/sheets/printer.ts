@@ -1,6 +1,6 @@
 import type { Paper } from "../../project/papers.ts";
-import { withDecimalSign } from "../../units/decimalSign.ts";
 import type { Language } from "../../units/language.ts";
+import { withDecimalSign } from "../../units/numberWords.ts";
 
 /** What the measured test square says about the printer. */
 export interface PrinterFinding {

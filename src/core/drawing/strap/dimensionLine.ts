@@ -1,7 +1,7 @@
 import { straightContour } from "../../geometry/contourShapes.ts";
-import { withDecimalSign } from "../../units/decimalSign.ts";
 import { formatLength } from "../../units/formatLength.ts";
 import type { Language } from "../../units/language.ts";
+import { withDecimalSign } from "../../units/numberWords.ts";
 import type { DrawingItem } from "../list/drawing.ts";
 import { drawArea, drawLine, drawText } from "../list/items.ts";
 import { textWidth } from "../list/textWidth.ts";

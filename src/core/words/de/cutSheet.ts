@@ -1,5 +1,8 @@
 import type { PieceLine } from "../../materials/cutPiece.ts";
+import { pluralOf } from "../../units/numberWords.ts";
 import type { SheetTexts } from "../sheetTexts.ts";
+
+const plural = pluralOf("de");
 
 const LINES: Readonly<Record<PieceLine["role"], string>> = {
   fold: "Falzen",
@@ -13,7 +16,7 @@ const of = (stock: string): string => (stock === "" ? "" : ` (${stock})`);
 /** The cut sheet in German. */
 export const cutSheet: SheetTexts = {
   title: "Zuschnittblatt",
-  forBags: (bags) => (bags === 1 ? "Für 1 Tasche." : `Für ${bags} Taschen; die Zahlen gelten für alle zusammen.`),
+  forBags: (bags) => plural(bags, "Für 1 Tasche.", `Für ${bags} Taschen; die Zahlen gelten für alle zusammen.`),
   columns: {
     number: "Nr.",
     cut: "Anzahl",
@@ -60,7 +63,7 @@ export const cutSheet: SheetTexts = {
     `Die Teile brauchen ${length}${of(stock)}; kein Plan kann kürzer sein als ${least} (Abstand ${gap} %).`,
   buy: (length, cost) => `${length} kaufen${cost === "" ? "" : `, ${cost}`}.`,
   offcuts: (sizes, smaller) =>
-    `Brauchbare Reste: ${sizes}${smaller > 0 ? ` und ${smaller} ${smaller === 1 ? "kleinerer" : "kleinere"}` : ""}.`,
+    `Brauchbare Reste: ${sizes}${smaller > 0 ? ` und ${smaller} ${plural(smaller, "kleinerer", "kleinere")}` : ""}.`,
   repeat: (repeat) =>
     `Das Muster wiederholt sich alle ${repeat}. Der Plan passt es nicht von Teil zu Teil an. Ein Rapport mehr ist in der Kauflänge: genug, um das Muster anfangen zu lassen, wo Sie wollen. Soll es an Nähten passen, schneiden Sie nach Augenmaß vom ersten Teil aus und kaufen bis zu einen Rapport mehr für jedes Teil, das an ein anderes anschließen muss.`,
 };

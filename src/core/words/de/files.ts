@@ -1,10 +1,12 @@
 import type { LaserRisk } from "../../materials/laser.ts";
-import { withDecimalSign } from "../../units/decimalSign.ts";
+import { pluralOf, withDecimalSign } from "../../units/numberWords.ts";
 import type { FileTexts } from "../fileTexts.ts";
+
+const plural = pluralOf("de");
 
 /** A paper of any size has its size for a name. */
 const pagesOf = (count: number, paper: string): string =>
-  `${count} ${count === 1 ? "Seite" : "Seiten"} ${withDecimalSign(paper, "de")}`;
+  `${count} ${plural(count, "Seite", "Seiten")} ${withDecimalSign(paper, "de")}`;
 
 const LASER_RISKS: Readonly<Record<LaserRisk, string>> = {
   pvc: "Es ist PVC",
@@ -24,7 +26,7 @@ export const files: FileTexts = {
     forDrawing: (about) => `${about}, für Zeichenprogramme`,
     tiles: (sheets, paper) => `${pagesOf(sheets, paper)} zum Zusammenkleben, mit Übersicht`,
     longSheets: (sheets, rollWidth) =>
-      `${sheets === 1 ? "ein langes Blatt" : `${sheets} lange Blätter`} für die ${rollWidth} breite Rolle eines Copyshops`,
+      `${plural(sheets, "ein langes Blatt", `${sheets} lange Blätter`)} für die ${rollWidth} breite Rolle eines Copyshops`,
     projector: "dicke helle Linien für den Beamer",
     patterns: (sheets, paper) => `eines von jedem runden Teil auf ${pagesOf(sheets, paper)}; Rechtecke nach Maß`,
     rulerCuts: (cuts) => `${cuts} Linealschnitte der Reihe nach, jeder gezeichnet`,

@@ -1,6 +1,6 @@
 import type { CopyName, LayProblemFinding } from "../../problems/layProblems.ts";
 import type { SentenceTable } from "../../problems/sentence.ts";
-import { withDecimalSign } from "../../units/decimalSign.ts";
+import { withDecimalSign } from "../../units/numberWords.ts";
 import { quoted } from "../quoted.ts";
 
 const copyOf = ({ pieceId, copy, name }: CopyName): string => name ?? `${quoted(pieceId)} Nr. ${copy + 1}`;

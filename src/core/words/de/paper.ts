@@ -1,4 +1,7 @@
+import { pluralOf } from "../../units/numberWords.ts";
 import type { PaperTexts } from "../paperTexts.ts";
+
+const plural = pluralOf("de");
 
 const nth = (number: number | null): string => (number === null ? "" : ` ${number}`);
 
@@ -15,7 +18,7 @@ export const paper: PaperTexts = {
     printFirst: "Diese Seite zuerst drucken, mit 100 % (tatsächliche Größe), nie „an Seite anpassen“.",
     measure:
       "Beide Quadrate in beiden Richtungen messen. Weicht das große um mehr als einen halben Millimeter ab, nicht weiterdrucken: eintragen, was es quer und hoch misst, und noch einmal drucken.",
-    printSheets: (count) => (count === 1 ? "Die eine Seite drucken." : `Die ${count} Seiten drucken.`),
+    printSheets: (count) => plural(count, "Die eine Seite drucken.", `Die ${count} Seiten drucken.`),
     overlapped:
       "Jede Seite am linken und am oberen Rahmen abschneiden, wo sie dort eine Nachbarseite hat. Bis zur inneren Linie auf die Nachbarseite legen, Ringe auf Ringe, und zusammenkleben.",
     butted:

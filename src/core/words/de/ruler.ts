@@ -1,11 +1,14 @@
+import { pluralOf } from "../../units/numberWords.ts";
 import type { RulerTexts } from "../rulerTexts.ts";
+
+const plural = pluralOf("de");
 
 /** Ruler cuts in German. */
 export const ruler: RulerTexts = {
   title: (project, cloth) => `${project}: Linealschnitte in ${cloth}`,
   byRuler: "Mit dem Lineal",
   counts: (cuts, settings) =>
-    `${cuts} ${cuts === 1 ? "Schnitt" : "Schnitte"}, ${settings} ${settings === 1 ? "Einstellung" : "Einstellungen"} des Lineals`,
+    `${cuts} ${plural(cuts, "Schnitt", "Schnitte")}, ${settings} ${plural(settings, "Einstellung", "Einstellungen")} des Lineals`,
   measure:
     "Jeder Schnitt geht von Kante zu Kante des genannten Stoffs. Gemessen wird von der frischen Kante, im Fadenlauf.",
   naming:

@@ -1,7 +1,7 @@
 import type { SentenceTable } from "../../problems/sentence.ts";
 import type { StrapProblem } from "../../problems/strapProblems.ts";
-import { withDecimalSign } from "../../units/decimalSign.ts";
 import { formatLength } from "../../units/formatLength.ts";
+import { withDecimalSign } from "../../units/numberWords.ts";
 import { quoted } from "../quoted.ts";
 
 const both = (mm: number): string => `${formatLength(mm, "mm", "de")} (${formatLength(mm, "in/16", "de")})`;

@@ -1,5 +1,8 @@
+import { pluralOf } from "../../units/numberWords.ts";
 import type { LineWord, StrapWords } from "../strapWords.ts";
 import { strapPhrases } from "./strapPhrases.ts";
+
+const plural = pluralOf("de");
 
 const LINES: Readonly<Record<LineWord, string>> = {
   fold: "Falte",
@@ -110,7 +113,7 @@ export const straps: StrapWords = {
     cutLength: (size) => `Schnittlänge ${size}`,
     flat: (percent) =>
       `flach, linke Seite oben, ${percent === null ? "Breite wahr" : `Breite auf ${percent} % gezeichnet`}, Länge abgebrochen`,
-    magnified: (times, cut) => `${times === 1 ? "wahre Größe" : `${times}-fach vergrößert`}; Schnittbreite ${cut}`,
+    magnified: (times, cut) => `${plural(times, "wahre Größe", `${times}-fach vergrößert`)}; Schnittbreite ${cut}`,
     rawEdgeHeld: (by) => `offene Kante ${by} zurück`,
     hemHeld: (by) => `Umbug ${by} zurück`,
     rawEdge: "offene Kante",

@@ -1,5 +1,8 @@
 import type { PieceLine } from "../../materials/cutPiece.ts";
+import { pluralOf } from "../../units/numberWords.ts";
 import type { SheetTexts } from "../sheetTexts.ts";
+
+const plural = pluralOf("en");
 
 const LINES: Readonly<Record<PieceLine["role"], string>> = {
   fold: "Fold",
@@ -13,7 +16,7 @@ const of = (stock: string): string => (stock === "" ? "" : ` (${stock})`);
 /** The cut sheet in English. */
 export const cutSheet: SheetTexts = {
   title: "Cut sheet",
-  forBags: (bags) => (bags === 1 ? "For 1 bag." : `For ${bags} bags; counts are for all of them.`),
+  forBags: (bags) => plural(bags, "For 1 bag.", `For ${bags} bags; counts are for all of them.`),
   columns: {
     number: "no.",
     cut: "cut",

@@ -1,8 +1,11 @@
 import type { LaserRisk } from "../../materials/laser.ts";
+import { pluralOf } from "../../units/numberWords.ts";
 import type { FileTexts } from "../fileTexts.ts";
 
+const plural = pluralOf("en");
+
 const sheetsOf = (count: number, paper: string): string =>
-  `${count} ${count === 1 ? "sheet" : "sheets"} of ${paper}`;
+  `${count} ${plural(count, "sheet", "sheets")} of ${paper}`;
 
 const LASER_RISKS: Readonly<Record<LaserRisk, string>> = {
   pvc: "it is PVC",
@@ -22,7 +25,7 @@ export const files: FileTexts = {
     forDrawing: (about) => `${about}, for drawing programs`,
     tiles: (sheets, paper) => `${sheetsOf(sheets, paper)} to tape together, and their map`,
     longSheets: (sheets, rollWidth) =>
-      `${sheets === 1 ? "one long sheet" : `${sheets} long sheets`} for a copy shop's roll of ${rollWidth}`,
+      `${plural(sheets, "one long sheet", `${sheets} long sheets`)} for a copy shop's roll of ${rollWidth}`,
     projector: "thick bright lines for a projector",
     patterns: (sheets, paper) => `one of each curved piece on ${sheetsOf(sheets, paper)}; cut rectangles by size`,
     rulerCuts: (cuts) => `${cuts} ruler cuts in order, each drawn`,

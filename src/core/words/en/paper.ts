@@ -1,4 +1,7 @@
+import { pluralOf } from "../../units/numberWords.ts";
 import type { PaperTexts } from "../paperTexts.ts";
+
+const plural = pluralOf("en");
 
 const nth = (number: number | null): string => (number === null ? "" : ` ${number}`);
 
@@ -15,7 +18,7 @@ export const paper: PaperTexts = {
     printFirst: "Print this page first, at 100 % (actual size), never “fit to page”.",
     measure:
       "Measure both squares each way. If the large one is off by more than half a millimetre, stop: enter its measured width and height, and print again.",
-    printSheets: (count) => `Print the ${count === 1 ? "one sheet" : `${count} sheets`}.`,
+    printSheets: (count) => `Print the ${plural(count, "one sheet", `${count} sheets`)}.`,
     overlapped:
       "Trim each sheet along its left and top frame where a sheet joins there. Lay it over that sheet up to the inner line, rings on rings, and tape.",
     butted:

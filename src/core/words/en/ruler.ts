@@ -1,11 +1,14 @@
+import { pluralOf } from "../../units/numberWords.ts";
 import type { RulerTexts } from "../rulerTexts.ts";
+
+const plural = pluralOf("en");
 
 /** Ruler cuts in English. */
 export const ruler: RulerTexts = {
   title: (project, cloth) => `${project}: ruler cuts in ${cloth}`,
   byRuler: "By ruler",
   counts: (cuts, settings) =>
-    `${cuts} ${cuts === 1 ? "cut" : "cuts"}, ${settings} ruler ${settings === 1 ? "setting" : "settings"}`,
+    `${cuts} ${plural(cuts, "cut", "cuts")}, ${settings} ruler ${plural(settings, "setting", "settings")}`,
   measure: "Every cut runs from edge to edge of the piece named. Measure from the last cut edge, along the grain.",
   naming:
     "Lengths are A, B, C from the cut end; A1 is the first strip of length A, A1B the second part of that strip.",

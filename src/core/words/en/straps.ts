@@ -1,5 +1,8 @@
+import { pluralOf } from "../../units/numberWords.ts";
 import type { StrapWords } from "../strapWords.ts";
 import { strapPhrases } from "./strapPhrases.ts";
+
+const plural = pluralOf("en");
 
 /** Words about straps in English. */
 export const straps: StrapWords = {
@@ -91,7 +94,7 @@ export const straps: StrapWords = {
     cutLength: (size) => `cut length ${size}`,
     flat: (percent) =>
       `flat, wrong side up, ${percent === null ? "true width" : `width drawn ${percent} % of true`}, length broken off`,
-    magnified: (times, cut) => `${times === 1 ? "true size" : `${times} times true size`}; cut ${cut}`,
+    magnified: (times, cut) => `${plural(times, "true size", `${times} times true size`)}; cut ${cut}`,
     rawEdgeHeld: (by) => `raw edge held back ${by}`,
     hemHeld: (by) => `hem held back ${by}`,
     rawEdge: "raw edge",

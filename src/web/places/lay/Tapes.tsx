@@ -1,6 +1,6 @@
 import type { RefObject } from "preact";
 import { useEffect, useState } from "preact/hooks";
-import { withDecimalSign } from "../../../core/units/decimalSign.ts";
+import { withDecimalSign } from "../../../core/units/numberWords.ts";
 import { useLanguage } from "../../texts/texts.ts";
 import { type Frame, toTable } from "./frame.ts";
 import { tapeTicks } from "./tapeTicks.ts";

@@ -1,7 +1,7 @@
 import { expect, test } from "vitest";
 import { cutLength } from "./cutLength.ts";
-import { withDecimalSign } from "./decimalSign.ts";
 import { formatLength } from "./formatLength.ts";
+import { listedNumbers, pluralOf, withDecimalSign } from "./numberWords.ts";
 import { parseLength } from "./parseLength.ts";
 
 // The decimal sign is a comma in German: DIN 1338, and the International System of Units brochure, 5.4.4 (either sign).
@@ -18,4 +18,20 @@ test("what is shown in German reads back to what is shown in English", () => {
     expect(parseLength(formatLength(mm, "mm", "de"), "mm", "")).toEqual(
       parseLength(formatLength(mm, "mm"), "mm", ""),
     );
+});
+
+test("numbers in a row are parted by what no decimal sign is", () => {
+  expect(listedNumbers(["12.5", "20"], "en")).toBe("12.5, 20");
+  expect(listedNumbers(["12,5", "20"], "de")).toBe("12,5; 20");
+});
+
+// Plural categories: Unicode CLDR, "one" for 1 and 1 alone in both languages.
+test("one has its own word, nought and several another", () => {
+  for (const language of ["en", "de"] as const)
+    expect([0, 1, 2, 101].map((n) => pluralOf(language)(n, "one", "several"))).toEqual([
+      "several",
+      "one",
+      "several",
+      "several",
+    ]);
 });

@@ -1,0 +1,34 @@
+import type { Language } from "./language.ts";
+
+/** How a language writes numbers among words; a new language states its own. */
+interface NumberWriting {
+  readonly decimalSign: string;
+  /** Between numbers in a row: never what could be read as a decimal sign. */
+  readonly listSeparator: string;
+  readonly plural: Intl.PluralRules;
+}
+
+const WRITING: Readonly<Record<Language, NumberWriting>> = {
+  en: { decimalSign: ".", listSeparator: ", ", plural: new Intl.PluralRules("en") },
+  de: { decimalSign: ",", listSeparator: "; ", plural: new Intl.PluralRules("de") },
+};
+
+/** A text about numbers with the decimal sign of its language: `12.5 mm` is `12,5 mm` in German. */
+export function withDecimalSign(text: string, language: Language): string {
+  const { decimalSign } = WRITING[language];
+  return decimalSign === "." ? text : text.replace(/(?<=\d)\.(?=\d)/gu, decimalSign);
+}
+
+/** Numbers in a row: `12.5 mm, 20 mm`, in German `12,5 mm; 20 mm`. */
+export function listedNumbers(numbers: readonly string[], language: Language): string {
+  return numbers.join(WRITING[language].listSeparator);
+}
+
+/** Chooses between the words for one and for several, by the language's own plural rule. */
+export type Plural = (count: number, one: string, several: string) => string;
+
+/** The chooser of a language, for its tables of words. */
+export function pluralOf(language: Language): Plural {
+  const { plural } = WRITING[language];
+  return (count, one, several) => (plural.select(count) === "one" ? one : several);
+}
