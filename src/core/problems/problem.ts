@@ -2,6 +2,7 @@ import type { LengthProblem } from "../units/lengthProblem.ts";
 import type { FileProblem } from "./fileProblems.ts";
 import type { LayProblemFinding } from "./layProblems.ts";
 import type { PanelProblem } from "./panelProblems.ts";
+import type { PatternProblem } from "./patternProblems.ts";
 import type { StrapProblem } from "./strapProblems.ts";
 
 /**
@@ -9,7 +10,13 @@ import type { StrapProblem } from "./strapProblems.ts";
  * No prose here; `describeProblem` writes the sentence and the remedy for CLI and web alike.
  * Each area of the house keeps its own codes in one file beside this one.
  */
-export type Problem = FileProblem | LengthProblem | PanelProblem | StrapProblem | LayProblemFinding;
+export type Problem =
+  | FileProblem
+  | LengthProblem
+  | PanelProblem
+  | PatternProblem
+  | StrapProblem
+  | LayProblemFinding;
 
 /** A value, or every reason why there is none. */
 export type Result<T> =

@@ -21,11 +21,26 @@ const FACTS = {
   ...{ name: "rim", names: ["a", "b"], of: "body", sizeMm: 1, start: 2, allowanceMm: 3, insetMm: 4 },
 };
 
+const PATTERN_FACTS = {
+  ...{
+    reason: "not-xml",
+    of: "lines",
+    thing: "picture",
+    unit: "px96",
+    ofMm: 0.26,
+    sideMm: 3,
+    wouldBeMm: 4,
+    sizeMm: 5,
+  },
+  ...{ at: 6, gapMm: 7, other: "flap", mended: false },
+};
+
 test("every problem has whole sentences in every language, with the same figures in them", () => {
   const codes = Object.keys(SENTENCES.en) as Problem["code"][];
   for (const code of codes) {
     const edges = code === "no-such-edge" ? 4 : FACTS.edges;
-    const problem = { ...FACTS, edges, code } as unknown as Problem;
+    const own = code.startsWith("pattern-") ? PATTERN_FACTS : {};
+    const problem = { ...FACTS, ...own, edges, code } as unknown as Problem;
     const [en, de] = [SENTENCES.en, SENTENCES.de].map((table) => describeProblem(problem, table));
     for (const { what, remedy } of [en!, de!]) {
       expect(`${what} ${remedy}`, code).not.toMatch(/undefined|NaN|\[object/u);

@@ -7,13 +7,21 @@ import { laySentences } from "./laySentences.ts";
 import { lengthSentences } from "./lengthSentences.ts";
 import { panelSentences } from "./panelSentences.ts";
 import { paper } from "./paper.ts";
+import { patternSentences } from "./patternSentences.ts";
 import { ruler } from "./ruler.ts";
 import { strapSentences } from "./strapSentences.ts";
 import { straps } from "./straps.ts";
 
 /** Everything said in German. */
 export const de: Words = {
-  problems: { ...lengthSentences, ...fileSentences, ...panelSentences, ...strapSentences, ...laySentences },
+  problems: {
+    ...lengthSentences,
+    ...fileSentences,
+    ...panelSentences,
+    ...patternSentences,
+    ...strapSentences,
+    ...laySentences,
+  },
   cautions,
   straps,
   ruler,

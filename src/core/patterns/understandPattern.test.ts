@@ -1,0 +1,327 @@
+import { expect, test } from "vitest";
+import type { Curve } from "./curve.ts";
+import type { PatternDrawing, PatternLine } from "./patternDrawing.ts";
+import type { UnderstoodPattern } from "./patternOutline.ts";
+import { type Mend, type UnderstandOptions, understandPattern } from "./understandPattern.ts";
+
+type Points = readonly (readonly [number, number])[];
+
+function line(points: Points, closed: boolean, look: Partial<PatternLine> = {}): PatternLine {
+  const [first, ...rest] = points;
+  const curve: Curve = {
+    x: first![0],
+    y: first![1],
+    parts: rest.map(([x, y]) => ({ kind: "straight", x, y })),
+    closed,
+  };
+  return { name: "", layer: "", names: [], color: "#000000", dash: [], ...look, curve };
+}
+
+const box = (x: number, y: number, width: number, height: number, look: Partial<PatternLine> = {}): PatternLine =>
+  line(
+    [
+      [x, y],
+      [x + width, y],
+      [x + width, y + height],
+      [x, y + height],
+    ],
+    true,
+    look,
+  );
+
+function understood(
+  lines: readonly PatternLine[],
+  { mend = [], ...options }: Partial<Omit<UnderstandOptions, "mend">> & { mend?: readonly Mend[] } = {},
+  kind: PatternDrawing["kind"] = "svg",
+): UnderstoodPattern {
+  const unit = kind === "dxf" ? { name: "mm", ofMm: 1 } : { name: "px96", ofMm: 25.4 / 96 };
+  return understandPattern(
+    { kind, unit, lines, marks: [], problems: [] },
+    { tolerance: 0.05, roles: new Map(), mend: new Set(mend), ...options },
+  );
+}
+
+const roles = ({ outlines }: UnderstoodPattern): string[] => outlines.map(({ role }) => role);
+const codes = ({ problems }: UnderstoodPattern): string[] => problems.map(({ code }) => code);
+
+test("a cut line, the seam in it, a window, a hole, a notch and a grain arrow are told by where they lie", () => {
+  const found = understood([
+    box(0, 0, 300, 200),
+    box(10, 10, 280, 180),
+    box(100, 120, 80, 15),
+    box(40, 40, 4, 4),
+    line(
+      [
+        [150, 0],
+        [150, 6],
+      ],
+      false,
+    ),
+    line(
+      [
+        [60, 100],
+        [240, 100],
+      ],
+      false,
+    ),
+    line(
+      [
+        [235, 96],
+        [240, 100],
+        [235, 104],
+      ],
+      false,
+    ),
+    line(
+      [
+        [30, 30],
+        [70, 60],
+      ],
+      false,
+    ),
+  ]);
+  expect(roles(found)).toEqual(["cut", "stitch", "cut", "drill", "notch", "grain", "grain", "mark"]);
+  expect(found.outlines.map(({ inside }) => inside)).toEqual([null, 0, 1, 1, 0, 1, 1, 1]);
+  expect(found.problems).toEqual([]);
+});
+
+test("names go before layers, layers before dashes, wishes before all", () => {
+  const dashed = { dash: [3, 2] };
+  const lines = [
+    box(0, 0, 300, 200, { names: ["Schnittlinie"], ...dashed }),
+    box(10, 10, 280, 180, { names: ["front", "cut"], layer: "cut", ...dashed }),
+    line(
+      [
+        [20, 20],
+        [200, 20],
+      ],
+      false,
+      { dash: [8, 2, 1, 2] },
+    ),
+    line(
+      [
+        [20, 30],
+        [200, 30],
+      ],
+      false,
+      { ...dashed, color: "#ff0000" },
+    ),
+    box(400, 0, 100, 80, { names: ["fold-over flap"] }),
+  ];
+  expect(roles(understood(lines))).toEqual(["cut", "cut", "fold", "stitch", "cut"]);
+  const wishes = new Map([
+    ["#ff0000", "fold"],
+    ["cut", "mark"],
+  ] as const);
+  expect(roles(understood(lines, { roles: wishes }))).toEqual(["cut", "mark", "fold", "fold", "cut"]);
+});
+
+test("open lines whose ends meet become one outline, whichever way they run", () => {
+  const sides = [
+    line(
+      [
+        [0, 0],
+        [100, 0],
+      ],
+      false,
+    ),
+    line(
+      [
+        [100, 50],
+        [100.04, 0.03],
+      ],
+      false,
+    ),
+    line(
+      [
+        [0, 50],
+        [0, 0],
+      ],
+      false,
+    ),
+    line(
+      [
+        [0, 50.02],
+        [100, 50],
+      ],
+      false,
+    ),
+    line(
+      [
+        [50, 0],
+        [50, 8],
+      ],
+      false,
+    ),
+  ];
+  const found = understood(sides);
+  expect(found.outlines.map(({ closed }) => closed).sort()).toEqual([false, true]);
+  const outline = found.outlines.find(({ closed }) => closed)!;
+  expect(outline.areaMm2).toBeCloseTo(5000, -1);
+  expect(outline.contour.vertices).toHaveLength(12);
+  expect(roles(found).sort()).toEqual(["cut", "notch"]);
+});
+
+test("lines that hang on a corner do not break the chain", () => {
+  const sides = [
+    line(
+      [
+        [0, 0],
+        [100, 0],
+      ],
+      false,
+    ),
+    line(
+      [
+        [0, 0],
+        [-8, -8],
+      ],
+      false,
+    ),
+    line(
+      [
+        [100, 0],
+        [100, 50],
+      ],
+      false,
+    ),
+    line(
+      [
+        [100, 50],
+        [0, 50],
+      ],
+      false,
+    ),
+    line(
+      [
+        [0, 50],
+        [0, 0],
+      ],
+      false,
+    ),
+  ];
+  expect(understood(sides).outlines.find(({ closed }) => closed)?.areaMm2).toBeCloseTo(5000, 9);
+});
+
+test("a gap is told with its width and place, and closed when asked", () => {
+  const open = [
+    line(
+      [
+        [0, 0],
+        [100, 0],
+        [100, 50],
+        [0, 50],
+        [0, 2],
+      ],
+      false,
+    ),
+  ];
+  const found = understood(open);
+  expect(found.outlines[0]!.closed).toBe(false);
+  expect(found.problems).toEqual([
+    { code: "pattern-gap", path: "line 1", gapMm: 2, xMm: 0, yMm: 1, mended: false },
+  ]);
+  const mended = understood(open, { mend: ["gaps"] });
+  expect(mended.outlines[0]).toMatchObject({ closed: true, areaMm2: 5000 });
+  expect(mended.problems).toMatchObject([{ code: "pattern-gap", mended: true }]);
+  expect(
+    codes(
+      understood([
+        line(
+          [
+            [0, 0],
+            [100, 0],
+            [100, 50],
+            [0, 50],
+            [0, 9],
+          ],
+          false,
+        ),
+      ]),
+    ),
+  ).toEqual([]);
+});
+
+test("lines drawn twice are told and taken out when asked", () => {
+  const twice = [
+    box(0, 0, 100, 50),
+    line(
+      [
+        [100, 50],
+        [100, 0],
+        [0, 0],
+        [0, 50.05],
+      ],
+      true,
+    ),
+    line(
+      [
+        [10, 10],
+        [50, 10],
+      ],
+      false,
+    ),
+    line(
+      [
+        [50, 10],
+        [30, 10],
+        [10, 10],
+      ],
+      false,
+    ),
+    box(0, 0, 100, 51),
+  ];
+  expect(codes(understood(twice))).toEqual(["pattern-doubled", "pattern-doubled"]);
+  const mended = understood(twice, { mend: ["doubles"] });
+  expect(mended.outlines.map(({ name }) => name)).toEqual(["line 1", "line 3", "line 5"]);
+});
+
+test("an outline that crosses itself is told and keeps its largest area when asked", () => {
+  const bow = [
+    line(
+      [
+        [0, 0],
+        [100, 60],
+        [100, 0],
+        [0, 40],
+      ],
+      true,
+    ),
+  ];
+  const found = understood(bow);
+  expect(found.problems).toMatchObject([{ code: "pattern-crosses-itself", count: 1, xMm: 40, yMm: 24 }]);
+  const mended = understood(bow, { mend: ["crossings"] });
+  // The triangles (0,0) (40,24) (0,40) and (40,24) (100,0) (100,60): 800 and 1800 mm².
+  expect(mended.outlines[0]!.areaMm2).toBeCloseTo(1800, 3);
+});
+
+test("slivers are told and taken out when asked; nothing left is said too", () => {
+  const sliver = [box(0, 0, 100, 0.3)];
+  expect(understood(sliver).problems).toMatchObject([{ code: "pattern-sliver", mended: false }]);
+  expect(codes(understood(sliver, { mend: ["slivers"] }))).toEqual(["pattern-sliver", "pattern-empty"]);
+});
+
+test("sides that would be whole at 72 or 90 to the inch, or in inches, raise a doubt", () => {
+  const at = (perInch: number): PatternLine[] => [box(0, 0, (310 * perInch) / 96, (190 * perInch) / 96)];
+  for (const perInch of [72, 90] as const) {
+    const [doubt] = understood(at(perInch)).problems;
+    expect(doubt).toMatchObject({ code: "pattern-scale-doubtful", unit: `px${perInch}` });
+    const mended = understood(at(perInch), { mend: ["scale"] }).outlines[0]!;
+    expect(mended.box.maxX).toBeCloseTo(310, 9);
+    expect(understood(at(perInch), { unit: `px${perInch}` }).outlines[0]!.box.maxX).toBeCloseTo(310, 9);
+  }
+  expect(codes(understood(at(96)))).toEqual([]);
+  expect(understood([box(0, 0, 11.75, 8.25)], {}, "dxf").problems).toMatchObject([
+    { code: "pattern-scale-doubtful", unit: "in", wouldBeMm: expect.closeTo(298.45, 9) },
+  ]);
+  expect(codes(understood([box(0, 0, 297, 210)], {}, "dxf"))).toEqual([]);
+});
+
+test("numbers that are none, lines of no size and far too many lines are told", () => {
+  expect(codes(understood([box(0, 0, Number.NaN, 1), box(0, 0, 1e7, 1), box(0, 0, 30, 20)]))).toEqual([
+    "pattern-numbers-unusable",
+  ]);
+  expect(codes(understood([box(0, 0, 0, 0), box(0, 0, 50, 0)]))).toEqual(["pattern-flat", "pattern-empty"]);
+  const many = Array.from({ length: 20_001 }, (_, i) => box(3 * i, 0, 1, 1));
+  expect(understood(many)).toMatchObject({ outlines: [], problems: [{ code: "pattern-too-much", of: "lines" }] });
+});
