@@ -1,0 +1,84 @@
+import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { afterAll, expect, test } from "vitest";
+import { runCli } from "../../../tests/tools/runCli.ts";
+
+const folder = mkdtempSync(join(tmpdir(), "pattern-test-"));
+afterAll(() => rmSync(folder, { recursive: true, force: true }));
+
+function file(name: string, text: string): string {
+  const path = join(folder, name);
+  writeFileSync(path, text);
+  return path;
+}
+
+const FLAP = file(
+  "flap.svg",
+  `<svg xmlns="http://www.w3.org/2000/svg" width="300mm" height="200mm" viewBox="0 0 300 200">
+    <rect id="Flap" x="20" y="30" width="240" height="160" rx="20" fill="none" stroke="black"/></svg>`,
+);
+
+test("a file is told with its lines and sizes, and as one JSON document", async () => {
+  const told = await runCli("pattern", FLAP);
+  expect(told).toMatchObject({ code: 0, err: "" });
+  expect(told.out).toContain("Flap  cut line  240 mm × 160 mm  closed, 4 straight + 4 arcs");
+  const { code, out, err } = await runCli("pattern", FLAP, "--json");
+  expect({ code, err }).toEqual({ code: 0, err: "" });
+  const document = JSON.parse(out);
+  expect(document).toMatchObject({
+    laywrightPattern: 1,
+    kind: "svg",
+    outlines: [{ name: "Flap", layer: "", role: "cut", closed: true, widthMm: 240, heightMm: 160 }],
+    marks: [],
+    problems: [],
+  });
+  expect(document.outlines[0].areaMm2).toBeCloseTo(240 * 160 - (4 - Math.PI) * 400, 4);
+  expect(Math.max(...document.outlines[0].points.map((point: number[]) => point[1]))).toBe(170);
+});
+
+test("nothing usable ends with 1 and the document all the same", async () => {
+  for (const path of [
+    file("empty.svg", "<svg/>"),
+    file("cut.svg", "<svg><rect width='3'"),
+    file("x.txt", "hello"),
+    join(folder, "none"),
+  ]) {
+    const { code, out, err } = await runCli("pattern", path, "--json");
+    expect(code, path).toBe(1);
+    expect(JSON.parse(out), path).toMatchObject({ laywrightPattern: 1, outlines: [] });
+    expect(JSON.parse(out).problems, path).toHaveLength(path.endsWith("empty.svg") ? 2 : 1);
+    expect(err, path).not.toBe("");
+  }
+});
+
+test("mends, units and roles are asked for by options", async () => {
+  const open = file("open.svg", '<svg><path id="tab" d="M0 0H90V90H0V5" fill="none" stroke="#f00"/></svg>');
+  const plain = await runCli("pattern", open, "--json");
+  expect(JSON.parse(plain.out).outlines[0].closed).toBe(false);
+  const mended = await runCli(
+    "pattern",
+    open,
+    "--json",
+    "--mend",
+    "all",
+    "--unit",
+    "px90",
+    "--roles",
+    "#ff0000=stitch",
+  );
+  expect(JSON.parse(mended.out).outlines[0]).toMatchObject({
+    closed: true,
+    role: "stitch",
+    told: "asked",
+    widthMm: 25.4,
+    areaMm2: 645.16,
+  });
+  for (const words of [
+    ["--mend", "holes"],
+    ["--unit", "ell"],
+    ["--roles", "a=b"],
+    ["--roles", "cut"],
+  ])
+    expect((await runCli("pattern", open, ...words)).code, words.join(" ")).toBe(2);
+});

@@ -1,0 +1,49 @@
+import type { UnderstoodPattern } from "../../core/patterns/patternOutline.ts";
+import { readPatternOnThread } from "../../reading/nodeReading.ts";
+import { type Command, EXIT, type ExitCode, type Io, JSON_OPTION, type ParsedArgs } from "../command.ts";
+import { InputProblem } from "../inOut/problemReport.ts";
+import { readInputBytes } from "../inOut/readInput.ts";
+import { emptyPatternJson, patternJson, problemsInWords } from "./patternJson.ts";
+import { PATTERN_OPTIONS, readPatternOptions } from "./patternOptions.ts";
+import { patternText } from "./patternText.ts";
+
+/** `laywright pattern`: a maker's own pattern brought in from a file. */
+export const patternCommand: Command = {
+  name: "pattern",
+  summary: "read a pattern of your own (SVG): its lines, their sizes, what is wrong with them",
+  synopsis: "FILE [options]",
+  about: [
+    "Reads the lines of a drawing that are drawn and can be seen, joins them to outlines, says how large each is and",
+    "what it is taken for (cut line, stitch line, fold, notch, grain, drill hole), and what is wrong: open gaps, lines",
+    "drawn twice, outlines that cross themselves, slivers, a doubtful scale. --mend puts right what it names.",
+    "\nNothing outside the file is opened and nothing in it is run. Ends with 1 when no line came in.",
+  ].join(" "),
+  options: [...PATTERN_OPTIONS, JSON_OPTION],
+  operands: [1, 1],
+  run: runPattern,
+};
+
+async function runPattern(args: ParsedArgs, io: Io): Promise<ExitCode> {
+  const path = args.operands[0]!;
+  const json = args.switches.has("json");
+  const { options, seconds } = readPatternOptions(args);
+  let bytes: Uint8Array;
+  try {
+    bytes = readInputBytes(path);
+  } catch (error) {
+    if (!(error instanceof InputProblem && json)) throw error;
+    const problems = error.told(io.language);
+    for (const problem of problems) io.err(`${problem.message}\n`);
+    io.out(`${JSON.stringify(emptyPatternJson(problems))}\n`);
+    return EXIT.input;
+  }
+  const pattern = await readPatternOnThread({ bytes, options }, { seconds });
+  tell(pattern, path, json, io);
+  return pattern.outlines.length > 0 ? EXIT.done : EXIT.input;
+}
+
+function tell(pattern: UnderstoodPattern, path: string, json: boolean, io: Io): void {
+  for (const { message } of problemsInWords(pattern, io.language)) io.err(`${message}\n`);
+  if (json) io.out(`${JSON.stringify(patternJson(pattern, io.language))}\n`);
+  else if (pattern.outlines.length > 0) io.out(patternText(pattern, path, io.language));
+}

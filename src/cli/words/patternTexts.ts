@@ -1,0 +1,64 @@
+import type { PatternKind } from "../../core/patterns/patternDrawing.ts";
+import type { PatternRole } from "../../core/patterns/patternOutline.ts";
+import type { Language } from "../../core/units/language.ts";
+
+/** What `pattern` says of a file that came in, in one language; a language that lacks a word does not compile. */
+export interface PatternTexts {
+  readonly title: (path: string, kind: PatternKind, lines: number) => string;
+  readonly roles: Readonly<Record<PatternRole, string>>;
+  readonly closed: string;
+  readonly open: string;
+  readonly edges: (straight: number, arcs: number) => string;
+  readonly more: (lines: number) => string;
+  readonly texts: (count: number) => string;
+}
+
+const KINDS: Readonly<Record<PatternKind, string>> = { svg: "SVG", dxf: "DXF", pdf: "PDF", image: "picture" };
+
+const en: PatternTexts = {
+  title: (path, kind, lines) => `${path}, ${KINDS[kind]}: ${lines === 1 ? "1 line" : `${lines} lines`}`,
+  roles: {
+    cut: "cut line",
+    stitch: "stitch line",
+    fold: "fold",
+    notch: "notch",
+    grain: "grain",
+    drill: "drill hole",
+    mark: "mark",
+    other: "other",
+  },
+  closed: "closed",
+  open: "open",
+  edges: (straight, arcs) =>
+    [straight > 0 ? `${straight} straight` : "", arcs > 0 ? (arcs === 1 ? "1 arc" : `${arcs} arcs`) : ""]
+      .filter(Boolean)
+      .join(" + "),
+  more: (lines) => `and ${lines} more; --json has them all`,
+  texts: (count) => (count === 1 ? "1 text" : `${count} texts`),
+};
+
+const de: PatternTexts = {
+  title: (path, kind, lines) =>
+    `${path}, ${kind === "image" ? "Bild" : KINDS[kind]}: ${lines === 1 ? "1 Linie" : `${lines} Linien`}`,
+  roles: {
+    cut: "Schnittlinie",
+    stitch: "Nahtlinie",
+    fold: "Bruch",
+    notch: "Knips",
+    grain: "Fadenlauf",
+    drill: "Bohrpunkt",
+    mark: "Markierung",
+    other: "anderes",
+  },
+  closed: "geschlossen",
+  open: "offen",
+  edges: (straight, arcs) =>
+    [straight > 0 ? `${straight} gerade` : "", arcs > 0 ? (arcs === 1 ? "1 Bogen" : `${arcs} Bögen`) : ""]
+      .filter(Boolean)
+      .join(" + "),
+  more: (lines) => `und ${lines} weitere; --json nennt alle`,
+  texts: (count) => (count === 1 ? "1 Text" : `${count} Texte`),
+};
+
+/** The sentences of each language. */
+export const PATTERN_TEXTS: Readonly<Record<Language, PatternTexts>> = { en, de };

@@ -1,0 +1,75 @@
+import { readSelector, type Selector } from "./cssSelector.ts";
+
+/** What a rule sets, and whether it insists. */
+export interface Declaration {
+  readonly name: string;
+  readonly value: string;
+  readonly isImportant: boolean;
+}
+
+/** One selector with what it sets, in the order of the sheet. */
+export interface CssRule {
+  readonly selector: Selector;
+  readonly declarations: readonly Declaration[];
+}
+
+const MOST_RULES = 2000;
+
+/**
+ * The rules of a style sheet that a drawing can be told apart by. `@media` for screens or everything counts, other
+ * at-rules do not; `@import` is never followed. `isCut` tells that there were more rules than are read.
+ */
+export function readSheet(text: string): { readonly rules: readonly CssRule[]; readonly imports: number } {
+  const rules: CssRule[] = [];
+  const plain = text.replace(/<!--|-->/gu, "").replace(/\/\*[\s\S]*?(?:\*\/|$)/gu, " ");
+  const imports = plain.split("@import").length - 1;
+  takeRules(plain.replace(/@(?:import|charset|namespace)[^;{}]*;/gu, ""), rules);
+  return { rules, imports };
+}
+
+function takeRules(text: string, rules: CssRule[]): void {
+  let at = 0;
+  while (at < text.length && rules.length < MOST_RULES) {
+    const open = text.indexOf("{", at);
+    if (open < 0) return;
+    const prelude = text.slice(at, open).trim();
+    const close = closingBrace(text, open);
+    const body = text.slice(open + 1, close);
+    at = close + 1;
+    if (prelude.startsWith("@")) {
+      if (/^@media\b(?!.*\bprint\b)/u.test(prelude)) takeRules(body, rules);
+      continue;
+    }
+    const declarations = readDeclarations(body);
+    for (const one of prelude.split(",")) {
+      const selector = readSelector(one);
+      if (selector) rules.push({ selector, declarations });
+    }
+  }
+}
+
+function closingBrace(text: string, open: number): number {
+  let depth = 0;
+  for (let i = open; i < text.length; i++) {
+    if (text[i] === "{") depth++;
+    else if (text[i] === "}" && --depth === 0) return i;
+  }
+  return text.length;
+}
+
+/** `fill: none; stroke: red !important` → what it sets. */
+export function readDeclarations(text: string): readonly Declaration[] {
+  const declarations: Declaration[] = [];
+  for (const one of text.split(";")) {
+    const colon = one.indexOf(":");
+    if (colon < 0) continue;
+    const value = one.slice(colon + 1).trim();
+    const isImportant = /!\s*important$/iu.test(value);
+    declarations.push({
+      name: one.slice(0, colon).trim().toLowerCase(),
+      value: isImportant ? value.replace(/\s*!\s*important$/iu, "") : value,
+      isImportant,
+    });
+  }
+  return declarations;
+}
