@@ -1,10 +1,9 @@
 import type { DrawingItem, DrawnText } from "../../core/drawing/list/drawing.ts";
+import { itemBox } from "../../core/drawing/list/itemBox.ts";
 import type { Page, PagePart } from "../../core/drawing/list/page.ts";
 import { type RoleStyle, type RoleStyles, TONE_COLORS } from "../../core/drawing/list/roleStyles.ts";
-import { textWidth } from "../../core/drawing/list/textWidth.ts";
-import { contourBox } from "../../core/geometry/contourArcs.ts";
+import { boxesMeet } from "../../core/geometry/boxIndex.ts";
 import { turnCosSin } from "../../core/geometry/pose.ts";
-import type { Box } from "../../core/geometry/ring.ts";
 import { pathOperators, pdfNumber } from "./paths.ts";
 import type { Typesetter } from "./typesetter.ts";
 
@@ -46,7 +45,7 @@ function partContent(part: PagePart, styles: RoleStyles, type: Typesetter): stri
     maxY: (clip.maxY - y) / scaleY,
   };
   for (const item of part.items) {
-    if (window && !inWindow(item, window)) continue;
+    if (window && !boxesMeet(itemBox(item), window)) continue;
     out += itemContent(item, styles, toPaper, ink, type);
   }
   return `${out}Q\n`;
@@ -94,42 +93,4 @@ function textContent(item: DrawnText, color: string, type: Typesetter): string {
   const matrix = [c, s, -s, c, item.x - c * back, item.y - s * back].map((n) => pdfNumber(n)).join(" ");
   const shown = runs.map((run) => `/${run.font} ${pdfNumber(item.size)} Tf ${run.codes} Tj\n`).join("");
   return `${fillColor(color)}BT ${matrix} Tm\n${shown}ET\n`;
-}
-
-/** False only when nothing of the item can show in the window. */
-function inWindow(item: DrawingItem, window: Box): boolean {
-  const box = itemBox(item);
-  return box.maxX >= window.minX && box.minX <= window.maxX && box.maxY >= window.minY && box.minY <= window.maxY;
-}
-
-const boxes = new WeakMap<DrawingItem, Box>();
-
-/** Box of an item with room for its line width; texts by a generous estimate. Kept, as every tile asks again. */
-function itemBox(item: DrawingItem): Box {
-  const known = boxes.get(item);
-  if (known) return known;
-  const box = item.kind === "text" ? textBox(item) : grown(unionBox(item), 1);
-  boxes.set(item, box);
-  return box;
-}
-
-function unionBox(item: Exclude<DrawingItem, DrawnText>): Box {
-  const contours = item.kind === "line" ? [item.contour] : item.contours;
-  const all = contours.map(contourBox);
-  return {
-    minX: Math.min(...all.map((box) => box.minX)),
-    minY: Math.min(...all.map((box) => box.minY)),
-    maxX: Math.max(...all.map((box) => box.maxX)),
-    maxY: Math.max(...all.map((box) => box.maxY)),
-  };
-}
-
-function textBox(item: DrawnText): Box {
-  // Characters without a glyph are written as up to eight others.
-  const reach = Math.max(textWidth(item.text, item.size, true), item.text.length * item.size) + item.size;
-  return grown({ minX: item.x, minY: item.y, maxX: item.x, maxY: item.y }, reach);
-}
-
-function grown(box: Box, by: number): Box {
-  return { minX: box.minX - by, minY: box.minY - by, maxX: box.maxX + by, maxY: box.maxY + by };
 }

@@ -1,3 +1,4 @@
+import { boxIndex } from "../../geometry/boxIndex.ts";
 import type { Contour } from "../../geometry/contour.ts";
 import { flattenContour, poseContour } from "../../geometry/contourArcs.ts";
 import { ringContour, segmentContour, straightContour } from "../../geometry/contourShapes.ts";
@@ -68,12 +69,14 @@ export function layDrawing(
   const texts = PAPER_TEXTS[language].pieces;
   const items: DrawingItem[] = [...ground.items];
   const copies: LaidCopy[] = [];
+  const seamsNear = boxIndex(seams, (seam) => seam);
   for (const placement of placements) {
     const piece = art.get(placement.pieceId);
     if (!piece) throw new RangeError(`layDrawing: no drawing for piece ${placement.pieceId}`);
     const copy = laidCopy(placement, piece);
     copies.push(copy);
-    items.push(...pieceItems(piece, placement, copy, { grain, texts, seams }));
+    const near = seamsNear(ringBox(copy.outline.outer));
+    items.push(...pieceItems(piece, placement, copy, { grain, texts, seams: near }));
   }
   return { stockId: stock.id, drawing: { box: ground.box, items }, copies, usedLength };
 }
@@ -126,9 +129,8 @@ function pieceItems(piece: PieceArt, pose: StockPlacement, copy: LaidCopy, wish:
 
 /** Name, "2 of 4", size and grain arrow, as large as the piece allows and clear of its lines if it can be. */
 function pieceLabel(piece: PieceArt, copy: LaidCopy, obstacles: readonly Ring[], wish: LabelWish): DrawingItem[] {
-  const seams = wish.seams.filter((seam) => boxesMeet(seam, ringBox(copy.outline.outer)));
-  const clear = labelBesides(piece, copy, obstacles, { ...wish, seams });
-  return clear.length > 0 || seams.length === 0
+  const clear = labelBesides(piece, copy, obstacles, wish);
+  return clear.length > 0 || wish.seams.length === 0
     ? clear
     : labelBesides(piece, copy, obstacles, { ...wish, seams: [] });
 }
@@ -176,10 +178,6 @@ const LABEL_TRIES = [
 const sizeOf = (size: number, line: number): number => (line === 0 ? size : size * 0.8);
 const blockHeight = (size: number, lines: number): number =>
   LEADING * size * (lines === 1 ? 1 : 1 + 0.8 * (lines - 1));
-
-function boxesMeet(a: Box, b: Box): boolean {
-  return a.minX <= b.maxX && a.maxX >= b.minX && a.minY <= b.maxY && a.maxY >= b.minY;
-}
 
 function turnedBox({ minX, minY, maxX, maxY }: Box): Box {
   return { minX: minY, maxX: maxY, minY: -maxX, maxY: -minX };

@@ -1,8 +1,10 @@
+import { boxIndex } from "../../geometry/boxIndex.ts";
 import { circleContour, segmentContour } from "../../geometry/contourShapes.ts";
 import type { Language } from "../../units/language.ts";
 import { PAPER_TEXTS } from "../../words/words.ts";
 import type { GrainArrow, LaySheet } from "../lay/layDrawing.ts";
 import type { DrawingItem } from "../list/drawing.ts";
+import { itemBox } from "../list/itemBox.ts";
 import { drawLine, drawText } from "../list/items.ts";
 import type { Page, PagePart } from "../list/page.ts";
 import { fitText, plainLine, textWidth } from "../list/textWidth.ts";
@@ -21,25 +23,30 @@ const TICK = { small: 1.2, five: 2, ten: 2.8 };
 
 /** The pages of a tiling in order, without the map; each shows its window of the drawing at true size. */
 export function tilePages(sheet: LaySheet, tiling: Tiling, title: SheetTitle, grain: GrainArrow): Page[] {
-  const lines = flatLines(sheet.drawing);
+  const linesNear = boxIndex(flatLines(sheet.drawing), ({ box }) => box);
+  // Filled areas would only drink ink; the paper itself is the piece.
+  const inked = sheet.drawing.items.filter((item) => item.kind !== "area");
+  const itemsNear = boxIndex(inked, itemBox);
   return tiling.tiles.map((tile, index) => {
-    const spot = checkSquareSpot(tile, tiling.overlap, lines);
+    const spot = checkSquareSpot(tile, tiling.overlap, linesNear(tile.window));
     const square = spot ? checkSquareItems(spot.x, spot.y) : [];
     return {
       name: tile.name,
       width: tiling.width,
       height: tiling.height,
       // The drawing lies over the sheet's own marks, so that none of them hides a cut.
-      parts: [furniturePart(tiling, tile, title, grain, index, square), windowPart(sheet, tiling, tile)],
+      parts: [
+        furniturePart(tiling, tile, title, grain, index, square),
+        windowPart(itemsNear(tile.window), tiling, tile),
+      ],
     };
   });
 }
 
-function windowPart(sheet: LaySheet, tiling: Tiling, tile: Tile): PagePart {
+function windowPart(items: readonly DrawingItem[], tiling: Tiling, tile: Tile): PagePart {
   const { margin, correction, width, height } = tiling;
   return {
-    // Filled areas would only drink ink; the paper itself is the piece.
-    items: sheet.drawing.items.filter((item) => item.kind !== "area"),
+    items,
     x: margin - tile.window.minX * correction.x,
     y: margin - tile.window.minY * correction.y,
     scaleX: correction.x,
