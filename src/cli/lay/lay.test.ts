@@ -8,7 +8,7 @@ import type { Io } from "../command.ts";
 import { InputProblem, type ToldProblem } from "../inOut/problemReport.ts";
 import { readProjectFile } from "../inOut/readProjectFile.ts";
 import { writeFiles } from "../inOut/writeFiles.ts";
-import { rememberedFiles, removeEarlier, writtenFile } from "./earlierFiles.ts";
+import { outlivedFiles, rememberedFiles, writtenFile } from "./earlierFiles.ts";
 import { tellAndWrite } from "./lay.ts";
 
 const folder = mkdtempSync(join(tmpdir(), "lay-test-"));
@@ -110,8 +110,9 @@ test("files that only an earlier plan had are taken away, unless somebody change
   writeFiles(dir, [{ name: "plan.json", data: JSON.stringify({ files: first.map(writtenFile) }) }, ...first]);
   writeFileSync(join(dir, "mine.txt"), "with a note of hers");
   const earlier = rememberedFiles(join(dir, "plan.json"));
-  const done = removeEarlier(dir, earlier, [{ name: "both.svg" }]);
+  const done = outlivedFiles(dir, earlier, [{ name: "both.svg" }]);
   expect(done).toEqual({ removed: ["old-ruler.pdf"], kept: ["mine.txt"] });
+  writeFiles(dir, [{ name: "plan.json", data: "{}" }], done.removed);
   expect(readdirSync(dir).sort()).toEqual(["both.svg", "mine.txt", "plan.json"]);
 });
 

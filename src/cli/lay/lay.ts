@@ -31,7 +31,7 @@ import { CUT_OPTION, cutMode, SEARCH_OPTIONS, searchSettings } from "../options/
 import { CLI_TEXTS } from "../words/cliTextTables.ts";
 import { choiceWords } from "./choiceWords.ts";
 import { costWords } from "./costWords.ts";
-import { rememberedFiles, removeEarlier, writtenFile } from "./earlierFiles.ts";
+import { outlivedFiles, rememberedFiles, undoUnfinished, writtenFile } from "./earlierFiles.ts";
 import { type LaidCloth, layProject } from "./laidProject.ts";
 import { type ChoiceEffort, layChoices } from "./layChoices.ts";
 import { type LayDocument, layDocument, layFiles } from "./layOutput.ts";
@@ -162,10 +162,11 @@ export async function tellAndWrite(
 /** Writes the plan and its files, and takes away what only an earlier plan in the folder had. Returns the paths. */
 function writeAll(out: string, document: LayDocument, files: readonly OutFile[], io: Io): string[] {
   const texts = CLI_TEXTS[io.language].lay;
+  undoUnfinished(out, PLAN_FILE);
   const earlier = rememberedFiles(join(out, PLAN_FILE));
   const plan = planFile({ ...document, files: files.map(writtenFile) });
-  const paths = writeFiles(out, [plan, ...files]);
-  const { removed, kept } = removeEarlier(out, earlier, [plan, ...files]);
+  const { removed, kept } = outlivedFiles(out, earlier, [plan, ...files]);
+  const paths = writeFiles(out, [plan, ...files], removed);
   if (removed.length > 0) io.err(`${texts.takenAway(removed.join(", "))}\n`);
   if (kept.length > 0) io.err(`${texts.stays(kept.join(", "))}\n`);
   return paths;
