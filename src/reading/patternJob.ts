@@ -30,5 +30,6 @@ export async function answerPattern({ bytes, options }: PatternJob): Promise<Und
 
 async function readDrawing(kind: PatternKind, bytes: Uint8Array): Promise<PatternDrawing> {
   if (kind === "svg") return (await import("./svg/readSvg.ts")).readSvg(textOfFile(bytes));
+  if (kind === "dxf") return (await import("./dxf/readDxf.ts")).readDxf(textOfFile(bytes));
   return unreadable("unknown-kind");
 }

@@ -10,7 +10,7 @@ import { patternText } from "./patternText.ts";
 /** `laywright pattern`: a maker's own pattern brought in from a file. */
 export const patternCommand: Command = {
   name: "pattern",
-  summary: "read a pattern of your own (SVG): its lines, their sizes, what is wrong with them",
+  summary: "read a pattern of your own (SVG, DXF): its lines, their sizes, what is wrong with them",
   synopsis: "FILE [options]",
   about: [
     "Reads the lines of a drawing that are drawn and can be seen, joins them to outlines, says how large each is and",

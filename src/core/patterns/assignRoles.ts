@@ -1,8 +1,8 @@
 import type { Ring } from "../geometry/ring.ts";
 import { distanceToRing, type NestedLine } from "./nesting.ts";
-import type { LineLook } from "./patternDrawing.ts";
+import type { LineLook, PatternKind } from "./patternDrawing.ts";
 import type { PatternRole, RoleReason } from "./patternOutline.ts";
-import { roleOfName } from "./roleWords.ts";
+import { roleOfName, roleOfNumber } from "./roleWords.ts";
 
 /** A line with everything that its role is told by. */
 export interface RoleLine extends NestedLine {
@@ -32,13 +32,20 @@ const GRAIN_LEAST = 20;
  * What each line is for: what the maker asked for goes first, then its name, its layer's, its dashes (ISO 128: a
  * chain line for an axis or fold, dashes for what is hidden or sewn), then where it lies.
  */
-export function assignRoles(lines: readonly RoleLine[], wishes: RoleWishes): readonly RoleFound[] {
-  const roles = lines.map((line) => roleOf(line, lines, wishes));
+export function assignRoles(
+  lines: readonly RoleLine[],
+  wishes: RoleWishes,
+  kind: PatternKind = "svg",
+): readonly RoleFound[] {
+  // A boundary on layer 1 and more than one numbered layer: a pattern by the standard, not somebody's "layer 2".
+  const layers = new Set(kind === "dxf" ? lines.map(({ look }) => look.layer) : []);
+  const isNumbered = layers.has("1") && [...layers].filter((layer) => roleOfNumber(layer) !== null).length > 1;
+  const roles = lines.map((line) => roleOf(line, lines, wishes, isNumbered));
   markArrows(lines, roles);
   return roles;
 }
 
-function roleOf(line: RoleLine, lines: readonly RoleLine[], wishes: RoleWishes): RoleFound {
+function roleOf(line: RoleLine, lines: readonly RoleLine[], wishes: RoleWishes, isNumbered: boolean): RoleFound {
   const { look } = line;
   for (const name of [...look.names, look.layer, look.color ?? ""]) {
     const role = wishes.get(name.toLowerCase());
@@ -50,6 +57,8 @@ function roleOf(line: RoleLine, lines: readonly RoleLine[], wishes: RoleWishes):
     if (role && !(line.closed && role === "fold"))
       return { role, reason: i === 0 && name !== look.layer ? "name" : "layer" };
   }
+  const numbered = isNumbered ? roleOfNumber(look.layer) : null;
+  if (numbered) return { role: numbered, reason: "layer" };
   const home = line.inside === null ? null : lines[line.inside]!;
   if (line.closed) return closedRole(line, home);
   return openRole(line, home);

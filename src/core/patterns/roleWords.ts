@@ -36,3 +36,38 @@ export function roleOfName(name: string): PatternRole | null {
   }
   return null;
 }
+
+/**
+ * Layers of sewn-product patterns in DXF by their number: boundary, notches, mirror line, grain, internal lines and
+ * cut-outs, drill holes, sew line; turn and curve points and check curves repeat other lines.
+ * Source: ASTM D6673 (sewn product pattern data), from memory.
+ */
+const NUMBERED: ReadonlyMap<string, PatternRole> = new Map([
+  ["1", "cut"],
+  ["2", "other"],
+  ["3", "other"],
+  ["4", "notch"],
+  ["5", "other"],
+  ["6", "fold"],
+  ["7", "grain"],
+  ["8", "mark"],
+  ["9", "mark"],
+  ["10", "mark"],
+  ["11", "cut"],
+  ["13", "drill"],
+  ["14", "stitch"],
+  ["15", "other"],
+  ["80", "notch"],
+  ["81", "notch"],
+  ["82", "notch"],
+  ["83", "notch"],
+  ["84", "other"],
+  ["85", "other"],
+  ["86", "other"],
+  ["87", "other"],
+]);
+
+/** What a numbered layer of a DXF pattern is for; null when its name is no such number. */
+export function roleOfNumber(layer: string): PatternRole | null {
+  return NUMBERED.get(layer.trim()) ?? null;
+}

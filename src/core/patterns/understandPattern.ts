@@ -69,7 +69,7 @@ export function understandPattern(drawing: PatternDrawing, options: UnderstandOp
     ...slivers(work, names, options.mend, problems),
   ]);
   const kept = work.flatMap((one, i) => (gone.has(i) ? [] : [{ ...one, name: names[i]! }]));
-  const outlines = outlinesOf(kept, options);
+  const outlines = outlinesOf(kept, options, drawing.kind);
   if (outlines.length === 0) problems.push({ code: "pattern-empty", path: "" });
   return { kind: drawing.kind, outlines, marks: scaledMarks(drawing, scaled), problems };
 }
@@ -243,6 +243,7 @@ function slivers(
 function outlinesOf(
   work: readonly (Work & { readonly name: string })[],
   options: UnderstandOptions,
+  kind: PatternDrawing["kind"],
 ): PatternOutline[] {
   const nested = work.map((one) => ({ ...one, closed: one.line.curve.closed }));
   const inside = nestLines(nested);
@@ -254,7 +255,7 @@ function outlinesOf(
       isStraight: one.line.curve.parts.length === 1 && one.line.curve.parts[0]!.kind === "straight",
     }),
   );
-  const roles = assignRoles(lines, options.roles);
+  const roles = assignRoles(lines, options.roles, kind);
   return work.map(({ line, box, areaMm2, name }, i) => ({
     ...line,
     ...roles[i]!,

@@ -34,7 +34,8 @@ export type LeftOutThing =
   | "off-layer"
   | "frame-of-text"
   | "unknown-shape"
-  | "solid";
+  | "solid"
+  | "dimension";
 
 /**
  * What can be wrong with a maker's own pattern, or has to be said of it. `path` names the outline or the place in the

@@ -52,7 +52,8 @@ const THINGS: Readonly<Record<LeftOutThing, readonly [one: string, many: string]
   "off-layer": ["Ding auf einer ausgeschalteten Ebene", "Dinge auf ausgeschalteten Ebenen"],
   "frame-of-text": ["Textrahmen", "Textrahmen"],
   "unknown-shape": ["Ding unbekannter Art", "Dinge unbekannter Art"],
-  solid: ["Körper", "Körper"],
+  solid: ["gefüllte Fläche oder Körper", "gefüllte Flächen oder Körper"],
+  dimension: ["Bemaßung", "Bemaßungen"],
 };
 
 const UNITS: Readonly<Record<string, string>> = {

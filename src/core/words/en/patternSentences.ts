@@ -49,7 +49,8 @@ const THINGS: Readonly<Record<LeftOutThing, readonly [one: string, many: string]
   "off-layer": ["thing on a layer that is off", "things on layers that are off"],
   "frame-of-text": ["frame of text", "frames of text"],
   "unknown-shape": ["thing of an unknown kind", "things of an unknown kind"],
-  solid: ["solid body", "solid bodies"],
+  solid: ["filled area or body", "filled areas or bodies"],
+  dimension: ["dimension", "dimensions"],
 };
 
 const UNITS: Readonly<Record<string, string>> = {
