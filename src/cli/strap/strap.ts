@@ -23,13 +23,13 @@ import { strapJson, strapText } from "./strapReport.ts";
 export const strapCommand: Command = {
   name: "strap",
   summary: "one strap: true cut size from the fold, pieces, consumables, order of work, pictures",
-  synopsis: '--construction ID --width "1 in" --length "60 in" [options]',
+  synopsis: '--construction ID --width "1 1/4 in" --length "60 in" [options]',
   about: [
     "Works out one strap from its construction, width, length and material, in either direction: the finished width gives the cut width, a cut width gives the finished one. Sizes come from the fold: thickness, layers, and where raw edges stop.",
     "",
     ...CONSTRUCTION_IDS.map((id) => `${id}: ${constructionTitle(STRAP_WORDS.en.constructions[id])}`),
     "",
-    'Example: laywright strap --construction fourfold --width "1 in" --length "60 in" --thickness "1 mm" --material vinyl',
+    'Example: laywright strap --construction fourfold --width "1 1/4 in" --length "60 in" --thickness "1 mm" --material vinyl',
   ].join("\n"),
   options: [...STRAP_OPTIONS, JSON_OPTION],
   operands: [0, 0],
