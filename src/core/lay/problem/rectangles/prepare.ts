@@ -6,6 +6,8 @@ import { type CommonUnit, commonUnit, unitsCovering, unitsInside } from "./commo
 import type { Blocked, RectangleJob, SizeCopy, Way } from "./rectangleJob.ts";
 
 const RECTANGLE_TOLERANCE = 1e-6;
+/** Furthest end in units: sums of two ends stay below 2³¹. */
+const MOST_END = 1 << 29;
 
 /** Whether the job can be searched on whole numbers: rectangles that may lie square on a rectangular region. */
 export function isRectangleJob(job: RegionJob): boolean {
@@ -33,12 +35,7 @@ export function rectangleJobOf(job: RegionJob): RectangleJob {
   const width = inside(box.maxY - box.minY);
   const length = box.maxX === Infinity ? null : inside(box.maxX - box.minX);
   const { sizes, impossible } = sizesOf(job, unit, width, length ?? Infinity);
-  const pinned = job.pinned.map((placement) => {
-    const piece = job.pieces.find((candidate) => candidate.id === placement.pieceId);
-    if (piece === undefined)
-      throw new RangeError(`rectangleJobOf: pinned piece ${placement.pieceId} is not in the job`);
-    return blockedBox(poseRing(piece.outline.outer, placement), job.gap, box, unit.mm);
-  });
+  const pinned = pinnedRings(job).map((ring) => blockedBox(ring, job.gap, box, unit.mm));
   const flaws = job.region.flaws.map((flaw) => blockedBox(flaw.outer, job.gap, box, unit.mm));
   return {
     job,
@@ -53,6 +50,15 @@ export function rectangleJobOf(job: RegionJob): RectangleJob {
     pinnedEnd: pinned.reduce((end, b) => Math.max(end, b.toAlong), 0),
     impossible,
   };
+}
+
+function pinnedRings(job: RegionJob): Ring[] {
+  return job.pinned.map((placement) => {
+    const piece = job.pieces.find((candidate) => candidate.id === placement.pieceId);
+    if (piece === undefined)
+      throw new RangeError(`rectangleJobOf: pinned piece ${placement.pieceId} is not in the job`);
+    return poseRing(piece.outline.outer, placement);
+  });
 }
 
 /** Turns by quarters that the piece may take; a piece free to turn may take them all. */
@@ -91,7 +97,22 @@ function unitOf(job: RegionJob): CommonUnit {
   // Flaws and pinned pieces lie anywhere: a finer grid wastes less beside them.
   const finest = job.region.flaws.length + job.pinned.length > 0 ? 0.5 : Infinity;
   const parts = Math.max(1, Math.ceil(unit.mm / finest));
-  return { mm: unit.mm / parts, exact: unit.exact };
+  const least = reachOf(job) / MOST_END;
+  return unit.mm / parts < least ? { mm: least, exact: false } : { mm: unit.mm / parts, exact: unit.exact };
+}
+
+/** No plan of any search ends beyond this, mm: everything behind everything else, or the far side of closed cloth. */
+function reachOf(job: RegionJob): number {
+  const longest = job.pieces.map(({ outline, count }) => {
+    const box = ringBox(outline.outer);
+    return count * (Math.max(box.maxX - box.minX, box.maxY - box.minY) + job.gap);
+  });
+  const ends = [...job.region.flaws.map(({ outer }) => outer), ...pinnedRings(job)].map((ring) => {
+    const box = ringBox(ring);
+    return Math.max(box.maxX, box.maxY) + job.gap;
+  });
+  const pieces = longest.reduce((sum, length) => sum + length, 0);
+  return pieces + Math.max(job.region.width, job.region.length ?? 0, ...ends);
 }
 
 function blockedBox(ring: Ring, gap: number, usable: Box, unit: number): Blocked {
