@@ -4,6 +4,7 @@ import type { CutBox } from "../boxes/cuts/cutTree.ts";
 import { largestFreeBox } from "../boxes/cuts/largestFreeBox.ts";
 import { checkPlan } from "../check/checkPlan.ts";
 import type { LayPiece, LayProblem } from "../problem/layProblem.ts";
+import { BREATH } from "../search/breath.ts";
 import { seededRng } from "../search/rng.ts";
 import { type LayChoice, searchChoices } from "./searchChoices.ts";
 
@@ -89,4 +90,18 @@ test("three choices: valid plans, each the best of the three at what it is chose
     (figures.offcut?.box.dx ?? 0) * (figures.offcut?.box.dy ?? 0) - 1070 * extraLength;
   for (const choice of choices) expect(gain(by("offcut"))).toBeGreaterThanOrEqual(gain(choice) - 1e-3);
   expect(choicesOf(240_000)).toEqual(choices);
+});
+
+test("no choice leaves pieces out that an open roll takes, however early it is told", () => {
+  const flaws = [solid(rectangleRing(300, 100, 40, 40))];
+  const stocks = [{ kind: "roll" as const, id: "bolt", width: 1070, length: null, flaws }];
+  let told = 0;
+  for (const step of searchChoices({ ...problem, stocks }, { evaluations: 100_000 }, 1)) {
+    if (step === BREATH) continue;
+    for (const { plan } of step.choices ?? []) {
+      told++;
+      expect(plan.unplaced).toEqual([]);
+    }
+  }
+  expect(told).toBeGreaterThan(0);
 });

@@ -59,7 +59,8 @@ function* searchRuler(job: RegionJob, stages: number, budget: SearchBudget, seed
     const complete = isComplete(prepared, plan);
     const spent = evaluations + (complete ? bound.rise(evaluations * BOUND_SHARE, endOf(prepared, plan)) : 0);
     const elsewhere = yield { evaluations: spent, plan: found && plan, bound: boundNow() };
-    if (spent >= budget.evaluations) return plan;
+    // An open roll takes every piece, so there a plan that leaves some out is none.
+    if (spent >= budget.evaluations && (complete || job.goal === "most")) return plan;
     const adopts = elsewhere !== undefined && isComplete(prepared, elsewhere);
     if (adopts && (!complete || elsewhere.length < plan.length)) {
       plan = elsewhere;

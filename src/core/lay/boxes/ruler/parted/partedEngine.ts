@@ -55,11 +55,13 @@ function* searchParted(job: RegionJob, inside: Engine, tail: Engine, most: numbe
   const least = leastLength(job);
   let best = assembled(job, []);
   let evaluations = 0;
-  yield { evaluations, plan: best, bound: null };
-  for (let round = 0; evaluations < most && !isDone(job, best, least); round++) {
+  yield BREATH;
+  const goesOn = (round: number): boolean => evaluations < most || (isWanting(job, best) && round <= 1);
+  for (let round = 0; goesOn(round) && !isDone(job, best, least); round++) {
     const effort = FIRST_LOOK * 2 ** Math.min(6, Math.floor(round / 6));
     const end = boxEnd(job, blocked, best, round, rng);
-    const parts = freeBoxes(boxedCloth(job, end.at, blocked, pins), rng);
+    // Where parts before pinned pieces would not come off by ruler, everything lies behind them.
+    const parts = isWanting(job, best) && round > 0 ? [] : freeBoxes(boxedCloth(job, end.at, blocked, pins), rng);
     const laid: Placement[] = [...job.pinned];
     const boxes: CutBox[] = parts.sort((a, b) => (round % 2 === 0 ? a.x - b.x : b.dx * b.dy - a.dx * a.dy));
     if (end.goesOn) boxes.push({ x: end.at + job.gap, y: job.margin, dx: Infinity, dy: usableWidth(job) });
@@ -86,11 +88,16 @@ function* searchParted(job: RegionJob, inside: Engine, tail: Engine, most: numbe
     }
     evaluations += PARTING;
     const plan = assembled(job, laid);
-    const better = isBetterRegionPlan(job.pieces, plan, best) && cutsPart(job, laid);
+    const better = !isWanting(job, plan) && isBetterRegionPlan(job.pieces, plan, best) && cutsPart(job, laid);
     if (better) best = plan;
     yield { evaluations, plan: better ? plan : null, bound: null };
   }
   return best;
+}
+
+/** An open roll takes every piece, so a plan that leaves some out is none. */
+function isWanting({ goal }: RegionJob, { left }: RegionPlan): boolean {
+  return goal === "shortest" && left.some((count) => count > 0);
 }
 
 /** Closed cloth that holds everything cannot be laid better, nor open cloth as short as its pieces allow. */
