@@ -1,4 +1,3 @@
-import type { LaidCloth } from "./cutsheet/layWords.ts";
 import type { SheetInput } from "./cutsheet/projectSheet.ts";
 import type { FontBytes } from "./fonts/fontBytes.ts";
 
@@ -10,9 +9,6 @@ export interface PlanFile {
   /** What it is for, in a few words. */
   readonly about: string;
 }
-
-/** A material's lay, passed by the checker. */
-export type LaidMaterial = LaidCloth;
 
 /** What the files are made from. */
 export interface PlanFilesInput extends SheetInput {

@@ -2,6 +2,7 @@ import { pieceArt } from "../core/drawing/lay/pieceArt.ts";
 import type { Drawing } from "../core/drawing/list/drawing.ts";
 import { describePrinter } from "../core/drawing/sheets/printer.ts";
 import { machineCautions } from "../core/job/cuttingCautions.ts";
+import type { LaidCloth } from "../core/job/laidCloth.ts";
 import type { Stock } from "../core/lay/problem/layProblem.ts";
 import { cautionText } from "../core/materials/caution.ts";
 import type { CutPiece } from "../core/materials/cutPiece.ts";
@@ -21,7 +22,7 @@ import { type Faces, openFaces } from "./fonts/faces.ts";
 import type { FontBytes } from "./fonts/fontBytes.ts";
 import { machineMats } from "./machineMats.ts";
 import { pagesPdf } from "./pdf/pagesPdf.ts";
-import type { LaidMaterial, PlanFile, PlanFilesInput } from "./planFile.ts";
+import type { PlanFile, PlanFilesInput } from "./planFile.ts";
 import {
   linesFiles,
   type PdfMaker,
@@ -73,7 +74,7 @@ export async function planFiles(input: PlanFilesInput): Promise<PlanFiles> {
     "cloth",
   );
   for (const [i, lay] of lays.entries()) {
-    const { mats, tooLarge, refusal } = machineMats(lay.material, lay.problem, pieces, project.output, language);
+    const { mats, tooLarge, refusal } = machineMats(lay, pieces, project.output, language);
     files.push(
       ...matFiles(
         mats,
@@ -138,6 +139,6 @@ export function matFiles(
   });
 }
 
-function usedStocks({ problem, plan }: LaidMaterial): Stock[] {
+function usedStocks({ problem, plan }: LaidCloth): Stock[] {
   return problem.stocks.filter((stock) => plan.placements.some((placement) => placement.stockId === stock.id));
 }

@@ -14,6 +14,7 @@ import { barePage, projectionStyles, rollPages } from "../core/drawing/sheets/sh
 import { type SheetTitle, tilePages } from "../core/drawing/sheets/tilePages.ts";
 import { MOST_SHEETS, seamsOf, type TilingOptions, tilePieces } from "../core/drawing/sheets/tiling.ts";
 import type { Box } from "../core/geometry/ring.ts";
+import type { LaidCloth } from "../core/job/laidCloth.ts";
 import { rulerCuts } from "../core/lay/alternatives/layFigures.ts";
 import type { Stock } from "../core/lay/problem/layProblem.ts";
 import type { Material } from "../core/materials/material.ts";
@@ -32,14 +33,14 @@ import { grainArrow } from "./grainArrow.ts";
 import { laserRefusal } from "./laserRefusal.ts";
 import { patternsOf } from "./patterns.ts";
 import type { PdfOptions } from "./pdf/pagesPdf.ts";
-import type { LaidMaterial, PlanFile, PlanFilesInput } from "./planFile.ts";
+import type { PlanFile, PlanFilesInput } from "./planFile.ts";
 import { svgText } from "./svg/svgText.ts";
 
 /** Makes a PDF with the input's fonts and notes which characters they lack. */
 export type PdfMaker = (title: string, pages: readonly Page[], more?: Partial<PdfOptions>) => Promise<Uint8Array>;
 
 /** A material's lay on one of its stocks. */
-export type LaidStock = LaidMaterial & { readonly stock: Stock };
+export type LaidStock = LaidCloth & { readonly stock: Stock };
 
 /** The pages of a tiling and how many of them are sheets of the lay; null when there is nothing to tape together. */
 export interface TiledPages {

@@ -1,4 +1,5 @@
 import { checkPlan } from "../../core/lay/check/checkPlan.ts";
+import { copiesLeftOut } from "../../core/lay/problem/planSums.ts";
 import type { Problem } from "../../core/problems/problem.ts";
 import { type Command, EXIT, type ExitCode, type Io, JSON_OPTION, type ParsedArgs } from "../command.ts";
 import { inputProblem } from "../inOut/problemReport.ts";
@@ -52,7 +53,7 @@ function checkPlanFile(data: unknown, path: string, words: CliTexts["check"]): T
   );
   if (problems.length > 0) throw inputProblem(problems);
   const placed = plans.reduce((sum, { plan }) => sum + plan.placements.length, 0);
-  const left = plans.reduce((sum, { plan }) => sum + plan.unplaced.reduce((all, { count }) => all + count, 0), 0);
+  const left = plans.reduce((sum, { plan }) => sum + copiesLeftOut(plan), 0);
   return {
     data: { problems: [], kind: "plan", materials: plans.length, placed, unplaced: left },
     sentence: words.plan(placed, plans.length, left),
@@ -60,10 +61,10 @@ function checkPlanFile(data: unknown, path: string, words: CliTexts["check"]): T
 }
 
 function checkProjectText(text: string, words: CliTexts["check"]): Told {
-  const { project, cutList, problems } = readProjectFile(text);
-  const pieces = cutList.pieces.reduce((sum, { count, mirroredCount }) => sum + count + mirroredCount, 0);
+  const { project, pieces, lays } = readProjectFile(text);
+  const copies = pieces.reduce((sum, { count, mirroredCount }) => sum + count + mirroredCount, 0);
   return {
-    data: { problems: [], kind: "project", name: project.name, materials: problems.length, pieces },
-    sentence: words.project(project.name, pieces, problems.length),
+    data: { problems: [], kind: "project", name: project.name, materials: lays.length, pieces: copies },
+    sentence: words.project(project.name, copies, lays.length),
   };
 }

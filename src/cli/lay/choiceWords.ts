@@ -1,6 +1,7 @@
 import { choiceTitles } from "../../core/lay/alternatives/choiceTitles.ts";
 import type { LayChoice } from "../../core/lay/alternatives/searchChoices.ts";
 import type { LayProblem } from "../../core/lay/problem/layProblem.ts";
+import { copiesLeftOut } from "../../core/lay/problem/planSums.ts";
 import { formatLength, type LengthStyle } from "../../core/units/formatLength.ts";
 import type { Language } from "../../core/units/language.ts";
 import { CLI_TEXTS } from "../words/cliTextTables.ts";
@@ -20,7 +21,7 @@ export function choiceWords(
   const price = extraLength > 1e-6 ? ` (${texts.longer(show(extraLength))})` : "";
   const cutting = ruler ? texts.rulerCuts(ruler.cuts, ruler.settings) : texts.noRuler;
   const left = offcut ? texts.largestOffcut(`${show(offcut.box.dx)} × ${show(offcut.box.dy)}`) : texts.noOffcut;
-  const out = plan.unplaced.reduce((sum, { count }) => sum + count, 0);
+  const out = copiesLeftOut(plan);
   const parts = [`${show(length)}${price}`, ...(out > 0 ? [texts.leftOut(out)] : []), cutting, left];
   return `${titles.join(", ")}: ${parts.join("; ")}`;
 }

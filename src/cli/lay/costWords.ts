@@ -1,22 +1,12 @@
-import { type BagCost, bagCost } from "../../core/buying/bagCost.ts";
+import { costOf, type JudgedCloth } from "../../core/job/laidCloth.ts";
 import type { Project } from "../../core/project/project.ts";
 import type { Language } from "../../core/units/language.ts";
 import { withDecimalSign } from "../../core/units/numberWords.ts";
 import { money } from "../../export/cutsheet/layWords.ts";
 import { CLI_TEXTS } from "../words/cliTextTables.ts";
-import type { LaidCloth } from "./laidProject.ts";
-
-/** What all cloths of a project cost together. */
-export function costOf(laid: readonly LaidCloth[], { bags, pricing }: Project): BagCost {
-  return bagCost(
-    laid.map(({ purchase }) => purchase),
-    bags,
-    pricing,
-  );
-}
 
 /** Cost and price in sentences; none where prices are missing. */
-export function costWords(laid: readonly LaidCloth[], project: Project, language: Language): string[] {
+export function costWords(laid: readonly JudgedCloth[], project: Project, language: Language): string[] {
   const texts = CLI_TEXTS[language].lay;
   const { toPay, clothPerBag, costPerBag, pricePerBag, markup, margin } = costOf(laid, project);
   const words: string[] = [];

@@ -41,7 +41,7 @@ const pouch = {
 const project = readProjectFile(JSON.stringify(pouch));
 
 test("a plan that the checker refuses ends with 3: it is kept, nothing to cut from is written", async () => {
-  const problem = project.problems[0]!;
+  const problem = project.lays[0]!.problem;
   const at = (copy: number, x: number) => ({
     ...{ pieceId: "front", copy, stockId: problem.stocks[0]!.id, x, y: 10, turnDeg: 0, mirrored: false },
   });
@@ -67,12 +67,12 @@ test("a plan that the checker refuses ends with 3: it is kept, nothing to cut fr
   };
   const faults = checkPlan(problem, plan);
   const laid = {
-    ...{ material: project.project.materials[0]!, problem, plan, faults, leftOut: [], offcuts: [], note: null },
+    ...{ material: project.project.materials[0]!, problem, plan, faults, leftOut: [], offcuts: [] },
     purchase: { materialId: "canvas", bills: [], buyLength: 0, toPay: 0, ownWorth: 0 },
   };
   const dir = join(folder, "out");
   const args = { values: new Map([["out", dir]]), switches: new Set<string>(), operands: [] };
-  expect(await tellAndWrite(args, io, project, [laid], 1)).toBe(3);
+  expect(await tellAndWrite(args, io, project, [laid], 1, "free")).toBe(3);
   expect(out).toBe("");
   expect(err).toMatch(/Schneiden Sie nicht danach/u);
   expect(err).toMatch(/überdecken sich um/u);
@@ -92,7 +92,7 @@ test.each([
   // A pin of what is not there any more is passed over, and counts.
   const pins = [{ ...pin([0, 0, 0]), piece: "gone" }, pin(first), pin(second)];
   const read = () => readProjectFile(JSON.stringify({ ...pouch, pins }));
-  if (faults === null) expect(read().problems[0]!.pinned).toHaveLength(2);
+  if (faults === null) expect(read().lays[0]!.problem.pinned).toHaveLength(2);
   else {
     let told: readonly ToldProblem[] = [];
     try {

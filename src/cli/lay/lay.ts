@@ -1,8 +1,11 @@
 import { join } from "node:path";
 import { ringBox } from "../../core/geometry/ring.ts";
+import type { JudgedCloth } from "../../core/job/laidCloth.ts";
+import type { ProjectJob } from "../../core/job/projectJob.ts";
 import { CHOICES, type LayChoice } from "../../core/lay/alternatives/searchChoices.ts";
 import { type StripsPerMetre, strapsPerMetre } from "../../core/lay/boxes/straps/strapsPerMetre.ts";
 import { checkPlan } from "../../core/lay/check/checkPlan.ts";
+import type { CutMode } from "../../core/lay/engines/chooseEngines.ts";
 import type { LayProblem } from "../../core/lay/problem/layProblem.ts";
 import type { CutPiece } from "../../core/materials/cutPiece.ts";
 import { problemLine } from "../../core/problems/describeProblem.ts";
@@ -23,7 +26,7 @@ import {
   UsageError,
 } from "../command.ts";
 import { readInput } from "../inOut/readInput.ts";
-import { type ReadProject, readProjectFile } from "../inOut/readProjectFile.ts";
+import { readProjectFile } from "../inOut/readProjectFile.ts";
 import { type OutFile, writeFiles } from "../inOut/writeFiles.ts";
 import { numberOption, wordOption } from "../options/optionValues.ts";
 import { OUTPUT_OPTIONS, withOutputOptions } from "../options/outputOptions.ts";
@@ -32,9 +35,10 @@ import { CLI_TEXTS } from "../words/cliTextTables.ts";
 import { choiceWords } from "./choiceWords.ts";
 import { costWords } from "./costWords.ts";
 import { outlivedFiles, rememberedFiles, undoUnfinished, writtenFile } from "./earlierFiles.ts";
-import { type LaidCloth, layProject } from "./laidProject.ts";
+import { layProject } from "./laidProject.ts";
 import { type ChoiceEffort, layChoices } from "./layChoices.ts";
 import { type LayDocument, layDocument, layFiles } from "./layOutput.ts";
+import { modeNote } from "./modeNote.ts";
 import { materialPlan } from "./planDocument.ts";
 
 const PLAN_FILE = "plan.json";
@@ -80,20 +84,20 @@ async function runLay(args: ParsedArgs, io: Io): Promise<ExitCode> {
       pool.close();
     }
   }
-  let laid: LaidCloth[];
+  let laid: JudgedCloth[];
   try {
     laid = await layProject(read, pool, { seconds, evaluations, seed, mode, choose, threads }, io);
   } finally {
     pool.close();
   }
-  return tellAndWrite(args, io, read, laid, seed);
+  return tellAndWrite(args, io, read, laid, seed, choose === "easiest" ? "ruler" : mode);
 }
 
 /** Three plans for every cloth side by side; seconds and effort are shared among the cloths. */
 async function tellChoices(
   args: ParsedArgs,
   io: Io,
-  { project, problems }: ReadProject,
+  { project, lays }: ProjectJob,
   pool: SearchPool,
   effort: ChoiceEffort,
 ): Promise<ExitCode> {
@@ -102,10 +106,10 @@ async function tellChoices(
   const json = args.switches.has("json");
   const texts = CLI_TEXTS[io.language].lay;
   const materials: object[] = [];
-  for (const problem of problems) {
-    const { id, name } = project.materials.find((material) => material.id === problem.materialId)!;
+  for (const { material, problem } of lays) {
+    const { id, name } = material;
     io.progress(texts.threePlans(name));
-    const choices = await layChoices(problem, pool, { ...effort, seconds: effort.seconds / problems.length });
+    const choices = await layChoices(problem, pool, { ...effort, seconds: effort.seconds / lays.length });
     for (const { plan } of choices) {
       const faults = checkPlan(problem, plan);
       if (faults.length > 0) throw new Error(faults.map((fault) => problemLine(fault)).join("\n"));
@@ -132,9 +136,10 @@ function choiceData(name: string, problem: LayProblem, { best, plan, figures, ex
 export async function tellAndWrite(
   args: ParsedArgs,
   io: Io,
-  read: ReadProject,
-  laid: readonly LaidCloth[],
+  read: ProjectJob,
+  laid: readonly JudgedCloth[],
   seed: number,
+  mode: CutMode,
 ): Promise<ExitCode> {
   const texts = CLI_TEXTS[io.language].lay;
   const document = layDocument(read, laid, seed);
@@ -153,7 +158,7 @@ export async function tellAndWrite(
     io.err(`${texts.noFont(made.missingGlyphs.join(", "))}\n`);
   }
   if (args.switches.has("json")) io.out(`${JSON.stringify(document)}\n`);
-  else io.out(summary(read, laid, paths, io.language));
+  else io.out(summary(read, laid, mode, paths, io.language));
   const leftOut = laid.flatMap((cloth) => cloth.leftOut);
   for (const left of leftOut) io.err(`${problemLine(left, SENTENCES[io.language])}\n`);
   return leftOut.length > 0 ? EXIT.input : EXIT.done;
@@ -177,25 +182,31 @@ function planFile(document: object): OutFile {
 }
 
 function summary(
-  read: ReadProject,
-  laid: readonly LaidCloth[],
+  read: ProjectJob,
+  laid: readonly JudgedCloth[],
+  mode: CutMode,
   paths: readonly string[],
   language: Language,
 ): string {
-  const { project, cutList, problems } = read;
+  const { project, pieces, heldLengthwise, lays } = read;
   const texts = CLI_TEXTS[language].lay;
   const lines = [texts.bags(project.name, project.bags)];
-  for (const cloth of laid)
+  for (const cloth of laid) {
+    const note = modeNote(cloth.problem, cloth.plan, mode, language);
     lines.push(
       "",
       cloth.material.name,
       ...layWords(cloth, project, language).map((line) => `  ${line}`),
-      ...(cloth.note === null ? [] : [`  ${cloth.note}`]),
+      ...(note === null ? [] : [`  ${note}`]),
     );
-  if (cutList.heldLengthwise.length > 0) lines.push("", texts.heldLengthwise(cutList.heldLengthwise.join(", ")));
+  }
+  if (heldLengthwise.length > 0) lines.push("", texts.heldLengthwise(heldLengthwise.join(", ")));
   const costs = costWords(laid, project, language);
   if (costs.length > 0) lines.push("", texts.cost, ...costs.map((line) => `  ${line}`));
-  const strips = strapsPerMetre(cutList.pieces, problems);
+  const strips = strapsPerMetre(
+    pieces,
+    lays.map(({ problem }) => problem),
+  );
   if (strips.length > 0) lines.push("", texts.strips);
   for (const { piece, yield: found } of strips)
     lines.push(`  ${piece.name}: ${stripWords(piece, found, project, language)}`);

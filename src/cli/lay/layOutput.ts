@@ -1,13 +1,12 @@
 import type { BagCost } from "../../core/buying/bagCost.ts";
+import { costOf, type JudgedCloth } from "../../core/job/laidCloth.ts";
+import type { ProjectJob } from "../../core/job/projectJob.ts";
 import type { Language } from "../../core/units/language.ts";
 import { FILE_TEXTS } from "../../core/words/words.ts";
 import { distinctStems } from "../../export/fileStem.ts";
 import type { PlanFile } from "../../export/planFile.ts";
 import { type PlanFiles, planFiles } from "../../export/planFiles.ts";
-import type { ReadProject } from "../inOut/readProjectFile.ts";
-import { costOf } from "./costWords.ts";
 import { fontBytes } from "./fonts.ts";
-import type { LaidCloth } from "./laidProject.ts";
 import { materialPlan, type PlanDocument } from "./planDocument.ts";
 import { rulerText } from "./rulerWords.ts";
 
@@ -17,7 +16,7 @@ export interface LayDocument extends PlanDocument, BagCost {
 }
 
 /** The plan of a whole project as data. */
-export function layDocument({ project }: ReadProject, laid: readonly LaidCloth[], seed: number): LayDocument {
+export function layDocument({ project }: ProjectJob, laid: readonly JudgedCloth[], seed: number): LayDocument {
   return {
     laywrightPlan: 1,
     project: project.name,
@@ -35,29 +34,29 @@ export function layDocument({ project }: ReadProject, laid: readonly LaidCloth[]
 
 /** Every file for the cutting table. Call only with lays that the checker has passed. */
 export async function layFiles(
-  read: ReadProject,
-  laid: readonly LaidCloth[],
+  read: ProjectJob,
+  laid: readonly JudgedCloth[],
   language: Language,
 ): Promise<PlanFiles> {
   const made = await planFiles({
     project: read.project,
-    pieces: read.cutList.pieces,
+    pieces: read.pieces,
     lays: laid,
     fonts: fontBytes(),
-    straps: read.cutList.straps,
+    straps: read.straps,
     language,
   });
   return { ...made, files: [...made.files, ...rulerFiles(read, laid, language)] };
 }
 
 /** The list of ruler cuts of every cloth that can be cut edge to edge. */
-function rulerFiles({ project, cutList }: ReadProject, laid: readonly LaidCloth[], language: Language): PlanFile[] {
+function rulerFiles({ project, pieces }: ProjectJob, laid: readonly JudgedCloth[], language: Language): PlanFile[] {
   const stems = distinctStems(
     laid.map(({ material }) => material.name),
     "cloth",
   );
   return laid.flatMap(({ material, problem, plan }, i) => {
-    const data = rulerText(project.name, material, problem, plan, cutList.pieces, project.output.lengths, language);
+    const data = rulerText(project.name, material, problem, plan, pieces, project.output.lengths, language);
     return data === null
       ? []
       : [{ name: `${stems[i]}-ruler-cuts.txt`, data, about: FILE_TEXTS[language].about.rulerList }];

@@ -1,5 +1,6 @@
 import { polygonArea, rectangleRing, solid } from "../geometry/ring.ts";
 import type { LayProblem, Stock } from "../lay/problem/layProblem.ts";
+import { copiesOf } from "../lay/problem/planSums.ts";
 
 /** A cutting machine's mat. Lengths in mm. */
 export interface Mat {
@@ -24,7 +25,7 @@ export function matProblem(problem: LayProblem, mat: Mat): LayProblem {
   if (!(width > 0 && height > 0)) {
     throw new RangeError(`matProblem: a mat larger than its gripped edges expected, got ${width} × ${height}`);
   }
-  const copies = problem.pieces.reduce((sum, piece) => sum + piece.count, 0);
+  const copies = copiesOf(problem.pieces);
   const area = problem.pieces.reduce((sum, piece) => sum + piece.count * polygonArea(piece.outline), 0);
   const mats = Math.min(copies, Math.ceil((2 * area) / (width * height)) + 2);
   const stocks = Array.from(

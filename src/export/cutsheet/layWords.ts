@@ -2,20 +2,14 @@ import { planOffcuts, type StockOffcuts } from "../../core/buying/planOffcuts.ts
 import { type Purchase, purchaseOf } from "../../core/buying/purchase.ts";
 import { shopLength } from "../../core/buying/shopLength.ts";
 import { stockName } from "../../core/drawing/lay/stockName.ts";
-import type { LayPlan, LayProblem, StockUse } from "../../core/lay/problem/layProblem.ts";
+import type { LaidCloth } from "../../core/job/laidCloth.ts";
+import type { LayPlan, StockUse } from "../../core/lay/problem/layProblem.ts";
 import type { Material } from "../../core/materials/material.ts";
 import type { Project } from "../../core/project/project.ts";
 import { cutLength } from "../../core/units/cutLength.ts";
 import type { Language } from "../../core/units/language.ts";
 import { withDecimalSign } from "../../core/units/numberWords.ts";
 import { SHEET_TEXTS } from "../../core/words/words.ts";
-
-/** A material's lay as the words about it need it; passed by the checker. */
-export interface LaidCloth {
-  readonly material: Material;
-  readonly problem: LayProblem;
-  readonly plan: LayPlan;
-}
 
 /** What a lay says to a person, one sentence a line: length, how good it is, what to buy, what is left. */
 export function layWords({ material, problem, plan }: LaidCloth, project: Project, language: Language): string[] {

@@ -1,9 +1,9 @@
+import type { LaidCloth } from "../../core/job/laidCloth.ts";
 import type { CutPiece } from "../../core/materials/cutPiece.ts";
 import type { Project } from "../../core/project/project.ts";
 import type { StrapResult } from "../../core/straps/build/strapResult.ts";
 import type { Language } from "../../core/units/language.ts";
 import { type CutSheet, cutSheetOf } from "./cutSheet.ts";
-import type { LaidCloth } from "./layWords.ts";
 import { sheetWords } from "./sheetWords.ts";
 
 /** What a whole cut sheet is made from. */

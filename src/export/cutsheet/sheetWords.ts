@@ -1,6 +1,7 @@
 import { purchaseOf } from "../../core/buying/purchase.ts";
 import { shopLength } from "../../core/buying/shopLength.ts";
 import { strapPictures } from "../../core/drawing/strap/strapPictures.ts";
+import type { LaidCloth } from "../../core/job/laidCloth.ts";
 import { paperOf } from "../../core/project/papers.ts";
 import type { Project } from "../../core/project/project.ts";
 import type { StrapResult } from "../../core/straps/build/strapResult.ts";
@@ -12,7 +13,7 @@ import type { ConsumableCode, StrapWords } from "../../core/words/strapWords.ts"
 import { STRAP_WORDS } from "../../core/words/words.ts";
 import type { Amount, CutSheetInput } from "./cutSheet.ts";
 import { roomOn } from "./flow.ts";
-import { type LaidCloth, layWords, money } from "./layWords.ts";
+import { layWords, money } from "./layWords.ts";
 
 type SheetWords = Omit<CutSheetInput, "project" | "bags" | "materials" | "pieces">;
 

@@ -7,6 +7,7 @@ import { pieceArt } from "../../core/drawing/lay/pieceArt.ts";
 import { paperPart } from "../../core/drawing/list/page.ts";
 import { curvedSheet } from "../../core/drawing/sheets/curvedSheet.ts";
 import { tilePieces } from "../../core/drawing/sheets/tiling.ts";
+import type { LaidCloth } from "../../core/job/laidCloth.ts";
 import type { Stock } from "../../core/lay/problem/layProblem.ts";
 import { PAPERS } from "../../core/project/papers.ts";
 import { FILE_TEXTS } from "../../core/words/words.ts";
@@ -15,7 +16,6 @@ import { fileStem } from "../../export/fileStem.ts";
 import type { FontBytes } from "../../export/fonts/fontBytes.ts";
 import { grainArrow } from "../../export/grainArrow.ts";
 import { machineMats } from "../../export/machineMats.ts";
-import type { LaidMaterial } from "../../export/planFile.ts";
 import { facesFor, matFiles, planFiles } from "../../export/planFiles.ts";
 import { sentPicture, tiledPages, tilingOptions, titleOf } from "../../export/stockFiles.ts";
 import type { Answers, Ask, MatStack, PaperCount, PaperStack, StockPicture } from "./protocol.ts";
@@ -41,7 +41,7 @@ function paperStacks({ project, pieces, language, lay }: Extract<Ask, { kind: "p
   });
 }
 
-function usedStocks({ problem, plan }: LaidMaterial): Stock[] {
+function usedStocks({ problem, plan }: LaidCloth): Stock[] {
   return problem.stocks.filter((stock) => plan.placements.some(({ stockId }) => stockId === stock.id));
 }
 
@@ -74,9 +74,9 @@ function stockPictures({ project, pieces, language, lay }: Extract<Ask, { kind: 
 
 async function matStack({ project, pieces, language, lay }: Extract<Ask, { kind: "mats" }>): Promise<MatStack> {
   const { machine } = project.output;
-  const { material, problem } = lay;
+  const { material } = lay;
   if (machine === null) return { mats: [], tooLarge: [], refusal: null };
-  const { mats, tooLarge, refusal } = machineMats(material, problem, pieces, project.output, language);
+  const { mats, tooLarge, refusal } = machineMats(lay, pieces, project.output, language);
   const title = `${project.name}: ${material.name}`;
   const faces = await facesFor(pieces, await fontBytes());
   const files = matFiles(mats, title, fileStem(material.name, "cloth"), project.output, faces, language);

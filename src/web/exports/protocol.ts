@@ -1,14 +1,14 @@
 import type { Drawing } from "../../core/drawing/list/drawing.ts";
 import type { Page } from "../../core/drawing/list/page.ts";
 import type { RulerCard } from "../../core/drawing/sheets/rulerPages.ts";
-import type { LayFigures } from "../../core/lay/alternatives/layFigures.ts";
-import type { LayPlan } from "../../core/lay/problem/layProblem.ts";
+import type { LaidCloth } from "../../core/job/laidCloth.ts";
+import type { RulerJob } from "../../core/job/rulerJob.ts";
 import type { CutPiece } from "../../core/materials/cutPiece.ts";
 import type { Project } from "../../core/project/project.ts";
 import type { StrapResult } from "../../core/straps/build/strapResult.ts";
 import type { Language } from "../../core/units/language.ts";
 import type { CutSheet } from "../../export/cutsheet/cutSheet.ts";
-import type { LaidMaterial, PlanFile } from "../../export/planFile.ts";
+import type { PlanFile } from "../../export/planFile.ts";
 
 /** How many sheets a paper takes. */
 export interface PaperCount {
@@ -47,14 +47,8 @@ export interface StockPicture {
   readonly drawing: Drawing;
 }
 
-/** The plan for the ruler beside the plan on the table. */
-export interface RulerAnswer {
-  readonly plan: LayPlan;
-  /** The plan on the table is the plan for the ruler: no better one was found. */
-  readonly isOnTable: boolean;
-  /** Ruler cuts of the plan on the table; null when straight cuts do not part its pieces. */
-  readonly onTable: LayFigures["ruler"];
-  readonly found: LayFigures["ruler"];
+/** The plan for the ruler beside the plan on the table, and its cuts to look at. */
+export interface RulerAnswer extends RulerJob {
   readonly stacks: readonly RulerStack[];
 }
 
@@ -74,7 +68,7 @@ interface WholePlan {
   /** For what the cut sheet says of their making. */
   readonly straps: readonly StrapResult[];
   readonly language: Language;
-  readonly lays: readonly LaidMaterial[];
+  readonly lays: readonly LaidCloth[];
 }
 
 /** What the page asks of the export worker. */
@@ -84,28 +78,28 @@ export type Ask =
       readonly language: Language;
       readonly project: Project;
       readonly pieces: readonly CutPiece[];
-      readonly lay: LaidMaterial;
+      readonly lay: LaidCloth;
     }
   | {
       readonly kind: "ruler";
       readonly language: Language;
       readonly project: Project;
       readonly pieces: readonly CutPiece[];
-      readonly lay: LaidMaterial;
+      readonly lay: LaidCloth;
     }
   | {
       readonly kind: "papers";
       readonly language: Language;
       readonly project: Project;
       readonly pieces: readonly CutPiece[];
-      readonly lay: LaidMaterial;
+      readonly lay: LaidCloth;
     }
   | {
       readonly kind: "drawings";
       readonly language: Language;
       readonly project: Project;
       readonly pieces: readonly CutPiece[];
-      readonly lay: LaidMaterial;
+      readonly lay: LaidCloth;
     }
   | ({ readonly kind: "files" } & WholePlan)
   | ({ readonly kind: "sheet" } & WholePlan)
@@ -114,7 +108,7 @@ export type Ask =
       readonly language: Language;
       readonly project: Project;
       readonly pieces: readonly CutPiece[];
-      readonly lay: LaidMaterial;
+      readonly lay: LaidCloth;
     };
 
 /** What comes back, by what was asked. */

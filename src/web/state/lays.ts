@@ -1,10 +1,11 @@
+import type { LayJob } from "../../core/job/projectJob.ts";
 import type { LayPlan, LayProblem } from "../../core/lay/problem/layProblem.ts";
 import { isSettled } from "../../core/lay/search/arrange/arrange.ts";
 import { isBetterPlan } from "../../core/lay/search/comparePlans.ts";
 import type { Project } from "../../core/project/project.ts";
 import type { Language } from "../../core/units/language.ts";
 import type { RunningSearch, SearchPool } from "../../worker/searchPool.ts";
-import { derivedOf, type LayJob } from "./derived.ts";
+import { derivedOf } from "./derived.ts";
 import { createStore, type Store } from "./store.ts";
 
 /**

@@ -1,17 +1,11 @@
 import type { Offcut } from "../../core/buying/offcuts.ts";
-import type { OtherWay } from "../../core/job/otherWays.ts";
+import type { WeighedWay } from "../../core/job/weighWays.ts";
 import type { LayChoice } from "../../core/lay/alternatives/searchChoices.ts";
 import type { StripsPerMetre } from "../../core/lay/boxes/straps/strapsPerMetre.ts";
 import type { LayPlan, LayProblem } from "../../core/lay/problem/layProblem.ts";
 import type { CutPiece } from "../../core/materials/cutPiece.ts";
 import type { Material } from "../../core/materials/material.ts";
 import type { Project } from "../../core/project/project.ts";
-
-/** Another way, and the cloth it takes off rolls, mm. */
-export interface WeighedWay {
-  readonly way: OtherWay;
-  readonly length: number;
-}
 
 /** What the page asks the weighing worker about one material. */
 export type Weighing =

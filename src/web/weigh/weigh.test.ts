@@ -3,11 +3,12 @@ import { expect, test } from "vitest";
 import { ringBox } from "../../core/geometry/ring.ts";
 import { layProblemsOf } from "../../core/job/layProblems.ts";
 import { inOtherWay, type OtherWay } from "../../core/job/otherWays.ts";
+import type { WeighedWay } from "../../core/job/weighWays.ts";
 import type { LayPlan } from "../../core/lay/problem/layProblem.ts";
 import { cutListOf } from "../../core/project/cutList.ts";
 import { readProject } from "../../core/project/file/readProject.ts";
 import type { Project } from "../../core/project/project.ts";
-import type { Weighed, WeighedWay } from "./protocol.ts";
+import type { Weighed } from "./protocol.ts";
 import { weigh } from "./weigh.ts";
 
 function demo(): Project {

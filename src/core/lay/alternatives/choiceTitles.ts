@@ -1,5 +1,5 @@
 import type { LayPlan, LayProblem } from "../problem/layProblem.ts";
-import { areaLeftOut } from "./areaLeftOut.ts";
+import { areaLeftOut } from "../search/comparePlans.ts";
 import { clothUsed } from "./clothUsed.ts";
 import type { ChoiceFor, LayChoice } from "./searchChoices.ts";
 

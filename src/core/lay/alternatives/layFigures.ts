@@ -5,6 +5,7 @@ import { type CutBox, type CutTree, cutTreeOf, stageCount } from "../boxes/cuts/
 import { largestFreeBox } from "../boxes/cuts/largestFreeBox.ts";
 import { tidyTree } from "../boxes/cuts/tidyTree.ts";
 import type { LayPlan, LayProblem, Stock, StockPlacement } from "../problem/layProblem.ts";
+import { lengthUsed } from "../problem/planSums.ts";
 
 /** mm within which an edge counts as cut through. */
 const TOLERANCE = 1e-3;
@@ -44,7 +45,7 @@ export interface LayFigures {
 export function layFigures(problem: LayProblem, plan: LayPlan): LayFigures {
   const cuts = rulerCuts(problem, plan);
   return {
-    length: plan.uses.reduce((sum, { usedLength }) => sum + usedLength, 0),
+    length: lengthUsed(plan),
     ruler: cuts && {
       cuts: cuts.reduce((sum, { sequence }) => sum + sequence.cuts, 0),
       settings: cuts.reduce((sum, { sequence }) => sum + sequence.settings, 0),

@@ -2,8 +2,8 @@ import { CUT_MODES, type CutMode, chooseEngines } from "../engines/chooseEngines
 import type { LayPlan, LayProblem } from "../problem/layProblem.ts";
 import { type ArrangeStep, arrange } from "../search/arrange/arrange.ts";
 import { type Breath, nextTurn } from "../search/breath.ts";
+import { areaLeftOut } from "../search/comparePlans.ts";
 import type { SearchBudget } from "../search/engine.ts";
-import { areaLeftOut } from "./areaLeftOut.ts";
 import { type LayFigures, layFigures } from "./layFigures.ts";
 import { type OffcutGoal, offcutSearch } from "./offcutSearch.ts";
 

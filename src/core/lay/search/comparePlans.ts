@@ -1,5 +1,6 @@
 import { polygonArea } from "../../geometry/ring.ts";
 import type { LayPiece, LayPlan, LayProblem } from "../problem/layProblem.ts";
+import { copiesLeftOut } from "../problem/planSums.ts";
 import type { RegionPlan } from "../problem/region.ts";
 
 /** Shares of area or length that differ by less are the same. */
@@ -8,6 +9,14 @@ const SAME = 1e-9;
 /** Area of the copies a plan leaves out, mm²; `left` by piece index. */
 export function areaLeft(pieces: readonly LayPiece[], left: readonly number[]): number {
   return pieces.reduce((sum, piece, i) => sum + (left[i] ? left[i]! * polygonArea(piece.outline) : 0), 0);
+}
+
+/** Area of the pieces that a plan leaves out, mm². */
+export function areaLeftOut({ pieces }: LayProblem, plan: LayPlan): number {
+  return areaLeft(
+    pieces,
+    pieces.map(({ id }) => copiesLeftOut(plan, id)),
+  );
 }
 
 /** Whether a region plan is better: less area left out, then shorter. Any plan is better than none. */
@@ -35,9 +44,6 @@ export function isBetterPlan(problem: LayProblem, candidate: LayPlan, best: LayP
 }
 
 function scoreOf(problem: LayProblem, plan: LayPlan): readonly number[] {
-  const left = problem.pieces.map((piece) =>
-    plan.unplaced.reduce((sum, { pieceId, count }) => sum + (pieceId === piece.id ? count : 0), 0),
-  );
   const used = problem.stocks.map(({ id }) => plan.uses.find((use) => use.stockId === id)?.usedLength ?? 0);
   const bought = problem.stocks.reduce(
     (sum, stock, i) => sum + (stock.kind === "roll" && stock.length === null ? used[i]! : 0),
@@ -45,7 +51,7 @@ function scoreOf(problem: LayProblem, plan: LayPlan): readonly number[] {
   );
   const last = used.findLastIndex((length) => length > 0);
   const bound = plan.uses.reduce((sum, use) => sum + (use.bound ?? 0), 0);
-  return [areaLeft(problem.pieces, left), bought, last, last < 0 ? 0 : used[last]!, -bound];
+  return [areaLeftOut(problem, plan), bought, last, last < 0 ? 0 : used[last]!, -bound];
 }
 
 function differs(a: number, b: number): boolean {

@@ -12,7 +12,7 @@ import { useTexts } from "../../texts/texts.ts";
 export function StrapPicture({ strap }: { strap: StrapWish }) {
   const texts = useTexts();
   const lengths = useLengths();
-  const result = useDerived().straps.get(strap.id);
+  const result = useDerived().straps.find(({ wish }) => wish.id === strap.id);
   if (result === undefined) return <p class="soft">{texts.bag.strap.noPicture}</p>;
   const words = texts.bag.strap;
   return (

@@ -12,7 +12,7 @@ export function StrapSewing({ strap }: { strap: StrapWish }) {
   const language = useLanguage();
   const core = STRAP_WORDS[language];
   const lengths = useLengths();
-  const result = useDerived().straps.get(strap.id);
+  const result = useDerived().straps.find(({ wish }) => wish.id === strap.id);
   if (result === undefined) return null;
   return (
     <>

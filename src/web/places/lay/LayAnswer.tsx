@@ -3,7 +3,9 @@ import { purchaseOf } from "../../../core/buying/purchase.ts";
 import { shopLength } from "../../../core/buying/shopLength.ts";
 import { pieceArt } from "../../../core/drawing/lay/pieceArt.ts";
 import { polygonArea } from "../../../core/geometry/ring.ts";
+import type { LayJob } from "../../../core/job/projectJob.ts";
 import type { LayPlan, LayProblem } from "../../../core/lay/problem/layProblem.ts";
+import { copiesLeftOut } from "../../../core/lay/problem/planSums.ts";
 import type { Project } from "../../../core/project/project.ts";
 import type { Language } from "../../../core/units/language.ts";
 import { withDecimalSign } from "../../../core/units/numberWords.ts";
@@ -11,7 +13,7 @@ import { unbroken } from "../../../core/units/unbroken.ts";
 import { money } from "../../../export/cutsheet/layWords.ts";
 import { useLengths } from "../../fields/units.ts";
 import { Term } from "../../parts/Term.tsx";
-import { derivedOf, type LayJob } from "../../state/derived.ts";
+import { derivedOf } from "../../state/derived.ts";
 import type { LayState } from "../../state/lays.ts";
 import { useWorkbench } from "../../state/workbench.ts";
 import { useLanguage, useTexts } from "../../texts/texts.ts";
@@ -35,7 +37,7 @@ export function LayAnswer({ lay, project }: { lay: LayState; project: Project })
     [project, language],
   );
   const shop = useMemo(() => (plan === null ? null : purchaseOf(job.material, plan)), [job, plan]);
-  const unplaced = plan?.unplaced.reduce((sum, { count }) => sum + count, 0) ?? 0;
+  const unplaced = plan === null ? 0 : copiesLeftOut(plan);
   const isEmpty = plan !== null && plan.placements.length === 0;
   return (
     <div class="lay-answer sheet">

@@ -2,6 +2,7 @@ import { useMemo } from "preact/hooks";
 import { choiceTitles } from "../../../core/lay/alternatives/choiceTitles.ts";
 import { clothUsed } from "../../../core/lay/alternatives/clothUsed.ts";
 import type { LayChoice } from "../../../core/lay/alternatives/searchChoices.ts";
+import { copiesLeftOut } from "../../../core/lay/problem/planSums.ts";
 import type { Project } from "../../../core/project/project.ts";
 import { type LengthWords, useLengths } from "../../fields/units.ts";
 import type { LayState } from "../../state/lays.ts";
@@ -55,7 +56,7 @@ function Choice(props: { choice: LayChoice; lay: LayState; now: number; kinds: R
   // The search had longer for the plan on the table: it may be better than the best found here.
   const titles = choiceTitles(lay.job.problem, props.choice, lay.plan);
   const heading = titles.length === 0 ? words.other : titles.map((title) => words.best[title]).join(" · ");
-  const leftOut = plan.unplaced.reduce((sum, { count }) => sum + count, 0);
+  const leftOut = copiesLeftOut(plan);
   const { ruler, offcut } = figures;
   return (
     <li class="stack choice">

@@ -2,13 +2,14 @@ import type { Contour } from "../../../core/geometry/contour.ts";
 import { contourBox } from "../../../core/geometry/contourArcs.ts";
 import { shapeContour } from "../../../core/geometry/shape.ts";
 import { inOtherWay, type OtherWay } from "../../../core/job/otherWays.ts";
+import type { WeighedWay } from "../../../core/job/weighWays.ts";
 import { clothUsed } from "../../../core/lay/alternatives/clothUsed.ts";
+import { copiesLeftOut } from "../../../core/lay/problem/planSums.ts";
 import type { Project } from "../../../core/project/project.ts";
 import { type LengthWords, useLengths } from "../../fields/units.ts";
 import type { LayState } from "../../state/lays.ts";
 import { useChange } from "../../state/workbench.ts";
 import { useTexts } from "../../texts/texts.ts";
-import type { WeighedWay } from "../../weigh/protocol.ts";
 import { useWeighed } from "../../weigh/useWeighed.ts";
 import { differenceWords } from "./LayChoices.tsx";
 
@@ -30,7 +31,7 @@ export function OtherWays({ lay, project }: { lay: LayState; project: Project })
   const now = lay.plan === null ? 0 : clothUsed(lay.job.problem, lay.plan);
   if (state !== "ready")
     return <p class="soft small not-on-paper">{state === "working" ? words.working : texts.table.failed}</p>;
-  const leftOut = lay.plan?.unplaced.reduce((sum, { count }) => sum + count, 0) ?? 0;
+  const leftOut = lay.plan === null ? 0 : copiesLeftOut(lay.plan);
   const worthTelling = value
     .filter(({ length }) => leftOut > 0 || Math.abs(length - now) >= SAME)
     .sort((a, b) => a.length - b.length);

@@ -19,7 +19,7 @@ export function CutSheetStack(input: StackInput) {
   const words = texts.table.sheet;
   const language = useLanguage();
   const { project, pieces, lays } = input;
-  const straps = [...derivedOf(project, language).straps.values()];
+  const straps = derivedOf(project, language).straps;
   const key = JSON.stringify([project, language, lays.map(({ plan }) => [plan.uses, plan.seed, plan.evaluations])]);
   const answer = useAnswer({ kind: "sheet", project, pieces, straps, lays, language }, key);
   return (

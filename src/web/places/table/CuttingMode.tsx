@@ -1,5 +1,5 @@
 import { useEffect, useMemo, useRef, useState } from "preact/hooks";
-import type { LaidMaterial } from "../../../export/planFile.ts";
+import type { LaidCloth } from "../../../core/job/laidCloth.ts";
 import { useAnswer } from "../../exports/useAnswer.ts";
 import { Icon } from "../../parts/Icon.tsx";
 import { useAwake } from "../../parts/useAwake.ts";
@@ -54,7 +54,7 @@ export function CuttingMode({ input, onChoose }: { input: StackInput; onChoose: 
   );
 }
 
-function CuttingSteps({ input, lay }: { input: StackInput; lay: LaidMaterial }) {
+function CuttingSteps({ input, lay }: { input: StackInput; lay: LaidCloth }) {
   const texts = useTexts();
   const language = useLanguage();
   const { project, pieces } = input;
@@ -71,7 +71,7 @@ function CuttingSteps({ input, lay }: { input: StackInput; lay: LaidMaterial }) 
   return <Steps steps={steps} input={input} lay={lay} />;
 }
 
-function Steps({ steps, input, lay }: { steps: readonly CuttingStep[]; input: StackInput; lay: LaidMaterial }) {
+function Steps({ steps, input, lay }: { steps: readonly CuttingStep[]; input: StackInput; lay: LaidCloth }) {
   const texts = useTexts();
   const words = texts.table.cutting;
   const { session } = useWorkbench();
@@ -170,7 +170,7 @@ function useCuttingKeys(moves: { next: () => void; back: () => void }): void {
 }
 
 /** Alike for plans with the same cuts at the same places. */
-function planKey(steps: readonly CuttingStep[], { plan }: LaidMaterial): string {
+function planKey(steps: readonly CuttingStep[], { plan }: LaidCloth): string {
   const places = plan.placements.map(
     ({ pieceId, copy, x, y, turnDeg }) => `${pieceId}#${copy} ${x} ${y} ${turnDeg}`,
   );

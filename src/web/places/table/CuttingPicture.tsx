@@ -1,6 +1,6 @@
 import { useMemo } from "preact/hooks";
+import type { LaidCloth } from "../../../core/job/laidCloth.ts";
 import { mirrorImage } from "../../../core/materials/mirrorImage.ts";
-import type { LaidMaterial } from "../../../export/planFile.ts";
 import { PageMiniature } from "../../parts/PageMiniature.tsx";
 import { PiecePicture } from "../../parts/PiecePicture.tsx";
 import { ringPath } from "../../parts/screenPath.ts";
@@ -18,7 +18,7 @@ export function CuttingPicture(props: {
   /** Keys of the pieces that are cut out. */
   done: readonly string[];
   input: StackInput;
-  lay: LaidMaterial;
+  lay: LaidCloth;
 }) {
   const { step, input, lay } = props;
   if (step.picture !== null) return <PageMiniature page={step.picture} name={step.heading} />;
@@ -33,7 +33,7 @@ export function CuttingPicture(props: {
 }
 
 /** The stock with its pieces: the one to cut filled, those that are cut out gone pale. */
-function PlaceOnCloth(props: { step: CuttingStep; done: readonly string[]; input: StackInput; lay: LaidMaterial }) {
+function PlaceOnCloth(props: { step: CuttingStep; done: readonly string[]; input: StackInput; lay: LaidCloth }) {
   const { step, done, input, lay } = props;
   const language = useLanguage();
   const kinds = useMemo(() => kindsOf(input.project, language), [input.project, language]);

@@ -1,8 +1,8 @@
+import type { LaidCloth } from "../../../core/job/laidCloth.ts";
 import { outputProblems } from "../../../core/project/outputProblems.ts";
 import type { MachineSettings } from "../../../core/project/outputSettings.ts";
 import { unbroken } from "../../../core/units/unbroken.ts";
 import { laserRefusal } from "../../../export/laserRefusal.ts";
-import type { LaidMaterial } from "../../../export/planFile.ts";
 import { useAnswer } from "../../exports/useAnswer.ts";
 import { ChoiceBlank, LengthBlank } from "../../fields/blanks.tsx";
 import { Refusal } from "../../fields/TypedBlank.tsx";
@@ -150,7 +150,7 @@ export function MachineStack(input: StackInput) {
 }
 
 /** Without a mat: every stock's sheet as it is sent. */
-function WholeSheets({ input, lay }: { input: StackInput; lay: LaidMaterial }) {
+function WholeSheets({ input, lay }: { input: StackInput; lay: LaidCloth }) {
   const texts = useTexts();
   const { project, pieces } = input;
   const language = useLanguage();
@@ -171,7 +171,7 @@ function WholeSheets({ input, lay }: { input: StackInput; lay: LaidMaterial }) {
   );
 }
 
-function MaterialMats({ input, lay }: { input: StackInput; lay: LaidMaterial }) {
+function MaterialMats({ input, lay }: { input: StackInput; lay: LaidCloth }) {
   const texts = useTexts();
   const words = texts.table.machine;
   const { project, pieces } = input;

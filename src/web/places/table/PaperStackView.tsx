@@ -1,12 +1,12 @@
 import { describePrinter, diagnosePrinter } from "../../../core/drawing/sheets/printer.ts";
 import { MOST_SHEETS } from "../../../core/drawing/sheets/tiling.ts";
+import type { LaidCloth } from "../../../core/job/laidCloth.ts";
 import { outputProblems } from "../../../core/project/outputProblems.ts";
 import type { OutputSettings } from "../../../core/project/outputSettings.ts";
 import { PAPERS, paperOf } from "../../../core/project/papers.ts";
 import { unbroken } from "../../../core/units/unbroken.ts";
 import { FILE_TEXTS } from "../../../core/words/words.ts";
 import { paperStem } from "../../../export/fileStem.ts";
-import type { LaidMaterial } from "../../../export/planFile.ts";
 import { useAnswer } from "../../exports/useAnswer.ts";
 import { LengthBlank } from "../../fields/blanks.tsx";
 import { Refusal } from "../../fields/TypedBlank.tsx";
@@ -84,7 +84,7 @@ function PrinterWords({ output, set }: { output: OutputSettings; set: SetOutput 
   );
 }
 
-function MaterialPages(props: { input: StackInput; lay: LaidMaterial; set: SetOutput }) {
+function MaterialPages(props: { input: StackInput; lay: LaidCloth; set: SetOutput }) {
   const texts = useTexts();
   const words = texts.table.paper;
   const { project, pieces } = props.input;

@@ -1,9 +1,10 @@
 import { purchaseOf } from "../../../core/buying/purchase.ts";
 import { shopLength } from "../../../core/buying/shopLength.ts";
+import type { LaidCloth } from "../../../core/job/laidCloth.ts";
 import { clothUsed } from "../../../core/lay/alternatives/clothUsed.ts";
 import type { LayPlan } from "../../../core/lay/problem/layProblem.ts";
+import { copiesLeftOut } from "../../../core/lay/problem/planSums.ts";
 import { unbroken } from "../../../core/units/unbroken.ts";
-import type { LaidMaterial } from "../../../export/planFile.ts";
 import type { RulerAnswer, RulerStack } from "../../exports/protocol.ts";
 import { useAnswer } from "../../exports/useAnswer.ts";
 import { useLengths } from "../../fields/units.ts";
@@ -26,7 +27,7 @@ export function RulerStackView(input: StackInput) {
   );
 }
 
-function MaterialCuts({ input, lay }: { input: StackInput; lay: LaidMaterial }) {
+function MaterialCuts({ input, lay }: { input: StackInput; lay: LaidCloth }) {
   const texts = useTexts();
   const { project, pieces } = input;
   const language = useLanguage();
@@ -63,14 +64,14 @@ function MaterialCuts({ input, lay }: { input: StackInput; lay: LaidMaterial }) 
 }
 
 /** The plan for the ruler beside the one on the table, and what can be done with it. */
-function RulerPlanWords(props: { input: StackInput; lay: LaidMaterial; answer: RulerAnswer; isOld: boolean }) {
+function RulerPlanWords(props: { input: StackInput; lay: LaidCloth; answer: RulerAnswer; isOld: boolean }) {
   const words = useTexts().table.ruler;
   const takePlan = useTakePlan();
   const { input, lay, answer, isOld } = props;
   const { material, problem } = lay;
   const { plan, isOnTable, stacks } = answer;
   const some = stacks.some(({ cards }) => cards !== null);
-  const leftOut = plan.unplaced.reduce((sum, { count }) => sum + count, 0);
+  const leftOut = copiesLeftOut(plan);
   return (
     <>
       {isOnTable && answer.found !== null && plan.placements.length > 0 && <p>{words.isOnTable}</p>}
@@ -101,7 +102,7 @@ function RulerPlanWords(props: { input: StackInput; lay: LaidMaterial; answer: R
   );
 }
 
-function Compared({ lay, answer }: { lay: LaidMaterial; answer: RulerAnswer }) {
+function Compared({ lay, answer }: { lay: LaidCloth; answer: RulerAnswer }) {
   const language = useLanguage();
   const texts = useTexts();
   const lengths = useLengths();

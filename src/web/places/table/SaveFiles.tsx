@@ -23,7 +23,7 @@ export function SaveFiles(props: {
         kind: "files",
         project: input.project,
         pieces: input.pieces,
-        straps: [...derivedOf(input.project, language).straps.values()],
+        straps: derivedOf(input.project, language).straps,
         lays: input.lays,
         language,
       });

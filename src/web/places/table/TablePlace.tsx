@@ -1,6 +1,7 @@
 import { useEffect, useMemo, useState } from "preact/hooks";
+import type { LaidCloth } from "../../../core/job/laidCloth.ts";
 import { checkPlan } from "../../../core/lay/check/checkPlan.ts";
-import type { LaidMaterial } from "../../../export/planFile.ts";
+import { copiesLeftOut } from "../../../core/lay/problem/planSums.ts";
 import { Tick } from "../../fields/blanks.tsx";
 import { Refusal } from "../../fields/TypedBlank.tsx";
 import { LeftOutParts } from "../../parts/LeftOutParts.tsx";
@@ -28,7 +29,7 @@ export function TablePlace({ open }: { open: string | null }) {
   const stack = STACKS.find((name) => name === open) ?? (isCutting ? "ruler" : "paper");
   const laid = useMemo(
     () =>
-      [...lays.values()].flatMap(({ job, plan }): LaidMaterial[] =>
+      [...lays.values()].flatMap(({ job, plan }): LaidCloth[] =>
         plan === null ? [] : [{ material: job.material, problem: job.problem, plan }],
       ),
     [lays],
@@ -56,10 +57,7 @@ export function TablePlace({ open }: { open: string | null }) {
         </p>
       </div>
     );
-  const unplaced = laid.reduce(
-    (sum, { plan }) => sum + plan.unplaced.reduce((all, { count }) => all + count, 0),
-    0,
-  );
+  const unplaced = laid.reduce((sum, { plan }) => sum + copiesLeftOut(plan), 0);
   const shared = { project, pieces, lays: laid, shown, maySave: names === "" || agreed === names };
   return (
     <div class="stack table">

@@ -1,7 +1,8 @@
+import type { LaidCloth } from "../../../core/job/laidCloth.ts";
 import type { CutPiece } from "../../../core/materials/cutPiece.ts";
 import type { OutputSettings } from "../../../core/project/outputSettings.ts";
 import type { Project } from "../../../core/project/project.ts";
-import type { LaidMaterial, PlanFile } from "../../../export/planFile.ts";
+import type { PlanFile } from "../../../export/planFile.ts";
 import { downloadFile, fileNameOf } from "../../files/projectFiles.ts";
 
 /** Changes output settings as one named step. */
@@ -11,9 +12,9 @@ export type SetOutput = (part: Partial<OutputSettings>, label: string, key?: str
 export interface StackInput {
   readonly project: Project;
   readonly pieces: readonly CutPiece[];
-  readonly lays: readonly LaidMaterial[];
+  readonly lays: readonly LaidCloth[];
   /** The material whose pages are looked at. */
-  readonly shown: LaidMaterial | null;
+  readonly shown: LaidCloth | null;
   /** False while parts cannot be worked out and she has not said that files may be saved without them. */
   readonly maySave: boolean;
 }

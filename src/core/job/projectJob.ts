@@ -1,0 +1,55 @@
+import type { LayProblem } from "../lay/problem/layProblem.ts";
+import type { CutPiece } from "../materials/cutPiece.ts";
+import type { Material } from "../materials/material.ts";
+import type { Problem } from "../problems/problem.ts";
+import { type CutList, cutListOf } from "../project/cutList.ts";
+import type { Project } from "../project/project.ts";
+import type { StrapResult } from "../straps/build/strapResult.ts";
+import type { Language } from "../units/language.ts";
+import { layProblemsOf } from "./layProblems.ts";
+
+/** One material and what is to be laid on it. */
+export interface LayJob {
+  readonly material: Material;
+  readonly problem: LayProblem;
+}
+
+/** What a project comes to: its pieces and lay problems, or what stands in their way. */
+export interface ProjectJob {
+  readonly project: Project;
+  /** Every piece to cut for all bags. */
+  readonly pieces: readonly CutPiece[];
+  /** Straps that work out, of one bag, in the project's order. */
+  readonly straps: readonly StrapResult[];
+  /** One for each material that pieces are cut from, in the project's order. */
+  readonly lays: readonly LayJob[];
+  /** Pieces that keep lengthwise because their cloth shrinks differently along and across. */
+  readonly heldLengthwise: readonly string[];
+  /** Problems of single parts; the other parts are worked out all the same. */
+  readonly troubles: readonly Problem[];
+}
+
+const NOTHING: CutList = { pieces: [], straps: [], heldLengthwise: [] };
+
+/** Works a project out as far as the pieces to lay; parts of straps are named in `language`. Cost: O(points). */
+export function jobOf(project: Project, language: Language = "en"): ProjectJob {
+  const whole = cutListOf(project, language);
+  const troubles = whole.ok ? [] : whole.problems;
+  const sound = whole.ok ? project : withoutTroubled(project, troubles);
+  const again = whole.ok ? whole : cutListOf(sound, language);
+  const list = again.ok ? again.value : NOTHING;
+  const byId = new Map(project.materials.map((material) => [material.id, material]));
+  const lays = layProblemsOf(sound, list).map((problem) => ({ material: byId.get(problem.materialId)!, problem }));
+  return { project, ...list, lays, troubles };
+}
+
+/** The project without the parts that have problems of their own: one wrong strap must not hide the others. */
+function withoutTroubled(project: Project, troubles: readonly Problem[]): Project {
+  const has = (kind: string, i: number) =>
+    troubles.some(({ path }) => path === `${kind}[${i}]` || path.startsWith(`${kind}[${i}].`));
+  return {
+    ...project,
+    straps: project.straps.filter((_, i) => !has("straps", i)),
+    panels: project.panels.filter((_, i) => !has("panels", i)),
+  };
+}

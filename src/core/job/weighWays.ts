@@ -1,0 +1,59 @@
+import { clothUsed } from "../lay/alternatives/clothUsed.ts";
+import { chooseEngines } from "../lay/engines/chooseEngines.ts";
+import type { LayProblem } from "../lay/problem/layProblem.ts";
+import { arrange } from "../lay/search/arrange/arrange.ts";
+import { allowedTurns } from "../materials/orientations.ts";
+import { type CutList, cutListOf } from "../project/cutList.ts";
+import type { Project } from "../project/project.ts";
+import { layProblemsOf } from "./layProblems.ts";
+import { inOtherWay, type OtherWay, otherWays } from "./otherWays.ts";
+
+/** Another way, and the cloth it takes off rolls, mm. */
+export interface WeighedWay {
+  readonly way: OtherWay;
+  readonly length: number;
+}
+
+/** Evaluations for each other way: about a second each, and the same every time. */
+const EFFORT = 200_000;
+
+/** The other ways of a material in which everything finds a place, each laid quickly. Pauses yield nothing. */
+export function* weighWays(
+  project: Project,
+  materialId: string,
+): Generator<void, readonly WeighedWay[], undefined> {
+  const weighed: WeighedWay[] = [];
+  for (const way of otherWays(project, materialId)) {
+    yield;
+    const changed = inOtherWay({ ...project, pins: [] }, materialId, way);
+    const list = cutListOf(changed);
+    if (!list.ok || !mayLie(changed, list.value, materialId)) continue;
+    const problem = layProblemsOf(changed, list.value).find((each) => each.materialId === materialId);
+    const length = problem === undefined ? null : yield* lengthOf(problem);
+    if (length !== null) weighed.push({ way, length });
+  }
+  return weighed;
+}
+
+/** Whether the material's grain leaves every piece of it a way to lie. */
+function mayLie(project: Project, { pieces }: CutList, materialId: string): boolean {
+  const material = project.materials.find(({ id }) => id === materialId);
+  if (material === undefined) return false;
+  return pieces.every((piece) => piece.materialId !== materialId || allowedTurns(piece.grain, material) !== null);
+}
+
+/** Cloth taken off rolls, mm; null when a piece finds no place. */
+function* lengthOf(problem: LayProblem): Generator<void, number | null, undefined> {
+  const search = arrange(problem, (job) => chooseEngines(job, "free"), { evaluations: EFFORT }, 1);
+  const plan = yield* inSteps(search);
+  return plan.unplaced.length > 0 ? null : clothUsed(problem, plan);
+}
+
+/** A search's result, with a pause after each of its turns that says nothing. */
+export function* inSteps<R>(search: Generator<unknown, R, undefined>): Generator<void, R, undefined> {
+  for (;;) {
+    const step = search.next();
+    if (step.done === true) return step.value;
+    yield;
+  }
+}

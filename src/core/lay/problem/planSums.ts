@@ -1,0 +1,16 @@
+import type { LayPiece, LayPlan } from "./layProblem.ts";
+
+/** Copies of all pieces together. */
+export function copiesOf(pieces: readonly Pick<LayPiece, "count">[]): number {
+  return pieces.reduce((sum, { count }) => sum + count, 0);
+}
+
+/** Copies that a plan leaves out, of one piece or of all. */
+export function copiesLeftOut({ unplaced }: Pick<LayPlan, "unplaced">, pieceId?: string): number {
+  return copiesOf(pieceId === undefined ? unplaced : unplaced.filter((left) => left.pieceId === pieceId));
+}
+
+/** Cloth used of all stocks together, mm. */
+export function lengthUsed({ uses }: Pick<LayPlan, "uses">): number {
+  return uses.reduce((sum, { usedLength }) => sum + usedLength, 0);
+}
