@@ -1,6 +1,17 @@
+import type { FoldTraits } from "../../core/materials/material.ts";
 import { failed, ok, type Result } from "../../core/problems/problem.ts";
 import { CONSTRUCTIONS } from "../../core/straps/constructions/catalogue.ts";
-import { expectedFold, FOLD_TESTS, type FoldFit, type FoldTestId, fitFold } from "../../core/straps/foldTest.ts";
+import {
+  expectedFold,
+  FOLD_TESTS,
+  type FoldFit,
+  type FoldTestId,
+  type FoldTestReading,
+  fitFold,
+  type Measured,
+  measuredFold,
+  saysSomething,
+} from "../../core/straps/foldTest.ts";
 import { formatLength } from "../../core/units/formatLength.ts";
 import type { Language } from "../../core/units/language.ts";
 import { withDecimalSign } from "../../core/units/numberWords.ts";
@@ -10,7 +21,7 @@ import { wrapRows } from "../inOut/wrapText.ts";
 import { wordOption } from "../options/optionValues.ts";
 import type { CliTexts } from "../words/cliTexts.ts";
 import { CLI_TEXTS } from "../words/cliTextTables.ts";
-import { storeFold } from "./storeFold.ts";
+import { readingText, storeFold } from "./storeFold.ts";
 import { LengthReader, readMaterials } from "./strapOptions.ts";
 import { bothUnits } from "./strapReport.ts";
 
@@ -25,6 +36,7 @@ interface FoldTest {
   readonly readingError: number;
   readonly expected: { readonly finishedWidth: number; readonly setback: number };
   readonly fit: FoldFit | null;
+  readonly reading: FoldTestReading | null;
 }
 
 function readFoldTest(args: ParsedArgs, language: Language): Result<FoldTest> {
@@ -45,11 +57,11 @@ function readFoldTest(args: ParsedArgs, language: Language): Result<FoldTest> {
     neutral: 0.5,
     clearance: CONSTRUCTIONS[construction].defaultClearance ?? 0,
   });
-  const test = { construction, thickness, cutWidth, readingError, expected, fit: null };
+  const test = { construction, thickness, cutWidth, readingError, expected, fit: null, reading: null };
   if (finishedWidth === undefined || setback === undefined) return ok(test);
   const reading = { construction, thickness, cutWidth, finishedWidth, setback, readingError };
   const fit = fitFold(reading, "--measured-width");
-  return fit.ok ? ok({ ...test, fit: fit.value }) : failed(...fit.problems);
+  return fit.ok ? ok({ ...test, fit: fit.value, reading }) : failed(...fit.problems);
 }
 
 function instructions({ construction, thickness, cutWidth, expected }: FoldTest, language: Language): string[] {
@@ -71,7 +83,7 @@ function instructions({ construction, thickness, cutWidth, expected }: FoldTest,
   ];
 }
 
-function fitted(fit: FoldFit, { readingError }: FoldTest, language: Language): string[] {
+function fitted(fit: FoldFit, { readingError, reading }: FoldTest, language: Language): string[] {
   const texts = CLI_TEXTS[language].foldTest;
   const column = Math.max(texts.neutral.length, texts.clearance.length) + 2;
   const two = (value: number): string => value.toFixed(2);
@@ -81,22 +93,40 @@ function fitted(fit: FoldFit, { readingError }: FoldTest, language: Language): s
     `${texts.clearance.padEnd(column)}${shown(fit.clearance)} ± ${shown(fit.clearanceError)}`,
     "",
     texts.leaves(bothUnits(readingError, language), bothUnits(fit.cutWidthError, language)),
-    texts.keep,
-    `  ${JSON.stringify({ fold: { neutral: Number(two(fit.neutral)), clearance: Number(two(fit.clearance)) } })}`,
+    ...(saysSomething(fit)
+      ? [texts.keep, `  ${JSON.stringify({ fold: { tests: [readingText(reading!)] } })}`]
+      : [texts.saysNothing]),
     "",
   ];
 }
 
+/** What all tests of a material say, once there are several. */
+function together(
+  traits: FoldTraits,
+  construction: FoldTestId,
+  texts: CliTexts["foldTest"],
+  language: Language,
+): string[] {
+  const count = traits.tests?.length ?? 0;
+  if (count < 2) return [];
+  const { neutral, clearance } = measuredFold(traits);
+  const shown = (one: Measured | null | undefined): string =>
+    one ? withDecimalSign(`${one.value.toFixed(2)} ± ${one.error.toFixed(2)}`, language) : "?";
+  return [texts.together(count, shown(neutral), shown(clearance[construction]))];
+}
+
 /** Stores a fit where `--into` and `--of` say; returns what to tell. */
-function stored(args: ParsedArgs, test: FoldTest, texts: CliTexts["foldTest"]): string[] {
+function stored(args: ParsedArgs, test: FoldTest, texts: CliTexts["foldTest"], language: Language): string[] {
   const file = args.values.get("into");
   const material = args.values.get("of");
   if ((file === undefined) !== (material === undefined)) throw new UsageError((say) => say.together("into", "of"));
   if (file === undefined || material === undefined) return [];
-  if (!test.fit) throw new UsageError((say) => say.needsReadings);
+  if (!test.fit || !test.reading) throw new UsageError((say) => say.needsReadings);
   if (!args.values.has("thickness")) throw new UsageError((say) => say.needsThickness);
-  storeFold(file, material, { thickness: test.thickness, ...test.fit });
-  return [texts.stored(file, material), ""];
+  if (!saysSomething(test.fit))
+    throw inputProblem([{ code: "strap-fold-test-open", path: "--into", construction: test.construction }]);
+  const traits = storeFold(file, material, test.reading);
+  return [texts.stored(file, material), ...together(traits, test.construction, texts, language), ""];
 }
 
 /** `laywright strap --fold-test`: what to cut and fold, or what the readings say. */
@@ -108,7 +138,7 @@ export function foldTestReport(
   const reading = readFoldTest(args, language);
   if (!reading.ok) throw inputProblem(reading.problems);
   const test = reading.value;
-  const told = stored(args, test, texts);
+  const told = stored(args, test, texts, language);
   return {
     text: [...(test.fit ? fitted(test.fit, test, language) : instructions(test, language)), ...told].join("\n"),
     json: {

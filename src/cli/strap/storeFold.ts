@@ -1,43 +1,46 @@
+import type { FoldTraits } from "../../core/materials/material.ts";
 import { nearestWord } from "../../core/problems/nearestWord.ts";
+import type { FoldTestReading } from "../../core/straps/foldTest.ts";
 import { writeLength } from "../../core/units/formatLength.ts";
 import { editProjectFile } from "../inOut/editProjectFile.ts";
 import { plainProblem } from "../inOut/problemReport.ts";
 
-/** What a fold test found out about a material; thickness in mm. */
-export interface FoldFindings {
-  readonly thickness: number;
-  readonly neutral: number;
-  readonly clearance: number;
-}
-
 /** A thickness that reads the same on any gauge is left as the maker wrote it, mm. */
 const SAME_THICKNESS = 0.005;
 
-/** Two decimals are more than any ruler gives. */
-function rounded(value: number): number {
-  return Math.round(value * 100) / 100;
+/** A reading as it stands in a project file. */
+export function readingText({ construction, ...lengths }: FoldTestReading): Readonly<Record<string, string>> {
+  const written = Object.entries(lengths).map(([name, mm]) => [name, writeLength(mm, "mm")] as const);
+  return { construction, ...Object.fromEntries(written) };
 }
 
 /**
- * Puts a fold test's findings into a material of a project file, and changes nothing else in it.
- * Throws `InputProblem` when the file is no project or has no such material.
+ * Adds a fold test to a material of a project file, and changes nothing else in it but the thickness it measured.
+ * Returns the material's traits with it. Throws `InputProblem` when the file is no project or has no such material.
  */
-export function storeFold(file: string, materialId: string, found: FoldFindings): void {
+export function storeFold(file: string, materialId: string, reading: FoldTestReading): FoldTraits {
+  let traits: FoldTraits = {};
   editProjectFile(file, ({ materials }) => {
     const index = materials.findIndex(({ id }) => id === materialId);
-    if (index < 0) {
+    const material = materials[index];
+    if (material === undefined) {
       const ids = materials.map((one) => one.id);
       const nearest = nearestWord(materialId, ids);
       throw plainProblem("material-unknown", file, ({ files }) =>
         files.noMaterial(file, materialId, nearest, ids.join(", ")),
       );
     }
-    const at = ["materials", index];
-    const measured = Math.abs(materials[index]!.thickness - found.thickness) > SAME_THICKNESS;
+    const before = material.fold.tests ?? [];
+    traits = { ...material.fold, tests: [...before, reading] };
+    const tests = ["materials", index, "fold", "tests"];
+    const test = readingText(reading);
+    const measured = Math.abs(material.thickness - reading.thickness) > SAME_THICKNESS;
     return [
-      ...(measured ? [{ path: [...at, "thickness"], value: writeLength(found.thickness, "mm") }] : []),
-      { path: [...at, "fold", "neutral"], value: rounded(found.neutral) },
-      { path: [...at, "fold", "clearance"], value: rounded(found.clearance) },
+      ...(measured
+        ? [{ path: ["materials", index, "thickness"], value: writeLength(reading.thickness, "mm") }]
+        : []),
+      before.length === 0 ? { path: tests, value: [test] } : { path: [...tests, before.length], value: test },
     ];
   });
+  return traits;
 }

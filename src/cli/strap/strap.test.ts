@@ -1,6 +1,6 @@
 import { existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
-import { join } from "node:path";
+import { dirname, join } from "node:path";
 import { afterAll, expect, test } from "vitest";
 import { runCli } from "../../../tests/tools/runCli.ts";
 import { readProject } from "../../core/project/file/readProject.ts";
@@ -158,11 +158,70 @@ test("a fold test's fit is stored with its material and nothing else changes", a
   const after = readProject(readFileSync(file, "utf8"));
   if (!after.ok) throw new Error("the stored project cannot be read");
   const [first, ...others] = after.value.materials;
-  expect(first).toMatchObject({ thickness: 1, fold: { neutral: 0.36, clearance: 0.86 } });
+  const reading = { construction: "three-raw", thickness: 1, cutWidth: 100, finishedWidth: 35.2, setback: 3 };
+  expect(first).toMatchObject({ thickness: 1, fold: { tests: [{ ...reading, readingError: 0.5 }] } });
   expect(others).toEqual(before.value.materials.slice(1));
   expect({ ...after.value, materials: [] }).toEqual({ ...before.value, materials: [] });
   const unknown = await strap("--fold-test", ...measured, "--into", file, "--of", "moonstone");
   expect(unknown.code).toBe(1);
+});
+
+test("a second test of a material is averaged with the first, and one that says nothing is not stored", async () => {
+  const file = join(folder, "tests.json");
+  const text = readFileSync(new URL("../../../fixtures/harbour-bags.json", import.meta.url), "utf8");
+  writeFileSync(file, text);
+  const project = readProject(text);
+  if (!project.ok) throw new Error("the demo project cannot be read");
+  const { id } = project.value.materials[0]!;
+  const measured = (width: string) => [
+    "--thickness",
+    "1 mm",
+    "--measured-width",
+    width,
+    "--measured-setback",
+    "3 mm",
+  ];
+  const into = ["--into", file, "--of", id];
+  const fine = ["--reading-error", "0.1 mm"];
+  expect(await strap("--fold-test", ...measured("35.2 mm"), ...fine, ...into)).toMatchObject({ code: 0 });
+  const second = await strap("--fold-test", ...measured("35.1 mm"), ...fine, ...into);
+  expect(second.out).toMatch(/All 2 tests of this material together: K 0\.\d\d ± 0\.0\d/u);
+  const before = readFileSync(file, "utf8");
+  const thin = ["--thickness", "0.3 mm", "--measured-width", "34 mm", "--measured-setback", "1 mm"];
+  const nothing = await strap("--fold-test", ...thin, "--reading-error", "2 mm", ...into);
+  expect(nothing.code).toBe(1);
+  expect(nothing.err).toContain("says nothing");
+  expect(readFileSync(file, "utf8")).toBe(before);
+});
+
+test("a picture's folder is never made silently", async () => {
+  const file = join(folder, "no-such-folder", "strap.svg");
+  const words = ["--construction", "fourfold", "--width", "38 mm", "--length", "700 mm", "--picture", file];
+  expect(await strap(...words)).toMatchObject({ code: 1 });
+  expect(existsSync(dirname(file))).toBe(false);
+});
+
+test("a fraction without a unit is asked about, not taken for millimetres", async () => {
+  const said = await strap("--construction", "fourfold", "--width", "1 1/2", "--length", "60 in");
+  expect(said.code).toBe(1);
+  expect(said.err).toContain("--width: ");
+  expect(said.err).toContain("1 1/2 in");
+});
+
+test("what is bought is rounded up in either unit", async () => {
+  const words = [
+    "--construction",
+    "fourfold",
+    "--width",
+    "38 mm",
+    "--length",
+    "700 mm",
+    "--stock-width",
+    "1100 mm",
+  ];
+  const { out } = await strap(...words);
+  // Four widths off the roll crosswise: 152 mm, up to 16 cm and to a quarter of a yard.
+  expect(out).toMatch(/Off the roll +0\.16 m \(1\/4 yd\)/u);
 });
 
 test("storing a fold test keeps every other byte of the file: its units, order, blanks and schema", async () => {
@@ -177,7 +236,7 @@ test("storing a fold test keeps every other byte of the file: its units, order, 
   const after = readFileSync(file, "utf8");
   // What was put in, taken out again, leaves the file as it was.
   expect(after).not.toBe(text);
-  expect(after.replace(/,\s*"fold": \{[^}]*\}/u, "")).toBe(`\ufeff${text}`);
+  expect(after.replace(/,\s*"fold": \{[^}]*\}[^}]*\}/u, "")).toBe(`\ufeff${text}`);
   expect(text).toContain("$schema");
 });
 

@@ -1,3 +1,4 @@
+import { existsSync } from "node:fs";
 import { basename, dirname } from "node:path";
 import type { DrawnText } from "../../core/drawing/list/drawing.ts";
 import { strapPictures } from "../../core/drawing/strap/strapPictures.ts";
@@ -10,7 +11,7 @@ import { openFaces } from "../../export/fonts/faces.ts";
 import { textOutlines } from "../../export/fonts/textOutlines.ts";
 import { svgText } from "../../export/svg/svgText.ts";
 import { type Command, EXIT, type Io, JSON_OPTION, type ParsedArgs } from "../command.ts";
-import { inputProblem } from "../inOut/problemReport.ts";
+import { inputProblem, plainProblem } from "../inOut/problemReport.ts";
 import { writeFiles } from "../inOut/writeFiles.ts";
 import { fontBytes } from "../lay/fonts.ts";
 import { CLI_TEXTS } from "../words/cliTextTables.ts";
@@ -61,6 +62,9 @@ async function writePictures(args: ParsedArgs, result: StrapResult, io: Io): Pro
   const file = args.values.get("picture");
   const folder = args.values.get("out");
   if (file === undefined && folder === undefined) return;
+  // A mistyped path is told, not made into folders; `--out` names a folder to make.
+  if (file !== undefined && !existsSync(dirname(file)))
+    throw plainProblem("cannot-write", file, ({ files }) => files.notWritten(file, files.faults.missing));
   const drawn = strapPictures(result, STRAP_WORDS[io.language]);
   const texts = drawn.flatMap(({ drawing }) =>
     drawing.items.flatMap((item) => (item.kind === "text" ? [item.text] : [])),

@@ -173,9 +173,9 @@ function readHardware(args: ParsedArgs, lengths: LengthReader): HardwareWish[] {
   const out: HardwareWish[] = [];
   for (const kind of ["ring", "clasp", "slider"] as const) {
     if (!args.values.has(kind)) continue;
-    const [innerWidth = 0, opening] = lengths.pair(kind);
+    const [innerWidth = 0, second] = lengths.pair(kind);
     const fixedBar = kind === "slider" && args.switches.has("fixed-bar");
-    out.push({ kind, innerWidth, opening: kind === "slider" ? opening : undefined, fixedBar });
+    out.push({ kind, innerWidth, ...(kind === "slider" ? { opening: second } : { length: second }), fixedBar });
   }
   return out;
 }
@@ -193,6 +193,7 @@ const OPTIONS: Readonly<Record<string, string>> = {
   "folds.edgeGap": "edge-gap",
   "stitch.fromEdge": "topstitch",
   "stitch.length": "stitch-length",
+  "stitch.extraRows": "extra-rows",
   "machine.maxThickness": "machine-thickness",
   shortPart: "short-part",
 };
@@ -268,7 +269,9 @@ export function readStrap(args: ParsedArgs, language: Language): { wish: StrapWi
       ),
     },
     joins: { allowed: join !== "none", seam: join === "none" ? undefined : join },
-    edgeFinish: wordOption(args, "edge", ["as-cut", "paint", "burnish"] as const, "as-cut"),
+    edgeFinish: args.values.has("edge")
+      ? wordOption(args, "edge", ["as-cut", "paint", "burnish"] as const, "as-cut")
+      : undefined,
     cutBy: args.switches.has("trade") ? "trade" : "fold",
   };
   lengths.check();

@@ -3,6 +3,7 @@ import { ringBox } from "../../core/geometry/ring.ts";
 import { cautionText } from "../../core/materials/caution.ts";
 import type { PieceLine } from "../../core/materials/cutPiece.ts";
 import type { Consumable, StrapResult } from "../../core/straps/build/strapResult.ts";
+import { CONSTRUCTIONS } from "../../core/straps/constructions/catalogue.ts";
 import type { ProfileSpan } from "../../core/straps/section/thicknessProfile.ts";
 import type { StrapMaterial } from "../../core/straps/wish/strapWish.ts";
 import { formatLength } from "../../core/units/formatLength.ts";
@@ -64,6 +65,7 @@ export function strapJson(result: StrapResult, materials: readonly StrapMaterial
     setbackMm: result.setback,
     cutLengthMm: result.lengths.cut,
     finishedLengthMm: result.lengths.finished,
+    rollLengthMm: result.rollLength,
     longestMm: result.lengths.longest,
     shortestMm: result.lengths.shortest,
     lengthItems: result.lengths.items.map(({ code, mm }) => ({ code, label: words.lengthItems[code], mm })),
@@ -106,7 +108,10 @@ function sizes(result: StrapResult, words: StrapWords, texts: CliTexts["strap"])
   const rows: [string, string][] = [
     [texts.finishedWidth, both(result.finishedWidth)],
     [texts.cutWidth, both(result.cutWidth)],
-    [texts.tradeRule, `${both(result.nominalWidth)}: ${words.constructions[result.wish.construction].rule}`],
+    [
+      texts.tradeRule,
+      `${both(result.nominalWidth)}: ${words.rules[CONSTRUCTIONS[result.wish.construction].rule(result.wish.folds ?? {})]}`,
+    ],
     [texts.difference, signed(result.cutWidth - result.nominalWidth, both)],
     [texts.layersRow, texts.thick(result.layers, formatLength(result.thickness, "mm", words.language))],
   ];
@@ -118,16 +123,22 @@ function sizes(result: StrapResult, words: StrapWords, texts: CliTexts["strap"])
   if (result.lengths.shortPart !== null) rows.push([texts.shortPart, both(result.lengths.shortPart)]);
   if (result.lengths.longest !== null) rows.push([texts.longest, both(result.lengths.longest)]);
   if (result.lengths.shortest !== null) rows.push([texts.shortest, both(result.lengths.shortest)]);
+  if (result.rollLength !== null) rows.push([texts.roll, metres(result.rollLength, words.language)]);
   const column = Math.max(...rows.map(([name]) => name.length)) + 2;
   return rows.map(([name, value]) => `  ${name.padEnd(column)}${value}`);
 }
 
+/** An eighth of a yard, the least a shop cuts, and a centimetre: mm. */
+const BOUGHT = { yards: 914.4 / 8, metres: 10 } as const;
+
+/** A length to buy: rounded up, in each unit by its own step. */
 function metres(mm: number, language: Language): string {
-  return `${formatLength(mm, "m", language)} (${formatLength(mm, "yd/8")})`;
+  const up = (step: number): number => Math.ceil(mm / step - 1e-9) * step;
+  return `${formatLength(up(BOUGHT.metres), "m", language)} (${formatLength(up(BOUGHT.yards), "yd/8")})`;
 }
 
 function consumable(one: Consumable, words: StrapWords, texts: CliTexts["strap"]): string {
-  return texts.of(metres(Math.ceil(one.mm / 10) * 10, words.language), words.consumables[one.code]);
+  return texts.of(metres(one.mm, words.language), words.consumables[one.code]);
 }
 
 /** The result for a person: sizes in both units, what to cut, buy and do. */

@@ -101,6 +101,7 @@ export interface CliTexts {
     readonly foldLines: string;
     readonly heldBack: string;
     readonly cutLength: string;
+    readonly roll: string;
     readonly shortPart: string;
     readonly longest: string;
     readonly shortest: string;
@@ -130,6 +131,8 @@ export interface CliTexts {
     readonly clearance: string;
     readonly leaves: (reading: string, cutWidth: string) => string;
     readonly keep: string;
+    readonly saysNothing: string;
+    readonly together: (count: number, neutral: string, clearance: string) => string;
     readonly stored: (path: string, material: string) => string;
   };
 }

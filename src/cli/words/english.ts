@@ -121,6 +121,7 @@ export const english: CliTexts = {
     foldLines: "Fold lines at",
     heldBack: "Raw edge held back",
     cutLength: "Cut length",
+    roll: "Off the roll",
     shortPart: "Short part, cut",
     longest: "Longest as worn",
     shortest: "Shortest as worn",
@@ -163,6 +164,9 @@ export const english: CliTexts = {
     neutral: "K (neutral)",
     clearance: "clearance",
     leaves: (reading, cutWidth) => `Measured to ${reading}, this settles the cut width to within ± ${cutWidth}.`,
+    saysNothing: "This test says nothing: its error is as wide as everything that can be. Do not keep it.",
+    together: (count, neutral, clearance) =>
+      `All ${count} tests of this material together: K ${neutral}, clearance ${clearance}.`,
     keep: "To keep it, add --into PROJECT --of MATERIAL, or put this into the material in the project file:",
     stored: (path, material) => `Stored with the thickness in ${path}, material ${material}.`,
   },

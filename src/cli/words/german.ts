@@ -126,6 +126,7 @@ export const german: CliTexts = {
     foldLines: "Faltlinien bei",
     heldBack: "Offene Kante zurück",
     cutLength: "Schnittlänge",
+    roll: "Von der Rolle",
     shortPart: "Kurzer Teil, Schnitt",
     longest: "Getragen am längsten",
     shortest: "Getragen am kürzesten",
@@ -170,6 +171,9 @@ export const german: CliTexts = {
     neutral: "K (neutral)",
     clearance: "Abstand",
     leaves: (reading, cutWidth) => `Auf ${reading} genau gemessen, steht die Schnittbreite auf ± ${cutWidth} fest.`,
+    saysNothing: "Diese Probe sagt nichts: ihr Fehler ist so groß wie alles, was sein kann. Nicht aufheben.",
+    together: (count, neutral, clearance) =>
+      `Alle ${count} Proben dieses Materials zusammen: K ${neutral}, Abstand ${clearance}.`,
     keep: "Zum Behalten --into PROJEKT --of MATERIAL dazugeben, oder in der Projektdatei beim Material eintragen:",
     stored: (path, material) => `Mit der Dicke in ${path} eingetragen, Material ${material}.`,
   },

@@ -41,7 +41,22 @@ export const POLYMERS = [
 
 export type Polymer = (typeof POLYMERS)[number];
 
-/** How a material folds, fitted by a fold test or left to the defaults of its kind. */
+/** A folded test strip as it was measured, kept with its material. mm. */
+export interface FoldReading<Construction extends string = string> {
+  readonly construction: Construction;
+  /** One layer, as measured. */
+  readonly thickness: number;
+  /** Width of the test strip as cut. */
+  readonly cutWidth: number;
+  /** Over the outside of the folded strip. */
+  readonly finishedWidth: number;
+  /** Fourfold: raw edge to centre crease, strip opened flat again. In three: visible edge to opposite fold. */
+  readonly setback: number;
+  /** Largest error of one reading: half a division of the ruler or more. */
+  readonly readingError: number;
+}
+
+/** How a material folds, fitted by fold tests, said by the maker or left to the defaults of its kind. */
 export interface FoldTraits {
   /** K: where in the thickness the length stays the same; 0 inner face, 0.5 middle. */
   readonly neutral?: number | undefined;
@@ -49,6 +64,8 @@ export interface FoldTraits {
   readonly leastRadius?: number | undefined;
   /** How far raw edges keep out of a bend: 0 crushed into it, 1 stop where it starts. */
   readonly clearance?: number | undefined;
+  /** Test strips of this material: their mean stands where nothing is said above. */
+  readonly tests?: readonly FoldReading[] | undefined;
 }
 
 /** Shares of length lost in the wash. */

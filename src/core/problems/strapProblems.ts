@@ -61,6 +61,27 @@ export type StrapProblem =
       readonly least: number;
       readonly most: number;
     }
+  | {
+      readonly code: "strap-turned-edge-wide";
+      readonly path: string;
+      readonly allowanceMm: number;
+      readonly mostMm: number;
+      readonly widthMm: number;
+    }
+  | {
+      readonly code: "strap-stitch-off";
+      readonly path: string;
+      readonly fromEdgeMm: number;
+      readonly mostMm: number;
+      readonly widthMm: number;
+    }
+  | {
+      readonly code: "strap-short-part-short";
+      readonly path: string;
+      readonly lengthMm: number;
+      readonly leastMm: number;
+    }
+  | { readonly code: "strap-fold-test-open"; readonly path: string; readonly construction: string }
   | { readonly code: "strap-on-bias"; readonly path: string }
   | {
       readonly code: "strap-fold-test-unreadable";

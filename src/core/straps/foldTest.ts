@@ -1,3 +1,4 @@
+import type { FoldReading, FoldTraits } from "../materials/material.ts";
 import { failed, ok, type Result } from "../problems/problem.ts";
 import { CONSTRUCTIONS } from "./constructions/catalogue.ts";
 import { planOf, type SectionInput } from "./constructions/construction.ts";
@@ -11,19 +12,7 @@ export const FOLD_TESTS = ["three-raw", "fourfold"] as const;
 export type FoldTestId = (typeof FOLD_TESTS)[number];
 
 /** What was folded and what was read off it. mm. */
-export interface FoldReading {
-  readonly construction: FoldTestId;
-  /** One layer, as measured. */
-  readonly thickness: number;
-  /** Width of the test strip as cut. */
-  readonly cutWidth: number;
-  /** Over the outside of the folded strip. */
-  readonly finishedWidth: number;
-  /** Fourfold: raw edge to centre crease, strip opened flat again. In three: visible edge to opposite fold. */
-  readonly setback: number;
-  /** Largest error of one reading: half a division of the ruler or more. */
-  readonly readingError: number;
-}
+export type FoldTestReading = FoldReading<FoldTestId>;
 
 /** Fold traits fitted to one strip, each with the uncertainty that the readings allow. */
 export interface FoldFit {
@@ -37,7 +26,7 @@ export interface FoldFit {
 
 const FLAT: FoldChoices = {};
 
-function predicted(reading: FoldReading, neutral: number, clearance: number): readonly [number, number] {
+function predicted(reading: FoldTestReading, neutral: number, clearance: number): readonly [number, number] {
   const construction = CONSTRUCTIONS[reading.construction];
   const ply: Ply = { role: "outer", thickness: reading.thickness, neutral, leastRadius: 0 };
   const input: SectionInput = {
@@ -72,7 +61,7 @@ export function expectedFold(
  *
  * Errors: `strap-fold-test-unreadable` when the readings, with their error, allow no K between 0 and 1.
  */
-export function fitFold(reading: FoldReading, path = ""): Result<FoldFit> {
+export function fitFold(reading: FoldTestReading, path = ""): Result<FoldFit> {
   const base = predicted(reading, 0, 0);
   const byNeutral = predicted(reading, 1, 0);
   const byClearance = predicted(reading, 0, 1);
@@ -100,4 +89,51 @@ export function fitFold(reading: FoldReading, path = ""): Result<FoldFit> {
     // One reading moved by its error moves the width of the same strip by as much; slope of cut to finished on top.
     cutWidthError: reading.readingError * CONSTRUCTIONS[reading.construction].layers(FLAT),
   });
+}
+
+/** A trait as measured, with its uncertainty. */
+export interface Measured {
+  readonly value: number;
+  readonly error: number;
+}
+
+/** What all tests of one material say together; K belongs to the material, clearance to a construction as well. */
+export interface MeasuredFold {
+  readonly neutral: Measured | null;
+  readonly clearance: Readonly<Partial<Record<FoldTestId, Measured>>>;
+}
+
+/** K and clearance lie between 0 and 1: with an error of half of that a test says nothing about them. */
+const SAYS_NOTHING = 0.5;
+
+/** Whether a fit says anything at all, of K or of clearance. */
+export function saysSomething({ neutralError, clearanceError }: FoldFit): boolean {
+  return Math.min(neutralError, clearanceError) < SAYS_NOTHING;
+}
+
+/** Mean of independent measurements, each weighed by the inverse square of its error; null when none says anything. */
+function meanOf(all: readonly Measured[]): Measured | null {
+  const told = all.filter(({ error }) => error < SAYS_NOTHING);
+  if (told.length === 0) return null;
+  // An error of nothing would outweigh every other test: nobody reads better than a hundredth.
+  const weights = told.map(({ error }) => 1 / Math.max(error, 0.01) ** 2);
+  const sum = weights.reduce((total, weight) => total + weight, 0);
+  const value = told.reduce((total, one, i) => total + weights[i]! * one.value, 0) / sum;
+  return { value, error: 1 / Math.sqrt(sum) };
+}
+
+/** What the tests kept with a material say together. Tests that cannot be read say nothing. */
+export function measuredFold({ tests = [] }: FoldTraits): MeasuredFold {
+  const fits = tests.flatMap((reading) => {
+    const construction = FOLD_TESTS.find((id) => id === reading.construction);
+    const fit = construction && fitFold({ ...reading, construction });
+    return construction && fit?.ok ? [{ construction, fit: fit.value }] : [];
+  });
+  const clearance: Partial<Record<FoldTestId, Measured>> = {};
+  for (const id of FOLD_TESTS) {
+    const own = fits.filter((one) => one.construction === id);
+    const mean = meanOf(own.map(({ fit }) => ({ value: fit.clearance, error: fit.clearanceError })));
+    if (mean !== null) clearance[id] = mean;
+  }
+  return { neutral: meanOf(fits.map(({ fit }) => ({ value: fit.neutral, error: fit.neutralError }))), clearance };
 }

@@ -1,6 +1,6 @@
 import type { LineNote, PieceLine } from "../materials/cutPiece.ts";
 import type { PlyRole } from "../straps/section/foldPlan.ts";
-import type { ConstructionId } from "../straps/wish/strapWish.ts";
+import type { ConstructionId, FoldChoices } from "../straps/wish/strapWish.ts";
 import type { Language } from "../units/language.ts";
 import type { strapPhrases } from "./en/strapPhrases.ts";
 
@@ -19,7 +19,8 @@ export type LengthItemCode =
   | "end-seam"
   | "end-tucked"
   | "end-fold-back"
-  | "end-doubled";
+  | "end-doubled"
+  | "trimmed-spare";
 
 /** What is bought by the metre or the spool. */
 export type ConsumableCode =
@@ -31,6 +32,22 @@ export type ConsumableCode =
   | "edge-paint"
   | "webbing"
   | "cord";
+
+/** Rules of the trade for a cut width. */
+export type RuleCode =
+  | "fourfold"
+  | "three"
+  | "two-layer"
+  | "sewn-turned"
+  | "tube"
+  | "bonded"
+  | "webbing-overlay"
+  | "webbing-sleeve"
+  | "webbing-cover"
+  | "corded";
+
+/** What a maker can say that a strap may have no use for. */
+export type ChoiceWord = keyof FoldChoices | "shortPart" | "edgeFinish" | "fromEdge" | "extraRows";
 
 /** Places under the needle. */
 export type NeedlePlace = "along" | "doubled-ends" | "fold-back" | "tucked" | "straight-join" | "tab-ring";
@@ -72,8 +89,6 @@ export interface ConstructionWords {
   readonly name: string;
   /** Its layer count in words. */
   readonly layers: string;
-  /** The trade's rule for its cut width. */
-  readonly rule: string;
 }
 
 /** All words about straps in one language; a language that lacks one does not compile. */
@@ -82,6 +97,8 @@ export interface StrapWords {
   readonly language: Language;
   readonly phrases: Readonly<Record<PhraseCode, string>>;
   readonly constructions: Readonly<Record<ConstructionId, ConstructionWords>>;
+  readonly rules: Readonly<Record<RuleCode, string>>;
+  readonly choices: Readonly<Record<ChoiceWord, string>>;
   readonly lengthItems: Readonly<Record<LengthItemCode, string>>;
   readonly consumables: Readonly<Record<ConsumableCode, string>>;
   readonly needle: Readonly<Record<NeedlePlace, string>>;

@@ -10,6 +10,7 @@ import {
   type Price,
 } from "../../materials/material.ts";
 import type { ClothRoll } from "../../materials/stock.ts";
+import { FOLD_TESTS } from "../../straps/foldTest.ts";
 import type { LengthUnit } from "../../units/length.ts";
 import { readLength } from "../../units/parseLength.ts";
 import {
@@ -111,11 +112,27 @@ function stockField(unit: LengthUnit) {
   );
 }
 
+function foldTestField(unit: LengthUnit) {
+  return named(
+    "fold test",
+    "A folded test strip as it was measured; several of one material are averaged.",
+    group({
+      construction: z.enum(FOLD_TESTS),
+      thickness: thicknessField(unit),
+      cutWidth: lengthField(unit, SIZE),
+      finishedWidth: lengthField(unit, SIZE),
+      setback: lengthField(unit, most),
+      readingError: lengthField(unit, most),
+    }),
+  );
+}
+
 function foldField(unit: LengthUnit) {
   return group({
     neutral: plainNumber(0, 1).optional(),
     leastRadius: lengthField(unit, most).optional(),
     clearance: plainNumber(0, 5).optional(),
+    tests: list(foldTestField(unit), 0, 50).optional(),
   });
 }
 

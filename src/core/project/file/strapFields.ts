@@ -67,6 +67,7 @@ function hardwareField(unit: LengthUnit) {
     group({
       kind: z.enum(["ring", "slider", "clasp"]),
       innerWidth: lengthField(unit, SIZE),
+      length: lengthField(unit, SMALL).optional(),
       opening: lengthField(unit, SMALL).optional(),
       bar: lengthField(unit, SMALL).optional(),
       fixedBar: yesNo().optional(),

@@ -64,7 +64,12 @@ function materialJson(material: Material, say: Say, unit: LengthUnit): Json {
     grain: material.grain,
     oneWay: material.oneWay,
     facesAlike: material.facesAlike,
-    fold: { neutral: fold.neutral, leastRadius: length(fold.leastRadius), clearance: fold.clearance },
+    fold: {
+      neutral: fold.neutral,
+      leastRadius: length(fold.leastRadius),
+      clearance: fold.clearance,
+      tests: fold.tests?.map((test) => lengths(test, say, ["construction"])),
+    },
     shrinkage: { ...shrinkage },
     repeat: length(material.repeat),
     price: material.price ? priceJson(material.price, say, unit) : undefined,

@@ -1,22 +1,22 @@
 import { type Caution, mergedCautions } from "../../materials/caution.ts";
+import { tapeRuns } from "./consumables.ts";
 import type { ResolvedWish } from "./resolveWish.ts";
-import type { SolvedWidths } from "./solveStrap.ts";
+import type { NeedleCheck } from "./strapResult.ts";
 
 /** A stack from here on deflects needles on a home machine (common practice, no source), mm. */
 const THICK_STACK = 3;
 
 /** Usual cautions for this strap; local rules and a machine's own manual come first. */
-export function cautionsOf(resolved: ResolvedWish, widths: SolvedWidths): readonly Caution[] {
+export function cautionsOf(resolved: ResolvedWish, needle: readonly NeedleCheck[]): readonly Caution[] {
   const { construction, materials, wish } = resolved;
   const kinds = new Set([materials.outer.kind, materials.facing?.kind]);
   const out: Caution[] = construction.cautions.map((code) => ({ code }));
-  if (widths.thickness >= THICK_STACK || construction.layers(resolved.choices) >= 4)
-    out.push({ code: "thick-stack" });
+  if (needle.some((check) => check.thickness >= THICK_STACK)) out.push({ code: "thick-stack" });
   if (kinds.has("woven") || kinds.has("felt")) out.push({ code: "hot-iron" });
   // A strap on its own does not know its vinyl's coating: unknown faux leather counts as PVC.
   if (kinds.has("vinyl")) out.push({ code: "iron-melts" }, { code: "laser-pvc", materials: [] });
   if (kinds.has("cork")) out.push({ code: "cork-cracks" });
-  if (construction.tapeRuns > 0) out.push({ code: "tape-gums" });
+  if (tapeRuns(resolved) > 0) out.push({ code: "tape-gums" });
   if (kinds.has("leather") || kinds.has("vinyl") || kinds.has("cork")) out.push({ code: "sharp-blades" });
   if (wish.edgeFinish === "paint") out.push({ code: "solvents" });
   out.push(

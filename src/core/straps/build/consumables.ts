@@ -1,12 +1,16 @@
 import type { StitchRow } from "../constructions/construction.ts";
+import { isPressed } from "../constructions/stepPhrases.ts";
 import type { StitchType } from "../wish/strapWish.ts";
 import type { ResolvedWish } from "./resolveWish.ts";
 import type { SolvedWidths } from "./solveStrap.ts";
 import type { StrapEnd } from "./strapLengths.ts";
 import type { Consumable, StrapLengths } from "./strapResult.ts";
 
-/** Handbook ratio for lockstitch type 301 (ISO 4915), thread per seam: never less is bought (common practice, no source). */
-const HANDBOOK_THREAD_RATIO = 2.5;
+/**
+ * Thread per length of seam that is never undercut, by stitch type: 301 as sewing handbooks have it (common practice,
+ * no source), 101 and 401 from memory. ISO 4915 names and draws the stitch types; it gives no amounts of thread.
+ */
+const LEAST_THREAD: Readonly<Record<StitchType, number>> = { 301: 2.5, 101: 4, 401: 5.5 };
 /** Thread lost at starts and ends, with the handbook's 10 to 15 % (common practice, no source). */
 const THREAD_WASTE = 1.15;
 /** mm per stitch (common practice, no source). */
@@ -15,7 +19,7 @@ const SEAM_STITCH = 2.5;
 /** Webbing is bought 2 in longer than the strap (common practice, no source). */
 const WEBBING_SPARE = 50.8;
 
-/** Threads that lie along the seam, by stitch type of ISO 4915 (common practice, no source). */
+/** Threads that lie along the seam, by stitch type (common practice, no source). */
 const THREADS_ALONG: Readonly<Record<StitchType, number>> = { 301: 2, 101: 3, 401: 4 };
 
 /** Thread per length of seam: those along it, and once through both ways a stitch. */
@@ -24,14 +28,18 @@ export function threadRatio(seamThickness: number, stitchLength: number, type: S
 }
 
 function threadToBuy(seamThickness: number, stitchLength: number, type: StitchType): number {
-  const least = type === 301 ? HANDBOOK_THREAD_RATIO : 0;
-  return Math.max(least, threadRatio(seamThickness, stitchLength, type)) * THREAD_WASTE;
+  return Math.max(LEAST_THREAD[type], threadRatio(seamThickness, stitchLength, type)) * THREAD_WASTE;
 }
 
 /** mm per topstitch: the maker's, else longer on what holes weaken. */
 export function topstitchLength({ wish, materials }: ResolvedWish): number {
   const cloth = materials.outer.kind === "woven" || materials.outer.kind === "felt";
   return wish.stitch?.length ?? (cloth ? TOPSTITCH_LENGTH.cloth : TOPSTITCH_LENGTH.thick);
+}
+
+/** Runs of tape along the strap: none where folds are pressed, as no step uses any. */
+export function tapeRuns({ construction, choices, materials }: ResolvedWish): number {
+  return isPressed(materials.outer.kind) ? 0 : construction.tapeRuns(choices);
 }
 
 /** Everything bought by length for all straps of the wish, waste included. */
@@ -48,12 +56,12 @@ export function consumablesOf(
   const put = (kind: Consumable["kind"], code: Consumable["code"], mm: number): void => {
     if (mm > 0) out.push({ kind, code, mm });
   };
-  put("tape", "tape", construction.tapeRuns * total);
+  put("tape", "tape", tapeRuns(resolved) * total);
   const type = wish.stitch?.type ?? 301;
   // Only a lockstitch shares its thread between needle and bobbin.
   const shared = type === 301 ? "-bobbin" : "";
-  const topRows = rows.filter((row) => row.kind === "topstitch").length + (wish.stitch?.extraRows ?? 0);
-  const seamRows = rows.length - rows.filter((row) => row.kind === "topstitch").length;
+  const topRows = rows.filter((row) => row.kind === "topstitch").length;
+  const seamRows = rows.length - topRows;
   const top = threadToBuy(widths.thickness, topstitchLength(resolved), type);
   const seam = threadToBuy(2 * input.outer.thickness, SEAM_STITCH, type);
   put("topstitch-thread", `topstitch-thread${shared}`, topRows * total * top);

@@ -12,15 +12,17 @@ const LEAST_LEG = 19;
 
 type Ends = readonly [StrapEnd, StrapEnd];
 
+/** Ends of one style, each different allowance once. */
+function alike(ends: Ends, style: StrapEnd["style"]): StrapEnd[] {
+  const [first, second] = ends;
+  return [first, second].filter(
+    (end, i) => end.style === style && (i === 0 || first.style !== style || first.allowance !== end.allowance),
+  );
+}
+
 /** What is done to the ends before the strip is folded. */
 export function stepsBeforeFolding(ends: Ends): readonly Phrase[] {
-  const tucked = ends.find((end) => end.style === "tucked");
-  if (!tucked) return [];
-  return [
-    phrase("end-tucked", {
-      tucked: tucked.allowance,
-    }),
-  ];
+  return alike(ends, "tucked").map((end) => phrase("end-tucked", { tucked: end.allowance }));
 }
 
 /** Each of a tab's two legs once it is folded over its ring, mm. */
@@ -46,19 +48,17 @@ export function stepsAfterClosing(
   }
   const steps: Phrase[] = [];
   const adjusts = (wish.adjustment ?? "fixed") !== "fixed";
+  const spare = lengths.items.find((item) => item.code === "trimmed-spare");
+  if (spare) steps.push(phrase("end-spare", { spare: spare.mm }));
+  if (lengths.shortPart !== null) steps.push(phrase("end-short-part", { short: lengths.shortPart }));
   if (adjusts) steps.push(phrase("end-thread"));
-  const back = ends.find((end) => end.style === "fold-back");
-  if (back) {
-    steps.push(phrase("end-fold-back", { back: back.allowance }));
-  }
-  const seam = ends.find((end) => end.style === "seam");
-  if (seam) {
+  for (const { allowance, under } of alike(ends, "fold-back"))
     steps.push(
-      phrase("end-seam", {
-        seam: seam.allowance,
-      }),
+      under > 0
+        ? phrase("end-fold-back-under", { back: allowance - under, under })
+        : phrase("end-fold-back", { back: allowance }),
     );
-  }
+  for (const end of alike(ends, "seam")) steps.push(phrase("end-seam", { seam: end.allowance }));
   return steps;
 }
 

@@ -36,8 +36,11 @@ test("a strip that fits is not joined; one whose every place is forbidden cannot
   expect(planJoins(260, 20, 20, [])).toBeNull();
 });
 
-test("joins keep out of the slider's travel", () => {
-  const zones = forbiddenZones(1400, [30, 30], true);
-  const plan = planJoins(1400, 1000, 50, zones)!;
-  expect(plan.joints[0]).toBeGreaterThanOrEqual(30 + 1340 / 2);
+test("no join has a place where ring and slider of an adjustable strap travel: the slider passes all but its first 4 in", () => {
+  const [first, last, ring, slider] = forbiddenZones(1400, [30, 30], true);
+  expect([first, last]).toMatchObject([{ why: "anchor" }, { why: "anchor" }]);
+  // Doubled over d, the ring lies at d and the slider at 2 d; d runs from 2 in to half of what the ends leave.
+  expect(ring).toEqual({ from: 30 + 50.8, to: 30 + 670, why: "ring" });
+  expect(slider).toEqual({ from: 30 + 101.6, to: 1370, why: "slider" });
+  expect(planJoins(1400, 1000, 50, forbiddenZones(1400, [30, 30], true))).toBeNull();
 });

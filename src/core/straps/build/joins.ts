@@ -1,3 +1,5 @@
+import { LEAST_DOUBLED } from "./strapLengths.ts";
+
 /** How two strips are joined end to end. */
 export type JoinSeam = "diagonal" | "straight" | "lapped";
 
@@ -28,12 +30,12 @@ export function preCutDiagonalLoss(seamAllowance: number): number {
 export interface ForbiddenZone {
   readonly from: number;
   readonly to: number;
-  readonly why: "anchor" | "shoulder" | "slider";
+  readonly why: "anchor" | "shoulder" | "ring" | "slider";
 }
 
 /**
  * Where joins may not lie on a strip of this cut length: near its ends (with what they fold back), at the shoulder
- * of a fixed strap, and where the slider of an adjustable one travels.
+ * of a fixed strap, and where the ring and the slider of an adjustable one travel.
  */
 export function forbiddenZones(
   cut: number,
@@ -46,7 +48,9 @@ export function forbiddenZones(
   ];
   if (adjusts) {
     const effective = cut - endAllowances[0] - endAllowances[1];
-    zones.push({ from: endAllowances[0], to: endAllowances[0] + effective / 2, why: "slider" });
+    // Doubled over d, the strap passes its ring at d and its slider at 2 d: d runs from the least to half of it.
+    zones.push({ from: endAllowances[0] + LEAST_DOUBLED, to: endAllowances[0] + effective / 2, why: "ring" });
+    zones.push({ from: endAllowances[0] + 2 * LEAST_DOUBLED, to: endAllowances[0] + effective, why: "slider" });
   } else zones.push({ from: cut / 2 - SHOULDER_ZONE, to: cut / 2 + SHOULDER_ZONE, why: "shoulder" });
   return zones;
 }

@@ -1,6 +1,7 @@
 import { failed, ok, type Problem, type Result } from "../../problems/problem.ts";
 import { CONSTRUCTIONS } from "../constructions/catalogue.ts";
 import type { Construction, OpenSectionInput } from "../constructions/construction.ts";
+import { measuredFold } from "../foldTest.ts";
 import type { PlyRole } from "../section/foldPlan.ts";
 import { plyOf } from "../section/ply.ts";
 import type { FoldChoices, StrapMaterial, StrapWish } from "../wish/strapWish.ts";
@@ -122,7 +123,9 @@ function findMaterials(
     const at = `${path}materials.${role}`;
     if (id === undefined) continue;
     const material = materials.find((one) => one.id === id);
-    const used = role === "outer" || role === "interfacing" || construction.roles[role] !== undefined;
+    const used =
+      role === "outer" ||
+      (role === "interfacing" ? construction.interfaced !== null : construction.roles[role] !== undefined);
     if (!material) problems.push({ code: "strap-material-missing", path: at, role, id });
     else if (!used) problems.push({ code: "strap-role-unused", path: at, role, construction: construction.id });
     else found[role] = material;
@@ -136,6 +139,22 @@ function findMaterials(
     });
   }
   return { found, problems };
+}
+
+/** A material with the K of its fold tests where the maker says none. */
+function measured(material: StrapMaterial): StrapMaterial {
+  const neutral = material.fold.neutral ?? measuredFold(material.fold).neutral?.value;
+  return { ...material, fold: { ...material.fold, neutral } };
+}
+
+/** How far raw edges keep out of the bends of this construction: the maker's word, a test of this very construction, else null. */
+export function clearanceOf(
+  construction: Construction,
+  { fold }: StrapMaterial,
+  choices: FoldChoices,
+): number | null {
+  const tested = construction.testedAs === null ? undefined : measuredFold(fold).clearance[construction.testedAs];
+  return choices.clearance ?? fold.clearance ?? tested?.value ?? null;
 }
 
 /** Checks a wish's numbers and looks up its materials. All problems at once. */
@@ -165,10 +184,10 @@ export function resolveWish(wish: StrapWish, materials: readonly StrapMaterial[]
   const facing = found.facing ?? outer;
   const padding = found.padding ? found.padding.thickness * (choices.paddingPressed ?? PADDING_PRESSED) : null;
   const input: OpenSectionInput = {
-    outer: plyOf("outer", outer, onFacing ? 0 : fused, choices),
-    facing: plyOf("facing", facing, onFacing ? fused : 0, choices),
+    outer: plyOf("outer", measured(outer), onFacing ? 0 : fused, choices),
+    facing: plyOf("facing", measured(facing), onFacing ? fused : 0, choices),
     ownFacing: found.facing !== undefined,
-    clearance: choices.clearance ?? outer.fold.clearance ?? null,
+    clearance: clearanceOf(construction, outer, choices),
     padding,
     webbingThickness: wish.core?.webbingThickness ?? found.webbing?.thickness ?? WEBBING_THICKNESS,
     choices,

@@ -1,11 +1,13 @@
-import { failed, ok, type Result } from "../../problems/problem.ts";
+import { failed, ok, type Problem, type Result } from "../../problems/problem.ts";
 import { type Construction, type OpenSectionInput, planOf, TRADE } from "../constructions/construction.ts";
+import { edgesFit } from "../section/edgesFit.ts";
 import type { SectionPlan } from "../section/foldPlan.ts";
 import { finishedWidthOfCut, foldLinesOf, leastWidth, sectionAtFinishedWidth } from "../section/foldSection.ts";
 import { withoutThickness } from "../section/ply.ts";
 import { withFaceInterfacing } from "../section/quarterInterfacing.ts";
 import { thicknessProfile } from "../section/thicknessProfile.ts";
 import { wrapOfCord, wrapOfCut } from "../section/wrappedSection.ts";
+import type { FoldChoices } from "../wish/strapWish.ts";
 import type { ResolvedWish } from "./resolveWish.ts";
 import type { StrapSection } from "./strapResult.ts";
 
@@ -26,6 +28,10 @@ export interface SolvedWidths {
 
 /** More than this between the width asked for and the one a bought core gives is a conflict, mm. */
 const CORE_TOLERANCE = 1;
+/** Less cannot be turned (from memory), mm. */
+const LEAST_TURNED = 2;
+/** Wider than any strap, mm. */
+const WIDEST = 4000;
 /** Sums of cut lengths are exact only to rounding. */
 const EPSILON = 1e-6;
 
@@ -38,20 +44,24 @@ function planOfWish(resolved: ResolvedWish): SectionPlan {
   return onFace ? withFaceInterfacing(plan, interfacing.thickness, onto) : plan;
 }
 
-/** Cut width of the outer strip for a finished width if the material had no thickness. */
+/** Cut width of the outer strip by the trade's rule: no thickness of cloth, and padding does not count. */
 function nominalWidth(construction: Construction, input: OpenSectionInput, finished: number): number {
-  const flat = { ...input, outer: withoutThickness(input.outer), facing: withoutThickness(input.facing) };
-  const strip = sectionAtFinishedWidth(planOf(construction, flat), finished).strips[0]!;
+  const [outer, facing] = [withoutThickness(input.outer), withoutThickness(input.facing)];
+  const flat = { ...input, outer, facing, padding: null };
+  // The rule of a webbing reckons with the webbing, not with the cloth round it.
+  const width = finished - construction.widthOnWebbing(0, input.outer.thickness);
+  const strip = sectionAtFinishedWidth(planOf(construction, flat), width).strips[0]!;
   return strip.width + 2 * construction.trim(input.choices);
 }
 
 /** Thickness over most of the width (of two equal shares the thinner). */
 function flatThickness(section: StrapSection): number {
   if (section.kind === "wrapped") return section.finishedWidth;
-  const shares = new Map<number, { width: number; thickness: number }>();
+  const shares = new Map<string, { width: number; thickness: number }>();
   for (const span of thicknessProfile(section)) {
-    const share = shares.get(span.layers) ?? { width: 0, thickness: span.thickness };
-    shares.set(span.layers, { ...share, width: share.width + span.to - span.from });
+    const key = `${span.layers}, ${span.thickness.toFixed(6)}`;
+    const share = shares.get(key) ?? { width: 0, thickness: span.thickness };
+    shares.set(key, { ...share, width: share.width + span.to - span.from });
   }
   const ranked = [...shares.values()].sort((a, b) => b.width - a.width || a.thickness - b.thickness);
   return ranked[0]?.thickness ?? 0;
@@ -105,6 +115,44 @@ function widthOfWebbing({ wish, construction, input }: ResolvedWish): number | n
   return construction.widthOnWebbing(webbing, input.outer.thickness);
 }
 
+/** Largest number below `most` for which the law holds, found by halving; the law holds below and fails above. */
+function largest(most: number, holds: (value: number) => boolean): number {
+  let [low, high] = [0, most];
+  for (let i = 0; i < 40; i++) {
+    const middle = (low + high) / 2;
+    if (holds(middle)) low = middle;
+    else high = middle;
+  }
+  return low;
+}
+
+/** A turned edge that has no room, with the most that would have; a strap that is too narrow for any. */
+function edgeProblem(resolved: ResolvedWish, finished: number): Problem {
+  const { construction, input, choices, path } = resolved;
+  const turned = construction.turnedEdge(choices);
+  const fits = (width: number, more: FoldChoices): boolean =>
+    edgesFit(
+      sectionAtFinishedWidth(
+        planOfWish({ ...resolved, input: { ...input, choices: { ...choices, ...more } } }),
+        width,
+      ),
+    );
+  if (turned !== null) {
+    const allowanceMm = choices[turned.choice] ?? turned.usual;
+    const mostMm = largest(allowanceMm, (mm) => fits(finished, { [turned.choice]: mm }));
+    if (mostMm >= LEAST_TURNED)
+      return {
+        code: "strap-turned-edge-wide",
+        path: `${path}folds.${turned.choice}`,
+        allowanceMm,
+        mostMm,
+        widthMm: finished,
+      };
+  }
+  const leastMm = WIDEST - largest(WIDEST - finished, (less) => fits(WIDEST - less, {}));
+  return { code: "strap-too-narrow", path: `${path}width`, widthMm: finished, leastMm };
+}
+
 /** Solves the section of a wish in whichever direction it asks for. */
 export function solveWidths(resolved: ResolvedWish): Result<SolvedWidths> {
   const { wish, path, construction, input, choices } = resolved;
@@ -135,6 +183,8 @@ export function solveWidths(resolved: ResolvedWish): Result<SolvedWidths> {
       : failed({ code: "strap-strip-too-narrow", path: `${path}width`, cutMm: cutWish, leastMm: leastCut });
   }
   const section = sectionAtFinishedWidth(plan, finished);
+  // Her own gap at the crease is warned of when it is too small, as the trade does crush edges into it.
+  if (choices.edgeGap === undefined && !edgesFit(section)) return failed(edgeProblem(resolved, finished));
   const strip = section.strips[0]!;
   return ok({
     section,

@@ -13,8 +13,12 @@ const TUCKED_END = 12.7;
 /** Common practice: cloth folded 1/4 in, then 1 in; leather and vinyl about 2 in at a slider. */
 const CLOTH_FOLD_BACK = 31.75;
 const THICK_FOLD_BACK = 50.8;
+/** What of it is turned under. */
+const TURN_UNDER = 6.35;
 /** Part that stays doubled at a slider even at its longest. */
-const LEAST_DOUBLED = 50.8;
+export const LEAST_DOUBLED = 50.8;
+/** Less strap than this between its two fold-backs cannot be stitched (from memory), mm. */
+const LEAST_SHORT_LEFT = 20;
 /** Cut length of the short half of a two-part strap: 10 in (common practice, no source), unless the maker says hers. */
 const SHORT_PART = 254;
 
@@ -40,18 +44,22 @@ function defaultAllowance(style: EndStyle, kind: MaterialKind): number {
 export interface StrapEnd {
   readonly style: EndStyle;
   readonly allowance: number;
+  /** Of that, the raw end turned under before it is folded back: cloth frays, other materials are left flat. */
+  readonly under: number;
 }
 
 /** Both ends: as wished, else caught in seams for a drop, folded over hardware for a slider, doubled for a cord. */
 export function endsOf({ wish, construction, materials }: ResolvedWish): readonly [StrapEnd, StrapEnd] {
   const adjusts = (wish.adjustment ?? "fixed") !== "fixed";
+  const holds = (wish.hardware ?? []).length > 0 && !construction.overRing;
   const style: EndStyle =
-    construction.usualEnd ?? (adjusts ? "fold-back" : wish.length.kind === "drop" ? "seam" : "raw");
+    construction.usualEnd ?? (adjusts || holds ? "fold-back" : wish.length.kind === "drop" ? "seam" : "raw");
   const [first, second] = wish.ends ?? [{ style } as EndWish, { style } as EndWish];
-  const full = (end: EndWish): StrapEnd => ({
-    style: end.style,
-    allowance: end.allowance ?? defaultAllowance(end.style, materials.outer.kind),
-  });
+  const full = (end: EndWish): StrapEnd => {
+    const allowance = end.allowance ?? defaultAllowance(end.style, materials.outer.kind);
+    const turns = end.style === "fold-back" && materials.outer.kind === "woven";
+    return { style: end.style, allowance, under: turns ? Math.min(TURN_UNDER, allowance / 4) : 0 };
+  };
   return [full(first), full(second)];
 }
 
@@ -73,24 +81,40 @@ export function cutFromDrop(drop: number, ends: number): number {
   return 2 * drop + OVER_SHOULDER + ends;
 }
 
+/**
+ * What the hardware itself adds to the worn length, mm: one piece at each end that is folded back, and the ring
+ * between the halves of a two-part strap. Nothing where its own length is not known.
+ */
+function hardwareLength({ wish }: ResolvedWish, ends: readonly [StrapEnd, StrapEnd]): number {
+  const parts = (wish.hardware ?? []).filter((one) => one.kind !== "slider");
+  if (parts.length === 0) return 0;
+  const atEnds = ends.filter((end) => end.style === "fold-back").map((_, i) => parts[i % parts.length]!);
+  const ring = wish.adjustment === "two-part" ? parts.filter((one) => one.kind === "ring").slice(0, 1) : [];
+  return [...atEnds, ...ring].reduce((sum, one) => sum + (one.length ?? 0), 0);
+}
+
 function fixedLengths(resolved: ResolvedWish, ends: readonly [StrapEnd, StrapEnd]): StrapLengths {
-  const { wish } = resolved;
+  const { wish, construction } = resolved;
   const { kind, mm } = wish.length;
+  const worn = kind === "worn" ? hardwareLength(resolved, ends) : 0;
   const endItems = ends
     .filter((end) => end.allowance > 0)
     .map((end): LengthItem => ({ code: `end-${end.style}`, mm: end.allowance }));
   const used = endItems.reduce((sum, item) => sum + item.mm, 0);
+  const whole = kind === "cut" ? (mm - used) / (1 + construction.lengthSpare) : mm - worn;
   const body: LengthItem[] =
     kind === "drop"
       ? [
           { code: "drop-twice", mm: 2 * mm },
           { code: "over-shoulder", mm: OVER_SHOULDER },
         ]
-      : [{ code: "finished", mm: kind === "cut" ? mm - used : mm }];
+      : [{ code: "finished", mm: whole }];
   const finished = body.reduce((sum, item) => sum + item.mm, 0);
+  const spare = finished * construction.lengthSpare;
+  if (spare > 0) endItems.push({ code: "trimmed-spare", mm: spare });
   return {
     finished,
-    cut: finished + used,
+    cut: finished + used + spare,
     shortPart: null,
     items: [...body, ...endItems],
     longest: null,
@@ -104,24 +128,27 @@ function adjustableLengths(resolved: ResolvedWish, ends: readonly [StrapEnd, Str
   const twoPart = resolved.wish.adjustment === "two-part";
   const short = resolved.wish.shortPart ?? SHORT_PART;
   const shortLeft = twoPart ? Math.max(0, short - folds) : 0;
-  const worn = kind === "drop" ? 2 * mm + OVER_SHOULDER : mm;
-  const effective =
-    kind === "cut" ? mm - folds : kind === "finished" ? mm - shortLeft : worn - shortLeft + LEAST_DOUBLED;
-  const cut = effective + folds;
-  const range = adjustableRange(cut, folds, LEAST_DOUBLED);
+  const hardware = hardwareLength(resolved, ends);
+  const worn = (kind === "drop" ? 2 * mm + OVER_SHOULDER : mm) - hardware;
+  const share = resolved.construction.lengthSpare;
+  const asked = kind === "finished" ? mm - shortLeft : worn - shortLeft + LEAST_DOUBLED;
+  const effective = kind === "cut" ? (mm - folds) / (1 + share) : asked;
+  const spare = effective * share;
+  const range = adjustableRange(effective + folds, folds, LEAST_DOUBLED);
   const items: LengthItem[] = [
     { code: "worn-longest-less-short", mm: effective - LEAST_DOUBLED },
     { code: "doubled-at-slider", mm: LEAST_DOUBLED },
     ...ends.map((end): LengthItem => ({ code: `end-${end.style}`, mm: end.allowance })),
+    { code: "trimmed-spare", mm: spare },
   ];
   if (!twoPart) items[0] = { ...items[0]!, code: "worn-longest" };
   return {
     finished: effective + shortLeft,
-    cut,
+    cut: effective + folds + spare,
     shortPart: twoPart ? short : null,
     items: items.filter((item) => item.mm !== 0),
-    longest: range.longest + shortLeft,
-    shortest: range.shortest + shortLeft,
+    longest: range.longest + shortLeft + hardware,
+    shortest: range.shortest + shortLeft + hardware,
   };
 }
 
@@ -133,7 +160,16 @@ export function strapLengths(resolved: ResolvedWish, ends: readonly [StrapEnd, S
   const flatEnds = construction.roles.cord === "needed" ? ends[0].allowance + ends[1].allowance : 0;
   const left = fixed
     ? lengths.finished - flatEnds
-    : lengths.cut - ends[0].allowance - ends[1].allowance - LEAST_DOUBLED;
+    : (lengths.items.find(({ code }) => code.startsWith("worn-longest"))?.mm ?? 0);
+  const { shortPart } = lengths;
+  const least = ends[0].allowance + ends[1].allowance + LEAST_SHORT_LEFT;
+  if (shortPart !== null && shortPart < least)
+    return failed({
+      code: "strap-short-part-short",
+      path: `${path}shortPart`,
+      lengthMm: shortPart,
+      leastMm: least,
+    });
   if (left > 0) return ok(lengths);
   return failed({
     code: "strap-too-short",

@@ -4,6 +4,7 @@ import type { CutPiece, PieceGrain, PieceLine } from "../../materials/cutPiece.t
 import type { PartNames } from "../../words/strapWords.ts";
 import type { StitchRow } from "../constructions/construction.ts";
 import { foldLinesOf, type SolvedSection, type SolvedStrip } from "../section/foldSection.ts";
+import { tapeRuns } from "./consumables.ts";
 import type { ResolvedWish } from "./resolveWish.ts";
 import type { SolvedWidths } from "./solveStrap.ts";
 import { stripLines } from "./stripLines.ts";
@@ -66,7 +67,7 @@ function stripPieces(
 ): readonly CutPiece[] {
   const { materials, construction, choices, wish, input } = resolved;
   const trim = construction.trim(choices);
-  const taped = construction.tapeRuns >= 2;
+  const taped = tapeRuns(resolved) >= 2;
   const pieces: CutPiece[] = [];
   const roles = [...new Set(section.strips.map((one) => one.plan.ply.role))];
   const needsFacing = roles.includes("facing");
@@ -87,7 +88,8 @@ function stripPieces(
       role: "interfacing",
       name: names.interfacing,
       materialId: materials.interfacing.id,
-      perStrap: 1,
+      // Every strip of that kind is interfaced, as its thickness is reckoned.
+      perStrap: section.strips.filter((one) => one.plan.ply.role === construction.interfaced).length,
     };
     const width = interfacingWidth(placement, onto);
     for (const length of lengths) pieces.push(strip(resolved, part, length, width, []));

@@ -75,6 +75,8 @@ export interface StrapResult {
   /** Seams and topstitching along the strap. */
   readonly rows: readonly StitchRow[];
   readonly lengths: StrapLengths;
+  /** Roll length that all these straps take when cut side by side, mm; null when no width of cloth is known. */
+  readonly rollLength: number | null;
   /** Layers and thickness across the strap; null for a corded handle. */
   readonly across: readonly ProfileSpan[] | null;
   /** Layers and thickness along the finished strap, doubled at folded ends. */

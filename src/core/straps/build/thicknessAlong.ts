@@ -1,9 +1,24 @@
 import type { ProfileSpan } from "../section/thicknessProfile.ts";
 import type { StrapEnd } from "./strapLengths.ts";
 
+/** How often the strap lies on itself from an end inwards, as stretches of length. mm. */
+function stretches(
+  { style, allowance, under }: StrapEnd,
+  most: number,
+): { readonly mm: number; readonly times: number }[] {
+  if (style === "raw" || style === "seam") return [];
+  const back = Math.min(allowance - under, most);
+  const turned = Math.min(under, back);
+  return [
+    { mm: back - turned, times: 2 },
+    // The raw end that is turned under lies between the strap and what is folded back.
+    { mm: turned, times: 3 },
+  ].filter(({ mm }) => mm > 0);
+}
+
 /**
  * Layers and thickness along a finished strap, from its start: ends that are folded back or turned inside lie on
- * the strap itself and double it over their allowance.
+ * the strap itself and double it over their allowance, three times where their raw end is turned under.
  *
  * Units:  mm. Spans tile 0 … finished length.
  */
@@ -12,13 +27,15 @@ export function thicknessAlong(
   ends: readonly [StrapEnd, StrapEnd],
   flat: { readonly layers: number; readonly thickness: number },
 ): readonly ProfileSpan[] {
-  const doubled = (end: StrapEnd): number =>
-    end.style === "raw" || end.style === "seam" ? 0 : Math.min(end.allowance, finished / 2);
-  const stops = [0, doubled(ends[0]), finished - doubled(ends[1]), finished];
-  const times = [2, 1, 2];
-  return times.flatMap((factor, i): ProfileSpan[] => {
-    const [from, to] = [stops[i]!, stops[i + 1]!];
-    if (to - from < 1e-9) return [];
-    return [{ from, to, layers: flat.layers * factor, thickness: flat.thickness * factor }];
-  });
+  const first = stretches(ends[0], finished / 2);
+  const last = stretches(ends[1], finished / 2).toReversed();
+  const sum = [...first, ...last].reduce((total, { mm }) => total + mm, 0);
+  const spans: ProfileSpan[] = [];
+  let from = 0;
+  for (const { mm, times } of [...first, { mm: finished - sum, times: 1 }, ...last]) {
+    if (mm < 1e-9) continue;
+    spans.push({ from, to: from + mm, layers: flat.layers * times, thickness: flat.thickness * times });
+    from += mm;
+  }
+  return spans;
 }

@@ -1,9 +1,11 @@
 import { type StrapWarning, warning } from "../../words/phrase.ts";
+import type { ChoiceWord } from "../../words/strapWords.ts";
+import type { FoldChoices } from "../wish/strapWish.ts";
 import { topstitchLength } from "./consumables.ts";
 import { HARDWARE_TOLERANCE, limitsOf, passes, SLIDER_FACTOR } from "./limits.ts";
 import type { ResolvedWish } from "./resolveWish.ts";
 import type { SolvedWidths } from "./solveStrap.ts";
-import type { NeedleCheck } from "./strapResult.ts";
+import type { NeedleCheck, StrapLengths } from "./strapResult.ts";
 
 /** Trade widths of webbing (common practice, no source), mm. */
 export const WEBBING_WIDTHS: readonly number[] = [10, 15, 20, 25, 30, 38, 50, 75];
@@ -11,13 +13,17 @@ export const WEBBING_WIDTHS: readonly number[] = [10, 15, 20, 25, 30, 38, 50, 75
 const LEAST_VINYL_STITCH = 3;
 /** A strap thinner than this slips on a fixed centre bar (from memory), mm. */
 const SLIPS_BELOW = 2;
+/** A strap thicker than this share of its width is a cord to fold and sew (from memory). */
+const STOUT = 3;
+/** Length × thickness of one layer / width² from which a tube is hard to turn right side out (from memory). */
+const HARD_TO_TURN = 5;
 /** An opening this many times the strap's thickness no longer grips it (from memory). */
 const LOOSE_FACTOR = 10;
 
 function materialWarnings({ wish, materials, construction, choices }: ResolvedWish): StrapWarning[] {
   const out: StrapWarning[] = [];
   const { outer } = materials;
-  const frays = outer.kind === "woven" && construction.visibleEdges(choices) > 0 && construction.plan !== null;
+  const frays = outer.kind === "woven" && construction.visibleEdges(choices) > 0;
   if (
     outer.kind === "woven" &&
     (wish.interfacing ?? "none") === "none" &&
@@ -26,11 +32,16 @@ function materialWarnings({ wish, materials, construction, choices }: ResolvedWi
     out.push(warning("no-interfacing"));
   }
   if (frays) out.push(warning("raw-edge-frays"));
+  if (outer.kind === "woven" && construction.mayLieOnBias) out.push(warning("tube-bias"));
   if (outer.backing === "knit") {
     out.push(warning("knit-backing"));
   }
   if (outer.kind === "vinyl" && outer.backing === "unknown") {
     out.push(warning("unknown-backing"));
+  }
+  const finish = wish.edgeFinish ?? "as-cut";
+  if (finish === "burnish" && outer.kind !== "leather" && construction.visibleEdges(choices) > 0) {
+    out.push(warning("burnish-leather"));
   }
   if (outer.thickness === 0) {
     out.push(warning("no-thickness"));
@@ -52,6 +63,8 @@ function hardwareWarnings(resolved: ResolvedWish, widths: SolvedWidths): StrapWa
         }),
       );
     }
+    if (kind !== "slider" && resolved.wish.length.kind === "worn" && one.length === undefined)
+      out.push(warning(`${kind}-length-unknown`));
     if (kind !== "slider") continue;
     if (opening === undefined) {
       out.push(
@@ -88,13 +101,53 @@ function hardwareWarnings(resolved: ResolvedWish, widths: SolvedWidths): StrapWa
 
 function machineWarnings(resolved: ResolvedWish, needle: readonly NeedleCheck[]): StrapWarning[] {
   const limits = { ...limitsOf(resolved), sliderOpening: Number.POSITIVE_INFINITY };
-  return needle
-    .filter((check) => !passes(limits, [check], 0))
-    .map(({ layers, thickness, where }) =>
-      Number.isFinite(limits.thickness) && thickness > limits.thickness
-        ? warning("machine-thickness", { thickness, limit: limits.thickness }, { counts: { layers }, where })
-        : warning("machine-layers", {}, { counts: { layers, most: limits.layers }, where }),
-    );
+  const failing = needle.filter((check) => !passes(limits, [check], 0));
+  const skive = failing.length > 0 && resolved.materials.outer.kind === "leather" ? [warning("machine-skive")] : [];
+  const own = resolved.wish.machine?.maxThickness !== undefined;
+  const said = failing.map(({ layers, thickness, where }) =>
+    thickness > limits.thickness
+      ? warning(
+          own ? "machine-thickness" : "home-machine",
+          { thickness, limit: limits.thickness },
+          { counts: { layers }, where },
+        )
+      : warning("machine-layers", {}, { counts: { layers, most: limits.layers }, where }),
+  );
+  return [...said, ...skive];
+}
+
+/** Choices that this strap has no use for: said, so that nobody waits for them in vain. */
+function unusedWarnings({ wish, construction, choices, materials }: ResolvedWish): StrapWarning[] {
+  const heeded = new Set<string>(construction.heeds(choices));
+  if (materials.padding === undefined) heeded.delete("paddingPressed");
+  const unused = (Object.keys(choices) as (keyof FoldChoices)[]).filter(
+    (name) => choices[name] !== undefined && !heeded.has(name),
+  );
+  const sewn = construction.rows(choices, 0, 0).filter((row) => row.kind === "topstitch").length > 0;
+  const more: ChoiceWord[] = [
+    ...(wish.shortPart !== undefined && wish.adjustment !== "two-part" ? ["shortPart" as const] : []),
+    ...(wish.edgeFinish !== undefined && construction.visibleEdges(choices) === 0 ? ["edgeFinish" as const] : []),
+    ...(!sewn && wish.stitch?.fromEdge !== undefined ? ["fromEdge" as const] : []),
+    ...(!sewn && (wish.stitch?.extraRows ?? 0) > 0 ? ["extraRows" as const] : []),
+  ];
+  return [...unused, ...more].map((what) => warning("choice-unused", {}, { what }));
+}
+
+/** Straps so stout, or tubes so long and narrow, that hands and tools give up. */
+function shapeWarnings(
+  { construction, input }: ResolvedWish,
+  widths: SolvedWidths,
+  lengths: StrapLengths,
+): StrapWarning[] {
+  if (widths.section.kind === "wrapped") return [];
+  const out: StrapWarning[] = [];
+  const { finished: width, thickness } = widths;
+  if (thickness > width / STOUT && construction.layers({}) > 1)
+    out.push(warning("strap-stout", { width, thickness }));
+  const length = lengths.finished;
+  if (construction.pulledThrough && (length * input.outer.thickness) / width ** 2 > HARD_TO_TURN)
+    out.push(warning("hard-to-turn", { length, width }));
+  return out;
 }
 
 function foldWarnings(resolved: ResolvedWish, widths: SolvedWidths): StrapWarning[] {
@@ -141,8 +194,11 @@ export function warningsOf(
   resolved: ResolvedWish,
   widths: SolvedWidths,
   needle: readonly NeedleCheck[],
+  lengths: StrapLengths,
 ): readonly StrapWarning[] {
   return [
+    ...unusedWarnings(resolved),
+    ...shapeWarnings(resolved, widths, lengths),
     ...materialWarnings(resolved),
     ...foldWarnings(resolved, widths),
     ...hardwareWarnings(resolved, widths),

@@ -1,8 +1,8 @@
-import { phrase } from "../../words/phrase.ts";
+import { type Phrase, phrase } from "../../words/phrase.ts";
 import type { SectionPlan } from "../section/foldPlan.ts";
 import type { FoldChoices } from "../wish/strapWish.ts";
-import { bothEdges, type Construction, PLAIN, type SectionInput } from "./construction.ts";
-import { cutStep, topstitchStep } from "./stepPhrases.ts";
+import { bothEdges, type Construction, PLAIN, type SectionInput, type StepFacts } from "./construction.ts";
+import { edgeStep, tieOff, topstitchStep } from "./stepPhrases.ts";
 
 /** Flat layers bonded on each other; the last one is the facing where there is one. */
 export function bondedPlan({ outer, facing, ownFacing, choices }: SectionInput): SectionPlan {
@@ -23,9 +23,20 @@ export function bondedPlan({ outer, facing, ownFacing, choices }: SectionInput):
 
 const layersOf = (choices: FoldChoices): number => choices.layers ?? 2;
 
+/** What is trimmed afterwards still lies beside the stitches: they keep further from the edge as it is then. */
+function stitchStep(facts: StepFacts): Phrase {
+  const what = layersOf(facts.choices) > 1 ? "bonded-stitch-layers" : "bonded-stitch";
+  const trim = facts.choices.trim ?? 0;
+  if (trim === 0) return topstitchStep(facts, what);
+  const lengths = { raw: facts.topstitch + trim, topstitch: facts.topstitch };
+  return phrase([what, "from-the-edge-before-trimming", ...tieOff(facts)], lengths);
+}
+
 export const bonded: Construction = {
   ...PLAIN,
   id: "bonded",
+  heeds: () => ["layers", "trim"],
+  rule: () => "bonded",
   layers: layersOf,
   layerChoices: [1, 2, 3],
   thickestLayer: 6,
@@ -35,11 +46,10 @@ export const bonded: Construction = {
   trim: (choices) => choices.trim ?? 0,
   rows: (_, fromEdge) => bothEdges(fromEdge),
   steps: (facts) => [
-    cutStep(facts),
     ...(layersOf(facts.choices) > 1 ? [phrase("bonded-bond")] : []),
-    topstitchStep(facts, layersOf(facts.choices) > 1 ? "bonded-stitch-layers" : "bonded-stitch"),
+    stitchStep(facts),
     ...((facts.choices.trim ?? 0) > 0 ? [phrase("bonded-trim", { width: facts.finishedWidth })] : []),
-    phrase("bonded-finish"),
+    ...edgeStep(facts, "bonded-finish"),
   ],
   cautions: ["raw-edge-frays", "solvents"],
 };

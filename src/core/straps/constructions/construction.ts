@@ -1,6 +1,7 @@
 import type { PlainCautionCode } from "../../materials/caution.ts";
 import type { MaterialKind } from "../../materials/material.ts";
 import type { Phrase } from "../../words/phrase.ts";
+import type { RuleCode } from "../../words/strapWords.ts";
 import type { AcrossPlan, Ply, SectionPlan } from "../section/foldPlan.ts";
 import { foldLinesOf, type SolvedSection } from "../section/foldSection.ts";
 import type { ConstructionId, EndStyle, FoldChoices } from "../wish/strapWish.ts";
@@ -33,12 +34,13 @@ export interface StitchRow {
 /** Facts a construction's order of work is written from. */
 export interface StepFacts {
   readonly outerKind: MaterialKind;
-  readonly facingKind: MaterialKind;
-  readonly interfacing: "none" | "full" | "reduced" | "quarter";
+  /** Null when the maker says nothing about raw edges. */
+  readonly edgeFinish: "as-cut" | "paint" | "burnish" | null;
   readonly padded: boolean;
   readonly choices: FoldChoices;
+  /** How much of the flat ends is doubled back, mm; null when they are finished in another way. */
+  readonly doubledEnd: number | null;
   /** mm. */
-  readonly cutWidth: number;
   readonly finishedWidth: number;
   readonly setback: number;
   readonly topstitch: number;
@@ -46,6 +48,12 @@ export interface StepFacts {
 
 /** What a strap can be made of besides its outer strip and interfacing. */
 export type ExtraRole = "facing" | "padding" | "webbing" | "cord";
+
+/** An allowance that is turned in, by the choice that says how much, mm. */
+export interface TurnedEdge {
+  readonly choice: "seamAllowance" | "turn" | "hem";
+  readonly usual: number;
+}
 
 /** One way to build a strap: all that it is, as data and hooks for the solver. One file each; its words are in `words/`. */
 export interface Construction {
@@ -61,12 +69,26 @@ export interface Construction {
   readonly offered: boolean;
   /** How far raw edges keep out of a bend where nobody says (0 … 1); null where none lies in one. */
   readonly defaultClearance: number | null;
+  /** The construction whose fold test tells this one's clearance; null where none does. */
+  readonly testedAs: "three-raw" | "fourfold" | null;
   /** Raw edges that stay visible along the strap. */
   readonly visibleEdges: (choices: FoldChoices) => number;
   /** Runs of double-sided tape, as multiples of the strap's length. */
-  readonly tapeRuns: number;
-  /** The strip that is interfaced. */
-  readonly interfaced: "outer" | "facing";
+  readonly tapeRuns: (choices: FoldChoices) => number;
+  /** The strip that is interfaced; null where there is no place for any. */
+  readonly interfaced: "outer" | "facing" | null;
+  /** Choices about the folds that this construction heeds; others are left out, and the maker is told. */
+  readonly heeds: (choices: FoldChoices) => readonly (keyof FoldChoices)[];
+  /** The edge that is turned in or under, and how much of it where the maker does not say, mm; null where none is. */
+  readonly turnedEdge: (choices: FoldChoices) => TurnedEdge | null;
+  /** Sewn inside out and pulled right side out. */
+  readonly pulledThrough: boolean;
+  /** A narrow one of cloth may be cut on the bias by hand: it carries nothing and turns more easily. */
+  readonly mayLieOnBias: boolean;
+  /** Sewn longer by this share of its length and trimmed. */
+  readonly lengthSpare: number;
+  /** The trade's rule for its cut width. */
+  readonly rule: (choices: FoldChoices) => RuleCode;
   /** Padding is cut this much narrower than the strap, mm. */
   readonly paddingShy: number;
   /** How the ends are finished where neither the maker nor an adjustment says; null: as the length is measured. */
@@ -87,12 +109,13 @@ export interface Construction {
   readonly heldEdge: "raw" | "hem";
   /** Rows needed to hold the strap together; topstitch rows at `fromEdge`. */
   readonly rows: (choices: FoldChoices, fromEdge: number, setback: number) => readonly StitchRow[];
+  /** The order of work once the pieces are cut, joined and interfaced. */
   readonly steps: (facts: StepFacts) => readonly Phrase[];
   /** Cautions of this construction alone; those of the materials come on top. */
   readonly cautions: readonly PlainCautionCode[];
 }
 
-type Common = Omit<Construction, "id" | "layers" | "thickestLayer" | "plan" | "rows" | "steps">;
+type Common = Omit<Construction, "id" | "layers" | "thickestLayer" | "plan" | "rows" | "steps" | "heeds" | "rule">;
 
 /** What most constructions have in common: each file says what is its own. */
 export const PLAIN: Common = {
@@ -100,9 +123,14 @@ export const PLAIN: Common = {
   roles: {},
   offered: true,
   defaultClearance: null,
+  testedAs: null,
   visibleEdges: () => 0,
-  tapeRuns: 0,
+  tapeRuns: () => 0,
   interfaced: "outer",
+  turnedEdge: () => null,
+  pulledThrough: false,
+  mayLieOnBias: false,
+  lengthSpare: 0,
   paddingShy: 0,
   usualEnd: null,
   overRing: false,

@@ -1,7 +1,7 @@
 import { phrase } from "../../words/phrase.ts";
 import type { Ply, SectionPlan } from "../section/foldPlan.ts";
 import { bothEdges, type Construction, edgeToSecondFold, PLAIN, type SectionInput } from "./construction.ts";
-import { creaseAndTape, cutStep, interfaceStep, topstitchStep } from "./stepPhrases.ts";
+import { creaseAndTape, topstitchStep } from "./stepPhrases.ts";
 
 /** Both edges to the centre, then in half. The centre fold wraps both flaps, so its inside radius is one layer. */
 export function fourfoldPlan({ outer, clearance, choices }: SectionInput): SectionPlan {
@@ -28,19 +28,20 @@ function leastEdgeGap({ thickness, neutral, leastRadius }: Ply): number {
 export const fourfold: Construction = {
   ...PLAIN,
   id: "fourfold",
+  heeds: () => ["crease", "clearance", "edgeGap"],
+  rule: () => "fourfold",
   layers: () => 4,
   // Halfway between an edge crushed into the bend and one that stops where it starts: the trade's eighth at 1.0 mm.
   defaultClearance: 0.5,
   leastEdgeGap,
+  testedAs: "fourfold",
   thickestLayer: 2,
-  tapeRuns: 2,
+  tapeRuns: () => 2,
   plan: fourfoldPlan,
   setback: edgeToSecondFold,
   rows: (_, fromEdge) => bothEdges(fromEdge),
   steps: (facts) => [
-    cutStep(facts),
-    ...interfaceStep(facts),
-    phrase("fourfold-centre"),
+    phrase(facts.outerKind === "cork" ? "fourfold-centre-drawn" : "fourfold-centre"),
     ...creaseAndTape(facts, "fourfold-edges", {
       setback: facts.setback,
     }),

@@ -9,7 +9,7 @@ import {
   type SectionInput,
   TRADE,
 } from "./construction.ts";
-import { cutStep, interfaceStep, topstitchStep } from "./stepPhrases.ts";
+import { topstitchStep } from "./stepPhrases.ts";
 
 function half(
   ply: Ply,
@@ -65,6 +65,10 @@ function plan({ outer, facing, padding, choices }: SectionInput): SectionPlan {
 export const sewnTurned: Construction = {
   ...PLAIN,
   id: "sewn-turned",
+  heeds: () => ["crease", "seamAllowance", "reveal", "paddingPressed"],
+  turnedEdge: () => ({ choice: "seamAllowance", usual: TRADE.seamAllowance }),
+  pulledThrough: true,
+  rule: () => "sewn-turned",
   layers: () => 2,
   thickestLayer: 1.5,
   roles: { facing: "optional", padding: "optional" },
@@ -78,8 +82,6 @@ export const sewnTurned: Construction = {
     ];
   },
   steps: (facts) => [
-    cutStep(facts),
-    ...interfaceStep(facts),
     phrase("turned-sew", {
       allowance: facts.choices.seamAllowance ?? TRADE.seamAllowance,
     }),
@@ -87,6 +89,6 @@ export const sewnTurned: Construction = {
       width: facts.finishedWidth,
     }),
     ...(facts.padded ? [phrase("turned-pad")] : []),
-    topstitchStep(facts, "topstitch-both"),
+    topstitchStep(facts, (facts.choices.reveal ?? 0) > 0 ? "turned-topstitch-facing" : "topstitch-both"),
   ],
 };

@@ -6,14 +6,18 @@ import { fourfold, fourfoldPlan } from "./fourfold.ts";
 export const tab: Construction = {
   ...PLAIN,
   id: "tab",
+  heeds: (choices) =>
+    choices.layers === undefined ? ["layers", ...fourfold.heeds(choices)] : bonded.heeds(choices),
+  rule: (choices) => (choices.layers === undefined ? "fourfold" : "bonded"),
   layers: (choices) => choices.layers ?? 4,
   layerChoices: [1, 2, 3],
   defaultClearance: fourfold.defaultClearance,
+  testedAs: fourfold.testedAs,
   offered: false,
   overRing: true,
   thickestLayer: 2,
   visibleEdges: (choices) => (choices.layers === undefined ? 0 : 2),
-  tapeRuns: 2,
+  tapeRuns: (choices) => (choices.layers === undefined ? 2 : 0),
   plan: (input) => (input.choices.layers === undefined ? fourfoldPlan(input) : bondedPlan(input)),
   trim: (choices) => (choices.layers === undefined ? 0 : (choices.trim ?? 0)),
   setback: (section) =>

@@ -1,7 +1,7 @@
 import { phrase } from "../../words/phrase.ts";
 import type { SectionPlan, SlabPlan } from "../section/foldPlan.ts";
 import { allowanceEdge, bothEdges, type Construction, PLAIN, type SectionInput, TRADE } from "./construction.ts";
-import { creaseAndTape, cutStep, interfaceStep, topstitchStep } from "./stepPhrases.ts";
+import { creaseAndTape, topstitchStep } from "./stepPhrases.ts";
 
 /** The hidden edge stops short by what the hem takes, so the strip stays three widths of cloth. */
 function plan({ outer, clearance, padding, choices }: SectionInput): SectionPlan {
@@ -51,13 +51,16 @@ function plan({ outer, clearance, padding, choices }: SectionInput): SectionPlan
 export const threeHemmed: Construction = {
   ...PLAIN,
   id: "three-hemmed",
+  heeds: () => ["crease", "clearance", "hem", "setback", "paddingPressed"],
+  turnedEdge: () => ({ choice: "hem", usual: TRADE.hem }),
+  rule: () => "three",
   layers: () => 3,
   defaultClearance: 1,
   paddingShy: TRADE.paddingShy,
   heldEdge: "hem",
   thickestLayer: 1.5,
   roles: { padding: "optional" },
-  tapeRuns: 2,
+  tapeRuns: () => 2,
   plan,
   setback: (section) => section.strips[0]!.plan.outsides?.[2]?.mm ?? 0,
   rows: (_, fromEdge, setback) => [
@@ -65,8 +68,6 @@ export const threeHemmed: Construction = {
     bothEdges(fromEdge)[1]!,
   ],
   steps: (facts) => [
-    cutStep(facts),
-    ...interfaceStep(facts),
     ...creaseAndTape(facts, "hemmed-hem", {
       hem: facts.choices.hem ?? TRADE.hem,
     }),

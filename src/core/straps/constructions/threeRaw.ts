@@ -1,7 +1,7 @@
 import { phrase } from "../../words/phrase.ts";
 import type { Ply, SectionPlan } from "../section/foldPlan.ts";
 import { type Construction, PLAIN, type SectionInput } from "./construction.ts";
-import { creaseAndTape, cutStep, interfaceStep } from "./stepPhrases.ts";
+import { creaseAndTape, edgeBeforeFolding } from "./stepPhrases.ts";
 
 /**
  * How far the visible edge stays from the opposite fold when the strip is folded in equal thirds: its first edge
@@ -39,12 +39,15 @@ function plan({ outer, clearance, choices }: SectionInput): SectionPlan {
 export const threeRaw: Construction = {
   ...PLAIN,
   id: "three-raw",
+  heeds: () => ["crease", "clearance", "setback"],
+  rule: () => "three",
   layers: () => 3,
   // The first raw edge is laid on a drawn line and the wrap starts at it, so it stops where the bend starts.
   defaultClearance: 1,
+  testedAs: "three-raw",
   thickestLayer: 2.5,
   visibleEdges: () => 1,
-  tapeRuns: 2,
+  tapeRuns: () => 2,
   plan,
   setback: (section) => section.strips[0]!.plan.end.mm,
   rows: (_, fromEdge, setback) => [
@@ -52,9 +55,7 @@ export const threeRaw: Construction = {
     { kind: "topstitch", from: "right", mm: fromEdge },
   ],
   steps: (facts) => [
-    cutStep(facts),
-    ...interfaceStep(facts),
-    phrase("three-colour"),
+    ...edgeBeforeFolding(facts),
     ...creaseAndTape(facts, "three-first"),
     phrase("three-wrap", {
       width: facts.finishedWidth,

@@ -1,7 +1,7 @@
 import { phrase } from "../../words/phrase.ts";
 import type { SectionPlan } from "../section/foldPlan.ts";
 import { allowanceEdge, bothEdges, type Construction, PLAIN, type SectionInput, TRADE } from "./construction.ts";
-import { cutStep, interfaceStep, topstitchStep } from "./stepPhrases.ts";
+import { topstitchStep } from "./stepPhrases.ts";
 
 /** One strip folded in half right sides together, sewn, turned; the seam lies on the right edge. */
 function plan({ outer, choices }: SectionInput): SectionPlan {
@@ -29,6 +29,13 @@ function plan({ outer, choices }: SectionInput): SectionPlan {
 export const tube: Construction = {
   ...PLAIN,
   id: "tube",
+  heeds: () => ["crease", "seamAllowance"],
+  turnedEdge: () => ({ choice: "seamAllowance", usual: TRADE.seamAllowance }),
+  pulledThrough: true,
+  mayLieOnBias: true,
+  // Its ends suffer in turning (common practice, no source).
+  lengthSpare: 0.07,
+  rule: () => "tube",
   layers: () => 2,
   thickestLayer: 1.2,
   plan,
@@ -37,8 +44,6 @@ export const tube: Construction = {
     ...bothEdges(fromEdge),
   ],
   steps: (facts) => [
-    cutStep(facts),
-    ...interfaceStep(facts),
     phrase("tube-sew", {
       allowance: facts.choices.seamAllowance ?? TRADE.seamAllowance,
     }),

@@ -1,4 +1,3 @@
-import { phrase } from "../../words/phrase.ts";
 import type { Ply, SectionPlan, StripPlan } from "../section/foldPlan.ts";
 import {
   bothEdges,
@@ -9,7 +8,7 @@ import {
   type SectionInput,
   TRADE,
 } from "./construction.ts";
-import { creaseAndTape, cutStep, interfaceStep, topstitchStep } from "./stepPhrases.ts";
+import { creaseAndTape, held, topstitchStep } from "./stepPhrases.ts";
 
 function turnedStrip(ply: Ply, levels: [flap: number, main: number], inset: number, clearance: number): StripPlan {
   const hold = clearance * ply.thickness;
@@ -39,22 +38,20 @@ function plan({ outer, facing, clearance, choices }: SectionInput): SectionPlan 
 export const twoLayer: Construction = {
   ...PLAIN,
   id: "two-layer",
+  heeds: () => ["crease", "clearance", "reveal"],
+  rule: () => "two-layer",
   layers: () => 4,
   defaultClearance: 0.5,
   interfaced: "facing",
   thickestLayer: 2,
   roles: { facing: "optional" },
-  tapeRuns: 6,
+  tapeRuns: () => 6,
   plan,
   setback: halfMiddleGap,
   rows: (choices, fromEdge) => bothEdges((choices.reveal ?? TRADE.reveal) + fromEdge),
   steps: (facts) => [
-    cutStep(facts),
-    ...interfaceStep(facts, "facing"),
     ...creaseAndTape(facts, "two-layer-edges"),
-    phrase("two-layer-lay", {
-      reveal: facts.choices.reveal ?? TRADE.reveal,
-    }),
+    held(facts, "two-layer-lay", { reveal: facts.choices.reveal ?? TRADE.reveal }),
     topstitchStep(facts, "two-layer-topstitch"),
   ],
 };

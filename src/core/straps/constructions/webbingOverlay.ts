@@ -1,4 +1,3 @@
-import { phrase } from "../../words/phrase.ts";
 import type { SectionPlan } from "../section/foldPlan.ts";
 import {
   allowanceEdge,
@@ -9,7 +8,7 @@ import {
   type SectionInput,
   TRADE,
 } from "./construction.ts";
-import { creaseAndTape, cutStep, topstitchStep } from "./stepPhrases.ts";
+import { creaseAndTape, held, topstitchStep } from "./stepPhrases.ts";
 
 /** A strip with turned edges on one face of a webbing. */
 function plan({ outer, webbingThickness, choices }: SectionInput): SectionPlan {
@@ -35,20 +34,20 @@ function plan({ outer, webbingThickness, choices }: SectionInput): SectionPlan {
 export const webbingOverlay: Construction = {
   ...PLAIN,
   id: "webbing-overlay",
+  heeds: () => ["crease", "margin", "turn"],
+  turnedEdge: () => ({ choice: "turn", usual: TRADE.overlayTurn }),
+  rule: () => "webbing-overlay",
   layers: () => 1,
   thickestLayer: 1.5,
   roles: { webbing: "needed" },
-  tapeRuns: 2,
+  tapeRuns: () => 4,
   plan,
   rows: (choices, fromEdge) => bothEdges((choices.margin ?? TRADE.overlayMargin) + fromEdge),
   steps: (facts) => [
-    cutStep(facts),
     ...creaseAndTape(facts, "overlay-edges", {
       turn: facts.choices.turn ?? TRADE.overlayTurn,
     }),
-    phrase("overlay-lay", {
-      margin: facts.choices.margin ?? TRADE.overlayMargin,
-    }),
+    held(facts, "overlay-lay", { margin: facts.choices.margin ?? TRADE.overlayMargin }),
     topstitchStep(facts, "overlay-topstitch"),
   ],
   cautions: ["webbing-ends"],

@@ -1,7 +1,7 @@
 import { phrase } from "../../words/phrase.ts";
 import type { EdgePlan, SectionPlan } from "../section/foldPlan.ts";
 import { allowanceEdge, bothEdges, type Construction, PLAIN, type SectionInput, TRADE } from "./construction.ts";
-import { creaseAndTape, cutStep, interfaceStep, topstitchStep } from "./stepPhrases.ts";
+import { creaseAndTape, topstitchStep } from "./stepPhrases.ts";
 
 /** A single cover: once round the webbing, its edges turned under and butted along the middle of the back. */
 function coverPlan({ outer, webbingThickness, choices }: SectionInput): SectionPlan {
@@ -75,13 +75,17 @@ function sleevePlan({ outer, webbingThickness, clearance }: SectionInput): Secti
 export const webbingSleeve: Construction = {
   ...PLAIN,
   id: "webbing-sleeve",
+  heeds: (choices) =>
+    choices.layers === undefined ? ["layers", "crease", "clearance"] : ["layers", "crease", "turn"],
+  turnedEdge: (choices) => (choices.layers === undefined ? null : { choice: "turn", usual: TRADE.coverTurn }),
+  rule: (choices) => (choices.layers === undefined ? "webbing-sleeve" : "webbing-cover"),
   layers: (choices) => choices.layers ?? 4,
   layerChoices: [1],
   defaultClearance: 0.5,
   widthOnWebbing: (webbing, layer) => webbing + 2 * layer,
   thickestLayer: 1.2,
   roles: { webbing: "needed" },
-  tapeRuns: 2,
+  tapeRuns: () => 2,
   plan: (input) => (input.choices.layers === undefined ? sleevePlan(input) : coverPlan(input)),
   setback: (section) => {
     const { corner } = section.strips[0]!.plan.end;
@@ -89,8 +93,6 @@ export const webbingSleeve: Construction = {
   },
   rows: (_, fromEdge) => bothEdges(fromEdge),
   steps: (facts) => [
-    cutStep(facts),
-    ...interfaceStep(facts),
     ...(facts.choices.layers === undefined
       ? [...creaseAndTape(facts, "sleeve-edges"), phrase("sleeve-wrap"), topstitchStep(facts, "sleeve-topstitch")]
       : [

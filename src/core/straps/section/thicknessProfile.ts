@@ -10,6 +10,8 @@ export interface ProfileSpan {
 }
 
 interface Cover {
+  /** Interfacing thickens the strap; makers do not count it as a layer. */
+  readonly layer: boolean;
   readonly from: number;
   readonly to: number;
   readonly thickness: number;
@@ -30,7 +32,7 @@ function stripCovers(strip: SolvedStrip): Cover[] {
     };
     const a = reach(segment.fromX, before);
     const b = reach(segment.toX, after);
-    covers.push({ from: Math.min(a, b), to: Math.max(a, b), thickness });
+    covers.push({ layer: true, from: Math.min(a, b), to: Math.max(a, b), thickness });
   });
   return covers;
 }
@@ -46,6 +48,7 @@ export function thicknessProfile(section: SolvedSection): readonly ProfileSpan[]
     from: slab.fromX,
     to: slab.toX,
     thickness: slab.plan.thickness,
+    layer: slab.role !== "interfacing",
   }));
   const covers = [...section.strips.flatMap(stripCovers), ...slabs];
   const ends = covers.flatMap((cover) => [cover.from, cover.to]);
@@ -60,10 +63,11 @@ export function thicknessProfile(section: SolvedSection): readonly ProfileSpan[]
     const middle = (from + to) / 2;
     const here = covers.filter((cover) => cover.from < middle && cover.to > middle);
     const thickness = here.reduce((sum, cover) => sum + cover.thickness, 0);
+    const layers = here.filter((cover) => cover.layer).length;
     const before = spans.at(-1);
-    if (before && before.layers === here.length && Math.abs(before.thickness - thickness) < 1e-9) {
+    if (before && before.layers === layers && Math.abs(before.thickness - thickness) < 1e-9) {
       spans[spans.length - 1] = { ...before, to };
-    } else spans.push({ from, to, layers: here.length, thickness });
+    } else spans.push({ from, to, layers, thickness });
   }
   return spans;
 }

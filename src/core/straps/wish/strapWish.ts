@@ -63,6 +63,8 @@ export interface MaterialRoles {
 export interface HardwareWish {
   readonly kind: "ring" | "slider" | "clasp";
   readonly innerWidth: number;
+  /** What a ring or clasp adds to the worn length, from the strap's fold to where it hangs, mm. */
+  readonly length?: number | undefined;
   /** Inner height of a slider, both sides of its bar together, mm. */
   readonly opening?: number | undefined;
   /** Thickness of the bar or wire the strap folds round, mm. */

@@ -32,7 +32,7 @@ export const strapSentences: SentenceTable<StrapProblem> = {
   }),
   "strap-too-thick": ({ construction, thicknessMm, mostMm }) => ({
     what: `Material von ${formatLength(thicknessMm, "mm", "de")} Dicke lässt sich nicht als "${construction}" falten.`,
-    remedy: `Diese Machart verträgt bis ${formatLength(mostMm, "mm", "de")} je Lage: wählen Sie eine mit weniger Falten, etwa "bonded", oder ein dünneres Material.`,
+    remedy: `Diese Machart verträgt bis ${formatLength(mostMm, "mm", "de")} je Lage: wählen Sie eine mit weniger Falten, etwa "bonded", schärfen Sie Leder an den Falten, oder nehmen Sie dünneres Material.`,
   }),
   "strap-width-missing": ({ construction }) => ({
     what: `Ein Riemen "${construction}" braucht eine Breite.`,
@@ -68,6 +68,23 @@ export const strapSentences: SentenceTable<StrapProblem> = {
   "strap-choice-out-of-range": ({ value, least, most }) => ({
     what: `${value} liegt außerhalb dessen, was sich machen lässt.`,
     remedy: `Nehmen Sie eine Zahl von ${least} bis ${most}.`,
+  }),
+  "strap-turned-edge-wide": ({ allowanceMm, mostMm, widthMm }) => ({
+    what: `Ein Einschlag von ${both(allowanceMm)} hat in einem Riemen von ${both(widthMm)} Breite keinen Platz.`,
+    remedy: `Schlagen Sie höchstens ${both(mostMm)} ein, oder nähen Sie breiter und schneiden darauf zurück.`,
+  }),
+  "strap-stitch-off": ({ fromEdgeMm, mostMm, widthMm }) => ({
+    what: `Nähte ${both(fromEdgeMm)} von jeder Kante treffen oder kreuzen sich auf ${both(widthMm)} Breite.`,
+    remedy: `Steppen Sie höchstens ${both(mostMm)} von der Kante.`,
+  }),
+  "strap-short-part-short": ({ lengthMm, leastMm }) => ({
+    what: `Das kurze Teil von ${both(lengthMm)} geht ganz in seinen umgelegten Enden auf.`,
+    remedy: `Schneiden Sie es ${both(leastMm)} lang oder länger.`,
+  }),
+  "strap-fold-test-open": ({ construction }) => ({
+    what: `Diese Probe von "${construction}" sagt nichts: ihr Fehler ist so groß wie alles, was sein kann. Es wird nichts gespeichert.`,
+    remedy:
+      "Messen Sie mit der Schieblehre und geben Sie --reading-error an, oder lassen Sie dünnem Stoff seine üblichen Werte.",
   }),
   "strap-on-bias": () => ({
     what: "Ein Riemen kann nicht schräg zum Fadenlauf geschnitten werden: er würde sich unter Zug dehnen und verdrehen.",

@@ -1,22 +1,33 @@
 /** Steps and notes in English. Parts that begin with a comma or a blank follow another part. */
 export const strapPhrases = {
   "cut-pieces": "Cut every piece of the list on the straight grain, never on the bias; the strip is {cut} wide.",
-  "interface-strip": "Fuse or baste the interfacing to the whole strip before folding.",
-  "interface-facing": "Fuse or baste the interfacing to the whole facing before folding.",
-  "interface-strip-reduced":
-    "Fuse or baste the interfacing to the middle three quarters of the strip before folding.",
-  "interface-facing-reduced":
-    "Fuse or baste the interfacing to the middle three quarters of the facing before folding.",
-  "interface-strip-quarter":
-    "Fuse or baste the interfacing to the part of the strip that becomes its face, between the fold lines, before folding.",
-  "interface-facing-quarter":
-    "Fuse or baste the interfacing to the part of the facing that becomes its face, between the fold lines, before folding.",
+  "cut-tube":
+    "Cut every piece of the list on the straight grain; a narrow tube alone may lie on the bias. The strip is {cut} wide.",
+  "cut-sheet": "Cut every piece of the list in the same direction; the strip is {cut} wide.",
+  "cut-leather":
+    "Cut every piece of the list along the backbone, where the skin is firm, and none from the belly; the strip is {cut} wide.",
+  "interface-fuse": "Before folding, fuse or baste the interfacing",
+  "interface-glue": "Before folding, glue the interfacing with a thin adhesive (no iron melts it on)",
+  "interface-strip-full": " to the whole strip.",
+  "interface-facing-full": " to the whole facing.",
+  "interface-strip-reduced": " to the middle three quarters of the strip.",
+  "interface-facing-reduced": " to the middle three quarters of the facing.",
+  "interface-strip-quarter": " to the part of the strip that becomes its face, between the fold lines.",
+  "interface-facing-quarter": " to the part of the facing that becomes its face, between the fold lines.",
   "how-pressed": "; press and pin or clip.",
   "how-taped": "; hold with narrow double-sided tape kept off the stitch line, and roll the fold flat (no iron).",
+  "how-rolled":
+    "; hold with narrow double-sided tape kept off the stitch line, and let the fold stay round: creased sharply, cork cracks.",
+  "held-clipped": ", and clip it.",
+  "held-taped": ", and tape it off the stitch line or clip it.",
+  "from-the-edge-before-trimming":
+    ", {raw} from the edge as it is now: {topstitch} from the edge once it is trimmed.",
+  "extra-rows": "Stitch {rows} more between those rows, {apart} from one to the next.",
   "from-the-edge": ", {topstitch} from the edge.",
   "tie-off": " Holes stay: do not backstitch, tie the ends off.",
 
   "fourfold-centre": "Crease or draw the centre line, wrong sides together, and open it again.",
+  "fourfold-centre-drawn": "Draw the centre line on the wrong side; do not crease it.",
   "fourfold-edges": "Fold both long edges in; each raw edge stops {setback} short of the centre line",
   "fourfold-halve": "Fold in half along the centre line and clip; the strap should measure {width}.",
   "fourfold-topstitch": "Topstitch the open edge first, then the folded one",
@@ -27,27 +38,35 @@ export const strapPhrases = {
   "bonded-trim": "Trim both edges true to {width} with a sharp blade and a ruler.",
   "bonded-finish": "Sand or bevel the edges, then paint or burnish them in thin coats.",
 
+  "edge-as-cut": "Leave the raw edges as cut; take off loose threads and fluff with sharp scissors.",
+  "edge-paint": "Sand or bevel the raw edges and paint them in thin coats; let each coat dry.",
+  "edge-burnish": "Bevel the raw edges, dampen them and rub them smooth with wood or bone.",
+
   "corded-measure":
     "Wrap a piece of this very material round this very cord and measure it before cutting; trust the wrap over any formula.",
-  "corded-ends": "Double the flat ends back on themselves, bond and stitch them.",
+  "corded-ends": "Double {back} of each flat end back on itself, bond and stitch it.",
   "corded-wrap":
     "Lay the cord on the middle of the strip between the flat ends, wrap, and clip the edges together.",
   "corded-stitch": "Stitch close against the cord, {allowance} from the raw edges, by hand or with a narrow foot.",
-  "corded-trim": "Trim the fin and finish its edges.",
+  "corded-trim": "Trim the fin beside the stitches.",
+  "corded-finish": "Paint, bind or overcast the edges of the fin.",
 
   "turned-sew":
     "Sew both strips right sides together along both long edges, {allowance} from the raw edges; leave a gap to turn through if both ends are closed.",
   "turned-turn": "Turn right side out and roll the seams to the very edge; the strap should measure {width}.",
   "turned-pad": "Pull the padding in with a cord or a turning tool before the last end is closed.",
+  "turned-topstitch-facing": "Topstitch both edges from the facing side, measured from the facing's edges",
   "topstitch-both": "Topstitch both edges",
 
-  "hemmed-hem": "Turn the long edge that will show under by {hem} and press or tape it",
+  "hemmed-hem": "Turn the long edge that will show under by {hem}",
   "hemmed-pad": "Lay the padding on the middle third.",
   "hemmed-fold": "Fold the raw long edge over, then the hemmed edge over it; the strap should measure {width}.",
   "hemmed-setback": "The hemmed edge stops {setback} short of the opposite fold.",
   "hemmed-topstitch": "Topstitch along the hemmed edge, then along the fold",
 
   "three-colour": "Colour or paint the long edge that will show before folding, and let it dry.",
+  "three-paint": "Paint the long edge that will show in thin coats before folding, and let each dry.",
+  "three-burnish": "Bevel, dampen and rub smooth the long edge that will show, before folding.",
   "three-first": "Fold the other long edge over by a third and press the fold down",
   "three-wrap":
     "Wrap the last third over the raw edge; the strap should measure {width} and the edge that shows stop {setback} short of the opposite fold.",
@@ -59,12 +78,11 @@ export const strapPhrases = {
     "Turn right side out and press or finger-press with the seam on one edge; the tube should measure {width}.",
 
   "two-layer-edges": "Fold both long edges of each strip to its middle; the raw edges must not overlap",
-  "two-layer-lay":
-    "Lay the facing on the outer strip, wrong sides together, {reveal} in from each edge, and tape or clip it.",
+  "two-layer-lay": "Lay the facing on the outer strip, wrong sides together, {reveal} in from each edge",
   "two-layer-topstitch": "Topstitch from the facing side, from its edges",
 
-  "overlay-edges": "Turn both long edges under by {turn} and press or tape them",
-  "overlay-lay": "Lay the strip on the webbing, {margin} in from each edge, and tape or clip it.",
+  "overlay-edges": "Turn both long edges under by {turn}",
+  "overlay-lay": "Lay the strip on the webbing, {margin} in from each edge",
   "overlay-topstitch": "Topstitch the overlay from its edges, both rows in the same direction",
 
   "sleeve-edges": "Fold both long edges to the centre line; the raw edges must not overlap",
@@ -88,8 +106,25 @@ export const strapPhrases = {
     "Thread it: one end over the slider's centre bar and stitched; the other through the ring, back over both outer bars of the slider, and then to its own hardware. Try the slide before the last end is stitched.",
   "end-fold-back":
     "Fold {back} of the end over its hardware and stitch across it twice; turn the wheel by hand over the doubled layers.",
+  "end-fold-back-under":
+    "Turn {under} of the end under, fold {back} over its hardware and stitch across it twice; turn the wheel by hand over the humps.",
+  "end-spare": "Trim {spare}, what was sewn too long.",
+  "end-short-part":
+    "Make the short part, {short} long as cut, in the same way; fold one of its ends over the ring and stitch across it.",
   "end-seam": "Baste the end into the bag's seam with {seam} inside it, and stitch over it twice.",
 
+  "choice-unused": "This construction has no use for {what}: it is left out.",
+  "strap-stout":
+    "{thickness} thick at a width of {width}, the strap is as stout as a cord: hard to fold, and it rolls.",
+  "hard-to-turn":
+    "A tube {length} long and {width} wide is hard to turn in this material: make it wider, of thinner cloth, or in two.",
+  "tube-bias": "A narrow tube that carries nothing may be cut on the bias by hand: it turns and bends more easily.",
+  "burnish-leather": "Only vegetable-tanned leather burnishes: paint or bind the edges of other materials.",
+  "home-machine":
+    "{layers} layers, {thickness} thick {where}: a home machine takes about {limit}. If yours takes more, say so.",
+  "machine-skive": "Skive the leather where it folds and at its ends: half the thickness there is usual.",
+  "ring-length-unknown": "The ring's own length adds to the worn length: measure it and give it after the width.",
+  "clasp-length-unknown": "The clasp's own length adds to the worn length: measure it and give it after the width.",
   "no-interfacing":
     "Woven cloth without interfacing warps and twists when it is folded and topstitched: interface it.",
   "raw-edge-frays": "A raw edge of woven cloth shows and will fray.",
@@ -117,7 +152,7 @@ export const strapPhrases = {
   "longer-than-stock-parts":
     "The strip is {cut} long and the longest piece of stock gives {longest}: allow joins only if longer stock will not do.",
   "no-place-for-join":
-    "No join can be placed clear of the anchored ends, the shoulder and the slider's travel: use longer stock or a strap in two parts.",
+    "No join can be placed clear of the anchored ends, the shoulder, and where ring and slider travel: use longer stock.",
   joined: "A join is bulky and the weakest spot of a strap that carries: avoid it where you can.",
   "join-loss": "Each join of square ends loses {loss}; ends cut at 45° before they are joined lose only {preCut}.",
 } as const;

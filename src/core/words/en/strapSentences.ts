@@ -16,7 +16,7 @@ export const strapSentences: SentenceTable<StrapProblem> = {
   }),
   "strap-too-thick": ({ construction, thicknessMm, mostMm }) => ({
     what: `Material ${formatLength(thicknessMm, "mm")} thick cannot be folded as "${construction}".`,
-    remedy: `This construction takes up to ${formatLength(mostMm, "mm")} a layer: choose one with fewer folds, as "bonded", or a thinner material.`,
+    remedy: `This construction takes up to ${formatLength(mostMm, "mm")} a layer: choose one with fewer folds, as "bonded", skive leather where it folds, or take a thinner material.`,
   }),
   "strap-width-missing": ({ construction }) => ({
     what: `A "${construction}" strap needs a width.`,
@@ -50,6 +50,22 @@ export const strapSentences: SentenceTable<StrapProblem> = {
   "strap-choice-out-of-range": ({ value, least, most }) => ({
     what: `${value} is out of range.`,
     remedy: `Use a number from ${least} to ${most}.`,
+  }),
+  "strap-turned-edge-wide": ({ allowanceMm, mostMm, widthMm }) => ({
+    what: `An edge of ${both(allowanceMm)} turned in has no room in a strap ${both(widthMm)} wide.`,
+    remedy: `Turn in at most ${both(mostMm)}, or sew it wider and trim it to that.`,
+  }),
+  "strap-stitch-off": ({ fromEdgeMm, mostMm, widthMm }) => ({
+    what: `Stitching ${both(fromEdgeMm)} from each edge meets or crosses on a strap ${both(widthMm)} wide.`,
+    remedy: `Stitch at most ${both(mostMm)} from the edge.`,
+  }),
+  "strap-short-part-short": ({ lengthMm, leastMm }) => ({
+    what: `The short part, ${both(lengthMm)}, is used up by what its ends fold back.`,
+    remedy: `Cut it ${both(leastMm)} or longer.`,
+  }),
+  "strap-fold-test-open": ({ construction }) => ({
+    what: `This test of "${construction}" says nothing: its error is as wide as everything that can be. Nothing is stored.`,
+    remedy: "Read with callipers and give --reading-error, or leave thin cloth at its usual values.",
   }),
   "strap-on-bias": () => ({
     what: "A strap cannot be cut on the bias: it would stretch and twist under load.",

@@ -1,0 +1,379 @@
+import { expect, test } from "vitest";
+import { problemLine } from "../../problems/describeProblem.ts";
+import { phraseText } from "../../words/phrase.ts";
+import { STRAP_WORDS } from "../../words/words.ts";
+import type { FoldTestReading } from "../foldTest.ts";
+import type { ConstructionId, StrapMaterial, StrapWish } from "../wish/strapWish.ts";
+import { buildStrap } from "./buildStrap.ts";
+import type { StrapResult } from "./strapResult.ts";
+
+// What an experienced maker looks at first. Trade figures: common practice, no source.
+
+const english = STRAP_WORDS.en;
+const INCH = 25.4;
+
+function of(
+  id: string,
+  kind: StrapMaterial["kind"],
+  thickness: number,
+  more: Partial<StrapMaterial> = {},
+): StrapMaterial {
+  return { id, name: id, kind, thickness, backing: "woven", fold: {}, ...more };
+}
+
+const MATERIALS = [
+  of("cotton", "woven", 0.3),
+  of("canvas", "woven", 0.7),
+  of("vinyl", "vinyl", 1),
+  of("stout vinyl", "vinyl", 1.4),
+  of("4 oz leather", "leather", 1.588),
+  of("cork", "cork", 0.6),
+  of("fuse", "interfacing", 0.2),
+  of("foam", "padding", 4),
+];
+
+type Wish = Partial<Omit<StrapWish, "width" | "length">> & {
+  readonly width?: number | null;
+  readonly length?: number;
+};
+
+function wish(
+  construction: ConstructionId,
+  outer: string,
+  { width = 38, length = 700, ...more }: Wish = {},
+): StrapWish {
+  return {
+    id: "s",
+    name: "strap",
+    construction,
+    count: 1,
+    width: width === null ? undefined : { kind: "finished", mm: width },
+    length: { kind: "finished", mm: length },
+    materials: { outer },
+    ...more,
+  };
+}
+
+function build(construction: ConstructionId, outer: string, more: Wish = {}): StrapResult {
+  const built = buildStrap(wish(construction, outer, more), MATERIALS);
+  if (!built.ok) throw new Error(built.problems.map((problem) => problemLine(problem)).join("\n"));
+  return built.value;
+}
+
+function problems(construction: ConstructionId, outer: string, more: Wish = {}) {
+  const built = buildStrap(wish(construction, outer, more), MATERIALS);
+  return built.ok ? [] : built.problems;
+}
+
+const steps = (result: StrapResult): string[] =>
+  result.steps.map((step) => phraseText(step, (mm) => `${mm.toFixed(1)} mm`, english));
+const codes = (result: StrapResult): string[] => result.warnings.map(({ code }) => code);
+
+test.each([
+  ["a 1/4 in tube at the usual seam", "tube", "cotton", { width: 6.35 }],
+  ["a tube with a 1/2 in seam", "tube", "cotton", { width: 12.7, folds: { seamAllowance: 12.7 } }],
+  [
+    "a cover turned 20 mm on a 10 mm webbing",
+    "webbing-sleeve",
+    "cotton",
+    { width: null, core: { webbingWidth: 10, webbingThickness: 2 }, folds: { layers: 1, turn: 20 } },
+  ],
+  [
+    "1/2 in sewn and turned with 1/2 in seams",
+    "sewn-turned",
+    "cotton",
+    { width: 12.7, folds: { seamAllowance: 12.7 } },
+  ],
+  [
+    "an overlay turned 30 mm",
+    "webbing-overlay",
+    "cotton",
+    { width: null, core: { webbingWidth: 38, webbingThickness: 2 }, folds: { turn: 30 } },
+  ],
+] as const)("1: %s is refused with the largest allowance that fits", (_, construction, outer, more) => {
+  const [problem] = problems(construction, outer, more as Wish);
+  if (problem?.code !== "strap-turned-edge-wide") throw new Error(`not refused: ${problem?.code}`);
+  expect(problem.mostMm).toBeLessThan(problem.allowanceMm);
+  // The largest that fits is built, a tenth of a millimetre more is not.
+  const choice = problem.path.replace("folds.", "");
+  const folds = { ...(more as Wish).folds, [choice]: problem.mostMm - 1e-6 };
+  expect(problems(construction, outer, { ...(more as Wish), folds })).toEqual([]);
+  const more2 = { ...folds, [choice]: problem.mostMm + 0.1 };
+  expect(problems(construction, outer, { ...(more as Wish), folds: more2 })).toMatchObject([
+    { code: problem.code },
+  ]);
+});
+
+test("2: a one-piece adjustable strap that needs a join is told that there is no place for one", () => {
+  const short = [of("cotton", "woven", 0.3, { usableWidth: 600, longestPiece: 900 })];
+  const built = buildStrap(
+    wish("fourfold", "cotton", { length: 1500, adjustment: "one-piece", joins: { allowed: true } }),
+    short,
+  );
+  if (!built.ok) throw new Error("no strap");
+  expect(codes(built.value)).toContain("no-place-for-join");
+});
+
+test("3: a strap with a ring or clasp is folded back over it, and the hardware counts in the worn length", () => {
+  const ring = { kind: "ring", innerWidth: 38, length: 22 } as const;
+  expect(build("fourfold", "vinyl", { hardware: [ring] }).lengths.items.map(({ code }) => code)).toEqual([
+    "finished",
+    "end-fold-back",
+    "end-fold-back",
+  ]);
+  const worn = (hardware: StrapWish["hardware"]) => {
+    const built = buildStrap(
+      { ...wish("fourfold", "vinyl", { hardware }), length: { kind: "worn", mm: 700 } },
+      MATERIALS,
+    );
+    if (!built.ok) throw new Error("no strap");
+    return built.value;
+  };
+  expect(worn([ring]).lengths.finished).toBeCloseTo(700 - 2 * 22, 9);
+  expect(codes(worn([{ kind: "clasp", innerWidth: 38 }]))).toContain("clasp-length-unknown");
+});
+
+test("4: the bonded strap's stitches lie where its steps say, before and after trimming", () => {
+  const result = build("bonded", "vinyl", { folds: { trim: 2 } });
+  const drawn = result.pieces[0]!.lines.filter(({ role }) => role === "stitch").map(
+    ({ contour }) => contour.vertices[1]!,
+  );
+  expect(Math.min(...drawn)).toBeCloseTo(5.175, 9);
+  expect(steps(result).join(" ")).toContain(
+    "5.2 mm from the edge as it is now: 3.2 mm from the edge once it is trimmed",
+  );
+});
+
+test("5: no alternative in woven cloth leaves the raw edge that the notes advise against", () => {
+  const offered = build("fourfold", "canvas", { machine: { maxThickness: 2.5 } }).alternatives.map(
+    ({ construction }) => construction,
+  );
+  expect(offered).not.toContain("three-raw");
+  expect(offered).not.toContain("bonded");
+  const thin = build("fourfold", "vinyl", { machine: { maxThickness: 3.5 } }).alternatives.map(
+    ({ construction }) => construction,
+  );
+  expect(thin).toContain("three-raw");
+});
+
+test("6: without given limits a home machine is assumed, and stout straps and long narrow tubes are warned of", () => {
+  const ends = [{ style: "fold-back" }, { style: "fold-back" }] as const;
+  expect(codes(build("fourfold", "4 oz leather", { ends }))).toEqual(
+    expect.arrayContaining(["home-machine", "machine-skive"]),
+  );
+  expect(codes(build("fourfold", "stout vinyl", { width: INCH / 2 }))).toContain("strap-stout");
+  const tube = { width: INCH / 2, length: 60 * INCH, folds: { seamAllowance: 4 } };
+  expect(codes(build("tube", "vinyl", tube))).toContain("hard-to-turn");
+  expect(codes(build("tube", "cotton", tube))).not.toContain("hard-to-turn");
+  const cautions = (outer: string) => build("fourfold", outer).cautions.map(({ code }) => code);
+  expect(cautions("cotton")).not.toContain("thick-stack");
+  expect(cautions("vinyl")).toContain("thick-stack");
+  // Her own machine replaces the one assumed.
+  expect(codes(build("fourfold", "4 oz leather", { ends, machine: { maxThickness: 15 } }))).not.toContain(
+    "home-machine",
+  );
+});
+
+test("7: a fold test of one construction leaves the clearance of another alone, and several are averaged", () => {
+  const test = (setback: number, readingError: number): FoldTestReading => ({
+    construction: "three-raw",
+    thickness: 1,
+    cutWidth: 100,
+    finishedWidth: 35.2,
+    setback,
+    readingError,
+  });
+  const cut = (construction: ConstructionId, tests: readonly FoldTestReading[]): number => {
+    // K is said, so that only the clearance can differ.
+    const built = buildStrap(wish(construction, "own"), [of("own", "vinyl", 1, { fold: { neutral: 0.5, tests } })]);
+    if (!built.ok) throw new Error("no strap");
+    return built.value.cutWidth;
+  };
+  const [one, two] = [test(3, 0.1), test(3.4, 0.1)];
+  expect(cut("fourfold", [one])).toBeCloseTo(cut("fourfold", []), 9);
+  expect(Math.abs(cut("three-raw", [one]) - cut("three-raw", []))).toBeGreaterThan(0.05);
+  const mean = (cut("three-raw", [one]) + cut("three-raw", [two])) / 2;
+  expect(cut("three-raw", [one, two])).toBeCloseTo(mean, 6);
+  // A test whose error is as wide as the range says nothing.
+  expect(cut("three-raw", [test(3, 5)])).toBeCloseTo(cut("three-raw", []), 9);
+});
+
+test("9: cloth folded back has its raw end turned under in the steps, and twelve layers under the needle", () => {
+  const result = build("fourfold", "cotton", { ends: [{ style: "fold-back" }, { style: "fold-back" }] });
+  expect(steps(result).join(" ")).toContain("Turn 6.3 mm of the end under, fold 25.4 mm over its hardware");
+  expect(result.needle.find(({ where }) => where === "fold-back")).toMatchObject({ layers: 12 });
+  expect(Math.max(...result.along.map(({ layers }) => layers))).toBe(12);
+  const vinyl = build("fourfold", "vinyl", { ends: [{ style: "fold-back" }, { style: "raw" }] });
+  expect(vinyl.needle.find(({ where }) => where === "fold-back")).toMatchObject({ layers: 8 });
+});
+
+test("10: interfacing is in the steps of every construction that has it, one piece for each strip, and vinyl is not told to fuse", () => {
+  for (const construction of ["bonded", "webbing-overlay", "fourfold"] as const) {
+    const result = build(construction, "canvas", {
+      materials: { outer: "canvas", interfacing: "fuse" },
+      interfacing: "full",
+    });
+    expect(steps(result).join(" ")).toContain("fuse or baste the interfacing");
+    const count = (role: string) => result.pieces.find(({ id }) => id === `s-${role}`)?.count;
+    expect(count("interfacing")).toBe(count("outer"));
+  }
+  const vinyl = build("fourfold", "vinyl", {
+    materials: { outer: "vinyl", interfacing: "fuse" },
+    interfacing: "full",
+  });
+  expect(steps(vinyl).join(" ")).not.toMatch(/fuse/iu);
+  expect(steps(vinyl).join(" ")).toContain("glue the interfacing");
+  const corded = {
+    width: null,
+    core: { cordDiameter: 10 },
+    materials: { outer: "vinyl", interfacing: "fuse" },
+    interfacing: "full",
+  } as const;
+  expect(problems("corded", "vinyl", corded)).toMatchObject([{ code: "strap-role-unused", role: "interfacing" }]);
+});
+
+test("11: ends are turned in after the interfacing is fused, not before", () => {
+  const said = steps(
+    build("fourfold", "canvas", {
+      materials: { outer: "canvas", interfacing: "fuse" },
+      interfacing: "full",
+      ends: [{ style: "tucked" }, { style: "tucked" }],
+    }),
+  );
+  expect(said.findIndex((step) => step.includes("interfacing"))).toBeLessThan(
+    said.findIndex((step) => step.includes("of each end to be closed")),
+  );
+});
+
+test("12: interfacing under the face counts no more layers than interfacing all over", () => {
+  const layers = (interfacing: "full" | "quarter") => {
+    const result = build("fourfold", "canvas", {
+      materials: { outer: "canvas", interfacing: "fuse" },
+      interfacing,
+    });
+    return Math.max(...result.needle.map((check) => check.layers));
+  };
+  expect(layers("quarter")).toBe(layers("full"));
+});
+
+test("13: the figure of the trade's rule is what the rule says", () => {
+  const sleeve = { width: null, core: { webbingWidth: 38, webbingThickness: 2 } } as const;
+  expect(build("webbing-sleeve", "canvas", sleeve).nominalWidth).toBeCloseTo(4 * 38 + 2 * 2, 9);
+  const cover = { ...sleeve, folds: { layers: 1, turn: 8 } } as const;
+  expect(build("webbing-sleeve", "canvas", cover).nominalWidth).toBeCloseTo(2 * 38 + 2 * 2 + 2 * 8, 9);
+  const padded = { materials: { outer: "cotton", padding: "foam" } };
+  expect(build("three-hemmed", "cotton", padded).nominalWidth).toBeCloseTo(3 * 38, 9);
+  expect(build("tab", "vinyl", { folds: { layers: 2 } }).nominalWidth).toBeCloseTo(38, 9);
+});
+
+test("14: the finish of raw edges is a step of its own", () => {
+  for (const [finish, word] of [
+    ["paint", "paint"],
+    ["burnish", "rub"],
+    ["as-cut", "as cut"],
+  ] as const)
+    expect(steps(build("bonded", "4 oz leather", { edgeFinish: finish })).join(" ")).toContain(word);
+  expect(steps(build("three-raw", "vinyl", { edgeFinish: "paint" })).join(" ")).toContain("Paint the long edge");
+  expect(steps(build("three-raw", "vinyl", { edgeFinish: "as-cut" })).join(" ")).not.toMatch(/paint|colour/iu);
+  expect(codes(build("bonded", "vinyl", { edgeFinish: "burnish" }))).toContain("burnish-leather");
+});
+
+test("15: sewn and turned with a reveal is topstitched from the facing's edges", () => {
+  expect(steps(build("sewn-turned", "canvas", { folds: { reveal: 2 } })).join(" ")).toContain(
+    "measured from the facing's edges",
+  );
+  expect(steps(build("sewn-turned", "canvas")).join(" ")).not.toContain("facing's edges");
+});
+
+test("16: rows of stitching that meet, cross or leave the strap are refused; further rows are placed and counted once", () => {
+  const at = (fromEdge: number, extraRows?: number): Wish => ({ width: 20, stitch: { fromEdge, extraRows } });
+  expect(problems("fourfold", "vinyl", at(10))).toMatchObject([{ code: "strap-stitch-off", mostMm: 9 }]);
+  expect(problems("fourfold", "vinyl", at(30))).toMatchObject([{ code: "strap-stitch-off" }]);
+  expect(problems("fourfold", "vinyl", at(3, 9))).toMatchObject([{ code: "strap-choice-out-of-range", most: 6 }]);
+  const result = build("fourfold", "vinyl", at(3, 1));
+  expect(result.rows.filter(({ kind }) => kind === "topstitch")).toHaveLength(3);
+  expect(steps(result).join(" ")).toContain("Stitch 1 more between those rows, 7.0 mm from one to the next");
+  const thread = (rows: StrapResult) => rows.consumables.find(({ kind }) => kind === "topstitch-thread")!.mm;
+  expect(thread(result) / thread(build("fourfold", "vinyl", at(3)))).toBeCloseTo(3 / 2, 9);
+});
+
+test("17: what a construction has no use for is said", () => {
+  const unused = (construction: ConstructionId, more: Wish) =>
+    build(construction, "vinyl", more)
+      .warnings.filter(({ code }) => code === "choice-unused")
+      .map(({ what }) => what);
+  expect(unused("tube", { folds: { setback: 4, layers: 3, seamAllowance: 5 } })).toEqual(["setback", "layers"]);
+  expect(unused("fourfold", { folds: { hem: 5 }, shortPart: 200, edgeFinish: "paint" })).toEqual([
+    "hem",
+    "shortPart",
+    "edgeFinish",
+  ]);
+  expect(unused("fourfold", { folds: { edgeGap: 3, clearance: 0.4, crease: "hard" } })).toEqual([]);
+  expect(unused("corded", { width: null, core: { cordDiameter: 10 }, stitch: { extraRows: 1 } })).toEqual([
+    "extraRows",
+  ]);
+});
+
+test("18: with the width of the cloth known, the strap asked for has its metres", () => {
+  const cloth = [of("cotton", "woven", 0.3, { usableWidth: 1100 })];
+  const built = buildStrap({ ...wish("fourfold", "cotton"), count: 4 }, cloth);
+  if (!built.ok) throw new Error("no strap");
+  // Four strips of about 152 mm: side by side along the roll 700 mm, crosswise four times their width.
+  expect(built.value.rollLength).toBeCloseTo(Math.min(700, 4 * built.value.cutWidth), 6);
+});
+
+test("19: the short half of a two-part strap is long enough for its fold-backs, and made in the steps", () => {
+  const parts = { adjustment: "two-part", length: 1300 } as const;
+  expect(problems("fourfold", "vinyl", { ...parts, shortPart: 100 })).toMatchObject([
+    { code: "strap-short-part-short" },
+  ]);
+  expect(steps(build("fourfold", "vinyl", parts)).join(" ")).toContain("Make the short part, 254.0 mm long");
+});
+
+test("21: a tube that is sewn 7 % longer is cut 7 % longer, and trimmed in the steps", () => {
+  const result = build("tube", "cotton", { length: 1000 });
+  expect(result.lengths.cut).toBeCloseTo(1070, 9);
+  expect(result.lengths.items.reduce((sum, { mm }) => sum + mm, 0)).toBeCloseTo(result.lengths.cut, 9);
+  expect(steps(result).join(" ")).toContain("Trim 70.0 mm");
+});
+
+test("22: tape is bought and drawn where a step uses it", () => {
+  for (const construction of [
+    "fourfold",
+    "three-raw",
+    "three-hemmed",
+    "two-layer",
+    "webbing-overlay",
+    "webbing-sleeve",
+    "tab",
+    "bonded",
+    "tube",
+  ] as const)
+    for (const outer of ["cotton", "vinyl"]) {
+      const result = build(construction, outer);
+      const used = /\btape\b/u.test(steps(result).join(" "));
+      expect(
+        result.consumables.some(({ kind }) => kind === "tape"),
+        `${construction} ${outer}`,
+      ).toBe(used);
+      const drawn = result.pieces.some(({ lines }) => lines.some(({ role }) => role === "tape"));
+      expect(drawn && !used, `${construction} ${outer}`).toBe(false);
+    }
+});
+
+test("23: leather runs along the backbone, cork is never creased, a narrow tube may lie on the bias, thick leather is skived", () => {
+  expect(steps(build("bonded", "4 oz leather"))[0]).toContain("along the backbone");
+  expect(steps(build("fourfold", "vinyl"))[0]).not.toMatch(/bias|grain/u);
+  const cork = steps(build("fourfold", "cork")).join(" ");
+  expect(cork).not.toMatch(/\b[Cc]rease (?:or|the)|\bpress\b/u);
+  expect(cork).toContain("Draw the centre line");
+  expect(steps(build("tube", "cotton"))[0]).not.toContain("never on the bias");
+  expect(codes(build("tube", "cotton"))).toContain("tube-bias");
+  const [thick] = buildStrap(wish("fourfold", "hide"), [of("hide", "leather", 3)]).ok ? [] : problemsOf();
+  expect(problemLine(thick!)).toContain("skive");
+});
+
+function problemsOf() {
+  const built = buildStrap(wish("fourfold", "hide"), [of("hide", "leather", 3)]);
+  return built.ok ? [] : built.problems;
+}
