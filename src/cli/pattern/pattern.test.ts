@@ -1,8 +1,10 @@
-import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterAll, expect, test } from "vitest";
 import { runCli } from "../../../tests/tools/runCli.ts";
+import { contourEdges } from "../../core/geometry/contourArcs.ts";
+import { readProject } from "../../core/project/file/readProject.ts";
 
 const folder = mkdtempSync(join(tmpdir(), "pattern-test-"));
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
@@ -81,4 +83,51 @@ test("mends, units and roles are asked for by options", async () => {
     ["--roles", "cut"],
   ])
     expect((await runCli("pattern", open, ...words)).code, words.join(" ")).toBe(2);
+});
+
+const CANVAS = {
+  id: "canvas",
+  name: "Canvas",
+  kind: "woven",
+  thickness: 0.5,
+  stock: [{ kind: "roll", id: "roll", width: 1000 }],
+};
+
+test("panels are added to a project with what lies in them, and every other byte of it stays", async () => {
+  const project = file("bag.json", `{ "laywright": 1, "name":  "Bag", "materials": [${JSON.stringify(CANVAS)}] }`);
+  const flap = file(
+    "flap-in.svg",
+    `<svg xmlns="http://www.w3.org/2000/svg" width="300mm" height="200mm" viewBox="0 0 300 200" fill="none" stroke="black">
+      <rect id="Flap" x="20" y="30" width="240" height="160"/><rect x="30" y="40" width="220" height="140" stroke-dasharray="3"/>
+      <path d="M100 190v-6"/><circle cx="140" cy="100" r="2"/><path id="grain" d="M60 100H220"/>
+      <path id="fold" d="M260 30V190"/><text x="80" y="90">cut 2</text></svg>`,
+  );
+  const told = await runCli("pattern", flap, "--into", project, "--count", "2");
+  expect(told).toMatchObject({ code: 0, err: "" });
+  expect(told.out).toContain("Flap (flap-1)");
+  const text = readFileSync(project, "utf8");
+  expect(text).toContain('{ "laywright": 1, "name":  "Bag"');
+  const read = readProject(text);
+  const [panel] = read.ok ? read.value.panels : [];
+  expect(panel).toMatchObject({
+    ...{ id: "flap-1", name: "Flap", materialId: "canvas", count: 2, drawn: "cut", seamAllowance: 10 },
+    grainArrow: [40, 90, 200, 90],
+    drills: [{ x: 120, y: 90 }],
+    texts: [{ x: 60, y: 100, text: "cut 2" }],
+  });
+  // The right edge lies on the fold; the notch stands 80 mm from the lower left corner on the lower one.
+  const edges = panel!.shape.kind === "outline" ? contourEdges(panel!.shape.contour) : [];
+  expect(edges[panel!.foldEdge as number]).toMatchObject({ x0: 240, x1: 240 });
+  expect(edges[panel!.notches[0]!.edge as number]).toMatchObject({ y0: 0, y1: 0 });
+  expect(panel!.notches[0]!.at).toBe(80);
+  const again = await runCli("pattern", FLAP, "--into", project, "--allowance", "1/2 in", "--json");
+  expect(again.code).toBe(0);
+  const second = readProject(readFileSync(project, "utf8"));
+  expect(second.ok && second.value.panels.map(({ id, seamAllowance }) => [id, seamAllowance])).toEqual([
+    ["flap-1", 10],
+    ["flap-2", 12.7],
+  ]);
+  expect((await runCli("check", project)).code).toBe(0);
+  expect((await runCli("pattern", FLAP, "--into", project, "--material", "silk")).code).toBe(1);
+  expect((await runCli("pattern", FLAP, "--count", "2")).code).toBe(2);
 });

@@ -3,6 +3,8 @@ import { readPatternOnThread } from "../../reading/nodeReading.ts";
 import { type Command, EXIT, type ExitCode, type Io, JSON_OPTION, type ParsedArgs } from "../command.ts";
 import { InputProblem } from "../inOut/problemReport.ts";
 import { readInputBytes } from "../inOut/readInput.ts";
+import { PATTERN_TEXTS } from "../words/patternTexts.ts";
+import { addToProject } from "./intoProject.ts";
 import { emptyPatternJson, patternJson, problemsInWords } from "./patternJson.ts";
 import { PATTERN_OPTIONS, readPatternOptions } from "./patternOptions.ts";
 import { patternText } from "./patternText.ts";
@@ -16,6 +18,8 @@ export const patternCommand: Command = {
     "Reads the lines of a drawing that are drawn and can be seen, joins them to outlines, says how large each is and",
     "what it is taken for (cut line, stitch line, fold, notch, grain, drill hole), and what is wrong: open gaps, lines",
     "drawn twice, outlines that cross themselves, slivers, a doubtful scale. --mend puts right what it names.",
+    "With --into its panels are added to a project:",
+    "each outer line with the notches, grain, fold, holes and lines in it.",
     "\nNothing outside the file is opened and nothing in it is run. Ends with 1 when no line came in.",
   ].join(" "),
   options: [...PATTERN_OPTIONS, JSON_OPTION],
@@ -26,7 +30,7 @@ export const patternCommand: Command = {
 async function runPattern(args: ParsedArgs, io: Io): Promise<ExitCode> {
   const path = args.operands[0]!;
   const json = args.switches.has("json");
-  const { options, seconds } = readPatternOptions(args);
+  const { options, seconds, into } = readPatternOptions(args);
   let bytes: Uint8Array;
   try {
     bytes = readInputBytes(path);
@@ -38,7 +42,13 @@ async function runPattern(args: ParsedArgs, io: Io): Promise<ExitCode> {
     return EXIT.input;
   }
   const pattern = await readPatternOnThread({ bytes, options }, { seconds });
+  const added = into === null || pattern.outlines.length === 0 ? null : addToProject(pattern, into);
   tell(pattern, path, json, io);
+  if (added !== null && into !== null) {
+    const { added: say } = PATTERN_TEXTS[io.language];
+    const names = added.map(({ name, id }) => `${name} (${id})`).join(", ");
+    (json ? io.err : io.out)(`${say(into.file, names)}\n`);
+  }
   return pattern.outlines.length > 0 ? EXIT.done : EXIT.input;
 }
 

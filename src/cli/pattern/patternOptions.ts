@@ -1,10 +1,15 @@
+import { MOST_ALLOWANCE } from "../../core/panels/sizePanels.ts";
 import type { RoleWishes } from "../../core/patterns/assignRoles.ts";
 import { PATTERN_ROLES, type PatternRole } from "../../core/patterns/patternOutline.ts";
 import { PATTERN_UNITS } from "../../core/patterns/scaleDoubts.ts";
 import { FIT_TOLERANCE, MENDS, type Mend, type UnderstandOptions } from "../../core/patterns/understandPattern.ts";
+import { parseLength } from "../../core/units/parseLength.ts";
 import { type OptionSpec, type ParsedArgs, UsageError } from "../command.ts";
+import { inputProblem } from "../inOut/problemReport.ts";
 import { numberOption, wordOption } from "../options/optionValues.ts";
+import type { IntoWish } from "./intoProject.ts";
 
+const ALLOWANCE = { minMm: 0, maxMm: MOST_ALLOWANCE };
 const UNITS = Object.keys(PATTERN_UNITS);
 
 /** Options that say how a pattern is understood. */
@@ -29,6 +34,10 @@ export const PATTERN_OPTIONS: readonly OptionSpec[] = [
     value: "MM",
     help: `curves become arcs that stay this near, mm (default ${FIT_TOLERANCE})`,
   },
+  { name: "into", value: "PROJECT", help: "add the panels to this project file; every other byte of it stays" },
+  { name: "material", value: "ID", help: "material of the added panels (default: the first cloth of the project)" },
+  { name: "count", value: "N", help: "pieces of each added panel a bag (default 1)" },
+  { name: "allowance", value: "L", help: "seam allowance of panels whose pattern shows none (default 0)" },
   {
     name: "wait",
     value: "S",
@@ -40,7 +49,9 @@ export const PATTERN_OPTIONS: readonly OptionSpec[] = [
 export function readPatternOptions(args: ParsedArgs): {
   readonly options: UnderstandOptions;
   readonly seconds: number | undefined;
+  readonly into: IntoWish | null;
 } {
+  const file = args.values.get("into");
   return {
     options: {
       tolerance: numberOption(args, "tolerance", { least: 0.001, most: 5 }, FIT_TOLERANCE),
@@ -49,7 +60,26 @@ export function readPatternOptions(args: ParsedArgs): {
       unit: args.values.has("unit") ? wordOption(args, "unit", UNITS, "mm") : undefined,
     },
     seconds: numberOption(args, "wait", { least: 0.1, most: 600 }, undefined),
+    into: file === undefined ? noPlace(args) : readInto(args, file),
   };
+}
+
+function readInto(args: ParsedArgs, file: string): IntoWish {
+  const given = args.values.get("allowance");
+  const allowance = given === undefined ? null : parseLength(given, "mm", "--allowance", ALLOWANCE);
+  if (allowance && !allowance.ok) throw inputProblem(allowance.problems);
+  return {
+    file,
+    material: args.values.get("material"),
+    count: numberOption(args, "count", { least: 1, most: 1000, whole: true }, 1),
+    seamAllowance: allowance ? allowance.value : 0,
+  };
+}
+
+function noPlace(args: ParsedArgs): null {
+  for (const name of ["material", "count", "allowance"])
+    if (args.values.has(name)) throw new UsageError((say) => say.together(name, "into"));
+  return null;
 }
 
 function readMends(text: string | undefined): ReadonlySet<Mend> {

@@ -11,6 +11,8 @@ export interface PatternTexts {
   readonly edges: (straight: number, arcs: number) => string;
   readonly more: (lines: number) => string;
   readonly texts: (count: number) => string;
+  /** `names` is empty when no line closes. */
+  readonly added: (path: string, names: string) => string;
 }
 
 const KINDS: Readonly<Record<PatternKind, string>> = { svg: "SVG", dxf: "DXF", pdf: "PDF", image: "picture" };
@@ -35,6 +37,8 @@ const en: PatternTexts = {
       .join(" + "),
   more: (lines) => `and ${lines} more; --json has them all`,
   texts: (count) => (count === 1 ? "1 text" : `${count} texts`),
+  added: (path, names) =>
+    names === "" ? `Nothing was added to ${path}: no cut or stitch line closes.` : `Added to ${path}: ${names}`,
 };
 
 const de: PatternTexts = {
@@ -58,6 +62,10 @@ const de: PatternTexts = {
       .join(" + "),
   more: (lines) => `und ${lines} weitere; --json nennt alle`,
   texts: (count) => (count === 1 ? "1 Text" : `${count} Texte`),
+  added: (path, names) =>
+    names === ""
+      ? `Nichts kam nach ${path}: Keine Schnitt- oder Nahtlinie ist geschlossen.`
+      : `In ${path} eingetragen: ${names}`,
 };
 
 /** The sentences of each language. */

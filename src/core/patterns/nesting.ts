@@ -29,7 +29,7 @@ export function nestLines(lines: readonly NestedLine[]): readonly (number | null
         (home.line.areaMm2 < line.areaMm2 || (home.line.areaMm2 === line.areaMm2 && home.index > index))
       )
         continue;
-      if (holdsPoints(home.line.points, line.points)) return home.index;
+      if (holdsPoints(home.line.points, line.points, !line.closed)) return home.index;
     }
     return null;
   });
@@ -45,7 +45,7 @@ function holdsBox(outer: Box, inner: Box): boolean {
 }
 
 /** Whether a few points spread along a line lie inside a ring, most of them at least: its ends may stand on the edge. */
-function holdsPoints(ring: Ring, points: Ring): boolean {
+function holdsPoints(ring: Ring, points: Ring, withEdge: boolean): boolean {
   const n = points.length / 2;
   const samples = Math.min(9, Math.max(3, n));
   let inside = 0;
@@ -56,7 +56,8 @@ function holdsPoints(ring: Ring, points: Ring): boolean {
     const i = 2 * Math.max(0, at);
     const x = points[i]! + share * ((points[i + 2] ?? points[i]!) - points[i]!);
     const y = points[i + 1]! + share * ((points[i + 3] ?? points[i + 1]!) - points[i + 1]!);
-    if (isInside(ring, x, y)) inside++;
+    // A fold lies on the edge itself.
+    if (isInside(ring, x, y) || (withEdge && distanceToRing(ring, x, y) <= TOUCH)) inside++;
   }
   return inside * 2 > samples;
 }

@@ -38,7 +38,8 @@ export function writeProject(project: Project): string {
   return `${JSON.stringify(file, null, 2)}\n`;
 }
 
-function lengthWriter(unit: LengthUnit): Say {
+/** Lengths as they stand in a file of this unit. */
+export function lengthWriter(unit: LengthUnit): Say {
   if (unit === "in" || unit === "ft" || unit === "yd") return (mm) => writeLength(mm, unit);
   return (mm) => {
     const text = writeLength(mm, unit);

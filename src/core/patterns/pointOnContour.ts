@@ -1,0 +1,47 @@
+import type { Contour } from "../geometry/contour.ts";
+import { contourEdges, edgeCircle } from "../geometry/contourArcs.ts";
+
+/** A place on a contour: which edge, how far along it, and how far the point asked for is from it; mm. */
+export interface ContourPlace {
+  readonly edge: number;
+  readonly at: number;
+  readonly distance: number;
+}
+
+/** The place on a contour nearest to a point. O(edges). */
+export function pointOnContour(contour: Contour, x: number, y: number): ContourPlace {
+  let best: ContourPlace = { edge: 0, at: 0, distance: Infinity };
+  for (const [i, edge] of contourEdges(contour).entries()) {
+    const place = edge.bulge === 0 ? onStraight(edge, x, y) : onArc(edge, x, y);
+    if (place.distance < best.distance) best = { edge: i, ...place };
+  }
+  return best;
+}
+
+type Edge = ReturnType<typeof contourEdges>[number];
+type Place = Omit<ContourPlace, "edge">;
+
+function onStraight({ x0, y0, x1, y1 }: Edge, x: number, y: number): Place {
+  const dx = x1 - x0;
+  const dy = y1 - y0;
+  const length = Math.hypot(dx, dy);
+  const at = length === 0 ? 0 : Math.max(0, Math.min(length, ((x - x0) * dx + (y - y0) * dy) / length));
+  const share = length === 0 ? 0 : at / length;
+  return { at, distance: Math.hypot(x - x0 - share * dx, y - y0 - share * dy) };
+}
+
+function onArc(edge: Edge, x: number, y: number): Place {
+  const circle = edgeCircle(edge);
+  const full = 2 * Math.PI;
+  const turn = Math.atan2(y - circle.y, x - circle.x) - circle.start;
+  const ahead = (((circle.sweep > 0 ? turn : -turn) % full) + full) % full;
+  const sweep = Math.abs(circle.sweep);
+  if (ahead <= sweep)
+    return {
+      at: ahead * circle.radius,
+      distance: Math.abs(Math.hypot(x - circle.x, y - circle.y) - circle.radius),
+    };
+  const start = Math.hypot(x - edge.x0, y - edge.y0);
+  const end = Math.hypot(x - edge.x1, y - edge.y1);
+  return start <= end ? { at: 0, distance: start } : { at: sweep * circle.radius, distance: end };
+}
