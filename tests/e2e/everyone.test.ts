@@ -108,6 +108,8 @@ for (const locale of ["en-GB", "de-DE"])
     }
     await goTo(page, "#/table/machine");
     await page.click(locale === "en-GB" ? "text=My machine has a mat" : "text=Meine Maschine hat eine Matte");
+    for (const side of ["Width", "Height"]) await page.fill(`[data-path="output.machine.bed${side}"]`, "35 cm");
+    await page.keyboard.press("Enter");
     await page.waitForSelector('[data-path="output.machine.order"]');
     await fits("a mat");
     await context.close();

@@ -27,7 +27,7 @@ export const PATTERN_OPTIONS: readonly OptionSpec[] = [
   {
     name: "roles",
     value: "LIST",
-    help: `what layers or colours are for, e.g. "Layer 2=stitch, #ff0000=fold"; one of ${PATTERN_ROLES.join(", ")}`,
+    help: `what layers or colours are for, e.g. "Layer 2=stitch, #1e5ac8=fold"; one of ${PATTERN_ROLES.join(", ")}`,
   },
   {
     name: "tolerance",

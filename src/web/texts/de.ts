@@ -640,13 +640,16 @@ export const de: Texts = {
       whole: "Der ganze Plan in wahrer Größe, Linien in Ebenen nach ihrem Zweck:",
       saveSvg: "Als SVG sichern",
       saveDxf: "Als DXF sichern",
-      add: "Meine Maschine hat eine Matte oder ein Bett",
+      add: "Meine Maschine hat eine Matte oder Schneidefläche",
+      newBed: (width, height) =>
+        words("Ihre Matte oder Schneidefläche ist ", width, " breit und ", height, " tief."),
+      bedUnknown: "bitte messen",
       remove: "Keine Matte",
       sentence: (tool, width, height, grip, kerf, kerfWidth) =>
         words(
           "Sie schneidet mit ",
           tool,
-          " auf einem Bett ",
+          " auf einer Schneidefläche von ",
           width,
           " mal ",
           height,
@@ -676,12 +679,12 @@ export const de: Texts = {
       },
       toolLabel: "Werkzeug",
       tools: { knife: "einem Messer", laser: "einem Laser" },
-      bedWidth: "Breite des Betts",
-      bedHeight: "Höhe des Betts",
+      bedWidth: "Breite der Schneidefläche",
+      bedHeight: "Höhe der Schneidefläche",
       grip: "Gehaltener Rand",
       kerf: "Schnittfuge",
       mats: (n) => (n === 1 ? "1 Matte" : `${n} Matten`),
-      tooLarge: (names) => `Zu groß für das Bett: ${names}. Schneiden Sie sie von Hand oder nach Papier.`,
+      tooLarge: (names) => `Zu groß für die Schneidefläche: ${names}. Schneiden Sie sie von Hand oder nach Papier.`,
       caution:
         "Schneiden Sie zuerst ein Probestück und messen Sie das Prüfquadrat. Lassen Sie eine schneidende Maschine nie allein, und halten Sie sich an die Sicherheitsregeln ihres Herstellers.",
       laserCaution:

@@ -672,6 +672,8 @@ const table = {
     saveSvg: say("Save as SVG"),
     saveDxf: say("Save as DXF"),
     add: say("My machine has a mat or bed"),
+    newBed: (width: Blank, height: Blank) => words("Its mat or bed is ", width, " wide and ", height, " deep."),
+    bedUnknown: say("measure it"),
     remove: say("No mat"),
     sentence: (tool: Blank, width: Blank, height: Blank, grip: Blank, kerf: Blank, kerfWidth: Blank) =>
       words(

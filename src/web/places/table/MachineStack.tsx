@@ -12,13 +12,9 @@ import { Term } from "../../parts/Term.tsx";
 import { useChange } from "../../state/workbench.ts";
 import { useLanguage, useTexts } from "../../texts/texts.ts";
 import { FileSettings } from "./FileSettings.tsx";
+import { NewMachine } from "./NewMachine.tsx";
 import { SaveFiles } from "./SaveFiles.tsx";
 import { type SetOutput, type StackInput, savePlanFile, shownOnly } from "./tableParts.ts";
-
-const KNIFE = { bladeOffset: 0, overcut: 0, order: "nearest" } as const;
-
-/** A desktop machine's mat, 12 × 12 in with a quarter inch gripped: common practice, no source. */
-const USUAL: MachineSettings = { bedWidth: 304.8, bedHeight: 304.8, grip: 6.35, kerf: 0, tool: "knife", ...KNIFE };
 
 /** Files for a cutting machine: the whole plan, or one mat after the other. */
 export function MachineStack(input: StackInput) {
@@ -73,11 +69,7 @@ export function MachineStack(input: StackInput) {
         <FileSettings output={output} set={setOutput} />
         {faults.length > 0 && <Refusal problems={faults} />}
         {machine === null ? (
-          <p>
-            <button type="button" class="press" onClick={() => set(USUAL, words.add)}>
-              {words.add}
-            </button>
-          </p>
+          <NewMachine onMachine={(next) => set(next, words.add)} />
         ) : (
           <>
             <p class="sentence">
