@@ -7,8 +7,10 @@ import type { LayJob } from "../core/job/projectJob.ts";
 import type { CutPiece } from "../core/materials/cutPiece.ts";
 import type { MachineSettings, OutputSettings } from "../core/project/outputSettings.ts";
 import type { Language } from "../core/units/language.ts";
+import { FILE_TEXTS } from "../core/words/words.ts";
 import { grainArrow } from "./grainArrow.ts";
 import { laserRefusal } from "./laserRefusal.ts";
+import type { DrawnMat } from "./outputBench.ts";
 
 /** The mats of one material. */
 export interface MachineMats {
@@ -47,4 +49,20 @@ export function machineMats(
 /** How a project's machine cuts. */
 function machineWish({ sharedEdges }: OutputSettings, machine: MachineSettings): MachineWish {
   return { ...machine, sharedOnce: sharedEdges === "once" && machine.kerf === 0 };
+}
+
+/** The mats of a material with the names of their files. */
+export function drawnMats(
+  { mats }: MachineMats,
+  project: string,
+  material: string,
+  stem: string,
+  language: Language,
+): DrawnMat[] {
+  return mats.map((drawing, i) => ({
+    drawing,
+    title: `${project}: ${material}`,
+    stem: `${stem}-mat-${i + 1}`,
+    about: FILE_TEXTS[language].about.mat(i + 1, mats.length),
+  }));
 }

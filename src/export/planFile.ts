@@ -10,6 +10,12 @@ export interface PlanFile {
   readonly about: string;
 }
 
+/** Files, and in sentences what was not written and why. */
+export interface WrittenFiles {
+  readonly files: readonly PlanFile[];
+  readonly notes: readonly string[];
+}
+
 /** What the files are made from. */
 export interface PlanFilesInput extends SheetInput {
   readonly fonts: FontBytes;

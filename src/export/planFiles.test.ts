@@ -16,9 +16,10 @@ import { paperOf } from "../core/project/papers.ts";
 import { cutSheetPages } from "./cutsheet/cutSheetPages.ts";
 import { projectSheet } from "./cutsheet/projectSheet.ts";
 import type { FontBytes } from "./fonts/fontBytes.ts";
+import { OUTPUTS } from "./outputs.ts";
 import type { PlanFilesInput } from "./planFile.ts";
 import { planFiles } from "./planFiles.ts";
-import { tiledPages } from "./stockFiles.ts";
+import { tiledPages } from "./tiledPages.ts";
 
 const packaged = (path: string): Uint8Array =>
   new Uint8Array(readFileSync(new URL(`../../node_modules/${path}`, import.meta.url)));
@@ -108,6 +109,18 @@ test("same plan, same bytes, in every file", async () => {
   expect(one!.files.map((file) => file.name)).toEqual(
     expect.arrayContaining(["cut-sheet.csv", "patterns-a4.pdf", "dock-vinyl.svg", "dock-vinyl-mat-1.svg"]),
   );
+});
+
+test("every kind of file alone is what it is among all, and nothing else is made", async () => {
+  const all = await planFiles(input("knife", "pu"));
+  const alone = await planFiles(input("knife", "pu"), ["svg"]);
+  expect(alone.files).toEqual(all.files.filter(({ name }) => name === "dock-vinyl.svg"));
+  const names: string[] = [];
+  for (const { id } of OUTPUTS) {
+    const { files } = await planFiles(input("knife", "pu"), [id]);
+    names.push(...files.map(({ name }) => name));
+  }
+  expect(names.sort()).toEqual(all.files.map(({ name }) => name).sort());
 });
 
 test("a lay of more sheets than anybody tapes has none, and it is told; every other file is there", async () => {

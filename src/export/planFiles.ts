@@ -1,38 +1,24 @@
+import { layDrawing } from "../core/drawing/lay/layDrawing.ts";
 import { pieceArt } from "../core/drawing/lay/pieceArt.ts";
-import type { Drawing } from "../core/drawing/list/drawing.ts";
 import { describePrinter } from "../core/drawing/sheets/printer.ts";
 import { machineCautions } from "../core/job/cuttingCautions.ts";
-import type { LaidCloth } from "../core/job/laidCloth.ts";
-import type { Stock } from "../core/lay/problem/layProblem.ts";
 import { cautionText } from "../core/materials/caution.ts";
 import type { CutPiece } from "../core/materials/cutPiece.ts";
-import type { OutputSettings } from "../core/project/outputSettings.ts";
-import { paperOf } from "../core/project/papers.ts";
-import type { Project } from "../core/project/project.ts";
 import type { Language } from "../core/units/language.ts";
 import { CAUTION_TABLES, FILE_TEXTS } from "../core/words/words.ts";
-import type { CutSheet } from "./cutsheet/cutSheet.ts";
-import { cutSheetCsv } from "./cutsheet/cutSheetCsv.ts";
-import { cutSheetPages } from "./cutsheet/cutSheetPages.ts";
-import { cutSheetText } from "./cutsheet/cutSheetText.ts";
-import { labelPages } from "./cutsheet/labelPages.ts";
 import { projectSheet } from "./cutsheet/projectSheet.ts";
 import { distinctStems } from "./fileStem.ts";
 import { type Faces, openFaces } from "./fonts/faces.ts";
 import type { FontBytes } from "./fonts/fontBytes.ts";
-import { machineMats } from "./machineMats.ts";
+import { grainArrow } from "./grainArrow.ts";
+import { drawnMats, type MachineMats, machineMats } from "./machineMats.ts";
+import type { DrawnStock, NamedCloth, OutputBench, OutputItems, PdfMaker } from "./outputBench.ts";
+import { OUTPUTS, type Output, type OutputId } from "./outputs.ts";
 import { pagesPdf } from "./pdf/pagesPdf.ts";
 import type { PlanFile, PlanFilesInput } from "./planFile.ts";
-import {
-  linesFiles,
-  type PdfMaker,
-  patternFiles,
-  printerFinding,
-  stockFiles,
-  type WrittenFiles,
-} from "./stockFiles.ts";
+import { printerFinding, stocksInUse, titleOf } from "./tiledPages.ts";
 
-/** All files, and what could not be written as asked. */
+/** Files, and what could not be written as asked. */
 export interface PlanFiles {
   readonly files: readonly PlanFile[];
   /** Characters no font had, as `U+65E5`. */
@@ -41,53 +27,35 @@ export interface PlanFiles {
   readonly notes: readonly string[];
 }
 
-/** Every file of a plan: cut sheet, and for each stock that is used the drawing, the tiles and the long sheet. */
-export async function planFiles(input: PlanFilesInput): Promise<PlanFiles> {
-  const { project, pieces, lays, language = "en" } = input;
-  const sheet = projectSheet(input);
-  const art = pieceArt(pieces, project.output.lengths, language);
-  const stocks = lays.flatMap((lay) => usedStocks(lay).map((stock) => ({ ...lay, stock })));
-  const stems = distinctStems(
-    stocks.map(({ material, stock }, i) =>
-      stocks.some((other, j) => i !== j && other.material === material)
-        ? `${material.name} ${stock.id}`
-        : material.name,
-    ),
-    "cloth",
-  );
+/** The files of a plan of the wanted kinds, of every kind when none is named. */
+export async function planFiles(input: PlanFilesInput, wanted?: readonly OutputId[]): Promise<PlanFiles> {
+  const { project, pieces, language = "en" } = input;
   const missing = new Set<string>();
-  const pdf = pdfMaker(input, missing);
   const faces = await facesFor(pieces, input.fonts);
-  const files = await cutSheetFiles(sheet, project, pdf);
+  const bench: OutputBench = {
+    input,
+    language,
+    sheet: projectSheet(input),
+    art: pieceArt(pieces, project.output.lengths, language),
+    faces,
+    pdf: pdfMaker(input, missing),
+  };
+  const files: PlanFile[] = [];
   const printer = printerFinding(project.output);
   const notes = printer.kind === "true" ? [] : [describePrinter(printer, language)];
-  const take = (written: WrittenFiles): void => {
-    files.push(...written.files);
-    notes.push(...written.notes);
-  };
-  for (const [i, laid] of stocks.entries()) {
-    take(await stockFiles({ ...input, faces }, laid, art, stems[i]!, pdf));
-  }
-  take(await patternFiles(input, pdf));
-  const matStems = distinctStems(
-    lays.map(({ material }) => material.name),
-    "cloth",
-  );
-  for (const [i, lay] of lays.entries()) {
-    const { mats, tooLarge, refusal } = machineMats(lay, pieces, project.output, language);
-    files.push(
-      ...matFiles(
-        mats,
-        `${project.name}: ${lay.material.name}`,
-        matStems[i]!,
-        project.output,
-        faces,
-        language,
-      ).flat(),
-    );
-    if (refusal !== null) notes.push(refusal);
-    if (tooLarge.length > 0) {
-      notes.push(FILE_TEXTS[language].tooLarge(tooLarge.join("; "), lay.material.name));
+  for (const outputs of neighbours(OUTPUTS.filter(({ id }) => wanted === undefined || wanted.includes(id)))) {
+    const of = outputs[0]!.of;
+    for (const item of itemsOf(bench, of, notes)) {
+      for (const output of outputs) {
+        // The outputs of a group and the items are of the same kind, which the compiler cannot see.
+        const made = await (output.make as (bench: OutputBench, item: unknown) => ReturnType<Output["make"]>)(
+          bench,
+          item,
+        );
+        if (made === null) continue;
+        files.push(...("files" in made ? made.files : [made]));
+        if ("notes" in made) notes.push(...made.notes);
+      }
     }
   }
   for (const caution of machineCautions(project.output.machine?.tool ?? null))
@@ -104,16 +72,66 @@ export function facesFor(pieces: readonly CutPiece[], fonts: FontBytes): Promise
   );
 }
 
-async function cutSheetFiles(sheet: CutSheet, { name, output }: Project, pdf: PdfMaker): Promise<PlanFile[]> {
-  const paper = paperOf(output.paper);
-  const { titles, about } = FILE_TEXTS[sheet.language];
-  const title = `${name}: ${titles.cutSheet}`;
-  return [
-    { name: "cut-sheet.pdf", data: await pdf(title, cutSheetPages(sheet, paper)), about: about.cutSheetToPrint },
-    { name: "cut-sheet.txt", data: cutSheetText(sheet), about: about.cutSheetAsText },
-    { name: "cut-sheet.csv", data: cutSheetCsv(sheet), about: about.cutList },
-    { name: "labels.pdf", data: await pdf(title, labelPages(sheet, paper)), about: about.labels },
-  ];
+/** Outputs that stand next to each other and are of the same kind of thing: their files are listed thing by thing. */
+function neighbours(outputs: readonly Output[]): Output[][] {
+  const groups: Output[][] = [];
+  for (const output of outputs) {
+    const last = groups.at(-1);
+    if (last?.[0]?.of === output.of) last.push(output);
+    else groups.push([output]);
+  }
+  return groups;
+}
+
+/** What the outputs are made of; `notes` takes what there is none of and why. */
+function itemsOf(
+  bench: OutputBench,
+  of: keyof OutputItems,
+  notes: string[],
+): readonly OutputItems[keyof OutputItems][] {
+  if (of === "project") return [null];
+  if (of === "stock") return drawnStocks(bench);
+  if (of === "cloth") return namedCloths(bench);
+  const { project, pieces } = bench.input;
+  return namedCloths(bench).flatMap(({ cloth, stem }) => {
+    const found = machineMats(cloth, pieces, project.output, bench.language);
+    notes.push(...matNotes(found, cloth.material.name, bench.language));
+    return drawnMats(found, project.name, cloth.material.name, stem, bench.language);
+  });
+}
+
+function drawnStocks({ input, art, language }: OutputBench): DrawnStock[] {
+  const stocks = input.lays.flatMap(stocksInUse);
+  const stems = distinctStems(
+    stocks.map(({ material, stock }, i) =>
+      stocks.some((other, j) => i !== j && other.material === material)
+        ? `${material.name} ${stock.id}`
+        : material.name,
+    ),
+    "cloth",
+  );
+  return stocks.map((laid, i) => {
+    const sheet = layDrawing(laid.stock, laid.plan, art, grainArrow(laid.material), language);
+    return {
+      laid,
+      sheet,
+      title: titleOf(input.project, laid.material, laid.stock, sheet, language),
+      stem: stems[i]!,
+    };
+  });
+}
+
+function namedCloths({ input }: OutputBench): NamedCloth[] {
+  const stems = distinctStems(
+    input.lays.map(({ material }) => material.name),
+    "cloth",
+  );
+  return input.lays.map((cloth, i) => ({ cloth, stem: stems[i]! }));
+}
+
+function matNotes({ tooLarge, refusal }: MachineMats, material: string, language: Language): string[] {
+  const tooLargeWords = tooLarge.length > 0 ? [FILE_TEXTS[language].tooLarge(tooLarge.join("; "), material)] : [];
+  return [...(refusal === null ? [] : [refusal]), ...tooLargeWords];
 }
 
 function pdfMaker({ fonts }: PlanFilesInput, missing: Set<string>): PdfMaker {
@@ -122,23 +140,4 @@ function pdfMaker({ fonts }: PlanFilesInput, missing: Set<string>): PdfMaker {
     for (const glyph of made.missingGlyphs) missing.add(glyph);
     return made.bytes;
   };
-}
-
-/** SVG and DXF of every mat. */
-export function matFiles(
-  mats: readonly Drawing[],
-  title: string,
-  stem: string,
-  output: OutputSettings,
-  faces: Faces,
-  language: Language = "en",
-): PlanFile[][] {
-  return mats.map((drawing, i) => {
-    const about = FILE_TEXTS[language].about.mat(i + 1, mats.length);
-    return linesFiles(drawing, title, `${stem}-mat-${i + 1}`, about, output, faces, false, language);
-  });
-}
-
-function usedStocks({ problem, plan }: LaidCloth): Stock[] {
-  return problem.stocks.filter((stock) => plan.placements.some((placement) => placement.stockId === stock.id));
 }

@@ -2,13 +2,9 @@ import type { BagCost } from "../../core/buying/bagCost.ts";
 import { costOf, type JudgedCloth } from "../../core/job/laidCloth.ts";
 import type { ProjectJob } from "../../core/job/projectJob.ts";
 import type { Language } from "../../core/units/language.ts";
-import { FILE_TEXTS } from "../../core/words/words.ts";
-import { distinctStems } from "../../export/fileStem.ts";
-import type { PlanFile } from "../../export/planFile.ts";
 import { type PlanFiles, planFiles } from "../../export/planFiles.ts";
 import { fontBytes } from "./fonts.ts";
 import { materialPlan, type PlanDocument } from "./planDocument.ts";
-import { rulerText } from "./rulerWords.ts";
 
 /** What `lay --json` prints: the plan file's contents, and what is bought and left over. */
 export interface LayDocument extends PlanDocument, BagCost {
@@ -38,27 +34,12 @@ export async function layFiles(
   laid: readonly JudgedCloth[],
   language: Language,
 ): Promise<PlanFiles> {
-  const made = await planFiles({
+  return planFiles({
     project: read.project,
     pieces: read.pieces,
     lays: laid,
     fonts: fontBytes(),
     straps: read.straps,
     language,
-  });
-  return { ...made, files: [...made.files, ...rulerFiles(read, laid, language)] };
-}
-
-/** The list of ruler cuts of every cloth that can be cut edge to edge. */
-function rulerFiles({ project, pieces }: ProjectJob, laid: readonly JudgedCloth[], language: Language): PlanFile[] {
-  const stems = distinctStems(
-    laid.map(({ material }) => material.name),
-    "cloth",
-  );
-  return laid.flatMap(({ material, problem, plan }, i) => {
-    const data = rulerText(project.name, material, problem, plan, pieces, project.output.lengths, language);
-    return data === null
-      ? []
-      : [{ name: `${stems[i]}-ruler-cuts.txt`, data, about: FILE_TEXTS[language].about.rulerList }];
   });
 }

@@ -7,17 +7,16 @@ import { pieceArt } from "../../core/drawing/lay/pieceArt.ts";
 import { paperPart } from "../../core/drawing/list/page.ts";
 import { curvedSheet } from "../../core/drawing/sheets/curvedSheet.ts";
 import { tilePieces } from "../../core/drawing/sheets/tiling.ts";
-import type { LaidCloth } from "../../core/job/laidCloth.ts";
-import type { Stock } from "../../core/lay/problem/layProblem.ts";
 import { PAPERS } from "../../core/project/papers.ts";
-import { FILE_TEXTS } from "../../core/words/words.ts";
 import { projectSheet } from "../../export/cutsheet/projectSheet.ts";
+import { sentPicture } from "../../export/drawingFiles.ts";
 import { fileStem } from "../../export/fileStem.ts";
 import type { FontBytes } from "../../export/fonts/fontBytes.ts";
 import { grainArrow } from "../../export/grainArrow.ts";
-import { machineMats } from "../../export/machineMats.ts";
-import { facesFor, matFiles, planFiles } from "../../export/planFiles.ts";
-import { sentPicture, tiledPages, tilingOptions, titleOf } from "../../export/stockFiles.ts";
+import { drawnMats, machineMats } from "../../export/machineMats.ts";
+import { matFiles } from "../../export/outputs.ts";
+import { facesFor, planFiles } from "../../export/planFiles.ts";
+import { stocksInUse, tiledPages, tilingOptions, titleOf } from "../../export/tiledPages.ts";
 import type { Answers, Ask, MatStack, PaperCount, PaperStack, StockPicture } from "./protocol.ts";
 import { rulerAnswer } from "./rulerStacks.ts";
 
@@ -30,19 +29,15 @@ export async function answer(ask: Ask): Promise<Answers[Ask["kind"]]> {
   if (ask.kind === "mats") return matStack(ask);
   if (ask.kind === "sheet") return projectSheet(ask);
   const { project, pieces, straps, lays, language } = ask;
-  return planFiles({ project, pieces, straps, lays, language, fonts: await fontBytes() });
+  return planFiles({ project, pieces, straps, lays, language, fonts: await fontBytes() }, ask.outputs);
 }
 
 function paperStacks({ project, pieces, language, lay }: Extract<Ask, { kind: "paper" }>): readonly PaperStack[] {
   const art = pieceArt(pieces, project.output.lengths, language);
-  return usedStocks(lay).map((stock) => {
-    const tiled = tiledPages(project, { ...lay, stock }, art, language);
-    return { stockId: stock.id, pages: tiled?.pages ?? [], sheets: tiled?.sheets ?? 0 };
+  return stocksInUse(lay).map((onStock) => {
+    const tiled = tiledPages(project, onStock, art, language);
+    return { stockId: onStock.stock.id, pages: tiled?.pages ?? [], sheets: tiled?.sheets ?? 0 };
   });
-}
-
-function usedStocks({ problem, plan }: LaidCloth): Stock[] {
-  return problem.stocks.filter((stock) => plan.placements.some(({ stockId }) => stockId === stock.id));
 }
 
 /** Papers that makers and copy shops have; the others can still be chosen. */
@@ -52,7 +47,7 @@ function paperCounts({ project, pieces, language, lay }: Extract<Ask, { kind: "p
   const art = pieceArt(pieces, project.output.lengths, language);
   const options = tilingOptions(project.output);
   const isCurved = project.output.sheets === "curved";
-  const sheets = usedStocks(lay).map((stock) => {
+  const sheets = stocksInUse(lay).map(({ stock }) => {
     const sheet = layDrawing(stock, lay.plan, art, grainArrow(lay.material), language);
     return isCurved ? curvedSheet(sheet, art).sheet : sheet;
   });
@@ -65,7 +60,7 @@ function paperCounts({ project, pieces, language, lay }: Extract<Ask, { kind: "p
 function stockPictures({ project, pieces, language, lay }: Extract<Ask, { kind: "drawings" }>): StockPicture[] {
   const { output } = project;
   const art = pieceArt(pieces, output.lengths, language);
-  return usedStocks(lay).map((stock) => {
+  return stocksInUse(lay).map(({ stock }) => {
     const sheet = layDrawing(stock, lay.plan, art, grainArrow(lay.material), language);
     const name = titleOf(project, lay.material, stock, sheet, language).stock;
     return { stockId: stock.id, name, drawing: sentPicture(sheet.drawing, output) };
@@ -76,19 +71,19 @@ async function matStack({ project, pieces, language, lay }: Extract<Ask, { kind:
   const { machine } = project.output;
   const { material } = lay;
   if (machine === null) return { mats: [], tooLarge: [], refusal: null };
-  const { mats, tooLarge, refusal } = machineMats(lay, pieces, project.output, language);
-  const title = `${project.name}: ${material.name}`;
+  const found = machineMats(lay, pieces, project.output, language);
+  const { tooLarge, refusal } = found;
   const faces = await facesFor(pieces, await fontBytes());
-  const files = matFiles(mats, title, fileStem(material.name, "cloth"), project.output, faces, language);
+  const mats = drawnMats(found, project.name, material.name, fileStem(material.name, "cloth"), language);
   return {
-    mats: mats.map((drawing, i) => ({
+    mats: mats.map((mat) => ({
       page: {
-        name: `${material.name}: ${FILE_TEXTS[language].about.mat(i + 1, mats.length)}`,
+        name: `${material.name}: ${mat.about}`,
         width: machine.bedWidth,
         height: machine.bedHeight,
-        parts: [paperPart(drawing.items)],
+        parts: [paperPart(mat.drawing.items)],
       },
-      files: files[i]!,
+      files: matFiles(mat, project.output, faces, language),
     })),
     tooLarge,
     refusal,

@@ -8,6 +8,7 @@ import type { Project } from "../../core/project/project.ts";
 import type { StrapResult } from "../../core/straps/build/strapResult.ts";
 import type { Language } from "../../core/units/language.ts";
 import type { CutSheet } from "../../export/cutsheet/cutSheet.ts";
+import type { OutputId } from "../../export/outputs.ts";
 import type { PlanFile } from "../../export/planFile.ts";
 
 /** How many sheets a paper takes. */
@@ -101,7 +102,7 @@ export type Ask =
       readonly pieces: readonly CutPiece[];
       readonly lay: LaidCloth;
     }
-  | ({ readonly kind: "files" } & WholePlan)
+  | ({ readonly kind: "files"; readonly outputs: readonly OutputId[] } & WholePlan)
   | ({ readonly kind: "sheet" } & WholePlan)
   | {
       readonly kind: "mats";

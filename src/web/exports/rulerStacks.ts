@@ -8,7 +8,7 @@ import type { LayPlan } from "../../core/lay/problem/layProblem.ts";
 import { cutLength } from "../../core/units/cutLength.ts";
 import { RULER_TEXTS } from "../../core/words/words.ts";
 import { grainArrow } from "../../export/grainArrow.ts";
-import { titleOf } from "../../export/stockFiles.ts";
+import { titleOf } from "../../export/tiledPages.ts";
 import type { Ask, RulerAnswer, RulerStack } from "./protocol.ts";
 
 /** mm that a ruler cannot tell from nothing. */

@@ -29,9 +29,9 @@ export function CutSheetStack(input: StackInput) {
       aria-busy={answer.state === "working"}
     >
       <div class="sheet row not-on-paper">
-        <SaveFiles main input={input} label={words.savePdf} wanted={({ name }) => name === "cut-sheet.pdf"} />
-        <SaveFiles input={input} label={words.saveCsv} wanted={({ name }) => name === "cut-sheet.csv"} />
-        <SaveFiles input={input} label={words.saveLabels} wanted={({ name }) => name === "labels.pdf"} />
+        <SaveFiles main input={input} label={words.savePdf} outputs={["cut-sheet"]} />
+        <SaveFiles input={input} label={words.saveCsv} outputs={["cut-list"]} />
+        <SaveFiles input={input} label={words.saveLabels} outputs={["labels"]} />
       </div>
       {answer.state === "failed" && <p class="caution">{texts.table.failed}</p>}
       {answer.value === null && answer.state === "working" && <p class="soft">{texts.table.working}</p>}

@@ -51,16 +51,8 @@ export function MachineStack(input: StackInput) {
         <p>{words.whole}</p>
         {refusal === null ? (
           <div class="row">
-            <SaveFiles
-              input={shownOnly(input)}
-              label={words.saveSvg}
-              wanted={({ name }) => name.endsWith(".svg")}
-            />
-            <SaveFiles
-              input={shownOnly(input)}
-              label={words.saveDxf}
-              wanted={({ name }) => name.endsWith(".dxf")}
-            />
+            <SaveFiles input={shownOnly(input)} label={words.saveSvg} outputs={["svg"]} />
+            <SaveFiles input={shownOnly(input)} label={words.saveDxf} outputs={["dxf"]} />
           </div>
         ) : (
           <p class="caution">{unbroken(refusal)}</p>

@@ -6,7 +6,6 @@ import type { OutputSettings } from "../../../core/project/outputSettings.ts";
 import { PAPERS, paperOf } from "../../../core/project/papers.ts";
 import { unbroken } from "../../../core/units/unbroken.ts";
 import { FILE_TEXTS } from "../../../core/words/words.ts";
-import { paperStem } from "../../../export/fileStem.ts";
 import { useAnswer } from "../../exports/useAnswer.ts";
 import { LengthBlank } from "../../fields/blanks.tsx";
 import { Refusal } from "../../fields/TypedBlank.tsx";
@@ -36,22 +35,9 @@ export function PaperStackView(input: StackInput) {
         {faults.length > 0 && <Refusal problems={faults} />}
         <PrinterWords output={output} set={set} />
         <div class="row">
-          <SaveFiles
-            main
-            input={shownOnly(input)}
-            label={words.savePages}
-            wanted={({ name }) => name.endsWith(`-${paperStem(output)}.pdf`)}
-          />
-          <SaveFiles
-            input={shownOnly(input)}
-            label={words.saveRoll}
-            wanted={({ name }) => name.endsWith("-one-sheet.pdf")}
-          />
-          <SaveFiles
-            input={shownOnly(input)}
-            label={words.saveProjector}
-            wanted={({ name }) => name.endsWith("-projector.pdf")}
-          />
+          <SaveFiles main input={shownOnly(input)} label={words.savePages} outputs={["sheets", "patterns"]} />
+          <SaveFiles input={shownOnly(input)} label={words.saveRoll} outputs={["long-sheet"]} />
+          <SaveFiles input={shownOnly(input)} label={words.saveProjector} outputs={["projector"]} />
         </div>
       </div>
       {input.shown !== null && faults.length === 0 && (

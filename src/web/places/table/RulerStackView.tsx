@@ -93,7 +93,7 @@ function RulerPlanWords(props: { input: StackInput; lay: LaidCloth; answer: Rule
             main={isOnTable}
             input={{ ...input, lays: isOld ? [] : [{ material, problem, plan }] }}
             label={words.save}
-            wanted={({ name }) => name.endsWith("-ruler.pdf")}
+            outputs={["ruler-pages"]}
           />
         </div>
       )}

@@ -1,16 +1,16 @@
 import { useState } from "preact/hooks";
-import type { PlanFile } from "../../../export/planFile.ts";
+import type { OutputId } from "../../../export/outputs.ts";
 import { askExport } from "../../exports/askExport.ts";
 import { derivedOf } from "../../state/derived.ts";
 import { useLanguage, useTexts } from "../../texts/texts.ts";
 import { type StackInput, savePlanFile } from "./tableParts.ts";
 
-/** One button for a kind of file: works the files out and saves those that `wanted` picks. */
+/** One button for a kind of file: works those files out, saves them, and works out nothing else. */
 export function SaveFiles(props: {
   input: StackInput;
   label: string;
   main?: boolean;
-  wanted: (file: PlanFile) => boolean;
+  outputs: readonly OutputId[];
 }) {
   const texts = useTexts();
   const language = useLanguage();
@@ -21,14 +21,14 @@ export function SaveFiles(props: {
     try {
       const { files, missingGlyphs } = await askExport({
         kind: "files",
+        outputs: props.outputs,
         project: input.project,
         pieces: input.pieces,
         straps: derivedOf(input.project, language).straps,
         lays: input.lays,
         language,
       });
-      const chosen = files.filter(props.wanted);
-      const names = chosen.map((file) => savePlanFile(input.project, file));
+      const names = files.map((file) => savePlanFile(input.project, file));
       setState([...names, ...missingGlyphs.map(texts.table.missingGlyph)]);
     } catch (error) {
       console.error(error);

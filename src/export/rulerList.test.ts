@@ -1,9 +1,9 @@
 import { expect, test } from "vitest";
-import { rectangleRing, solid } from "../../core/geometry/ring.ts";
-import { choicesFrom } from "../../core/lay/alternatives/searchChoices.ts";
-import type { LayPiece, LayPlan, LayProblem, StockPlacement } from "../../core/lay/problem/layProblem.ts";
-import { choiceWords } from "./choiceWords.ts";
-import { rulerText } from "./rulerWords.ts";
+import { choiceWords } from "../cli/lay/choiceWords.ts";
+import { rectangleRing, solid } from "../core/geometry/ring.ts";
+import { choicesFrom } from "../core/lay/alternatives/searchChoices.ts";
+import type { LayPiece, LayPlan, LayProblem, StockPlacement } from "../core/lay/problem/layProblem.ts";
+import { rulerText } from "./rulerList.ts";
 
 const piece = (id: string, along: number, across: number, count: number): LayPiece => ({
   id,

@@ -1,15 +1,15 @@
-import { stockName } from "../../core/drawing/lay/stockName.ts";
-import { isRectangle } from "../../core/geometry/ring.ts";
-import { type RulerCuts, rulerCuts } from "../../core/lay/alternatives/layFigures.ts";
-import type { CutPart, CutStep } from "../../core/lay/boxes/cuts/cutSequence.ts";
-import type { LayPlan, LayProblem } from "../../core/lay/problem/layProblem.ts";
-import { cautionText } from "../../core/materials/caution.ts";
-import type { CutPiece } from "../../core/materials/cutPiece.ts";
-import type { Material } from "../../core/materials/material.ts";
-import { formatLength, type LengthStyle } from "../../core/units/formatLength.ts";
-import type { Language } from "../../core/units/language.ts";
-import type { RulerTexts } from "../../core/words/rulerTexts.ts";
-import { CAUTION_TABLES, RULER_TEXTS } from "../../core/words/words.ts";
+import { stockName } from "../core/drawing/lay/stockName.ts";
+import { isRectangle } from "../core/geometry/ring.ts";
+import { type RulerCuts, rulerCuts } from "../core/lay/alternatives/layFigures.ts";
+import type { CutPart, CutStep } from "../core/lay/boxes/cuts/cutSequence.ts";
+import type { LayPlan, LayProblem } from "../core/lay/problem/layProblem.ts";
+import { cautionText } from "../core/materials/caution.ts";
+import type { CutPiece } from "../core/materials/cutPiece.ts";
+import type { Material } from "../core/materials/material.ts";
+import { formatLength, type LengthStyle } from "../core/units/formatLength.ts";
+import type { Language } from "../core/units/language.ts";
+import type { RulerTexts } from "../core/words/rulerTexts.ts";
+import { CAUTION_TABLES, RULER_TEXTS } from "../core/words/words.ts";
 
 /**
  * The ruler cuts of a plan as a numbered list to work from, or null when its pieces cannot be parted by straight

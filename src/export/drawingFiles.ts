@@ -1,0 +1,51 @@
+import type { Drawing } from "../core/drawing/list/drawing.ts";
+import { drawnRoles, styledAs } from "../core/drawing/list/roleStyles.ts";
+import { singleCuts } from "../core/drawing/machine/singleCuts.ts";
+import type { OutputSettings } from "../core/project/outputSettings.ts";
+import { dxfText } from "./dxf/dxfText.ts";
+import type { Faces } from "./fonts/faces.ts";
+import { letterRings, textOutlines } from "./fonts/textOutlines.ts";
+import { svgText } from "./svg/svgText.ts";
+
+/** A drawing as a machine gets it: cut lines that neighbours share would be cut twice. */
+export function sentDrawing(drawing: Drawing, output: OutputSettings): Drawing {
+  return output.sharedEdges === "once" ? singleCuts(drawing) : drawing;
+}
+
+/** What the drawing files of a stock hold, for a screen: shared edges and left-out lines as the settings have them. */
+export function sentPicture(drawing: Drawing, output: OutputSettings): Drawing {
+  const { box, items } = sentDrawing(drawing, output);
+  const drawn = new Set(drawnRoles(output.lines));
+  return { box, items: items.filter((item) => item.kind === "area" || drawn.has(item.role)) };
+}
+
+/** A drawing as SVG: layers, lines and letters as the settings have them. `areas` keeps filled faces. */
+export function drawingSvg(
+  drawing: Drawing,
+  title: string,
+  { lines, letters }: OutputSettings,
+  faces: Faces,
+  areas: boolean,
+): string {
+  const layers = Object.fromEntries(
+    Object.entries(lines).flatMap(([role, line]) => (line?.layer === undefined ? [] : [[role, line.layer]])),
+  );
+  return svgText(drawing, {
+    title,
+    styles: styledAs(lines),
+    roles: drawnRoles(lines),
+    layers,
+    areas,
+    // No transform may stand in the file, so turned text is never text.
+    outlineText: (text) => (letters === "outlines" || text.turnDeg !== 0 ? textOutlines(text, faces) : null),
+  });
+}
+
+/** A drawing as DXF: layers, lines and letters as the settings have them. */
+export function drawingDxf(drawing: Drawing, { lines, letters }: OutputSettings, faces: Faces): string {
+  return dxfText(drawing, {
+    lines,
+    roles: drawnRoles(lines),
+    outlineText: (text) => (letters === "outlines" ? letterRings(textOutlines(text, faces)) : null),
+  });
+}

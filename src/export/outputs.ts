@@ -1,0 +1,204 @@
+import { ROLE_STYLES } from "../core/drawing/list/roleStyles.ts";
+import { rulerPages, rulerPlan } from "../core/drawing/sheets/rulerPages.ts";
+import { barePage, projectionStyles, rollPages } from "../core/drawing/sheets/sheetPage.ts";
+import { MOST_SHEETS } from "../core/drawing/sheets/tiling.ts";
+import { rulerCuts } from "../core/lay/alternatives/layFigures.ts";
+import type { OutputSettings } from "../core/project/outputSettings.ts";
+import { paperOf } from "../core/project/papers.ts";
+import { cutLength } from "../core/units/cutLength.ts";
+import { formatLength } from "../core/units/formatLength.ts";
+import type { Language } from "../core/units/language.ts";
+import { FILE_TEXTS, PAPER_TEXTS, RULER_TEXTS } from "../core/words/words.ts";
+import { cutSheetCsv } from "./cutsheet/cutSheetCsv.ts";
+import { cutSheetPages } from "./cutsheet/cutSheetPages.ts";
+import { cutSheetText } from "./cutsheet/cutSheetText.ts";
+import { labelPages } from "./cutsheet/labelPages.ts";
+import { drawingDxf, drawingSvg, sentDrawing } from "./drawingFiles.ts";
+import { paperStem } from "./fileStem.ts";
+import type { Faces } from "./fonts/faces.ts";
+import { grainArrow } from "./grainArrow.ts";
+import { laserRefusal } from "./laserRefusal.ts";
+import type { DrawnMat, DrawnStock, NamedCloth, OutputBench, OutputItems } from "./outputBench.ts";
+import type { PlanFile, WrittenFiles } from "./planFile.ts";
+import { rulerText } from "./rulerList.ts";
+import { patternPages, printerFinding, tiledPages } from "./tiledPages.ts";
+
+/** A kind of file for the cutting table. */
+export type Output = {
+  [Of in keyof OutputItems]: {
+    readonly id: string;
+    readonly of: Of;
+    readonly make: (bench: OutputBench, item: OutputItems[Of]) => Made | Promise<Made>;
+  };
+}[keyof OutputItems];
+
+/** A file; files with what was not written; or nothing to write. */
+type Made = PlanFile | WrittenFiles | null;
+
+/**
+ * Every kind of file there is, in the order of the list of files. Whoever wants some alone asks for them by id, and
+ * nothing else is worked out.
+ */
+export const OUTPUTS = [
+  { id: "cut-sheet", of: "project", make: cutSheetPdf },
+  { id: "cut-sheet-text", of: "project", make: cutSheetTxt },
+  { id: "cut-list", of: "project", make: cutList },
+  { id: "labels", of: "project", make: labels },
+  { id: "svg", of: "stock", make: stockSvg },
+  { id: "dxf", of: "stock", make: stockDxf },
+  { id: "sheets", of: "stock", make: tiledSheets },
+  { id: "long-sheet", of: "stock", make: longSheet },
+  { id: "projector", of: "stock", make: projector },
+  { id: "ruler-pages", of: "stock", make: rulerPdf },
+  { id: "patterns", of: "project", make: patterns },
+  { id: "mat-svg", of: "mat", make: matSvg },
+  { id: "mat-dxf", of: "mat", make: matDxf },
+  { id: "ruler-list", of: "cloth", make: rulerList },
+] as const satisfies readonly Output[];
+
+export type OutputId = (typeof OUTPUTS)[number]["id"];
+
+async function cutSheetPdf(bench: OutputBench): Promise<PlanFile> {
+  const pages = cutSheetPages(bench.sheet, paperOf(bench.input.project.output.paper));
+  const data = await bench.pdf(cutSheetTitle(bench), pages);
+  return { name: "cut-sheet.pdf", data, about: aboutOf(bench).cutSheetToPrint };
+}
+
+function cutSheetTxt(bench: OutputBench): PlanFile {
+  return { name: "cut-sheet.txt", data: cutSheetText(bench.sheet), about: aboutOf(bench).cutSheetAsText };
+}
+
+function cutList(bench: OutputBench): PlanFile {
+  return { name: "cut-sheet.csv", data: cutSheetCsv(bench.sheet), about: aboutOf(bench).cutList };
+}
+
+async function labels(bench: OutputBench): Promise<PlanFile> {
+  const pages = labelPages(bench.sheet, paperOf(bench.input.project.output.paper));
+  return { name: "labels.pdf", data: await bench.pdf(cutSheetTitle(bench), pages), about: aboutOf(bench).labels };
+}
+
+function stockSvg(bench: OutputBench, stock: DrawnStock): PlanFile | null {
+  const { output } = bench.input.project;
+  if (laserRefusal(stock.laid.material, output) !== null) return null;
+  const data = drawingSvg(sentDrawing(stock.sheet.drawing, output), nameOf(stock), output, bench.faces, true);
+  return { name: `${stock.stem}.svg`, data, about: aboutOf(bench).layPlan };
+}
+
+function stockDxf(bench: OutputBench, { laid, sheet, stem }: DrawnStock): PlanFile | null {
+  const { output } = bench.input.project;
+  if (laserRefusal(laid.material, output) !== null) return null;
+  const about = aboutOf(bench);
+  const data = drawingDxf(sentDrawing(sheet.drawing, output), output, bench.faces);
+  return { name: `${stem}.dxf`, data, about: about.forDrawing(about.layPlan) };
+}
+
+async function tiledSheets(bench: OutputBench, stock: DrawnStock): Promise<WrittenFiles> {
+  const { project } = bench.input;
+  const { output } = project;
+  const tiled = tiledPages(project, stock.laid, bench.art, bench.language);
+  const paper = paperOf(output.paper).id;
+  const files: PlanFile[] = [];
+  if (tiled !== null && tiled.pages.length > 0) {
+    const data = await bench.pdf(nameOf(stock), tiled.pages);
+    const about = aboutOf(bench).tiles(tiled.sheets, paper);
+    files.push({ name: `${stock.stem}-${paperStem(output)}.pdf`, data, about });
+  }
+  return { files, notes: tooManyNotes(tiled?.sheets ?? 0, stock.laid.material.name, paper, bench.language) };
+}
+
+async function patterns(bench: OutputBench): Promise<WrittenFiles> {
+  const { project, pieces, lays } = bench.input;
+  const { output } = project;
+  const { language } = bench;
+  const found = patternPages(project, lays, pieces, language);
+  if (found === null) return { files: [], notes: [] };
+  const paper = paperOf(output.paper).id;
+  const notes = tooManyNotes(found.sheets, PAPER_TEXTS[language].sheets.patterns, paper, language);
+  if (notes.length > 0) return { files: [], notes };
+  const file = {
+    name: `patterns-${paperStem(output)}.pdf`,
+    data: await bench.pdf(`${project.name}: ${FILE_TEXTS[language].titles.patterns}`, found.pages),
+    about: aboutOf(bench).patterns(found.sheets, paper),
+  };
+  return { files: [file], notes };
+}
+
+function tooManyNotes(sheets: number, what: string, paper: string, language: Language): readonly string[] {
+  return sheets > MOST_SHEETS ? [FILE_TEXTS[language].tooManySheets(what, sheets, paper, MOST_SHEETS)] : [];
+}
+
+async function longSheet(bench: OutputBench, stock: DrawnStock): Promise<PlanFile> {
+  const { output } = bench.input.project;
+  const pages = rollPages(stock.sheet, stock.title, grainArrow(stock.laid.material), {
+    rollWidth: output.rollWidth,
+    correction: printerFinding(output).correction,
+  });
+  return {
+    name: `${stock.stem}-one-sheet.pdf`,
+    data: await bench.pdf(nameOf(stock), pages),
+    about: aboutOf(bench).longSheets(pages.length, formatLength(output.rollWidth, output.lengths, bench.language)),
+  };
+}
+
+async function projector(bench: OutputBench, stock: DrawnStock): Promise<PlanFile> {
+  const onBlack = { styles: projectionStyles(ROLE_STYLES), background: "#000000" };
+  const data = await bench.pdf(nameOf(stock), [barePage(stock.sheet)], onBlack);
+  return { name: `${stock.stem}-projector.pdf`, data, about: aboutOf(bench).projector };
+}
+
+/** Longest sequence of cuts worth printing. */
+const MOST_CUTS = 400;
+
+/** The cuts in order, where the lay can be parted from edge to edge. */
+async function rulerPdf(bench: OutputBench, stock: DrawnStock): Promise<PlanFile | null> {
+  const { laid, sheet, title, stem } = stock;
+  const { output } = bench.input.project;
+  // Cloth that no ruler can part does not take the pages from the other cloth.
+  const cuts = rulerCuts({ ...laid.problem, stocks: [laid.stock] }, laid.plan)?.[0];
+  if (!cuts || cuts.sequence.cuts > MOST_CUTS) return null;
+  const plan = rulerPlan(cuts, sheet, RULER_TEXTS[bench.language]);
+  const write = (mm: number): string => cutLength(mm, output.lengths, bench.language);
+  const data = await bench.pdf(nameOf(stock), rulerPages(plan, paperOf(output.paper), title, write));
+  return { name: `${stem}-ruler.pdf`, data, about: aboutOf(bench).rulerCuts(plan.sequence.cuts) };
+}
+
+function matSvg(bench: OutputBench, mat: DrawnMat): PlanFile {
+  return matFiles(mat, bench.input.project.output, bench.faces, bench.language)[0];
+}
+
+function matDxf(bench: OutputBench, mat: DrawnMat): PlanFile {
+  return matFiles(mat, bench.input.project.output, bench.faces, bench.language)[1];
+}
+
+/** SVG and DXF of a mat. */
+export function matFiles(
+  { drawing, title, stem, about }: DrawnMat,
+  output: OutputSettings,
+  faces: Faces,
+  language: Language,
+): readonly [PlanFile, PlanFile] {
+  const forDrawing = FILE_TEXTS[language].about.forDrawing(about);
+  return [
+    { name: `${stem}.svg`, data: drawingSvg(drawing, title, output, faces, false), about },
+    { name: `${stem}.dxf`, data: drawingDxf(drawing, output, faces), about: forDrawing },
+  ];
+}
+
+function rulerList(bench: OutputBench, { cloth, stem }: NamedCloth): PlanFile | null {
+  const { project, pieces } = bench.input;
+  const { material, problem, plan } = cloth;
+  const data = rulerText(project.name, material, problem, plan, pieces, project.output.lengths, bench.language);
+  return data === null ? null : { name: `${stem}-ruler-cuts.txt`, data, about: aboutOf(bench).rulerList };
+}
+
+function aboutOf({ language }: OutputBench): (typeof FILE_TEXTS)[Language]["about"] {
+  return FILE_TEXTS[language].about;
+}
+
+function cutSheetTitle({ input, language }: OutputBench): string {
+  return `${input.project.name}: ${FILE_TEXTS[language].titles.cutSheet}`;
+}
+
+function nameOf({ title }: DrawnStock): string {
+  return `${title.project}: ${title.material}`;
+}
