@@ -7,11 +7,15 @@ import type { Engine, Search, SearchBudget } from "./engine.ts";
 const LEADER_TURNS = 3;
 /** Rounds for each turn of an engine that is a start only and has been beaten. */
 const REST_ROUNDS = 32;
+/** An engine that gains nothing while another does rests a round more between its turns after so many rounds. */
+const ROUNDS_PER_REST = 24;
 
 interface Runner {
   readonly search: Search;
   readonly isStart: boolean;
   evaluations: number;
+  /** Round in which it last had the best plan. */
+  gained: number;
   /** A plan of another that this one has not been told of. */
   news: RegionPlan | undefined;
 }
@@ -32,17 +36,19 @@ export function* raceEngines(
   if (engines.length === 1) return yield* engines[0]!.search(job, budget, seed);
   const runners = engines.map((engine): Runner => {
     const search = engine.search(job, budget, seed);
-    return { search, isStart: engine.isStart === true, evaluations: 0, news: undefined };
+    return { search, isStart: engine.isStart === true, evaluations: 0, gained: 0, news: undefined };
   });
   let running = runners;
   let best: RegionPlan | null = null;
   let bound: number | null = null;
   let leader: Runner | null = null;
+  let now = 0;
   const spent = (): number => runners.reduce((sum, runner) => sum + runner.evaluations, 0);
   const take = (runner: Runner, plan: RegionPlan): boolean => {
     if (!isBetterRegionPlan(job.pieces, plan, best)) return false;
     best = plan;
     leader = runner;
+    runner.gained = now;
     for (const other of runners) if (other !== runner) other.news = plan;
     return true;
   };
@@ -55,9 +61,14 @@ export function* raceEngines(
   const turnsOf = (runner: Runner, round: number): number => {
     if (running.length === 1) return 1;
     if (runner.isStart) return runner === leader || round % REST_ROUNDS === 0 ? 1 : 0;
-    return runner === leader || leader?.isStart ? LEADER_TURNS : 1;
+    if (runner === leader || leader?.isStart) return LEADER_TURNS;
+    // What gains less gets less: rounds of rest grow with the time in which only the leader gained.
+    const idle = leader === null ? 0 : Math.max(0, leader.gained - runner.gained);
+    const rest = Math.min(REST_ROUNDS, 1 + Math.floor(idle / ROUNDS_PER_REST));
+    return round % rest === 0 ? 1 : 0;
   };
   for (let round = 0; running.length > 0; round++) {
+    now = round;
     for (const runner of running) {
       const turns = turnsOf(runner, round);
       for (let turn = 0; turn < turns; turn++) {

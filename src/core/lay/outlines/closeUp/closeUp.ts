@@ -8,7 +8,7 @@ import { type BoxedProgram, boxedProgram, solveBoxed, startBoxed, WIDTH } from "
 import { ClearRoom } from "./clearRoom.ts";
 
 /** Larger layouts are left to the search: the work grows with the square of the copies. */
-const MOST_COPIES = 160;
+const MOST_COPIES = 200;
 /** How far a copy may move in one round along each axis, as a share of the mean extent. */
 const REACH = 0.12;
 const ROUNDS = 8;
@@ -167,7 +167,7 @@ export class CloseUp {
     const { spots, store, count } = state;
     const x = spots.x[i]!;
     const y = spots.y[i]!;
-    near.fill(state, i, spots.variant[i]!);
+    near.fill(state, i, spots.variant[i]!, 2 * reach);
     const { rows } = near;
     for (let k = 0; k < near.count; k++) {
       const j = near.column[k]!;

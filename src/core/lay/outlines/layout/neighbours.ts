@@ -35,13 +35,29 @@ export class Neighbours {
     for (let k = 0; k < columns; k++) this.pick[k] = k;
   }
 
-  /** Rows for all that is laid, seen from copy `item` turned as `variant`. */
-  fill(state: LayState, item: number, variant: number): void {
+  /**
+   * Rows for all that is laid, seen from copy `item` turned as `variant`; with `apart`, only for copies whose boxes come
+   * within that distance of the copy's box as it lies.
+   */
+  fill(state: LayState, item: number, variant: number, apart: number = Infinity): void {
     const { spots, order, count: items, columns } = state;
+    const { variants } = state.job;
+    const own = variants[variant]!;
+    const lowX = spots.x[item]! + own.minX - apart;
+    const highX = spots.x[item]! + own.maxX + apart;
+    const lowY = spots.y[item]! + own.minY - apart;
+    const highY = spots.y[item]! + own.maxY + apart;
     let count = 0;
     for (let p = 0; p < columns; p++) {
       const j = order[p]!;
       if (j === item || (j < items && spots.variant[j]! < 0)) continue;
+      if (j < items && apart < Infinity) {
+        const other = variants[spots.variant[j]!]!;
+        const x = spots.x[j]!;
+        const y = spots.y[j]!;
+        if (x + other.minX > highX || x + other.maxX < lowX || y + other.minY > highY || y + other.maxY < lowY)
+          continue;
+      }
       const grid = writeRow(state, variant, j, 1, this.rows, this.ints, count);
       if (grid < 0) continue;
       this.column[count] = j;

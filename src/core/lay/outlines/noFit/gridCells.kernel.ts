@@ -5,6 +5,8 @@ import { EDGE, edgeDistance, leastCode, OUTSIDE, windingOf } from "./gridEdges.k
 const LATTICE = 5;
 /** The point whose side is asked lies off the middle of a cell by this share of it: corners may lie level with the middle. */
 const OFF = 0.0137;
+/** Lists inside are pruned when they are longer. */
+const LONG_LIST = 4;
 
 /** Room for what is known of a cell while it is filled. */
 let distances = new Float64Array(256);
@@ -69,7 +71,7 @@ export function fillCell(arena: GridArena, grid: number, at: number): void {
     arena.cells[at] = start * 2;
     return;
   }
-  if (some > 2) some = keepNearest(edges, some, x, y, width, height);
+  if (some > LONG_LIST) some = keepNearest(edges, some, x, y, width, height);
   arena.least[leastAt] = leastCode(leastOfKept(edges, some, x, y, width, height));
   const start = addList(arena, 1, some);
   arena.cells[at] = start * 2;

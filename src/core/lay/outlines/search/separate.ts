@@ -24,6 +24,9 @@ export const SEPARATION_TUNING: SeparationTuning = {
   spot: SPOT_TUNING,
 };
 
+/** An attempt of a job of many corners does not end before so many evaluations for each copy without progress. */
+const WORK_PER_COPY = 400;
+
 /** Guided local search that moves overlapping copies one by one until nothing overlaps (Voudouris & Tsang 1999, from memory). */
 export class Separator {
   /** Least overlap seen in the last run, and where everything lay then. */
@@ -148,11 +151,13 @@ export class Separator {
    */
   *run(patience: number): Generator<undefined, boolean> {
     const { state } = this;
+    const leastWork = state.job.isDetailed ? WORK_PER_COPY * state.count : 0;
     this.least = this.total();
     copySpots(state.spots, this.leastSpots);
     let idle = 0;
+    let worked = state.evaluations;
     let { built } = state.store;
-    while (this.least > 0 && idle < patience) {
+    while (this.least > 0 && (idle < patience || state.evaluations - worked < leastWork)) {
       const count = this.gather();
       for (let k = 0; k < count; k++) {
         if (state.pairs.overlapsAny(this.queue[k]!)) this.moveOne(this.queue[k]!);
@@ -164,6 +169,7 @@ export class Separator {
       const total = this.total();
       if (total < this.least) {
         idle = total < 0.999 * this.least ? 0 : idle + 1;
+        if (idle === 0) worked = state.evaluations;
         this.least = total;
         copySpots(state.spots, this.leastSpots);
       } else idle++;
