@@ -3,6 +3,7 @@ import { BREATH, type Pause } from "../search/breath.ts";
 import { seededRng } from "../search/rng.ts";
 import { outlineBound } from "./bounds/outlineBound.ts";
 import { slabBounds } from "./bounds/slabBound.ts";
+import { CloseUp } from "./closeUp/closeUp.ts";
 import type { CompiledJob } from "./compile/compileJob.ts";
 import { type FillTuning, RegionFiller } from "./fillUp/fillRegion.ts";
 import { planOf, spotsOf } from "./judge/planOf.ts";
@@ -26,7 +27,7 @@ export interface OutlineTuning {
 }
 
 /** Evaluations between two looks at whether the best layout has become a plan worth handing out. */
-const EVALUATIONS_PER_LOOK = 400_000;
+const EVALUATIONS_PER_LOOK = 100_000;
 
 /** One search of one job: the stages, the incumbent, and the verified plan. */
 export class OutlineRun {
@@ -44,6 +45,10 @@ export class OutlineRun {
   private readonly tuning: OutlineTuning;
   private readonly seed: number;
   private readonly verified: Spots;
+  /** The layout it came from, by the outlines that the search works on. */
+  private readonly good: Spots;
+  private closing: CloseUp | null = null;
+  private closedEnd = Infinity;
   private stage: RegionFiller | Improver | null = null;
   private looked = 0;
 
@@ -54,6 +59,8 @@ export class OutlineRun {
     this.tuning = tuning;
     this.seed = seed;
     this.verified = emptySpots(this.state.count);
+    this.good = emptySpots(this.state.count);
+    if (compiled.isDetailed) this.closing = new CloseUp(this.state, seededRng(seed), true);
     this.plan = planOf(this.compiled, this.verified);
   }
 
@@ -71,13 +78,22 @@ export class OutlineRun {
   /** Makes `spots` the plan when it is better and passes from the raw outlines; else puts the last good one back. */
   private *look(spots: Spots): Generator<Pause, void> {
     this.looked = this.state.evaluations;
-    if (!this.isBetter(spots)) return;
     const held = emptySpots(this.state.count);
     copySpots(spots, held);
+    if (this.closing !== null && this.stage !== null && this.state.missing(spots).length === 0) {
+      // The same layout is not closed up twice.
+      if (spots.maxX >= this.closedEnd) return;
+      this.closedEnd = spots.maxX;
+      yield* this.closeByDetail(held);
+    }
+    if (!this.isBetter(held)) return;
     const plan = planOf(this.compiled, held);
+    const found = emptySpots(this.state.count);
+    copySpots(spots, found);
     this.judged++;
     if (yield* this.verifier.passes(plan)) {
       copySpots(held, this.verified);
+      copySpots(found, this.good);
       this.plan = plan;
       this.fresh = plan;
     } else {
@@ -109,7 +125,23 @@ export class OutlineRun {
    */
   private goBack(spots: Spots): void {
     if (this.isOpen() && this.state.missing(this.verified).length > 0) return;
-    copySpots(this.verified, spots);
+    copySpots(this.good, spots);
+  }
+
+  /** Closes up a layout by the outlines in detail: it has room that the coarser ones do not show. */
+  private *closeByDetail(held: Spots): Generator<Pause, void> {
+    const { state } = this;
+    const now = emptySpots(state.count);
+    copySpots(state.spots, now);
+    copySpots(held, state.spots);
+    const done = yield* this.closing!.run(this.leastEnd());
+    const end = state.end();
+
+    if (done && end < held.maxX) {
+      copySpots(state.spots, held);
+      held.maxX = end;
+    }
+    copySpots(now, state.spots);
   }
 
   /** Whether the best layout so far is waiting to be verified; to be called when the budget is spent. */
@@ -160,7 +192,7 @@ export class OutlineRun {
       if (this.isOpen()) return;
       const filler = new RegionFiller(state, separator, rng, this.tuning.fill);
       yield* this.looking(filler);
-      copySpots(this.verified, state.spots);
+      copySpots(this.good, state.spots);
     }
     yield* this.looking(new Improver(state, separator, rng, this.tuning.improve, this.leastEnd()));
   }

@@ -1,7 +1,7 @@
 import { EDGE } from "../noFit/gridEdges.kernel.ts";
 
 /** Half-planes of one room; more are rarely needed, and without them the room is given up. */
-const MOST_SIDES = 12;
+const MOST_SIDES = 20;
 /** Edges this near count as touched, and may reach into the room so far, grid units. */
 const SLACK = 0.5;
 

@@ -138,3 +138,29 @@ test("clearing gives up where there is no room", () => {
   const run = new CloseUp(state, seededRng(1)).clear(100 * scale, 50 * scale);
   expect(outcome(state, run).done).toBe(false);
 });
+
+/** A disc of so many corners, flats at its ends rounded away. */
+function disc(radius: number, corners: number): Float64Array {
+  return Float64Array.from({ length: 2 * corners }, (_, i) => {
+    const turn = (2 * Math.PI * (i >> 1)) / corners;
+    return radius * (i % 2 === 0 ? Math.cos(turn) : Math.sin(turn));
+  });
+}
+
+test("by their outlines in detail copies come nearer than by the coarser ones, and no nearer than they may", () => {
+  const radius = 50;
+  const job = jobOf(130, [piece("disc", disc(radius, 400), 4)]);
+  const centres = [0, 1, 2, 3].map((i): [number, number] => [52 + 104 * i, i % 2 === 0 ? 51 : 79]);
+  const ends = [false, true].map((byDetail) => {
+    const { state, scale } = laid(job, centres);
+    expect(state.job.isDetailed).toBe(true);
+    outcome(state, new CloseUp(state, seededRng(1), byDetail).run(state.leastEnd()));
+    const { x, y } = state.spots;
+    for (let i = 1; i < 4; i++) {
+      const apart = Math.hypot(x[i]! - x[i - 1]!, y[i]! - y[i - 1]!) / scale;
+      expect(apart).toBeGreaterThan(2 * radius * Math.cos(Math.PI / 400) - 1e-6);
+    }
+    return state.end() / scale;
+  });
+  expect(ends[1]).toBeLessThan(ends[0]!);
+});

@@ -1,11 +1,13 @@
 import { BREATH, type Pause } from "../../search/breath.ts";
 import type { Rng } from "../../search/rng.ts";
+import { type SumRing, turnedRing } from "../compile/sumRings.ts";
 import type { LayState } from "../layout/layState.ts";
 import { Neighbours } from "../layout/neighbours.ts";
 import { ROW } from "../noFit/depth.kernel.ts";
 import { HEAD } from "../noFit/gridArena.ts";
 import { type BoxedProgram, boxedProgram, solveBoxed, startBoxed, WIDTH } from "./boxedProgram.kernel.ts";
 import { ClearRoom } from "./clearRoom.ts";
+import { edgesNear, fineEdges } from "./fineEdges.kernel.ts";
 
 /** Larger layouts are left to the search: the work grows with the square of the copies. */
 const MOST_COPIES = 200;
@@ -43,10 +45,16 @@ export class CloseUp {
   private readonly flipX: Int8Array;
   private readonly flipY: Int8Array;
   private least = 0;
+  private readonly byDetail: boolean;
+  private readonly fine = fineEdges();
+  /** Outlines in detail by variant, turned when first met. */
+  private readonly turned = new Map<number, SumRing>();
 
-  constructor(state: LayState, rng: Rng) {
+  /** `byDetail`: copies keep clear of each other by their outlines in detail, not by those that the search works on. */
+  constructor(state: LayState, rng: Rng, byDetail: boolean = false) {
     this.state = state;
     this.rng = rng;
+    this.byDetail = byDetail;
     this.near = new Neighbours(state.columns);
     this.lowX = new Float64Array(state.count);
     this.lowY = new Float64Array(state.count);
@@ -180,6 +188,9 @@ export class CloseUp {
       const dy = y - rows[o + 5]!;
       const lx = rows[o + 6]! * dx + rows[o + 7]! * dy;
       const ly = rows[o + 8]! * dx + rows[o + 9]! * dy;
+      if (this.byDetail && j < count) {
+        if (this.addFineRoom(i, j, apart)) continue;
+      }
       const { heads, edges } = store.arena;
       const head = near.grid[k]! * HEAD;
       const isSquare = Math.abs(rows[o + 6]! * rows[o + 7]!) < 1e-12;
@@ -195,6 +206,32 @@ export class CloseUp {
       }
     }
     return true;
+  }
+
+  /** Rows that keep copy `i` beside copy `j` by their outlines in detail; where the search left them they are clear. */
+  private addFineRoom(i: number, j: number, apart: number): boolean {
+    const { spots } = this.state;
+    const { fine, room } = this;
+    const x = spots.x[i]! - spots.x[j]!;
+    const y = spots.y[i]! - spots.y[j]!;
+    edgesNear(fine, this.detailOf(spots.variant[j]!), this.detailOf(spots.variant[i]!), x, y, apart);
+    if (!room.build(fine.edges, 0, fine.count, x, y, apart, false)) return false;
+    for (let s = 0; s < room.count; s++) {
+      const nx = room.sides[3 * s]!;
+      const ny = room.sides[3 * s + 1]!;
+      if (!this.addSide(i, j, nx, ny, room.sides[3 * s + 2]! - nx * x - ny * y)) return false;
+    }
+    return true;
+  }
+
+  private detailOf(variant: number): SumRing {
+    let ring = this.turned.get(variant);
+    if (ring === undefined) {
+      const { shape, cos, sin, flip } = this.state.job.variants[variant]!;
+      ring = turnedRing(this.state.job.shapes[shape]!.detail!.fine, cos, sin, flip);
+      this.turned.set(variant, ring);
+    }
+    return ring;
   }
 
   /** n · (move of i − move of j) ≥ least, both written in unknowns from the low (or high) side of their ranges. */

@@ -193,7 +193,7 @@ export function* compileSteps(job: RegionJob): Generator<void, CompiledJob> {
   const fine = isDetailed ? outlines.map(({ outer }) => coarsened(outer, FINE_SHARE)) : null;
   const centres = outlines.map((outline) => boxCentre(outline.outer));
   if (isDetailed)
-    for (const [i, { outer }] of outlines.entries()) outlines[i] = solid(coarsened(outer, COARSE_SHARE));
+    for (const [i, { outer }] of outlines.entries()) outlines[i] = solid(coarsened(outer, coarseShare(job)));
   const usable = usableOutlines(job);
   const fixed = fixedOutlines(job);
   const squareTurns = job.pieces.every((p) => !p.freeTurn && p.orientations.every((o) => o.turnDeg % 90 === 0));
@@ -248,8 +248,17 @@ const MANY_CORNERS = 48;
 /** … or when corners times pairs of kinds and turns are more than this. */
 const MUCH_WORK = 60_000;
 /** How much larger in area the outlines may be that the search works on, and those that plans are closed up with. */
-const COARSE_SHARE = 0.004;
+const MOST_SHARE = 0.004;
+const LEAST_SHARE = 0.0005;
+const PAIRS_FOR_MOST = 25_000;
 const FINE_SHARE = 0.0003;
+
+/** … the fewer pairs of kinds and turns there are, the nearer to the outlines. */
+function coarseShare(job: RegionJob): number {
+  const turns = Math.max(...job.pieces.map((piece) => triedOrientations(piece).length));
+  const pairs = (job.pieces.length ** 2 * turns) / 2;
+  return Math.max(LEAST_SHARE, MOST_SHARE * Math.min(1, Math.sqrt(pairs / PAIRS_FOR_MOST)));
+}
 
 /** Whether no-fit polygons of the outlines as they are would take the better part of a search. */
 function isDetailedJob(job: RegionJob, outlines: readonly Polygon[]): boolean {

@@ -2,11 +2,16 @@ import { offsetOf, ringsOf } from "../../../geometry/clipper.ts";
 import { posePolygon } from "../../../geometry/pose.ts";
 import { type Polygon, polygonArea, solid } from "../../../geometry/ring.ts";
 import type { RegionJob } from "../../problem/region.ts";
+import { coarsened } from "./coarsen.ts";
 import { counterClockwise } from "./gridTools.ts";
 import { simplifyOutward } from "./simplifyOutward.ts";
 
 /** How far simplification may move an outline, mm; less than a blade's wander. */
 const SIMPLIFY_MM = 0.05;
+
+/** Outlines with more corners than this lose those that matter least beforehand: simplifying takes the square of them. */
+const PLENTY = 200;
+const PLENTY_SHARE = 2e-5;
 
 /** Sharp corners keep their corner up to twice the distance: never closer than a round join would allow. */
 const MITER = { kind: "miter", limit: 2 } as const;
@@ -16,7 +21,9 @@ export function grownOutline(polygon: Polygon, distance: number): Polygon {
   const ringed: Polygon = { outer: counterClockwise(polygon.outer), holes: polygon.holes };
   const outlines = distance === 0 ? [ringed] : offsetOf(ringsOf(ringed), distance, MITER);
   const largest = outlines.reduce((a, b) => (polygonArea(b) > polygonArea(a) ? b : a));
-  return { outer: simplifyOutward(largest.outer, SIMPLIFY_MM), holes: largest.holes };
+  const { outer } = largest;
+  const fewer = outer.length / 2 > PLENTY ? coarsened(outer, PLENTY_SHARE) : outer;
+  return { outer: simplifyOutward(fewer, SIMPLIFY_MM), holes: largest.holes };
 }
 
 /**

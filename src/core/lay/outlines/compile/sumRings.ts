@@ -60,6 +60,19 @@ export function restingRing(ring: Ring): SumRing {
   return { count, x, y, isConvex };
 }
 
+/** A ring, turned (and mirrored first when `flip` is −1), as it rests. */
+export function turnedRing(ring: Ring, cos: number, sin: number, flip: number): SumRing {
+  const n = ring.length;
+  const out = new Float64Array(n);
+  for (let i = 0; i < n; i += 2) {
+    const x = flip * ring[i]!;
+    const at = flip < 0 ? n - 2 - i : i;
+    out[at] = cos * x - sin * ring[i + 1]!;
+    out[at + 1] = sin * x + cos * ring[i + 1]!;
+  }
+  return restingRing(out);
+}
+
 /** The ring, grown and shaken with this seed, on whole numbers: it holds the ring and lies askew to all others. */
 export function shakenRing(ring: Ring, seed: number): Ring {
   const rng = seededRng(seed);
