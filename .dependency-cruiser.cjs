@@ -8,6 +8,7 @@ const LAYERS = [
   "panels",
   "patterns",
   "project",
+  "bags",
   "lay",
   "buying",
   "job",

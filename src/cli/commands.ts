@@ -1,3 +1,4 @@
+import { bagCommand } from "./bag/bag.ts";
 import { benchCommand } from "./bench/bench.ts";
 import { checkCommand } from "./check/check.ts";
 import type { Command } from "./command.ts";
@@ -8,6 +9,7 @@ import { yieldCommand } from "./yield/yield.ts";
 
 /** Every command, in the order of the help page. */
 export const COMMANDS: readonly Command[] = [
+  bagCommand,
   layCommand,
   yieldCommand,
   strapCommand,

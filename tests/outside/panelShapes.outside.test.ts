@@ -90,6 +90,11 @@ const FORMULAS: Readonly<Record<Exclude<ShapeId, "ellipse">, Formula>> = {
     (s) => (s.width + s.depth) * (s.height + s.depth / 2) - (s.depth * s.depth) / 2,
     (s) => 2 * (s.width + s.depth + s.height + s.depth / 2),
   ),
+  "round-bottom": formula(
+    fc.record({ width: mm(50, 400), height: mm(50, 400), radius: mm(0, 25) }),
+    (s) => s.width * s.height - (2 - PI / 2) * s.radius ** 2,
+    (s) => 2 * (s.width + s.height) - (4 - PI) * s.radius,
+  ),
   "curved-top": formula(
     fc
       .record({ width: mm(10, 800), height: mm(10, 800), share: mm(0.05, 0.5) })

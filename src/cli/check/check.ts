@@ -1,6 +1,10 @@
 import { checkPlan } from "../../core/lay/check/checkPlan.ts";
 import { copiesLeftOut } from "../../core/lay/problem/planSums.ts";
 import type { Problem } from "../../core/problems/problem.ts";
+import { unevenSeams } from "../../core/project/unevenSeams.ts";
+import { formatLength } from "../../core/units/formatLength.ts";
+import type { Language } from "../../core/units/language.ts";
+import { PANEL_WORDS } from "../../core/words/words.ts";
 import { type Command, EXIT, type ExitCode, type Io, JSON_OPTION, type ParsedArgs } from "../command.ts";
 import { inputProblem } from "../inOut/problemReport.ts";
 import { readInput } from "../inOut/readInput.ts";
@@ -26,7 +30,7 @@ async function runCheck(args: ParsedArgs, io: Io): Promise<ExitCode> {
   const text = readInput(path);
   const words = CLI_TEXTS[io.language].check;
   const plan = planIn(text);
-  const told = plan ? checkPlanFile(plan, path, words) : checkProjectText(text, words);
+  const told = plan ? checkPlanFile(plan, path, words) : checkProjectText(text, words, io.language);
   if (args.switches.has("json")) io.out(`${JSON.stringify(told.data)}\n`);
   else io.out(`${told.sentence}\n`);
   return EXIT.done;
@@ -60,11 +64,23 @@ function checkPlanFile(data: unknown, path: string, words: CliTexts["check"]): T
   };
 }
 
-function checkProjectText(text: string, words: CliTexts["check"]): Told {
+function checkProjectText(text: string, words: CliTexts["check"], language: Language): Told {
   const { project, pieces, lays } = readProjectFile(text);
+  const seams = unevenSeams(project, PANEL_WORDS[language]);
+  const told = seams.map(({ first, second, overMm }) => {
+    const over = formatLength(Math.abs(overMm), project.output.lengths, language);
+    return overMm > 0 ? words.uneven(first, second, over) : words.uneven(second, first, over);
+  });
   const copies = pieces.reduce((sum, { count, mirroredCount }) => sum + count + mirroredCount, 0);
   return {
-    data: { problems: [], kind: "project", name: project.name, materials: lays.length, pieces: copies },
-    sentence: words.project(project.name, copies, lays.length),
+    data: {
+      problems: [],
+      kind: "project",
+      name: project.name,
+      materials: lays.length,
+      pieces: copies,
+      unevenSeams: seams,
+    },
+    sentence: [words.project(project.name, copies, lays.length), ...told].join("\n"),
   };
 }

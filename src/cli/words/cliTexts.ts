@@ -29,6 +29,8 @@ export interface CliTexts {
   readonly check: {
     readonly plan: (pieces: number, materials: number, leftOut: number) => string;
     readonly project: (name: string, pieces: number, materials: number) => string;
+    /** A seam whose sides differ. */
+    readonly uneven: (first: string, second: string, over: string) => string;
   };
   readonly lay: {
     readonly bags: (project: string, count: number) => string;

@@ -42,6 +42,7 @@ export const english: CliTexts = {
       `The plan is sound: ${counted(pieces, "piece")} on ${counted(materials, "material")}${leftOut > 0 ? `, ${leftOut} left out` : ""}.`,
     project: (name, pieces, materials) =>
       `${name}: the file is sound. ${counted(pieces, "piece")} from ${counted(materials, "material")}.`,
+    uneven: (first, second, over) => `${first} is ${over} longer than ${second}: ease it in, or mend one of them.`,
   },
   lay: {
     bags: (project, count) => `${project}, ${counted(count, "bag")}`,

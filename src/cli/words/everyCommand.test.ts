@@ -16,7 +16,7 @@ async function lines(...words: string[]): Promise<string[]> {
 }
 
 /** What is alike in both languages: names of the demo and of the run, ids, options, units, money. */
-const ALIKE = /Quay|"[\w-]+"|--\w+|vinyl|\b(?:neutral|clearance|fourfold|mm|cm|m|in|yd|x|EUR|K)\b/gu;
+const ALIKE = /Quay|"[\w-]+"|--\w+|vinyl|Canvas|\b(?:neutral|clearance|fourfold|mm|cm|m|in|yd|x|EUR|K)\b/gu;
 
 const folder = mkdtempSync(join(tmpdir(), "words-test-"));
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
@@ -51,6 +51,8 @@ test.each([
   ["check", POUCH],
   ["check", "nowhere.json"],
   ["check", "package.json"],
+  ["bag", "--body", "boxed", "--width", "30 cm", "--height", "25 cm", "--depth", "10 cm"],
+  ["bag", "--body", "pouch", "--width", "3 cm", "--height", "9 in", "--depth", "4 cm"],
   ["lay", POUCH, "--effort", "0.002"],
   ["lay", POUCH, "--effort", "0.002", "--choices"],
   ["lay", "src"],

@@ -44,6 +44,8 @@ export const german: CliTexts = {
       `Der Plan stimmt: ${teile(pieces)} auf ${materialien(materials)}${leftOut > 0 ? `, ${leftOut} weggelassen` : ""}.`,
     project: (name, pieces, materials) =>
       `${name}: Die Datei ist in Ordnung. ${teile(pieces)} aus ${materialien(materials)}.`,
+    uneven: (first, second, over) =>
+      `${first} ist ${over} länger als ${second}: halten Sie es beim Nähen ein, oder ändern Sie eines von beiden.`,
   },
   lay: {
     bags: (project, count) => `${project}, ${plural(count, "1 Tasche", `${count} Taschen`)}`,

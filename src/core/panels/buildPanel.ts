@@ -7,12 +7,12 @@ import type { Pose } from "../geometry/pose.ts";
 import { solid } from "../geometry/ring.ts";
 import type { CutPiece, PieceLine } from "../materials/cutPiece.ts";
 import { failed, ok, type Problem, type Result } from "../problems/problem.ts";
+import { PANEL_WORDS } from "../words/words.ts";
 import { cutLine, type Seamed, stitchLine } from "./cutLine.ts";
 import { foldOut } from "./foldOut.ts";
 import type { FollowingPiece } from "./panel.ts";
 import { drillLines, notchLine, notchPlaces } from "./panelMarks.ts";
 import type { SizedPanel } from "./sizedPanel.ts";
-import { PANEL_WORDS, type PanelWords } from "./words/panelWords.ts";
 
 /** The two lines of a piece. */
 interface Lines {
@@ -30,7 +30,7 @@ interface Lines {
 export function buildPanel(
   sized: SizedPanel,
   path = "",
-  words: PanelWords = PANEL_WORDS.en,
+  words: Readonly<Record<"interfacing" | "lining", string>> = PANEL_WORDS.en,
 ): Result<readonly CutPiece[]> {
   const { panel, foldEdge } = sized;
   const half = seamedOf(sized);

@@ -8,14 +8,14 @@ import type { Material } from "../materials/material.ts";
 import { grainOn } from "../materials/orientations.ts";
 import { type ClothRoll, usableWidth } from "../materials/stock.ts";
 import { buildPanel } from "../panels/buildPanel.ts";
+import { seamLengths, withSeamMarks } from "../panels/seams.ts";
 import { sizePanels } from "../panels/sizePanels.ts";
-import { PANEL_WORDS } from "../panels/words/panelWords.ts";
 import { failed, ok, type Problem, type Result } from "../problems/problem.ts";
 import { buildStrap } from "../straps/build/buildStrap.ts";
 import type { StrapResult } from "../straps/build/strapResult.ts";
 import type { StrapMaterial } from "../straps/wish/strapWish.ts";
 import type { Language } from "../units/language.ts";
-import { STRAP_WORDS } from "../words/words.ts";
+import { PANEL_WORDS, STRAP_WORDS } from "../words/words.ts";
 import type { Project } from "./project.ts";
 
 /** Every piece to cut for all bags of a project, and the straps worked out on the way. */
@@ -51,8 +51,10 @@ export function cutListOf(project: Project, language: Language = "en"): Result<C
   }
   const panels: CutPiece[] = [];
   const sized = sizePanels(project.panels, project.measures);
-  if (!sized.ok) problems.push(...sized.problems);
-  for (const [i, panel] of (sized.ok ? sized.value : []).entries()) {
+  const seams = sized.ok ? seamLengths(sized.value, project.seams ?? []) : sized;
+  if (!seams.ok) problems.push(...seams.problems);
+  const marked = sized.ok && seams.ok ? withSeamMarks(sized.value, seams.value) : [];
+  for (const [i, panel] of marked.entries()) {
     const pieces = buildPanel(panel, `panels[${i}].`, PANEL_WORDS[language]);
     if (pieces.ok) panels.push(...pieces.value);
     else problems.push(...pieces.problems);

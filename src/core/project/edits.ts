@@ -1,5 +1,8 @@
 import type { Material } from "../materials/material.ts";
+import { followedBy, type Measure } from "../panels/measure.ts";
 import type { Panel } from "../panels/panel.ts";
+import { mapMeasures } from "../panels/panelMeasures.ts";
+import { Sizing } from "../panels/sizing.ts";
 import { ok, type Result } from "../problems/problem.ts";
 import type { StrapWish } from "../straps/wish/strapWish.ts";
 import { readProject } from "./file/readProject.ts";
@@ -53,9 +56,20 @@ export function withoutPart(project: Project, id: string, pieceIds: ReadonlySet<
   return {
     ...project,
     straps: project.straps.filter((strap) => strap.id !== id),
-    panels: project.panels.filter((panel) => panel.id !== id),
+    panels: withoutPanel(project, id),
+    ...(project.seams && {
+      seams: project.seams.filter(({ first, second }) => ![...first, ...second].some(({ panel }) => panel === id)),
+    }),
     pins: project.pins.filter(({ pieceId }) => !pieceIds.has(pieceId)),
   };
+}
+
+/** The panels but for one: what follows it keeps the length it has now. */
+function withoutPanel(project: Project, id: string): readonly Panel[] {
+  const sizing = new Sizing(project.panels, project.measures ?? [], () => "");
+  const kept = (measure: Measure): Measure =>
+    followedBy(measure).some(({ of }) => of === id) ? (sizing.lengthOf(measure, "") ?? 0) : measure;
+  return project.panels.filter((panel) => panel.id !== id).map((panel) => mapMeasures(panel, kept));
 }
 
 /** Names of the straps and panels that use a material. */

@@ -2,6 +2,7 @@ import type { Pose } from "../geometry/pose.ts";
 import type { Material } from "../materials/material.ts";
 import type { BagMeasure } from "../panels/measure.ts";
 import type { Panel } from "../panels/panel.ts";
+import type { Seam } from "../panels/seam.ts";
 import type { StrapWish } from "../straps/wish/strapWish.ts";
 import type { LengthUnit } from "../units/length.ts";
 import type { OutputSettings } from "./outputSettings.ts";
@@ -38,6 +39,8 @@ export interface Project {
   readonly materials: readonly Material[];
   readonly straps: readonly StrapWish[];
   readonly panels: readonly Panel[];
+  /** Edges of panels that are sewn together. */
+  readonly seams?: readonly Seam[] | undefined;
   /** Least distance between pieces, mm. */
   readonly gap: number;
   /** Least distance from a piece to the edge of the stock, mm. */

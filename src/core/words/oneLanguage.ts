@@ -1,6 +1,7 @@
 import type { CautionTable } from "../materials/caution.ts";
 import type { Sentences } from "../problems/sentence.ts";
 import type { FileTexts } from "./fileTexts.ts";
+import type { PanelWords } from "./panelWords.ts";
 import type { PaperTexts } from "./paperTexts.ts";
 import type { RulerTexts } from "./rulerTexts.ts";
 import type { SheetTexts } from "./sheetTexts.ts";
@@ -11,6 +12,7 @@ export interface Words {
   readonly problems: Sentences;
   readonly cautions: CautionTable;
   readonly straps: StrapWords;
+  readonly panels: PanelWords;
   readonly ruler: RulerTexts;
   /** Drawings and printed sheets. */
   readonly paper: PaperTexts;

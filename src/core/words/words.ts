@@ -5,6 +5,7 @@ import { de } from "./de/de.ts";
 import { en } from "./en/en.ts";
 import type { FileTexts } from "./fileTexts.ts";
 import type { Words } from "./oneLanguage.ts";
+import type { PanelWords } from "./panelWords.ts";
 import type { PaperTexts } from "./paperTexts.ts";
 import type { RulerTexts } from "./rulerTexts.ts";
 import type { SheetTexts } from "./sheetTexts.ts";
@@ -23,6 +24,8 @@ export const SENTENCES: ByLanguage<Sentences> = by((words) => words.problems);
 export const CAUTION_TABLES: ByLanguage<CautionTable> = by((words) => words.cautions);
 /** Straps. */
 export const STRAP_WORDS: ByLanguage<StrapWords> = by((words) => words.straps);
+/** Panels, shapes and bags. */
+export const PANEL_WORDS: ByLanguage<PanelWords> = by((words) => words.panels);
 /** Ruler cuts. */
 export const RULER_TEXTS: ByLanguage<RulerTexts> = by((words) => words.ruler);
 /** Drawings and printed sheets. */

@@ -10,10 +10,10 @@ export const flapRound: ShapeRecord = shapeRecord({
     const rise = Math.min(width / 2, height);
     return outlineOf(
       [
-        [0, rise, (2 * rise) / width, "round"],
-        [width, rise, 0, "right"],
+        [0, height, 0, "round"],
+        [0, rise, (2 * rise) / width],
+        [width, rise],
         [width, height, 0, "top"],
-        [0, height, 0, "left"],
       ],
       UPRIGHT,
     );

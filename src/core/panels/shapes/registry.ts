@@ -13,7 +13,7 @@ import { hexagon, regularPolygon } from "./regularPolygon.ts";
 import { rounded } from "./rounded.ts";
 import { roundedBase } from "./roundedBase.ts";
 import type { ShapeRecord } from "./shapeRecord.ts";
-import { slipPocket } from "./slipPocket.ts";
+import { roundBottom, slipPocket } from "./slipPocket.ts";
 import { biasBinding, binding, piping } from "./strips.ts";
 import { tab } from "./tab.ts";
 import { trapezoid } from "./trapezoid.ts";
@@ -27,6 +27,7 @@ export type ShapeId =
   | "rounded"
   | "trapezoid"
   | "box-corners"
+  | "round-bottom"
   | "curved-top"
   | "flap-round"
   | "flap-pointed"
@@ -54,6 +55,7 @@ export const SHAPES: Readonly<Record<ShapeId, ShapeRecord>> = {
   rounded,
   trapezoid,
   "box-corners": boxCorners,
+  "round-bottom": roundBottom,
   "curved-top": curvedTop,
   "flap-round": flapRound,
   "flap-pointed": flapPointed,

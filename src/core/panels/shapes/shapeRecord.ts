@@ -76,17 +76,25 @@ export function shapeRecord<const D extends readonly Dimension[]>(record: {
 }
 
 /** One corner of an outline: where, the bulge of the edge that leaves it, and the name of the edge that starts there. */
-export type Corner = readonly [x: number, y: number, bulge?: number, name?: EdgeName];
+export type Corner = readonly [x: number, y: number, bulge?: number | undefined, name?: EdgeName | undefined];
 
-/** The outline of corners in order, counter-clockwise. Edges of no length are left out, their names with them. */
+/** The outline of corners in order, counter-clockwise. An edge of no length leaves its name to what follows it. */
 export function outlineOf(
   corners: readonly Corner[],
   more: { readonly lines?: readonly PieceLine[]; readonly arrowDeg?: number; readonly copies?: number } = {},
 ): ShapeOutline {
-  const kept = corners.filter(([x, y], i) => {
+  const kept: Corner[] = [];
+  let waiting: EdgeName | undefined;
+  for (const [i, [x, y, bulge, name]] of corners.entries()) {
     const [nextX, nextY] = corners[(i + 1) % corners.length]!;
-    return Math.hypot(nextX - x, nextY - y) > SAME_POINT;
-  });
+    const own = name ?? waiting;
+    waiting = undefined;
+    if (Math.hypot(nextX - x, nextY - y) > SAME_POINT) kept.push([x, y, bulge ?? 0, own]);
+    else waiting = own;
+  }
+  const [first] = kept;
+  if (waiting !== undefined && first !== undefined && first[3] === undefined)
+    kept[0] = [first[0], first[1], first[2], waiting];
   return {
     contour: { vertices: Float64Array.from(kept.flatMap(([x, y, bulge]) => [x, y, bulge ?? 0])), closed: true },
     edges: kept.flatMap(([, , , name], start) => (name === undefined ? [] : [{ name, start }])),

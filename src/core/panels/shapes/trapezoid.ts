@@ -4,7 +4,7 @@ import { outlineOf, type ShapeRecord, SIZE, shapeRecord, UPRIGHT } from "./shape
 export const trapezoid: ShapeRecord = shapeRecord({
   dimensions: [
     { id: "bottomWidth", ...SIZE, usual: 300 },
-    { id: "topWidth", ...SIZE, usual: 360 },
+    { id: "topWidth", ...SIZE, usual: 360, otherwise: "bottomWidth" },
     { id: "height", ...SIZE, usual: 250 },
   ],
   outline: ({ bottomWidth, topWidth, height }) => {

@@ -1,8 +1,9 @@
 import { z } from "zod";
-import type { CornerStyle, EdgeRef, FollowingPiece, NotchCut, Panel } from "../../panels/panel.ts";
+import type { CornerStyle, FollowingPiece, NotchCut, Panel } from "../../panels/panel.ts";
 import { panelFollows } from "../../panels/panelMeasures.ts";
 import { MOST_ALLOWANCE, sizePanels } from "../../panels/sizePanels.ts";
 import type { LengthUnit } from "../../units/length.ts";
+import { edgeField } from "./edgeField.ts";
 import {
   countField,
   expected,
@@ -29,21 +30,6 @@ const PLACE = { minMm: -100_000, maxMm: 100_000 };
 const ALLOWANCE = { minMm: 0, maxMm: MOST_ALLOWANCE };
 const CORNER_STYLES = ["mitred", "square", "blunted", "folded-back"] as const satisfies CornerStyle[];
 const NOTCH_CUTS = ["slit", "in", "out"] as const satisfies NotchCut[];
-
-/** An edge by number or by name. */
-function edgeField(): z.ZodType<EdgeRef> {
-  const field = z.union([z.string(), z.number()], expected("edge"));
-  return named("edge", "An edge by its number, or by the name its shape has for it.", field).transform(
-    (value, context): EdgeRef => {
-      if (typeof value === "string" && value !== "" && value.length <= 60 && !/^\s*\d+\s*$/u.test(value))
-        return value;
-      const read = countField(0, 2000).safeParse(value);
-      if (read.success) return read.data;
-      report(context, { code: "count-out-of-range", count: Number(value), min: 0, max: 2000 });
-      return z.NEVER;
-    },
-  );
-}
 
 function notchField(unit: LengthUnit) {
   const share = group({ share: shareField(0, 1) });

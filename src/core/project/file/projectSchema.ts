@@ -1,6 +1,7 @@
 import { z } from "zod";
 import type { LengthUnit } from "../../units/length.ts";
 import type { Pricing, Project } from "../project.ts";
+import { seamField } from "./edgeField.ts";
 import {
   countField,
   group,
@@ -86,6 +87,7 @@ export function projectSchema(unit: LengthUnit): z.ZodType<Project> {
     materials: list(materialField(unit), 1, 100),
     straps: list(strapField(unit), 0, 500).default([]),
     panels: list(panelField(unit), 0, 500).default([]),
+    seams: list(seamField(unit), 0, 2000).optional(),
     gap: lengthField(unit, EDGE).default(0),
     margin: lengthField(unit, EDGE).default(0),
     pins: list(pinField(unit), 0, 20_000).default([]),

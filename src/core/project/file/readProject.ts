@@ -1,4 +1,5 @@
 import type { z } from "zod";
+import { seamLengths } from "../../panels/seams.ts";
 import { sizePanels } from "../../panels/sizePanels.ts";
 import type { FileProblem } from "../../problems/fileProblems.ts";
 import { ok, type Problem, type Result } from "../../problems/problem.ts";
@@ -42,8 +43,9 @@ function readData(data: unknown, before: readonly Problem[]): Result<Project> {
   if (parsed.success && problems.length === 0) {
     // Sizes that follow others need the whole project; each by itself was checked on the way.
     const sized = sizePanels(parsed.data.panels, parsed.data.measures);
-    if (sized.ok) return ok(parsed.data);
-    problems.push(...sized.problems);
+    const seams = sized.ok ? seamLengths(sized.value, parsed.data.seams ?? []) : sized;
+    if (seams.ok) return ok(parsed.data);
+    problems.push(...seams.problems);
   }
   return { ok: false, problems: problems.slice(0, MOST_PROBLEMS) };
 }

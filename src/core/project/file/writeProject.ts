@@ -31,6 +31,11 @@ export function writeProject(project: Project): string {
     materials: project.materials.map((material) => materialJson(material, say, project.unit)),
     straps: project.straps.map((strap) => strapJson(strap, say)),
     panels: project.panels.map((panel) => panelJson(panel, say)),
+    seams: project.seams?.map(({ first, second, ease }) => ({
+      first: first.map((edge) => ({ ...edge })),
+      second: second.map((edge) => ({ ...edge })),
+      ease: ease === undefined ? undefined : say(ease),
+    })),
     ...(project.pins.length > 0 ? { pins: project.pins.map((pin) => pinJson(pin, say)) } : {}),
     output: outputJson(project.output, say),
     pricing: project.pricing && { ...project.pricing },

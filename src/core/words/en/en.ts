@@ -6,6 +6,7 @@ import { files } from "./files.ts";
 import { laySentences } from "./laySentences.ts";
 import { lengthSentences } from "./lengthSentences.ts";
 import { panelSentences } from "./panelSentences.ts";
+import { panels } from "./panels.ts";
 import { paper } from "./paper.ts";
 import { patternSentences } from "./patternSentences.ts";
 import { ruler } from "./ruler.ts";
@@ -24,6 +25,7 @@ export const en: Words = {
   },
   cautions,
   straps,
+  panels,
   ruler,
   paper,
   cutSheet,

@@ -1,0 +1,135 @@
+import { nearestWord } from "../problems/nearestWord.ts";
+import { failed, ok, type Problem, type Result } from "../problems/problem.ts";
+import { type EdgeRun, edgeRun, placeOnRun, runLength } from "./edgeRun.ts";
+import type { Seam, SeamEdge } from "./seam.ts";
+import type { SizedNotch, SizedPanel } from "./sizedPanel.ts";
+
+/** A seam with its lengths along the lines as drawn, mm. */
+export interface SeamLengths {
+  readonly seam: Seam;
+  /** Each edge's length, in order. */
+  readonly first: readonly number[];
+  readonly second: readonly number[];
+  /** How much longer the first is than it is meant to be. */
+  readonly over: number;
+}
+
+/** A mark nearer to an end or to another mark than this is left out, mm. */
+const NO_MARK = 1;
+
+/**
+ * How long the two sides of every seam are.
+ *
+ * Errors: panels and edges that are not there, at `seams[i].first[k]`.
+ */
+export function seamLengths(panels: readonly SizedPanel[], seams: readonly Seam[]): Result<readonly SeamLengths[]> {
+  const problems: Problem[] = [];
+  const measured = seams.map((seam, i): SeamLengths => {
+    const side = (edges: readonly SeamEdge[], key: string): number[] =>
+      edges.map((edge, k) => {
+        const found = edgeOf(panels, edge, `seams[${i}].${key}[${k}]`);
+        if ("code" in found) {
+          problems.push(found);
+          return 0;
+        }
+        return runLength(found.panel.outline.contour, found.run);
+      });
+    const first = side(seam.first, "first");
+    const second = side(seam.second, "second");
+    return { seam, first, second, over: sumOf(first) - sumOf(second) - (seam.ease ?? 0) };
+  });
+  return problems.length > 0 ? failed(...problems) : ok(measured);
+}
+
+/**
+ * The panels with match marks where a corner of one side meets the middle of the other's edge, and in the middle of
+ * seams of one edge each. Marks are lettered by seam: what meets has one name.
+ */
+export function withSeamMarks(panels: readonly SizedPanel[], seams: readonly SeamLengths[]): readonly SizedPanel[] {
+  const added = new Map<string, SizedNotch[]>();
+  for (const [i, { seam, first, second }] of seams.entries()) {
+    const total = sumOf(first);
+    const places = marksOf(first, second, total);
+    for (const [k, at] of places.entries()) {
+      const mark = places.length === 1 ? seamLetter(i) : `${seamLetter(i)}${k + 1}`;
+      put(added, panels, seam.first, first, at, mark);
+      put(added, panels, seam.second, second, (1 - at / total) * sumOf(second), mark);
+    }
+  }
+  return panels.map((panel) => {
+    const marks = added.get(panel.panel.id);
+    return marks === undefined ? panel : { ...panel, notches: [...panel.notches, ...marks] };
+  });
+}
+
+/** Where marks go along the first side, mm: at the corners of either side, or in the middle when there are none. */
+function marksOf(first: readonly number[], second: readonly number[], total: number): number[] {
+  const other = sumOf(second);
+  const corners = [...inner(first), ...inner(second).map((at) => (1 - at / other) * total)].sort((a, b) => a - b);
+  const apart = corners.filter((at, i) => i === 0 || at - corners[i - 1]! > NO_MARK);
+  return apart.length > 0 ? apart : [total / 2];
+}
+
+/** Distances from the start at which one edge ends and the next begins. */
+function inner(lengths: readonly number[]): number[] {
+  let at = 0;
+  return lengths.slice(0, -1).map((length) => {
+    at += length;
+    return at;
+  });
+}
+
+function put(
+  added: Map<string, SizedNotch[]>,
+  panels: readonly SizedPanel[],
+  edges: readonly SeamEdge[],
+  lengths: readonly number[],
+  at: number,
+  mark: string,
+): void {
+  let rest = at;
+  for (const [k, edge] of edges.entries()) {
+    const length = lengths[k]!;
+    if (rest > length + NO_MARK && k < edges.length - 1) {
+      rest -= length;
+      continue;
+    }
+    const found = edgeOf(panels, edge, "");
+    // The corner itself marks the place.
+    const atCorner = rest < NO_MARK || rest > length - NO_MARK;
+    if (!("code" in found) && !(atCorner && edges.length > 1)) {
+      const place = placeOnRun(found.panel.outline.contour, found.run, rest);
+      const list = added.get(edge.panel) ?? [];
+      added.set(edge.panel, [...list, { ...place, cut: "slit", mark }]);
+    }
+    return;
+  }
+}
+
+function edgeOf(
+  panels: readonly SizedPanel[],
+  { panel: id, edge }: SeamEdge,
+  path: string,
+): { readonly panel: SizedPanel; readonly run: EdgeRun } | Problem {
+  const panel = panels.find((one) => one.panel.id === id);
+  if (panel === undefined) {
+    const known = panels.map((one) => one.panel.id);
+    return { code: "unknown-panel", path: `${path}.panel`, id, nearest: nearestWord(id, known), known };
+  }
+  const run = edgeRun(panel.outline, edge);
+  if (run !== null) return { panel, run };
+  const known = panel.outline.edges.map(({ name }) => name);
+  if (typeof edge === "number")
+    return { code: "no-such-edge", path: `${path}.edge`, edge, edges: panel.outline.contour.vertices.length / 3 };
+  return { code: "no-such-edge-name", path: `${path}.edge`, name: edge, nearest: nearestWord(edge, known), known };
+}
+
+/** A, B … Z, AA, AB … */
+function seamLetter(i: number): string {
+  const letter = String.fromCharCode(65 + (i % 26));
+  return i < 26 ? letter : seamLetter(Math.floor(i / 26) - 1) + letter;
+}
+
+function sumOf(lengths: readonly number[]): number {
+  return lengths.reduce((sum, length) => sum + length, 0);
+}

@@ -1,0 +1,38 @@
+import { z } from "zod";
+import type { EdgeRef } from "../../panels/panel.ts";
+import type { Seam, SeamEdge } from "../../panels/seam.ts";
+import type { LengthUnit } from "../../units/length.ts";
+import { countField, expected, group, idField, lengthField, list, named, report } from "./fields.ts";
+
+/** An edge by number or by name. */
+export function edgeField(): z.ZodType<EdgeRef> {
+  const field = z.union([z.string(), z.number()], expected("edge"));
+  return named("edge", "An edge by its number, or by the name its shape has for it.", field).transform(
+    (value, context): EdgeRef => {
+      if (typeof value === "string" && value !== "" && value.length <= 60 && !/^\s*\d+\s*$/u.test(value))
+        return value;
+      const read = countField(0, 2000).safeParse(value);
+      if (read.success) return read.data;
+      report(context, { code: "count-out-of-range", count: Number(value), min: 0, max: 2000 });
+      return z.NEVER;
+    },
+  );
+}
+
+/** Edges that are sewn together. */
+export function seamField(unit: LengthUnit): z.ZodType<Seam> {
+  const edge = named(
+    "seamEdge",
+    "One edge of one panel.",
+    group({ panel: idField(), edge: edgeField() }),
+  ) satisfies z.ZodType<SeamEdge>;
+  const side = list(edge, 1, 100);
+  const ease = lengthField(unit, { minMm: -1000, maxMm: 1000 });
+  return named(
+    "seam",
+    "Two runs of edges that are sewn together; the second is met backwards.",
+    group({ first: side, second: side, ease: ease.optional() }),
+  ).transform(
+    ({ first, second, ease: more }): Seam => ({ first, second, ...(more === undefined ? {} : { ease: more }) }),
+  );
+}
