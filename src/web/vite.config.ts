@@ -1,3 +1,4 @@
+import { execFileSync } from "node:child_process";
 import { readFileSync } from "node:fs";
 import { fileURLToPath } from "node:url";
 import { defineConfig, type Plugin } from "vite";
@@ -5,6 +6,8 @@ import { defineConfig, type Plugin } from "vite";
 const here = (path: string) => fileURLToPath(new URL(path, import.meta.url));
 /** `ONE_FILE=1` builds the page that opens from a disk without any server: everything inside one HTML file. */
 const oneFile = process.env["ONE_FILE"] === "1";
+
+const NOTICES = "THIRD-PARTY.txt";
 
 /** What only exports need: stored once the page is idle. */
 const LATER = /exportWorker|DejaVu|unifontex/u;
@@ -17,7 +20,7 @@ function offlineList(): Plugin {
     generateBundle(_options, bundle) {
       const worker = bundle["serviceWorker.js"];
       if (worker?.type !== "chunk") return;
-      const built = Object.keys(bundle).filter((name) => name !== "serviceWorker.js");
+      const built = Object.keys(bundle).filter((name) => name !== "serviceWorker.js" && name !== NOTICES);
       const isLater = (name: string) => LATER.test(name);
       const first = built.filter((name) => name !== "index.html" && !isLater(name));
       const files = ["./", ...first, "manifest.webmanifest", "icon.svg"];
@@ -100,12 +103,33 @@ function intoOneFile(): Plugin {
   };
 }
 
+/** The notices of the libraries and fonts in the page: a file beside it, or a comment at the end of the one file. */
+function thirdParty(): Plugin {
+  const text = () => {
+    execFileSync(process.execPath, ["--import", "tsx", here("../../tests/tools/thirdParty.ts")]);
+    return readFileSync(here(`../../dist/${NOTICES}`), "utf8");
+  };
+  return {
+    name: "third-party",
+    apply: "build",
+    enforce: "post",
+    generateBundle(_options, bundle) {
+      if (!oneFile) this.emitFile({ type: "asset", fileName: NOTICES, source: text() });
+      const page = bundle["index.html"];
+      if (!oneFile || page?.type !== "asset") return;
+      // Two hyphens would end a comment.
+      const notices = text().replaceAll("--", "- -");
+      page.source = String(page.source).replace("</html>", () => `</html>\n<!-- ${NOTICES}\n${notices}\n-->`);
+    },
+  };
+}
+
 export default defineConfig({
   root: here("."),
   base: "./",
   publicDir: oneFile ? false : here("public"),
   oxc: { jsx: { runtime: "automatic", importSource: "preact" } },
-  plugins: oneFile ? [intoOneFile()] : [offlineList()],
+  plugins: [thirdParty(), oneFile ? intoOneFile() : offlineList()],
   define: { __ONE_FILE__: JSON.stringify(oneFile) },
   worker: { format: oneFile ? "iife" : "es" },
   build: {

@@ -1,7 +1,10 @@
 // After the first visit the page needs no network any more; the one-file page never needed any.
 import { type ChildProcess, execFileSync, spawn } from "node:child_process";
+import { readFileSync } from "node:fs";
+import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { expect, test } from "vitest";
+import { notices } from "../tools/thirdParty.ts";
 import { builderEnv, goTo, openPage, openStage } from "./browser.ts";
 
 /** Runs the documented command; gives the address that it prints, and what ends it and its children. */
@@ -62,6 +65,8 @@ test("the one-file page works from disk", async () => {
     cwd: root,
     env: { ...builderEnv(), ONE_FILE: "1" },
   });
+  const text = readFileSync(join(root, "dist/web/laywright.html"), "utf8");
+  for (const { name, version } of notices()) expect(text).toContain(`${name} ${version}`);
   const stage = await openStage();
   const context = await stage.person();
   const page = await openPage(context, new URL("../../dist/web/laywright.html", import.meta.url).href);

@@ -1,0 +1,51 @@
+// The notices that go with the package, the page and what is made with them, held against npm's own list of what an
+// install for use (`--omit=dev`) brings.
+import { execFileSync } from "node:child_process";
+import { readFileSync } from "node:fs";
+import { fileURLToPath } from "node:url";
+import { expect, test } from "vitest";
+import { notices, noticesText } from "../tools/thirdParty.ts";
+
+const root = fileURLToPath(new URL("../../", import.meta.url));
+
+interface Tree {
+  readonly version?: string;
+  readonly dependencies?: Readonly<Record<string, Tree>>;
+}
+
+/** Every name@version in a tree of `npm ls`. */
+function namesIn(tree: Tree): string[] {
+  // Without a version: a package that another would work with, and that is not there.
+  const there = Object.entries(tree.dependencies ?? {}).filter(([, { version }]) => version !== undefined);
+  return there.flatMap(([name, one]) => [`${name}@${one.version}`, ...namesIn(one)]);
+}
+
+test("every library and font that an install for use brings has its notice, with a licence and its text", () => {
+  const npm = process.platform === "win32" ? "npm.cmd" : "npm";
+  const listed = execFileSync(npm, ["ls", "--all", "--omit=dev", "--json", "--package-lock-only"], {
+    cwd: root,
+    encoding: "utf8",
+  });
+  const expected = [...new Set(namesIn(JSON.parse(listed)))].sort();
+  const list = notices();
+  expect(expected.length).toBeGreaterThan(10);
+  expect([...new Set(list.map(({ name, version }) => `${name}@${version}`))].sort()).toEqual(expected);
+  for (const { name, licence, text } of list) {
+    expect(licence, name).not.toBe("");
+    expect(text.length, name).toBeGreaterThan(300);
+    // Zlib, OFL, Unlicense and 0BSD have no such words in common; each says what may be done.
+    expect(text, name).toMatch(/permi(?:t|ss)|free (?:and|to)|granted|restrictions/iu);
+  }
+  const whole = noticesText(list);
+  for (const font of ["SIL OPEN FONT LICENSE", "Bitstream Vera"])
+    expect(whole.toLowerCase()).toContain(font.toLowerCase());
+  expect(whole).not.toMatch(/\r|\/(?:root|home|Users|work)\//u);
+});
+
+test("what leaves the house carries them: the package's files, the page and its one file", () => {
+  const { files, scripts } = JSON.parse(readFileSync(new URL("../../package.json", import.meta.url), "utf8"));
+  expect(scripts.build).toContain("thirdParty.ts");
+  expect(files).toContain("dist");
+  const config = readFileSync(new URL("../../src/web/vite.config.ts", import.meta.url), "utf8");
+  expect(config).toMatch(/plugins: \[thirdParty\(\)/u);
+});
