@@ -60,19 +60,13 @@ test("with 300 pieces under search the page answers, and a piece is dragged, pin
   const context = await stage.person();
   const page = await openPage(context, stage.url);
   await openMany(page, 300);
-  // The page's own clock: how late a timer comes that should come every 50 ms.
-  const latest = await page.evaluate(async () => {
-    let worst = 0;
-    for (let i = 0; i < 40; i++) {
-      const before = performance.now();
-      await new Promise((resolve) => setTimeout(resolve, 50));
-      worst = Math.max(worst, performance.now() - before - 50);
-    }
-    return worst;
+  // A search on the page's own thread would let no timer through before its end: forty come while it still runs.
+  // How late they come on a quiet machine is the bench's to tell.
+  const isSearching = await page.evaluate(async () => {
+    for (let i = 0; i < 40; i++) await new Promise((resolve) => setTimeout(resolve, 50));
+    return [...document.querySelectorAll("button")].some((one) => one.textContent?.includes("Good enough"));
   });
-  // A search on the page's own thread would hold it for good. What a busy machine adds is not the page's doing;
-  // figures for a quiet one come from the bench.
-  expect(latest).toBeLessThan(4000);
+  expect(isSearching).toBe(true);
   await page.click('button:has-text("Good enough")').catch(() => undefined);
   const key = await page.locator(".piece").last().getAttribute("data-key");
   const from = await middle(page, `[data-key="${key}"]`);

@@ -58,7 +58,7 @@ test("equal to the exact model wherever it settles, and no bound below it", asyn
   let settled = 0;
   let open = 0;
   for (const tiling of smallTilings(40, 5)) {
-    const solution = highs.solve(positionModel(tiling).text, { time_limit: 2, output_flag: false });
+    const solution = highs.solve(positionModel(tiling).text, { mip_max_nodes: 400, output_flag: false });
     if (solution.Status !== "Optimal") continue;
     settled++;
     const most = Math.round(solution.ObjectiveValue);

@@ -3,6 +3,7 @@ import { packByBlocks } from "../../src/core/lay/boxes/straps/blockRecursion.ts"
 import type { Tiling } from "../../src/core/lay/boxes/straps/strapProblem.ts";
 import { yieldBound } from "../../src/core/lay/boxes/straps/yieldBounds.ts";
 import { seededRng } from "../../src/core/lay/search/rng.ts";
+import { seedOf } from "../tools/seeded.ts";
 
 /** Random straps as a maker has them, in half inches: roll 44–60 in, strap 1–8½ × 10–60 in, length 18–180 in. */
 function randomTilings(count: number, seed: number): Tiling[] {
@@ -16,7 +17,7 @@ function randomTilings(count: number, seed: number): Tiling[] {
 }
 
 test("plans are valid, never above the bound, and at least nine in ten are proven", () => {
-  const tilings = randomTilings(150, 7);
+  const tilings = randomTilings(150, seedOf(7));
   let proven = 0;
   for (const tiling of tilings) {
     const bound = yieldBound(tiling);
