@@ -32,7 +32,7 @@ export const benchCommand: Command = {
   summary: "lay out open data sets, every placement verified",
   synopsis: "PATH… [options]",
   about:
-    "Runs strip-packing instances from data set files, folders of them or modules that make them, and verifies every placement from the raw outlines. With --json one line an instance on standard output; a table on standard error.\nA plan that fails the check ends the run with exit code 3.",
+    "Runs instances of strips and sheets from data set files, folders of them or modules that make them, and verifies every placement from the raw outlines. With --json one line an instance on standard output; a table on standard error.\nA plan that fails the check ends the run with exit code 3.",
   options: [
     ...SEARCH_OPTIONS,
     { name: "rotate", help: "let every item turn by quarter turns besides" },
@@ -123,10 +123,10 @@ async function instancesOf(args: ParsedArgs): Promise<Instance[]> {
   for (const path of args.operands) found.push(...(await instancesAt(path)));
   if (args.switches.has("scale")) found.push(...(await scaleInstances()));
   else if (args.operands.length === 0) throw new UsageError("bench needs PATH…");
-  if (cutMode(args) !== "free" && found.some(({ kind }) => kind !== "rect-strip"))
+  if (cutMode(args) !== "free" && found.some(({ kind }) => kind === "irregular-strip"))
     throw new UsageError("--cut is for rectangles only");
   if (args.switches.has("against") && found.some(({ kind }) => kind !== "rect-strip"))
-    throw new UsageError("--against compares rectangles only");
+    throw new UsageError("--against compares rectangles on strips only");
   const wanted = found.filter(({ name }) => name.startsWith(only));
   if (wanted.length === 0) throw plainProblem("nothing-to-run", "", () => "No instance was found.");
   return wanted;
@@ -151,10 +151,9 @@ async function runInstance(
   const wish = { problem, mode, seed, evaluations: most };
   const { plan, evaluations, seconds, first } = await timedSearch(pool, wish, limit);
   const [unplaced] = plan.unplaced;
-  if (unplaced) {
+  if (unplaced && instance.sheetLength === null) {
     const reason = `item ${unplaced.pieceId} does not fit the strip in any turn it may take`;
     throw plainProblem("does-not-fit", instance.name, () => `${instance.name}: ${reason}.`);
   }
-  const start = { seconds: first.seconds, length: first.plan.uses[0]!.usedLength };
-  return benchLine(instance, plan, { seconds, first: start, threads, evaluations, seed });
+  return benchLine(instance, plan, { seconds, first, threads, evaluations, seed });
 }

@@ -1,7 +1,10 @@
 import type { LayPlan, StockPlacement } from "../../core/lay/problem/layProblem.ts";
 import type { DatasetItem, Instance } from "./dataset.ts";
 
-/** One result as `bench --json` prints it; lengths in the data set's own units. */
+/**
+ * One result as `bench --json` prints it; lengths in the data set's own units. Of a sheet, `length` is its own, `bound`
+ * the most area that could lie on it, and `gap` what is missing of that.
+ */
 export interface BenchLine {
   readonly name: string;
   readonly kind: Instance["kind"];
@@ -19,6 +22,8 @@ export interface BenchLine {
   readonly threads: number;
   readonly evaluations: number;
   readonly seed: number;
+  /** Area laid, of sheets only. */
+  readonly area?: number;
   readonly placements: readonly BenchPlacement[];
 }
 
@@ -35,7 +40,7 @@ export interface BenchPlacement {
 /** How a result came about. */
 export interface BenchRun {
   readonly seconds: number;
-  readonly first: { readonly seconds: number; readonly length: number };
+  readonly first: { readonly seconds: number; readonly plan: LayPlan };
   readonly threads: number;
   readonly evaluations: number;
   readonly seed: number;
@@ -43,24 +48,50 @@ export interface BenchRun {
 
 /** The contract line of a plan. */
 export function benchLine(instance: Instance, plan: LayPlan, run: BenchRun): BenchLine {
-  const { usedLength, bound } = plan.uses[0]!;
-  const area = instance.items.reduce((sum, item) => sum + item.count * itemArea(item), 0);
-  const proven = bound ?? area / instance.stripWidth;
   return {
     name: instance.name,
     kind: instance.kind,
     stripWidth: instance.stripWidth,
-    length: usedLength,
-    density: area / (instance.stripWidth * usedLength),
-    bound: proven,
-    gap: (usedLength - proven) / proven,
+    ...(instance.sheetLength === null ? ofStrip(instance, plan, run) : ofSheet(instance, plan, run)),
     seconds: rounded(run.seconds),
     firstSeconds: rounded(run.first.seconds),
-    firstDensity: area / (instance.stripWidth * run.first.length),
     threads: run.threads,
     evaluations: run.evaluations,
     seed: run.seed,
     placements: plan.placements.map((placement) => benchPlacement(instance, placement)),
+  };
+}
+
+type Measures = Pick<BenchLine, "length" | "density" | "bound" | "gap" | "firstDensity" | "area">;
+
+function ofStrip(instance: Instance, plan: LayPlan, run: BenchRun): Measures {
+  const { usedLength, bound } = plan.uses[0]!;
+  const area = instance.items.reduce((sum, item) => sum + item.count * itemArea(item), 0);
+  const proven = bound ?? area / instance.stripWidth;
+  return {
+    length: usedLength,
+    density: area / (instance.stripWidth * usedLength),
+    bound: proven,
+    gap: (usedLength - proven) / proven,
+    firstDensity: area / (instance.stripWidth * run.first.plan.uses[0]!.usedLength),
+  };
+}
+
+function ofSheet(instance: Instance, plan: LayPlan, run: BenchRun): Measures {
+  const length = instance.sheetLength!;
+  const sheet = length * instance.stripWidth;
+  const all = instance.items.reduce((sum, item) => sum + item.count * itemArea(item), 0);
+  const laid = ({ placements }: LayPlan): number =>
+    placements.reduce((sum, { pieceId }) => sum + itemArea(instance.items[Number(pieceId)]!), 0);
+  const bound = Math.min(sheet, all);
+  const area = laid(plan);
+  return {
+    length,
+    density: area / sheet,
+    bound,
+    gap: (bound - area) / bound,
+    firstDensity: laid(run.first.plan) / sheet,
+    area,
   };
 }
 

@@ -5,7 +5,7 @@ import type { DatasetItem, Instance } from "./dataset.ts";
 /** Identity of an item in the lay problem: its place in the list. */
 const pieceId = (index: number): string => `${index}`;
 
-/** An instance as a lay problem: one open roll, no gap and no margin. `quarterTurns` adds turns by 90°. */
+/** An instance as a lay problem: one roll, open for a strip and as long as a sheet, no gap and no margin. `quarterTurns` adds turns by 90°. */
 export function benchProblem(instance: Instance, quarterTurns: boolean): LayProblem {
   const turns = quarterTurns ? [...new Set(instance.turns.flatMap((turn) => [turn, turn + 90]))] : instance.turns;
   const orientations = turns.map((turnDeg) => ({ turnDeg: turnDeg % 360, mirrored: false }));
@@ -14,7 +14,13 @@ export function benchProblem(instance: Instance, quarterTurns: boolean): LayProb
       ? [{ id: pieceId(index), outline: solid(itemRing(item)), count: item.count, orientations, freeTurn: false }]
       : [],
   );
-  const roll = { kind: "roll", id: "strip", width: instance.stripWidth, length: null, flaws: [] } as const;
+  const roll = {
+    kind: "roll",
+    id: "strip",
+    width: instance.stripWidth,
+    length: instance.sheetLength,
+    flaws: [],
+  } as const;
   return { materialId: instance.name, pieces, stocks: [roll], gap: 0, margin: 0, pinned: [] };
 }
 

@@ -15,11 +15,19 @@ export interface BenchRow {
 /** The summary for people: one row an instance, and the means. */
 export function benchTable(rows: readonly BenchRow[]): string {
   const packers = rows[0]?.against.map(({ packer }) => packer) ?? [];
-  const header = ["instance", "length", "bound", "gap %", "density %", "first s", "seconds"];
+  const header = [
+    "instance",
+    rows.some(({ line }) => line.area !== undefined) ? "area" : "length",
+    "bound",
+    "gap %",
+    "density %",
+    "first s",
+    "seconds",
+  ];
   const others = packers.flatMap((packer) => [`${packer} gap %`, "density %"]);
   const cells = rows.map(({ line, against }) => [
     line.name,
-    shortNumber(line.length),
+    shortNumber(line.area ?? line.length),
     shortNumber(line.bound),
     percent(line.gap),
     percent(line.density),

@@ -8,11 +8,15 @@ export interface DatasetItem {
   readonly count: number;
 }
 
-/** One strip-packing instance: the strip runs along x, `stripWidth` is its extent along y. */
+export const KINDS = ["rect-strip", "irregular-strip", "rect-sheet"] as const;
+
+/** One instance: a strip that runs along x, or a closed sheet; `stripWidth` is its extent along y. */
 export interface Instance {
   readonly name: string;
-  readonly kind: "rect-strip" | "irregular-strip";
+  readonly kind: (typeof KINDS)[number];
   readonly stripWidth: number;
+  /** Extent of a sheet along x; null for a strip, which is open. */
+  readonly sheetLength: number | null;
   readonly turns: readonly number[];
   readonly items: readonly DatasetItem[];
 }
@@ -36,6 +40,8 @@ interface RawInstance {
   name: string;
   kind: Instance["kind"];
   stripWidth: number;
+  width: number;
+  height: number;
   rotate90?: boolean;
   rotations?: number[];
   items: { w: number; h: number; n: number; id?: string | number; polygon: [number, number][]; demand: number }[];
@@ -50,20 +56,23 @@ const MOST_COPIES = 100_000;
 
 function faultOf(entry: unknown): string | null {
   if (typeof entry !== "object" || entry === null) return "is no instance: an object was expected";
-  const { name, kind, stripWidth, items, rotations } = entry as Record<string, unknown>;
+  const { name, kind, stripWidth, width, height, items, rotations } = entry as Record<string, unknown>;
   if (typeof name !== "string") return "has no name";
-  if (kind !== "rect-strip" && kind !== "irregular-strip")
-    return 'has an unknown kind: "rect-strip" or "irregular-strip" was expected';
-  if (!isSize(stripWidth)) return "has no stripWidth: a positive number was expected";
+  if (!KINDS.includes(kind as Instance["kind"]))
+    return `has an unknown kind: one of ${KINDS.map((known) => `"${known}"`).join(", ")} was expected`;
+  if (kind === "rect-sheet" ? !isSize(width) || !isSize(height) : !isSize(stripWidth))
+    return kind === "rect-sheet"
+      ? "has no width and height: positive numbers were expected"
+      : "has no stripWidth: a positive number was expected";
   if (!Array.isArray(items) || items.length === 0) return "has no items";
   if (
     kind === "irregular-strip" &&
     !(Array.isArray(rotations) && rotations.length > 0 && rotations.every(isNumber))
   )
     return "has no rotations: a list of degrees was expected";
-  const fault = items.findIndex((item) => !(kind === "rect-strip" ? isRectItem(item) : isOutlineItem(item)));
+  const fault = items.findIndex((item) => !(kind === "irregular-strip" ? isOutlineItem(item) : isRectItem(item)));
   if (fault >= 0) return `has an item that cannot be read: items[${fault}]`;
-  const copies = items.reduce((sum, item) => sum + (kind === "rect-strip" ? item.n : item.demand), 0);
+  const copies = items.reduce((sum, item) => sum + (kind === "irregular-strip" ? item.demand : item.n), 0);
   return copies > MOST_COPIES ? `asks for ${copies} pieces; at most ${MOST_COPIES} are taken on` : null;
 }
 
@@ -85,22 +94,31 @@ function isOutlineItem(item: unknown): boolean {
 }
 
 function instanceOf(entry: RawInstance): Instance {
-  const { name, kind, stripWidth } = entry;
+  const { name, kind } = entry;
+  const turns = entry.rotate90 ? [0, 90] : [0];
   if (kind === "rect-strip") {
-    const items = entry.items.map(({ w, h, n, id }, index): DatasetItem => {
-      // `w` lies across the strip (y), `h` along it (x); the origin is the lower-left corner.
-      const points: [number, number][] = [
-        [0, 0],
-        [h, 0],
-        [h, w],
-        [0, w],
-      ];
-      return { item: id ?? index, points, count: n };
-    });
-    return { name, kind, stripWidth, turns: entry.rotate90 ? [0, 90] : [0], items };
+    // `w` lies across the strip (y), `h` along it (x).
+    const items = entry.items.map(({ w, h, n, id }, i) => rectangleItem(id ?? i, h, w, n));
+    return { name, kind, stripWidth: entry.stripWidth, sheetLength: null, turns, items };
+  }
+  if (kind === "rect-sheet") {
+    // As on paper: `w` and the sheet's width along x, `h` and its height along y.
+    const items = entry.items.map(({ w, h, n, id }, i) => rectangleItem(id ?? i, w, h, n));
+    return { name, kind, stripWidth: entry.height, sheetLength: entry.width, turns, items };
   }
   const items = entry.items.map(({ id, polygon, demand }, index): DatasetItem => {
     return { item: id ?? index, points: polygon, count: demand };
   });
-  return { name, kind, stripWidth, turns: entry.rotations!, items };
+  return { name, kind, stripWidth: entry.stripWidth, sheetLength: null, turns: entry.rotations!, items };
+}
+
+/** The origin is the lower-left corner. */
+function rectangleItem(item: string | number, along: number, across: number, count: number): DatasetItem {
+  const points: [number, number][] = [
+    [0, 0],
+    [along, 0],
+    [along, across],
+    [0, across],
+  ];
+  return { item, points, count };
 }

@@ -1,6 +1,6 @@
 import { checkPlan } from "../../core/lay/check/checkPlan.ts";
 import type { CutMode } from "../../core/lay/engines/chooseEngines.ts";
-import type { StockPlacement } from "../../core/lay/problem/layProblem.ts";
+import type { LayProblem, StockPlacement, Unplaced } from "../../core/lay/problem/layProblem.ts";
 import type { BenchLine } from "./benchLine.ts";
 import { benchProblem } from "./benchProblem.ts";
 import type { Instance } from "./dataset.ts";
@@ -26,24 +26,38 @@ export function verifyLine(
     const at = index.get(item) ?? -1;
     // A printed rectangle is placed by the corner of its turned box, an outline by its own origin.
     const across =
-      instance.kind === "rect-strip" && rotation === 90 ? (instance.items[at]?.points[2]?.[1] ?? 0) : 0;
+      instance.kind !== "irregular-strip" && rotation === 90 ? (instance.items[at]?.points[2]?.[1] ?? 0) : 0;
     return { pieceId: `${at}`, copy, stockId: "strip", x: x + across, y, turnDeg: rotation, mirrored };
   });
+  const isSheet = instance.sheetLength !== null;
+  const laid = new Map<string, number>();
+  for (const { pieceId } of placements) laid.set(pieceId, (laid.get(pieceId) ?? 0) + 1);
   const plan = {
     materialId: line.name,
     placements,
-    unplaced: [],
-    uses: [{ stockId: "strip", usedLength: line.length, bound: line.bound }],
+    unplaced: isSheet ? leftOf(problem, laid) : [],
+    uses: isSheet ? [] : [{ stockId: "strip", usedLength: line.length, bound: line.bound }],
     evaluations: 0,
     seed: 0,
   };
   const area = line.density * line.length * line.stripWidth;
-  const shapes = problem.pieces.reduce((sum, piece) => sum + piece.count * shoelace(piece.outline.outer), 0);
+  const shapes = problem.pieces.reduce(
+    (sum, { id, outline }) => sum + (laid.get(id) ?? 0) * shoelace(outline.outer),
+    0,
+  );
   const faults = checkPlan(problem, plan).map((finding) => JSON.stringify(finding));
   if (Math.abs(area - shapes) > SAME_LENGTH * shapes) faults.push(`density ${line.density} does not agree`);
   if (mode !== "free" && !cutsEdgeToEdge(boxesOf(instance, line), SAME_LENGTH * line.length))
     faults.push("it cannot be cut from edge to edge");
   return faults;
+}
+
+/** What a sheet did not take. */
+function leftOf({ pieces }: LayProblem, laid: ReadonlyMap<string, number>): Unplaced[] {
+  return pieces.flatMap(({ id, count }): Unplaced[] => {
+    const left = count - (laid.get(id) ?? 0);
+    return left === 0 ? [] : [{ pieceId: id, count: left, reason: "stock-used-up" }];
+  });
 }
 
 function boxesOf(instance: Instance, line: BenchLine): Parameters<typeof cutsEdgeToEdge>[0] {

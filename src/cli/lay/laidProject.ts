@@ -39,18 +39,10 @@ export async function layProject(
     const seconds = Math.max(0, end - performance.now()) / 1000 / (lays.length - index);
     const show = (plan: LayPlan | null): void => io.progress(progressLine(material, problem, plan, texts));
     show(null);
-    const search = async (by: CutMode): Promise<LayPlan> =>
-      (await timedSearch(pool, { problem, mode: by, seed, evaluations }, seconds, (found) => show(found.plan)))
-        .plan;
-    let plan =
+    const plan =
       choose === null
-        ? await search(mode)
+        ? (await timedSearch(pool, { problem, mode, seed, evaluations }, seconds, (found) => show(found.plan))).plan
         : chosenPlan(await layChoices(problem, pool, { seconds, evaluations, seed, threads }), choose);
-    if (choose === null && mode !== "free" && copiesLeftOut(plan) > 0) {
-      // A piece left out is worse than a cut without the ruler.
-      const free = await search("free");
-      if (copiesLeftOut(free) < copiesLeftOut(plan)) plan = free;
-    }
     laid.push(judgeCloth({ material, problem, plan }, choose === "easiest" ? "ruler" : mode));
   }
   io.progress("");

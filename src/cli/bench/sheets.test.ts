@@ -1,0 +1,52 @@
+import { expect, test } from "vitest";
+import { passingFile } from "../../../tests/tools/programs.ts";
+import { runCli } from "../../../tests/tools/runCli.ts";
+
+const sheet = {
+  name: "offcut",
+  kind: "rect-sheet",
+  width: 600,
+  height: 400,
+  items: [
+    { w: 200, h: 400, n: 1 },
+    { w: 400, h: 200, n: 3 },
+    { w: 30, h: 20, n: 4 },
+  ],
+};
+
+async function bench(data: object, ...more: string[]) {
+  const path = passingFile("sheet.json", JSON.stringify(data));
+  const { code, out, err } = await runCli("bench", path, "--json", "--evaluations", "100000", ...more);
+  return { code, err, line: code === 0 ? JSON.parse(out) : null };
+}
+
+test("as much as fits is laid on a closed sheet, w along its width, and told with every placement", async () => {
+  const { code, line } = await bench(sheet);
+  expect(code).toBe(0);
+  expect(line).toMatchObject({
+    kind: "rect-sheet",
+    stripWidth: 400,
+    length: 600,
+    area: 240_000,
+    density: 1,
+    gap: 0,
+  });
+  const [tall] = line.placements.filter(({ item }: { item: number }) => item === 0);
+  expect([0, 400]).toContain(tall.x);
+  expect(tall).toMatchObject({ y: 0, rotation: 0 });
+  expect(line.placements).toHaveLength(3);
+});
+
+test("by ruler as well", async () => {
+  for (const mode of ["ruler", "few-stages"]) {
+    const { code, line } = await bench(sheet, "--cut", mode);
+    expect(code).toBe(0);
+    expect(line.area).toBe(240_000);
+  }
+});
+
+test("a sheet without a height is told", async () => {
+  const { code, err } = await bench({ ...sheet, height: undefined });
+  expect(code).toBe(1);
+  expect(err).toContain("width and height");
+});
