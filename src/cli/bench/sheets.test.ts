@@ -1,6 +1,7 @@
 import { expect, test } from "vitest";
 import { passingFile } from "../../../tests/tools/programs.ts";
 import { runCli } from "../../../tests/tools/runCli.ts";
+import { seededRng } from "../../core/lay/search/rng.ts";
 
 const sheet = {
   name: "offcut",
@@ -49,4 +50,39 @@ test("a sheet without a height is told", async () => {
   const { code, err } = await bench({ ...sheet, height: undefined });
   expect(code).toBe(1);
   expect(err).toContain("width and height");
+});
+
+interface Placed {
+  readonly item: number;
+  readonly x: number;
+  readonly y: number;
+}
+
+/** Boxes parted wherever a straight cut runs between them, in the direction told. */
+function partedBy(
+  boxes: readonly Placed[],
+  from: (box: Placed) => number,
+  to: (box: Placed) => number,
+): Placed[][] {
+  const parts: Placed[][] = [];
+  let reach = -Infinity;
+  for (const box of [...boxes].sort((a, b) => from(a) - from(b))) {
+    if (from(box) >= reach - 1e-9) parts.push([]);
+    parts.at(-1)!.push(box);
+    reach = Math.max(reach, to(box));
+  }
+  return parts;
+}
+
+test("few stages on a sheet: cuts along y, along x, along y, and each piece trimmed", async () => {
+  const rng = seededRng(5);
+  const items = Array.from({ length: 12 }, () => ({ w: 40 + rng.below(160), h: 20 + rng.below(80), n: 4 }));
+  const { code, line } = await bench({ ...sheet, items }, "--cut", "few-stages");
+  expect(code).toBe(0);
+  expect(line.density).toBeGreaterThan(0.95);
+  const wide = (box: Placed) => box.x + items[box.item]!.w;
+  const high = (box: Placed) => box.y + items[box.item]!.h;
+  for (const shelf of partedBy(line.placements, ({ x }) => x, wide))
+    for (const row of partedBy(shelf, ({ y }) => y, high))
+      for (const one of partedBy(row, ({ x }) => x, wide)) expect(one).toHaveLength(1);
 });

@@ -14,6 +14,7 @@ import { piecesOf, tidyTree } from "../cuts/tidyTree.ts";
 import type { LaidWay } from "./beam/rulerBeam.ts";
 import { planEnd } from "./beam/segments.ts";
 import { LOOKS_PER_EVALUATION, rulerSearch } from "./rulerSearch.ts";
+import { isSheet } from "./shelves/sheetSearch.ts";
 
 /** Effort for the bound, as a share of the search's. */
 const BOUND_SHARE = 0.25;
@@ -27,17 +28,23 @@ export const rulerEngine: Engine = {
 
 /**
  * As `rulerEngine`, with three stages only: crosscuts over the whole width, rips, crosscuts, and a trim to width.
- * Open cloth only.
+ * Open cloth, and closed cloth of few units.
  */
 export const fewStagesEngine: Engine = {
   id: "ruler-in-three-stages",
-  accepts: (job) => job.goal === "shortest" && isUnblockedRectangleJob(job),
+  accepts: (job) => isUnblockedRectangleJob(job) && (job.goal === "shortest" || isSheetJob(job)),
   search: (job, budget, seed) => searchRuler(job, 3, budget, seed),
 };
 
 /** A ruler cannot go round flaws or pieces pinned down. */
 function isUnblockedRectangleJob(job: RegionJob): boolean {
   return job.region.flaws.length === 0 && job.pinned.length === 0 && isRectangleJob(job);
+}
+
+/** Closed cloth that shelves by knapsack can fill. */
+function isSheetJob(job: RegionJob): boolean {
+  const prepared = rectangleJobOf(job);
+  return prepared.length !== null && isSheet(searchTablesOf(prepared), prepared.length);
 }
 
 function* searchRuler(job: RegionJob, stages: number, budget: SearchBudget, seed: number): Search {

@@ -4,6 +4,7 @@ import { startOrders } from "../rectangles/skyline/orderSearch.ts";
 import type { BeamGuide } from "./beam/beamState.ts";
 import { type LaidWay, type RulerBeam, rulerBeam } from "./beam/rulerBeam.ts";
 import { joinSegments, planEnd, type Segment, segmentsOf } from "./beam/segments.ts";
+import { isSheet, sheetPlans } from "./shelves/sheetSearch.ts";
 import { hasShelves, shelfPlans } from "./shelves/shelfSearch.ts";
 import { decodeSplits, SPLIT_SMALLER, type SplitBuffers, splitBuffers } from "./splits/splitDecode.kernel.ts";
 import { splitSearch } from "./splits/splitSearch.ts";
@@ -20,6 +21,8 @@ export const LOOKS_PER_EVALUATION = 10;
 const SLICE = 20_000;
 /** Share of shelves when three stages are wanted; the others have 1 or 2. */
 const SHELF_SHARE = 2;
+/** Share of shelves on closed cloth. */
+const SHEET_SHARE = 3;
 const NARROWEST_BEAM = 16;
 const WIDEST_BEAM = 1024;
 
@@ -64,12 +67,20 @@ export function* rulerSearch(task: RulerTask, seed: number): Generator<RulerStep
   const rng = seededRng(seed);
   const best: Incumbent = { plan: [], areaLeft: tables.area, end: Infinity };
   const beam = (): RulerBeam => rulerBeam(tables, stages, WIDEST_BEAM);
-  const phases = [
-    { phase: wholeBeams(task, beam(), best, rng), share: 2, spent: 0 },
-    { phase: rebuilds(tables, beam(), best, rng), share: 2, spent: 0 },
-  ];
-  if (stages !== 3) phases.unshift({ phase: orders(task, best, rng), share: 1, spent: 0 });
-  if (stages === 3 && hasShelves(tables)) {
+  // What cannot lie here whole is no matter for beams, which look for whole plans only.
+  const isWhole = tables.area <= task.limit * tables.width;
+  const phases: { readonly phase: Phase; readonly share: number; spent: number }[] = [];
+  if (stages !== 3) phases.push({ phase: orders(task, best, rng), share: 1, spent: 0 });
+  if (isWhole)
+    phases.push(
+      { phase: wholeBeams(task, beam(), best, rng), share: 2, spent: 0 },
+      { phase: rebuilds(tables, beam(), best, rng), share: 2, spent: 0 },
+    );
+  if (isSheet(tables, task.limit)) {
+    const plans = sheetPlans(tables, task.limit, (areaLeft, end, plan) => keep(best, areaLeft, end, plan), rng);
+    phases.push({ phase: plans, share: SHEET_SHARE, spent: 0 });
+  }
+  if (isWhole && stages === 3 && hasShelves(tables)) {
     const plans = shelfPlans(
       tables,
       () => Math.min(task.limit + 1, best.end),

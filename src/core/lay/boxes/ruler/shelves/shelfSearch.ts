@@ -1,26 +1,15 @@
-import { bestPattern, knapsackMemory } from "../../../bounds/barSimplex.kernel.ts";
 import type { SearchTables } from "../../../problem/rectangles/searchTables.ts";
 import type { Rng } from "../../../search/rng.ts";
 import type { LaidWay } from "../beam/rulerBeam.ts";
-import { fillStacks, readStack, stackTable } from "./shelfStacks.kernel.ts";
+import { type Shelf, STEPS_PER_EVALUATION, shelfDesk } from "./shelfDesk.ts";
 
-/** Elementary steps of the knapsacks that cost as much as one evaluation of the beams. */
-const STEPS_PER_EVALUATION = 100;
 /** Shelf heights tried for every shelf. */
 const MOST_HEIGHTS = 40;
 /** Knapsack sizes beyond which a shelf takes too long. */
-const MOST_EXTENT = 1500;
-const MOST_WAYS = 60;
+export const MOST_EXTENT = 1500;
+export const MOST_WAYS = 60;
 /** A plan is given up when what is left cannot end within this factor of the best. */
 const HOPELESS = 1.03;
-
-/** A shelf: a length of cloth over the whole width, in columns of stacked pieces. */
-interface Shelf {
-  readonly height: number;
-  /** `along` counts from the shelf's near edge. */
-  readonly laid: readonly LaidWay[];
-  readonly area: number;
-}
 
 /** Whether the knapsacks are small enough to be worth while. */
 export function hasShelves(tables: SearchTables): boolean {
@@ -71,7 +60,7 @@ export function* shelfPlans(
   }
 }
 
-function joined(shelves: readonly Shelf[]): LaidWay[] {
+export function joined(shelves: readonly Shelf[]): LaidWay[] {
   let start = 0;
   return shelves.flatMap(({ height, laid }) => {
     const at = start;
@@ -86,73 +75,15 @@ function shelfFiller(
   rng: Rng,
 ): (left: Int32Array, worth: Float64Array) => Generator<number, Shelf, void> {
   const highest = highestOf(tables);
-  const table = stackTable(tables, highest);
-  const { widths } = table;
-  const knapsack = knapsackMemory(tables.width, widths.length);
-  const values = new Float64Array(widths.length);
-  const most = new Int32Array(widths.length);
-  const columns = new Int32Array(widths.length);
-  const stack = new Int32Array(tables.ways);
-
-  /** Values of columns of a height, and how often each can be had. */
-  const price = (height: number, left: Int32Array, room: number): void => {
-    for (let w = 0; w < widths.length; w++) {
-      values[w] = table.value[w * (highest + 1) + height]!;
-      most[w] = 0;
-      if (values[w] === 0 || widths[w]! > room) continue;
-      readStack(tables, table, w, height, stack);
-      let times = Math.floor(room / widths[w]!);
-      stack.forEach((count, way) => {
-        if (count > 0) times = Math.min(times, Math.floor(left[tables.waySize[way]!]! / count));
-      });
-      most[w] = Math.max(1, times);
-    }
-  };
-
-  /** The shelf of a height, column by column; the stacks are worked out anew as pieces run out. */
-  function* filled(height: number, counts: Int32Array, worth: Float64Array): Generator<number, Shelf, void> {
-    const left = counts.slice();
-    const laid: LaidWay[] = [];
-    let start = 0;
-    let area = 0;
-    let top = 0;
-    for (;;) {
-      const room = tables.width - start;
-      const work = fillStacks(tables, left, worth, table);
-      price(height, left, room);
-      const value = bestPattern(widths, values, most, room, knapsack, columns);
-      yield Math.ceil((work + room * widths.length) / STEPS_PER_EVALUATION);
-      if (value <= 0) return { height: top, laid, area };
-      for (let w = widths.length - 1; w >= 0; w--) {
-        if (columns[w] === 0) continue;
-        readStack(tables, table, w, height, stack);
-        for (let column = 0; column < columns[w]!; column++) {
-          if (column > 0 && stack.some((count, way) => count > left[tables.waySize[way]!]!)) break;
-          let along = 0;
-          stack.forEach((count, way) => {
-            for (let copy = 0; copy < count && left[tables.waySize[way]!]! > 0; copy++) {
-              laid.push({ way, across: start, along });
-              along += tables.wayAlong[way]!;
-              area += tables.sizeArea[tables.waySize[way]!]!;
-              left[tables.waySize[way]!]!--;
-            }
-          });
-          top = Math.max(top, along);
-          start += widths[w]!;
-        }
-        break;
-      }
-    }
-  }
+  const desk = shelfDesk(tables, highest);
 
   return function* shelf(left, worth) {
     const scored: { height: number; density: number }[] = [];
-    let work = fillStacks(tables, left, worth, table);
+    let work = desk.stack(left, worth, highest);
     for (const height of heightsOf(tables, left, rng)) {
-      price(height, left, tables.width);
-      const value = bestPattern(widths, values, most, tables.width, knapsack, columns);
+      const value = desk.worthOf(height, left);
       scored.push({ height, density: (value / height) * (1 + 0.04 * rng.unit()) });
-      work += tables.width * widths.length + tables.ways * widths.length;
+      work += desk.steps;
       if (work < 300_000) continue;
       yield Math.ceil(work / STEPS_PER_EVALUATION);
       work = 0;
@@ -162,7 +93,7 @@ function shelfFiller(
     let best: Shelf | null = null;
     let densest = 0;
     for (const { height } of scored.slice(0, 3)) {
-      const found = yield* filled(height, left, worth);
+      const found = yield* desk.filled(height, left, worth);
       const value = found.laid.reduce((sum, { way }) => sum + worth[tables.waySize[way]!]!, 0) / found.height;
       if (value <= densest) continue;
       densest = value;

@@ -33,11 +33,17 @@ export function stackTable(tables: SearchTables, highest: number): StackTable {
 }
 
 /**
- * Fills the table: the most valuable stack of the pieces left for every width and height at once, by one bounded
+ * Fills the table up to a height: the most valuable stack of the pieces left for every width and height at once, by one bounded
  * knapsack over the height whose pieces come in order of width. The two ways of a size are counted apart.
  * Returns the work done. O(highest · Σ log left).
  */
-export function fillStacks(tables: SearchTables, left: Int32Array, worth: Float64Array, table: StackTable): number {
+export function fillStacks(
+  tables: SearchTables,
+  left: Int32Array,
+  worth: Float64Array,
+  table: StackTable,
+  upTo: number = table.highest,
+): number {
   const { waysByAcross, wayAcross, wayAlong, waySize, ways } = tables;
   const { highest, widths, value, taken, partWay, partCopies, partsUpTo } = table;
   const row = highest + 1;
@@ -46,28 +52,28 @@ export function fillStacks(tables: SearchTables, left: Int32Array, worth: Float6
   let at = 0;
   for (let width = 0; width < widths.length; width++) {
     const from = width * row;
-    if (width === 0) value.fill(0, 0, row);
-    else value.copyWithin(from, from - row, from);
+    if (width === 0) value.fill(0, 0, upTo + 1);
+    else value.copyWithin(from, from - row, from - row + upTo + 1);
     for (; at < ways && wayAcross[waysByAcross[at]!]! <= widths[width]!; at++) {
       const way = waysByAcross[at]!;
       const along = wayAlong[way]!;
       const each = worth[waySize[way]!]!;
-      let rest = Math.min(left[waySize[way]!]!, Math.floor(highest / along));
+      let rest = Math.min(left[waySize[way]!]!, Math.floor(upTo / along));
       for (let copies = 1; rest > 0; copies *= 2) {
         const count = Math.min(copies, rest);
         rest -= count;
         const size = count * along;
         const gain = count * each;
         const partAt = parts * row;
-        taken.fill(0, partAt, partAt + row);
-        for (let h = highest; h >= size; h--) {
+        taken.fill(0, partAt, partAt + upTo + 1);
+        for (let h = upTo; h >= size; h--) {
           const candidate = value[from + h - size]! + gain;
           if (candidate > value[from + h]!) {
             value[from + h] = candidate;
             taken[partAt + h] = 1;
           }
         }
-        work += row;
+        work += upTo + 1;
         partWay[parts] = way;
         partCopies[parts] = count;
         parts++;
