@@ -118,6 +118,7 @@ module.exports = {
     only("clipper-lib", "core/geometry"),
     only("pdf-lib", "export/pdf"),
     only("saxes", "reading/svg"),
+    only("pdfjs-dist", "reading/pdf"),
     only("@svgdotjs", "web"),
     only("preact", "web"),
     only("idb", "web"),

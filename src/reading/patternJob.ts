@@ -2,12 +2,15 @@ import type { PatternDrawing, PatternKind } from "../core/patterns/patternDrawin
 import type { UnderstoodPattern } from "../core/patterns/patternOutline.ts";
 import { type UnderstandOptions, understandPattern } from "../core/patterns/understandPattern.ts";
 import { kindOfFile, textOfFile } from "./kindOfFile.ts";
+import type { PdfOptions } from "./pdf/readPdf.ts";
 import { ReadingEnds, tooMuch, unreadable } from "./readingEnds.ts";
 
 /** A file to read and how to understand it; can be sent to a worker. */
 export interface PatternJob {
   readonly bytes: Uint8Array;
   readonly options: UnderstandOptions;
+  /** How the pages of a PDF belong together. */
+  readonly pdf?: PdfOptions | undefined;
 }
 
 const MOST_MEGABYTES = 64;
@@ -16,20 +19,22 @@ const MOST_MEGABYTES = 64;
  * Reads a pattern of any known kind and understands it. What is wrong with the file comes back among the problems;
  * anything thrown is a fault of ours. Each reader is loaded when it is needed.
  */
-export async function answerPattern({ bytes, options }: PatternJob): Promise<UnderstoodPattern> {
+export async function answerPattern(job: PatternJob): Promise<UnderstoodPattern> {
+  const { bytes, options } = job;
   let kind: PatternKind = "svg";
   try {
     if (bytes.length > MOST_MEGABYTES * 1024 * 1024) tooMuch("megabytes", MOST_MEGABYTES);
     kind = kindOfFile(bytes);
-    return understandPattern(await readDrawing(kind, bytes), options);
+    return understandPattern(await readDrawing(kind, job), options);
   } catch (error) {
     if (!(error instanceof ReadingEnds)) throw error;
     return { kind, outlines: [], marks: [], problems: [error.problem] };
   }
 }
 
-async function readDrawing(kind: PatternKind, bytes: Uint8Array): Promise<PatternDrawing> {
+async function readDrawing(kind: PatternKind, { bytes, pdf = {} }: PatternJob): Promise<PatternDrawing> {
   if (kind === "svg") return (await import("./svg/readSvg.ts")).readSvg(textOfFile(bytes));
   if (kind === "dxf") return (await import("./dxf/readDxf.ts")).readDxf(textOfFile(bytes));
+  if (kind === "pdf") return (await import("./pdf/readPdf.ts")).readPdf(bytes, pdf);
   return unreadable("unknown-kind");
 }

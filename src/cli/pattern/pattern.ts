@@ -12,7 +12,7 @@ import { patternText } from "./patternText.ts";
 /** `laywright pattern`: a maker's own pattern brought in from a file. */
 export const patternCommand: Command = {
   name: "pattern",
-  summary: "read a pattern of your own (SVG, DXF): its lines, their sizes, what is wrong with them",
+  summary: "read a pattern of your own (SVG, DXF, PDF): its lines, their sizes, what is wrong with them",
   synopsis: "FILE [options]",
   about: [
     "Reads the lines of a drawing that are drawn and can be seen, joins them to outlines, says how large each is and",
@@ -30,7 +30,7 @@ export const patternCommand: Command = {
 async function runPattern(args: ParsedArgs, io: Io): Promise<ExitCode> {
   const path = args.operands[0]!;
   const json = args.switches.has("json");
-  const { options, seconds, into } = readPatternOptions(args);
+  const { options, seconds, into, pdf } = readPatternOptions(args);
   let bytes: Uint8Array;
   try {
     bytes = readInputBytes(path);
@@ -41,7 +41,7 @@ async function runPattern(args: ParsedArgs, io: Io): Promise<ExitCode> {
     io.out(`${JSON.stringify(emptyPatternJson(problems))}\n`);
     return EXIT.input;
   }
-  const pattern = await readPatternOnThread({ bytes, options }, { seconds });
+  const pattern = await readPatternOnThread({ bytes, options, pdf }, { seconds });
   const added = into === null || pattern.outlines.length === 0 ? null : addToProject(pattern, into);
   tell(pattern, path, json, io);
   if (added !== null && into !== null) {

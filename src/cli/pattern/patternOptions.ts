@@ -3,7 +3,9 @@ import type { RoleWishes } from "../../core/patterns/assignRoles.ts";
 import { PATTERN_ROLES, type PatternRole } from "../../core/patterns/patternOutline.ts";
 import { PATTERN_UNITS } from "../../core/patterns/scaleDoubts.ts";
 import { FIT_TOLERANCE, MENDS, type Mend, type UnderstandOptions } from "../../core/patterns/understandPattern.ts";
-import { parseLength } from "../../core/units/parseLength.ts";
+import { type LengthRange, parseLength } from "../../core/units/parseLength.ts";
+import type { PdfOptions } from "../../reading/pdf/readPdf.ts";
+import type { SheetsByHand } from "../../reading/pdf/sheetsByHand.ts";
 import { type OptionSpec, type ParsedArgs, UsageError } from "../command.ts";
 import { inputProblem } from "../inOut/problemReport.ts";
 import { numberOption, wordOption } from "../options/optionValues.ts";
@@ -34,6 +36,13 @@ export const PATTERN_OPTIONS: readonly OptionSpec[] = [
     value: "MM",
     help: `curves become arcs that stay this near, mm (default ${FIT_TOLERANCE})`,
   },
+  { name: "pages", value: "LIST", help: "pages of a PDF, e.g. 1-4,6 (default all)" },
+  {
+    name: "sheets",
+    value: "CxR",
+    help: "lay the pages of a PDF edge to edge, C in a row and R rows from the top left; sheets of ours find their places by their marks",
+  },
+  { name: "trim", value: "L", help: "border cut off every side of such a sheet (default 0)" },
   { name: "into", value: "PROJECT", help: "add the panels to this project file; every other byte of it stays" },
   { name: "material", value: "ID", help: "material of the added panels (default: the first cloth of the project)" },
   { name: "count", value: "N", help: "pieces of each added panel a bag (default 1)" },
@@ -50,9 +59,11 @@ export function readPatternOptions(args: ParsedArgs): {
   readonly options: UnderstandOptions;
   readonly seconds: number | undefined;
   readonly into: IntoWish | null;
+  readonly pdf: PdfOptions;
 } {
   const file = args.values.get("into");
   return {
+    pdf: { pages: readPages(args.values.get("pages")), sheets: readSheets(args) },
     options: {
       tolerance: numberOption(args, "tolerance", { least: 0.001, most: 5 }, FIT_TOLERANCE),
       mend: readMends(args.values.get("mend")),
@@ -64,15 +75,42 @@ export function readPatternOptions(args: ParsedArgs): {
   };
 }
 
+function readPages(text: string | undefined): readonly number[] | undefined {
+  if (text === undefined) return undefined;
+  return listed(text).flatMap((run) => {
+    const found = /^(\d{1,4})(?:\s*-\s*(\d{1,4}))?$/u.exec(run);
+    if (!found) throw new UsageError((say) => say.pages(text));
+    const first = Number(found[1]);
+    const last = Number(found[2] ?? found[1]);
+    return Array.from({ length: Math.max(0, last - first + 1) }, (_, i) => first + i);
+  });
+}
+
+function readSheets(args: ParsedArgs): SheetsByHand | undefined {
+  const text = args.values.get("sheets");
+  if (text === undefined) {
+    if (args.values.has("trim")) throw new UsageError((say) => say.together("trim", "sheets"));
+    return undefined;
+  }
+  const found = /^\s*(\d{1,2})\s*[x×]\s*(\d{1,2})\s*$/u.exec(text);
+  if (!found) throw new UsageError((say) => say.sheets(text));
+  return { columns: Number(found[1]), rows: Number(found[2]), trim: lengthOption(args, "trim", ALLOWANCE) };
+}
+
+function lengthOption(args: ParsedArgs, name: string, range: LengthRange): number {
+  const given = args.values.get(name);
+  if (given === undefined) return 0;
+  const length = parseLength(given, "mm", `--${name}`, range);
+  if (!length.ok) throw inputProblem(length.problems);
+  return length.value;
+}
+
 function readInto(args: ParsedArgs, file: string): IntoWish {
-  const given = args.values.get("allowance");
-  const allowance = given === undefined ? null : parseLength(given, "mm", "--allowance", ALLOWANCE);
-  if (allowance && !allowance.ok) throw inputProblem(allowance.problems);
   return {
     file,
     material: args.values.get("material"),
     count: numberOption(args, "count", { least: 1, most: 1000, whole: true }, 1),
-    seamAllowance: allowance ? allowance.value : 0,
+    seamAllowance: lengthOption(args, "allowance", ALLOWANCE),
   };
 }
 

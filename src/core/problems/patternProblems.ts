@@ -52,6 +52,12 @@ export type PatternProblem =
   | { readonly code: "pattern-encrypted"; readonly path: string }
   | { readonly code: "pattern-empty"; readonly path: string }
   | {
+      /** Pages of which nothing says how they belong together. */
+      readonly code: "pattern-pages-apart";
+      readonly path: string;
+      readonly count: number;
+    }
+  | {
       readonly code: "pattern-too-much";
       readonly path: string;
       readonly of: PatternLimit;

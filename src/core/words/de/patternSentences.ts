@@ -83,6 +83,11 @@ export const patternSentences: SentenceTable<PatternProblem> = {
     remedy:
       "Sehen Sie nach, ob die Linien verborgen sind, auf einer ausgeschalteten Ebene liegen oder nur ein Bild sind.",
   }),
+  "pattern-pages-apart": ({ count }) => ({
+    what: `Die ${count} Seiten liegen nebeneinander: Nichts hier Bekanntes sagt, wie sie zusammengehören.`,
+    remedy:
+      "Sagen Sie, wie viele Blätter in einer Reihe liegen und wie breit der Rand ist, der abgeschnitten wird.",
+  }),
   "pattern-too-much": ({ of, limit }) => ({
     what: `Die Datei ${LIMITS[of](limit)}; das braucht kein Schnitt.`,
     remedy: "Sichern Sie nur die Linien des Schnitts, ohne Füllungen und Bilder.",

@@ -79,6 +79,10 @@ export const patternSentences: SentenceTable<PatternProblem> = {
     what: "There is no line in it that can be seen.",
     remedy: "Check that the lines are not hidden, not on a layer that is off, and not a picture.",
   }),
+  "pattern-pages-apart": ({ count }) => ({
+    what: `The ${count} pages lie side by side: nothing that is known here says how they belong together.`,
+    remedy: "Say how many sheets lie in a row and how wide the border is that is cut off.",
+  }),
   "pattern-too-much": ({ of, limit }) => ({
     what: `The file ${LIMITS[of](limit)}, which no pattern needs.`,
     remedy: "Save only the pattern's own lines, without fillings and pictures.",
