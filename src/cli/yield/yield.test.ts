@@ -19,10 +19,20 @@ test("13 straps of 10 x 70 cm on a metre of 107 cm, with the layout (13 is the m
 
 test("none of 10 x 150 cm, and what would help", async () => {
   const { code, out } = await attempt("--strip", "10 x 150 cm", ...metre);
-  expect(code).toBe(0);
+  // The same exit code as when a number of straps has no place.
+  expect(code).toBe(1);
   expect(out).toContain("No strap");
-  expect(out).toContain("150 cm of length gives 10 straps");
+  // From a metre on in metres.
+  expect(out).toContain("1.5 m of length gives 10 straps");
   expect(out).toContain("join");
+});
+
+test("another grain is advised only where it would give a strap", async () => {
+  const advice = async (...words: string[]) => (await attempt("--strip", "10 x 150 cm", ...words)).out;
+  const along = await advice("--width", "160 cm", "--length", "100 cm", "--grain", "lengthwise");
+  expect(along).toMatch(/grain/u);
+  const never = await advice("--width", "107 cm", "--length", "100 cm", "--grain", "lengthwise");
+  expect(never).not.toMatch(/grain/u);
 });
 
 test("the length for a number of straps, with its bound", async () => {

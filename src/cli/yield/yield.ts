@@ -49,13 +49,15 @@ export const yieldCommand: Command = {
       ? yieldOnLength(args, cloth, length, io.language)
       : lengthForCount(args, cloth, io.language);
     io.out(args.switches.has("json") ? `${JSON.stringify(answer.json)}\n` : answer.text);
-    return EXIT.done;
+    // No strap at all is the same answer however it is asked for.
+    return answer.none ? EXIT.input : EXIT.done;
   },
 };
 
 interface Answer {
   readonly json: object;
   readonly text: string;
+  readonly none: boolean;
 }
 
 function yieldOnLength(args: ParsedArgs, cloth: StrapOnCloth, length: number, language: Language): Answer {
@@ -64,6 +66,7 @@ function yieldOnLength(args: ParsedArgs, cloth: StrapOnCloth, length: number, la
   const found = strapYield(cloth, length);
   const { usedLength, ...contract } = found;
   return {
+    none: found.count === 0,
     json: { ...contract, usedLengthMm: usedLength },
     text: yieldText(cloth, length, found, args.values.get("strip")!, language),
   };
@@ -77,6 +80,7 @@ function lengthForCount(args: ParsedArgs, cloth: StrapOnCloth, language: Languag
   if (found.length > LENGTH_RANGE.maxMm) throw tooMany(count, "--count");
   const { length, bound, proven, plan } = found;
   return {
+    none: false,
     json: { lengthMm: length, boundMm: bound, proven, count: plan.count, placements: plan.placements },
     text: lengthText(cloth, count, found, args.values.get("strip")!, language),
   };

@@ -2,7 +2,7 @@ import type { LengthForStraps } from "../../core/lay/boxes/straps/lengthForStrap
 import { lengthForStraps } from "../../core/lay/boxes/straps/lengthForStraps.ts";
 import { strapBlocks } from "../../core/lay/boxes/straps/strapBlocks.ts";
 import type { StrapOnCloth } from "../../core/lay/boxes/straps/strapProblem.ts";
-import type { StrapYield } from "../../core/lay/boxes/straps/strapYield.ts";
+import { type StrapYield, strapYield } from "../../core/lay/boxes/straps/strapYield.ts";
 import { formatLength, type LengthStyle } from "../../core/units/formatLength.ts";
 import type { Language } from "../../core/units/language.ts";
 import type { CliTexts } from "../words/cliTexts.ts";
@@ -20,10 +20,10 @@ export function yieldText(
 ): string {
   const texts = CLI_TEXTS[language].yields;
   const style = styleOf(asked);
-  const show = (mm: number): string => formatLength(mm, style, language);
+  const show = (mm: number): string => formatLength(mm, styleAt(mm, style), language);
   const where = texts.onCloth(show(length), show(cloth.clothWidth));
   const strap = strapName(cloth, show);
-  if (found.count === 0) return lines(texts.noneFits(strap, where), ...help(cloth, show, texts));
+  if (found.count === 0) return lines(texts.noneFits(strap, where), ...help(cloth, length, show, texts));
   return lines(
     texts.gives(texts.straps(found.count), strap, where),
     found.proven ? texts.provenMost : texts.couldBe(found.bound, found.count),
@@ -45,7 +45,7 @@ export function lengthText(
 ): string {
   const texts = CLI_TEXTS[language].yields;
   const style = styleOf(asked);
-  const show = (mm: number): string => formatLength(mm, style, language);
+  const show = (mm: number): string => formatLength(mm, styleAt(mm, style), language);
   const { plan } = found;
   const where = texts.onCloth(show(found.length), show(cloth.clothWidth));
   return lines(
@@ -68,6 +68,11 @@ function styleOf(asked: string): LengthStyle {
   return /\d\s*(cm|m)\b/iu.test(asked) ? "cm" : "mm";
 }
 
+/** From a metre on, metric lengths are said in metres. */
+function styleAt(mm: number, style: LengthStyle): LengthStyle {
+  return style !== "in/32" && mm >= 1000 ? "m" : style;
+}
+
 function strapName(cloth: StrapOnCloth, show: (mm: number) => string): string {
   return `${show(cloth.strapWidth)} x ${show(cloth.strapLength)}`;
 }
@@ -84,13 +89,14 @@ function endLine(left: number, show: (mm: number) => string, texts: Texts): stri
 }
 
 /** What would let a strap fit. */
-function help(cloth: StrapOnCloth, show: (mm: number) => string, texts: Texts): string[] {
+function help(cloth: StrapOnCloth, length: number, show: (mm: number) => string, texts: Texts): string[] {
   const advice: string[] = [];
   const longer = lengthForStraps(cloth, 1);
   if (longer !== null) advice.push(texts.lengthGives(show(longer.length), texts.straps(longer.plan.count)));
   if (cloth.directions !== "lengthwise" && cloth.strapLength > cloth.clothWidth)
     advice.push(texts.crosswiseNeeds(show(cloth.strapLength)));
-  if (cloth.directions !== "both") advice.push(texts.otherGrain);
+  if (cloth.directions !== "both" && strapYield({ ...cloth, directions: "both" }, length).count > 0)
+    advice.push(texts.otherGrain);
   advice.push(texts.orJoin);
   return [texts.wouldHelp, ...advice.map((line) => `  ${line}`)];
 }

@@ -85,9 +85,9 @@ export const sewnTurned: Construction = {
     phrase("turned-sew", {
       allowance: facts.choices.seamAllowance ?? TRADE.seamAllowance,
     }),
-    phrase("turned-turn", {
-      width: facts.finishedWidth,
-    }),
+    (facts.choices.reveal ?? 0) > 0
+      ? phrase("turned-turn-reveal", { width: facts.finishedWidth, reveal: facts.choices.reveal ?? 0 })
+      : phrase("turned-turn", { width: facts.finishedWidth }),
     ...(facts.padded ? [phrase("turned-pad")] : []),
     topstitchStep(facts, (facts.choices.reveal ?? 0) > 0 ? "turned-topstitch-facing" : "topstitch-both"),
   ],

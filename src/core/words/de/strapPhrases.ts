@@ -58,6 +58,8 @@ export const strapPhrases: Readonly<Record<PhraseCode, string>> = {
   "turned-sew":
     "Beide Streifen rechts auf rechts an beiden Längskanten zusammennähen, {allowance} von den offenen Kanten; eine Wendeöffnung lassen, wenn beide Enden geschlossen sind.",
   "turned-turn": "Auf rechts wenden und die Nähte genau an die Kante rollen; der Riemen sollte {width} messen.",
+  "turned-turn-reveal":
+    "Auf rechts wenden und die Nähte nach hinten rollen, sodass neben der Gegenseite {reveal} vom äußeren Streifen zu sehen ist; der Riemen sollte {width} messen.",
   "turned-pad":
     "Das Polster mit einer Schnur oder einem Wendewerkzeug einziehen, bevor das letzte Ende geschlossen wird.",
   "turned-topstitch-facing": "Beide Kanten von der Gegenseite aus absteppen, von deren Kanten gemessen",

@@ -54,6 +54,8 @@ export const strapPhrases = {
   "turned-sew":
     "Sew both strips right sides together along both long edges, {allowance} from the raw edges; leave a gap to turn through if both ends are closed.",
   "turned-turn": "Turn right side out and roll the seams to the very edge; the strap should measure {width}.",
+  "turned-turn-reveal":
+    "Turn right side out and roll the seams to the back, so that {reveal} of the outer strip shows beside the facing; the strap should measure {width}.",
   "turned-pad": "Pull the padding in with a cord or a turning tool before the last end is closed.",
   "turned-topstitch-facing": "Topstitch both edges from the facing side, measured from the facing's edges",
   "topstitch-both": "Topstitch both edges",
