@@ -1,4 +1,4 @@
-import { ROLE_STYLES } from "../core/drawing/list/roleStyles.ts";
+import { matWishes, ROLE_STYLES } from "../core/drawing/list/roleStyles.ts";
 import { rulerPages, rulerPlan } from "../core/drawing/sheets/rulerPages.ts";
 import { barePage, projectionStyles, rollPages } from "../core/drawing/sheets/sheetPage.ts";
 import { MOST_SHEETS } from "../core/drawing/sheets/tiling.ts";
@@ -178,9 +178,10 @@ export function matFiles(
   language: Language,
 ): readonly [PlanFile, PlanFile] {
   const forDrawing = FILE_TEXTS[language].about.forDrawing(about);
+  const onMat = { ...output, lines: matWishes(output.lines) };
   return [
-    { name: `${stem}.svg`, data: drawingSvg(drawing, title, output, faces, false), about },
-    { name: `${stem}.dxf`, data: drawingDxf(drawing, output, faces), about: forDrawing },
+    { name: `${stem}.svg`, data: drawingSvg(drawing, title, onMat, faces, false), about },
+    { name: `${stem}.dxf`, data: drawingDxf(drawing, onMat, faces), about: forDrawing },
   ];
 }
 

@@ -5,6 +5,7 @@ import boldUrl from "dejavu-fonts-ttf/ttf/DejaVuSansCondensed-Bold.ttf?url";
 import { layDrawing } from "../../core/drawing/lay/layDrawing.ts";
 import { pieceArt } from "../../core/drawing/lay/pieceArt.ts";
 import { paperPart } from "../../core/drawing/list/page.ts";
+import { isDrawn } from "../../core/drawing/list/roleStyles.ts";
 import { curvedSheet } from "../../core/drawing/sheets/curvedSheet.ts";
 import { tilePieces } from "../../core/drawing/sheets/tiling.ts";
 import { PAPERS } from "../../core/project/papers.ts";
@@ -81,7 +82,11 @@ async function matStack({ project, pieces, language, lay }: Extract<Ask, { kind:
         name: `${material.name}: ${mat.about}`,
         width: machine.bedWidth,
         height: machine.bedHeight,
-        parts: [paperPart(mat.drawing.items)],
+        parts: [
+          paperPart(
+            mat.drawing.items.filter((item) => "role" in item && isDrawn(item.role, project.output.lines, true)),
+          ),
+        ],
       },
       files: matFiles(mat, project.output, faces, language),
     })),

@@ -45,6 +45,21 @@ export function drawnRoles(wishes: LineWishes): DrawingRole[] {
   return DRAWING_ROLES.filter((role) => wishes[role]?.draw !== false);
 }
 
+/** What a machine's mat has unless the maker asks for more: the cuts, and the square to check them by. */
+const ON_MATS: ReadonlySet<DrawingRole> = new Set<DrawingRole>(["cut", "sheet"]);
+
+/** Whether lines of a role go into the files, by the maker's wish or by what is usual for whole plans and for mats. */
+export function isDrawn(role: DrawingRole, wishes: LineWishes, onMats: boolean): boolean {
+  return wishes[role]?.draw ?? (!onMats || ON_MATS.has(role));
+}
+
+/** The wishes for a mat: stitch lines, folds and names are left out where nothing was said of them. */
+export function matWishes(wishes: LineWishes): LineWishes {
+  return Object.fromEntries(
+    DRAWING_ROLES.map((role) => [role, { ...wishes[role], draw: isDrawn(role, wishes, true) }]),
+  );
+}
+
 /** Fill colours of areas on paper and in files; screens may use textures instead. */
 export const TONE_COLORS: Readonly<Record<AreaTone, string>> = {
   cloth: "#f1ebe0",

@@ -1,6 +1,6 @@
 import { offsetOf } from "../../geometry/clipper.ts";
 import type { Contour } from "../../geometry/contour.ts";
-import { flattenContour, poseContour } from "../../geometry/contourArcs.ts";
+import { contourBox, flattenContour, poseContour } from "../../geometry/contourArcs.ts";
 import { rectangleContour, ringContour } from "../../geometry/contourShapes.ts";
 import { kerfContour } from "../../geometry/kerfContour.ts";
 import { reversedRing, signedArea } from "../../geometry/ring.ts";
@@ -51,13 +51,13 @@ export function machineDrawing(sheet: LaySheet, wish: MachineWish, language: Lan
   const isCut = (item: DrawingItem): item is DrawnLine => item.kind === "line" && item.role === "cut";
   const box = { minX: 0, minY: 0, maxX: bedWidth, maxY: bedHeight };
   const cuts = cutPaths(moved.filter(isCut), wish);
-  const side = Math.min(CHECK_SIDE, bedWidth - 2 * grip, bedHeight - 2 * grip);
+  const { x, y, side } = freeSquare(moved.filter(isCut), wish);
   const check: DrawingItem[] = [
-    drawLine("sheet", rectangleContour(grip, grip, side, side)),
+    drawLine("sheet", rectangleContour(x, y, side, side)),
     drawText(
       PAPER_TEXTS[language].mats.check(withDecimalSign(`${Math.round(side * 10) / 10} mm`, language)),
-      grip + 3,
-      grip + 3,
+      x + 3,
+      y + 3,
       4,
       {
         role: "sheet",
@@ -72,6 +72,35 @@ export function machineDrawing(sheet: LaySheet, wish: MachineWish, language: Lan
       ...cuts.map(({ contour, owner }) => drawLine("cut", contour, owner)),
     ],
   };
+}
+
+/** Steps in which a free place is looked for, and what the square keeps from the pieces, mm. */
+const SQUARE_STEP = 5;
+const SQUARE_GAP = 2;
+
+/**
+ * Where the check square goes: beside the pieces, as large as there is room for; in the corner where there is none at
+ * all. Pieces count as their boxes.
+ */
+function freeSquare(cuts: readonly DrawnLine[], { bedWidth, bedHeight, grip }: MachineWish) {
+  const boxes = cuts.map(({ contour }) => contourBox(contour));
+  const largest = Math.min(CHECK_SIDE, bedWidth - 2 * grip, bedHeight - 2 * grip);
+  const isFree = (x: number, y: number, side: number) =>
+    boxes.every(
+      ({ minX, minY, maxX, maxY }) =>
+        x + side + SQUARE_GAP <= minX ||
+        maxX + SQUARE_GAP <= x ||
+        y + side + SQUARE_GAP <= minY ||
+        maxY + SQUARE_GAP <= y,
+    );
+  for (const share of [1, 0.8, 0.6, 0.5, 0.4]) {
+    const side = largest * share;
+    // From the far corner of the bed: pieces are laid from the near one.
+    for (let x = bedWidth - grip - side; x >= grip - 1e-9; x -= SQUARE_STEP)
+      for (let y = bedHeight - grip - side; y >= grip - 1e-9; y -= SQUARE_STEP)
+        if (isFree(x, y, side)) return { x, y, side };
+  }
+  return { x: grip, y: grip, side: largest };
 }
 
 /** Cut lines for a machine, in order. */

@@ -1,4 +1,4 @@
-import { styledAs } from "../../../core/drawing/list/roleStyles.ts";
+import { isDrawn, styledAs } from "../../../core/drawing/list/roleStyles.ts";
 import { ok, type Result } from "../../../core/problems/problem.ts";
 import { LAYER_NAME } from "../../../core/project/outputProblems.ts";
 import type { DrawingRole, LineWish, OutputSettings } from "../../../core/project/outputSettings.ts";
@@ -89,7 +89,7 @@ function LineRow({ role, output, set }: { role: DrawingRole; output: OutputSetti
           type="checkbox"
           aria-label={`${name}: ${words.draw}`}
           data-path={`${path}.draw`}
-          checked={line.draw !== false}
+          checked={isDrawn(role, output.lines, output.machine !== null)}
           onChange={(event) => put({ draw: event.currentTarget.checked }, words.draw)}
         />
       </td>
