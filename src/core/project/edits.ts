@@ -72,6 +72,26 @@ function withoutPanel(project: Project, id: string): readonly Panel[] {
   return project.panels.filter((panel) => panel.id !== id).map((panel) => mapMeasures(panel, kept));
 }
 
+/**
+ * The project with a strap or panel moved before another one of its kind (to the end with null). Straps stand before
+ * panels; a part that is asked to leave its kind stays.
+ */
+export function withPartMoved(project: Project, id: string, before: string | null): Project {
+  return {
+    ...project,
+    straps: movedBefore(project.straps, id, before),
+    panels: movedBefore(project.panels, id, before),
+  };
+}
+
+function movedBefore<T extends { readonly id: string }>(list: readonly T[], id: string, before: string | null) {
+  const own = list.find((each) => each.id === id);
+  if (own === undefined || id === before) return list;
+  const others = list.filter((each) => each !== own);
+  const at = before === null ? others.length : others.findIndex((each) => each.id === before);
+  return at < 0 ? list : others.toSpliced(at, 0, own);
+}
+
 /** Names of the straps and panels that use a material. */
 export function usersOf(project: Project, materialId: string): readonly string[] {
   const straps = project.straps.filter(({ materials }) => Object.values(materials).includes(materialId));

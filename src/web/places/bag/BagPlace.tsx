@@ -1,4 +1,5 @@
-import { freshIdIn } from "../../../core/project/edits.ts";
+import { useState } from "preact/hooks";
+import { freshIdIn, withPartMoved } from "../../../core/project/edits.ts";
 import type { Project } from "../../../core/project/project.ts";
 import { CountBlank } from "../../fields/blanks.tsx";
 import { useLengths } from "../../fields/units.ts";
@@ -94,9 +95,14 @@ function AddParts({ main }: { main?: boolean }) {
   );
 }
 
+/** What a dragged card carries: the id of its part. */
+const PART = "application/x-laywright-part";
+
 function Shelf({ project, open }: { project: Project; open: string | null }) {
   const texts = useTexts();
   const lengths = useLengths();
+  const change = useChange();
+  const [over, setOver] = useState<string | null>(null);
   const cards = [
     ...project.straps.map((strap) => ({ ...strap, size: strapSize(strap, lengths, texts) })),
     ...project.panels.map((panel) => ({ ...panel, size: panelSize(project, panel, lengths) })),
@@ -106,8 +112,32 @@ function Shelf({ project, open }: { project: Project; open: string | null }) {
     <nav aria-label={texts.bag.shelf}>
       <ul class="shelf">
         {cards.map((card) => (
-          <li key={card.id}>
-            <a class="card" href={routeHash("bag", card.id)} aria-current={card.id === open ? "true" : undefined}>
+          <li
+            key={card.id}
+            draggable
+            class={over === card.id ? "drop-before" : undefined}
+            onDragStart={(event) => {
+              event.dataTransfer?.setData(PART, card.id);
+              event.dataTransfer?.setDragImage(event.currentTarget, 20, 20);
+            }}
+            onDragOver={(event) => {
+              if (!event.dataTransfer?.types.includes(PART)) return;
+              event.preventDefault();
+              setOver(card.id);
+            }}
+            onDragLeave={() => setOver(null)}
+            onDrop={(event) => {
+              const id = event.dataTransfer?.getData(PART) ?? "";
+              setOver(null);
+              if (id !== "") change((now) => withPartMoved(now, id, card.id), texts.bag.reordered);
+            }}
+          >
+            <a
+              class="card"
+              draggable={false}
+              href={routeHash("bag", card.id)}
+              aria-current={card.id === open ? "true" : undefined}
+            >
               <PartPicture partId={card.id} />
               <span class="card-name">
                 {card.name}

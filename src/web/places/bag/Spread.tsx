@@ -1,10 +1,10 @@
 import type { ComponentChildren } from "preact";
-import { withoutPart } from "../../../core/project/edits.ts";
+import { withoutPart, withPartMoved } from "../../../core/project/edits.ts";
 import { Icon } from "../../parts/Icon.tsx";
 import { useBroughtIntoView } from "../../parts/useBroughtIntoView.ts";
 import { routeHash } from "../../state/route.ts";
 import { useDerived } from "../../state/useDerived.ts";
-import { useChange } from "../../state/workbench.ts";
+import { useChange, useProject } from "../../state/workbench.ts";
 import { useTexts } from "../../texts/texts.ts";
 
 /** An opened piece of the shelf: its picture on the left, what there is to say about it on the right. */
@@ -33,6 +33,7 @@ export function Spread(props: {
           <button type="button" class="press" onClick={props.onCopy}>
             <Icon name="copy" /> {texts.bag.copy}
           </button>
+          <ShelfOrder id={props.id} />
           <button type="button" class="press" onClick={remove}>
             <Icon name="bin" /> {texts.bag.remove}
           </button>
@@ -42,5 +43,39 @@ export function Spread(props: {
         </div>
       </div>
     </section>
+  );
+}
+
+/** The part one place earlier or later among its kind, for fingers and keys; a mouse drags its card. */
+function ShelfOrder({ id }: { id: string }) {
+  const words = useTexts().bag;
+  const change = useChange();
+  const { straps, panels } = useProject();
+  const kin: readonly { readonly id: string }[] = straps.some((strap) => strap.id === id) ? straps : panels;
+  const at = kin.findIndex((part) => part.id === id);
+  const move = (before: string | null) => change((now) => withPartMoved(now, id, before), words.reordered);
+  return (
+    <>
+      <button
+        type="button"
+        class="press"
+        disabled={at <= 0}
+        aria-label={words.earlier}
+        title={words.earlier}
+        onClick={() => move(kin[at - 1]?.id ?? null)}
+      >
+        ←
+      </button>
+      <button
+        type="button"
+        class="press"
+        disabled={at >= kin.length - 1}
+        aria-label={words.later}
+        title={words.later}
+        onClick={() => move(kin[at + 2]?.id ?? null)}
+      >
+        →
+      </button>
+    </>
   );
 }
