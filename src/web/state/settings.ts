@@ -1,9 +1,10 @@
-import { LANGUAGES, type Language } from "../../core/units/language.ts";
+import { LANGUAGES } from "../../core/units/language.ts";
+import { CATALOGUES, type PageLanguage } from "../texts/texts.ts";
 import { createStore, type Store } from "./store.ts";
 
 /** What this window looks like; kept on the device, not in the project. */
 export interface Settings {
-  readonly language: Language;
+  readonly language: PageLanguage;
   readonly theme: "auto" | "light" | "dark";
   /** The project that was open last. */
   readonly projectId: string | null;
@@ -33,13 +34,17 @@ function readSettings(): Settings {
   try {
     const kept = JSON.parse(localStorage.getItem(PLACE) ?? "{}") as Partial<Record<keyof Settings, unknown>>;
     return {
-      language: LANGUAGES.find((known) => known === kept.language) ?? fresh.language,
+      language: isPageLanguage(kept.language) ? kept.language : fresh.language,
       theme: kept.theme === "light" || kept.theme === "dark" ? kept.theme : "auto",
       projectId: typeof kept.projectId === "string" ? kept.projectId : null,
     };
   } catch {
     return fresh;
   }
+}
+
+function isPageLanguage(value: unknown): value is PageLanguage {
+  return typeof value === "string" && Object.hasOwn(CATALOGUES, value);
 }
 
 /** Puts the language and the theme on the page and follows the system where the theme is left to it. */

@@ -4,12 +4,25 @@ import type { Language } from "../../core/units/language.ts";
 import type { Texts } from "./catalogue.ts";
 import { de } from "./de.ts";
 import { en } from "./en.ts";
+import { fr } from "./fr.ts";
 
-/** The catalogue of each language. */
-export const CATALOGUES: Readonly<Record<Language, Texts>> = { en, de };
+/** Languages of the page: those of the core, and drafts, whose core words are English. */
+export type PageLanguage = Language | "fr";
 
-/** How a language calls itself. */
-export const LANGUAGE_NAMES: Readonly<Record<Language, string>> = { en: "English", de: "Deutsch" };
+/** The catalogue of each language. A new language is its file and its lines here. */
+export const CATALOGUES: Readonly<Record<PageLanguage, Texts>> = { en, de, fr };
+
+/** How a language calls itself; a draft says so. */
+export const LANGUAGE_NAMES: Readonly<Record<PageLanguage, string>> = {
+  en: "English",
+  de: "Deutsch",
+  fr: "Français (brouillon)",
+};
+
+/** The language of problems, sheets and files for a language of the page. */
+export function coreLanguage(language: PageLanguage): Language {
+  return language === "fr" ? "en" : language;
+}
 
 /** The catalogue of the page's language. */
 export const TextsContext = createContext<Texts>(en);
