@@ -1,12 +1,16 @@
-import type { MaterialKind } from "../../../core/materials/material.ts";
+import type { Material, MaterialKind } from "../../../core/materials/material.ts";
 import { plainMaterial } from "../../../core/project/edits.ts";
 import { ChoiceBlank } from "../../fields/blanks.tsx";
 import { Icon } from "../../parts/Icon.tsx";
 import { freshName } from "../../state/freshName.ts";
-import { useChange, useProject } from "../../state/workbench.ts";
+import { useStore } from "../../state/store.ts";
+import { useChange, useProject, useWorkbench } from "../../state/workbench.ts";
+import { takenInto } from "../../storage/materialLibrary.ts";
 import { useTexts } from "../../texts/texts.ts";
 
 let visits = 0;
+/** No id of a project begins so. */
+const LIBRARY = "\u0000library/";
 
 /**
  * Which of the project's materials; `none` adds the choice of no material at all. With `make`, a material of that kind
@@ -23,20 +27,32 @@ export function MaterialBlank(props: {
 }) {
   const texts = useTexts();
   const project = useProject();
+  const { library } = useWorkbench();
   const change = useChange();
   const { make, value } = props;
   const { materials } = project;
   const known = materials.map(({ id, name }) => [id, name] as const);
-  const options = props.none === undefined ? known : [["", props.none] as const, ...known];
+  const others = useStore(library.materials, (all) => all).filter(({ name }) =>
+    materials.every((own) => own.name !== name),
+  );
+  const offered = others.map(({ name }) => [`${LIBRARY}${name}`, texts.bag.fromLibrary(name)] as const);
+  const own = props.none === undefined ? known : [["", props.none] as const, ...known];
   const add = (kind: MaterialKind) => {
     const name = freshName(
       texts.bag.freshMaterial[kind],
       materials.map((each) => each.name),
     );
-    const fresh = { ...plainMaterial(project, name), kind };
+    take({ ...plainMaterial(project, name), kind });
+  };
+  const take = (fresh: Material) => {
     const key = `${props.path}@made${++visits}`;
-    change((now) => ({ ...now, materials: [...now.materials, fresh] }), name, key);
+    change((now) => ({ ...now, materials: [...now.materials, fresh] }), fresh.name, key);
     props.onValue(fresh.id, key);
+  };
+  const choose = (id: string) => {
+    const kept = id.startsWith(LIBRARY) ? others.find(({ name }) => name === id.slice(LIBRARY.length)) : undefined;
+    if (kept !== undefined) take(takenInto(project, kept));
+    else props.onValue(id === "" ? null : id);
   };
   return (
     <>
@@ -45,8 +61,8 @@ export function MaterialBlank(props: {
         path={props.path}
         labelled={props.labelled ?? false}
         value={value ?? ""}
-        options={options}
-        onValue={(id) => props.onValue(id === "" ? null : id)}
+        options={[...own, ...offered]}
+        onValue={choose}
       />
       {make !== undefined && value === null && !materials.some(({ kind }) => kind === make) && (
         <>

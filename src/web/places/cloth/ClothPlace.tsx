@@ -10,8 +10,10 @@ import { Term } from "../../parts/Term.tsx";
 import { useBroughtIntoView } from "../../parts/useBroughtIntoView.ts";
 import { freshName } from "../../state/freshName.ts";
 import { routeHash } from "../../state/route.ts";
-import { useChange, useProject } from "../../state/workbench.ts";
+import { useStore } from "../../state/store.ts";
+import { useChange, useProject, useWorkbench } from "../../state/workbench.ts";
 import { useTexts } from "../../texts/texts.ts";
+import { LibraryShelf } from "./LibraryShelf.tsx";
 import type { MaterialWords, SetMaterial } from "./materialWords.ts";
 import { PriceWords } from "./PriceWords.tsx";
 import { ShrinkageWords } from "./ShrinkageWords.tsx";
@@ -61,6 +63,7 @@ export function ClothPlace({ open }: { open: string | null }) {
           </li>
         </ul>
       </nav>
+      <LibraryShelf />
       {material === undefined ? (
         <p>{texts.cloth.hint}</p>
       ) : (
@@ -148,12 +151,27 @@ function MaterialSpread({ material }: { material: Material }) {
         >
           <Icon name="bin" /> {words.remove}
         </button>
+        <KeepInLibrary material={material} />
         {users.length > 0 && <span class="soft">{words.usedBy(users.join(", "))}</span>}
         <a class="press plain" href={routeHash("cloth")}>
           {texts.bag.closeSpread}
         </a>
       </div>
     </section>
+  );
+}
+
+/** Puts the material, as it is now, among those that every project is offered. */
+function KeepInLibrary({ material }: { material: Material }) {
+  const words = useTexts().cloth.library;
+  const { library } = useWorkbench();
+  const project = useProject();
+  const all = useStore(library.materials, (materials) => materials);
+  const isThere = all.some(({ name }) => name === material.name);
+  return (
+    <button type="button" class="press" onClick={() => library.keep(material, project)}>
+      <Icon name="pin" /> {isThere ? words.keepAgain : words.keep}
+    </button>
   );
 }
 
