@@ -74,6 +74,91 @@ async function dragFrames(page: Page, count: number): Promise<number> {
   });
 }
 
+/** Frames a second while the view of so many pieces is zoomed by the wheel to and fro for two seconds. */
+async function zoomFrames(page: Page): Promise<number> {
+  return page.evaluate(async () => {
+    const view = document.querySelector<HTMLElement>(".lay-view")!;
+    const { x, y, width, height } = view.getBoundingClientRect();
+    let frames = 0;
+    const start = performance.now();
+    while (performance.now() - start < 2000) {
+      const deltaY = 40 * Math.sin(frames / 12);
+      view.dispatchEvent(
+        new WheelEvent("wheel", { clientX: x + width / 2, clientY: y + height / 2, deltaY, cancelable: true }),
+      );
+      await new Promise(requestAnimationFrame);
+      frames++;
+    }
+    return frames / ((performance.now() - start) / 1000);
+  });
+}
+
+/** Kilobytes of the heap after every hundred of five hundred edits, garbage taken away. */
+async function heapOverEdits(page: Page): Promise<number[]> {
+  const protocol = await page.context().newCDPSession(page);
+  const heaps: number[] = [];
+  for (let hundred = 0; hundred < 5; hundred++) {
+    await page.evaluate(async (from) => {
+      type Doc = { straps: { length: { mm: number } }[] };
+      type Held = { history: { steps: { value: Doc }[]; at: number } };
+      type Session = { state: { get(): Held }; change(next: Doc, label: string): void };
+      const { session } = (window as unknown as { laywright: { session: Session } }).laywright;
+      for (let i = from; i < from + 100; i++) {
+        const { history } = session.state.get();
+        const now = history.steps[history.at]!.value;
+        const [strap, ...others] = now.straps;
+        session.change(
+          { ...now, straps: [{ ...strap!, length: { ...strap!.length, mm: 600 + i } }, ...others] },
+          `${i}`,
+        );
+        await new Promise((resolve) => setTimeout(resolve, 20));
+      }
+    }, hundred * 100);
+    await page.waitForTimeout(1000);
+    for (let i = 0; i < 2; i++) await protocol.send("HeapProfiler.collectGarbage");
+    heaps.push(Math.round((await protocol.send("Runtime.getHeapUsage")).usedSize / 1000));
+  }
+  return heaps;
+}
+
+/** How much of the screen moved by itself while a scripted maker went through the four places (0 is still). */
+async function shiftOfSession(page: Page): Promise<number> {
+  await page.evaluate(() => {
+    const shifts: { value: number }[] = [];
+    Object.assign(window, { shifts });
+    new PerformanceObserver((list) => {
+      for (const entry of list.getEntries() as (PerformanceEntry & { value: number; hadRecentInput: boolean })[])
+        if (!entry.hadRecentInput) shifts.push({ value: entry.value });
+    }).observe({ type: "layout-shift" });
+  });
+  for (const hash of [
+    "#/bag/shoulder",
+    "#/cloth/sailcloth",
+    "#/lay/sailcloth",
+    "#/table/ruler",
+    "#/lay/sailcloth",
+  ]) {
+    await goTo(page, hash);
+    await page.waitForTimeout(4000);
+  }
+  return page.evaluate(() =>
+    (window as unknown as { shifts: { value: number }[] }).shifts.reduce((sum, { value }) => sum + value, 0),
+  );
+}
+
+/** Length of the roll that the page has after so many seconds of looking, mm. */
+async function lengthAfter(page: Page, seconds: number): Promise<number> {
+  await goTo(page, "#/lay/sailcloth");
+  await page.waitForTimeout(seconds * 1000);
+  return page.evaluate(() => {
+    type Laid = { plan: { uses: { usedLength: number }[] } };
+    type Board = { lays: { get(): Map<string, Laid> } };
+    const { board } = (window as unknown as { laywright: { board: Board } }).laywright;
+    const uses = board.lays.get().get("sailcloth")?.plan.uses ?? [];
+    return Math.max(0, ...uses.map(({ usedLength }) => usedLength));
+  });
+}
+
 /** What the browser itself says of loading the page, ms, and how much of the screen moved unasked (0 is still). */
 async function loadFigures(page: Page): Promise<Record<string, number>> {
   return page.evaluate(async () => {
@@ -114,6 +199,8 @@ await page.evaluate(() => {
 const load = await loadFigures(page);
 await openFile(page, "demo.json", demoText());
 await page.waitForSelector(".card-name:has-text('Gusset')");
+const after20s = await lengthAfter(page, 20);
+const shift = await shiftOfSession(page);
 await goTo(page, "#/lay/sailcloth");
 await page.waitForSelector(".piece");
 await page.waitForTimeout(6000);
@@ -143,7 +230,13 @@ for (let bags = 4; bags < 9; bags++) {
   await page.waitForTimeout(1500);
 }
 const drag200 = await dragFrames(page, 200);
+const zoom200 = await zoomFrames(page);
 const drag1000 = await dragFrames(page, 1000);
+const zoom1000 = await zoomFrames(page);
+await goTo(page, "#/bag");
+await openFile(page, "demo.json", demoText());
+await page.waitForSelector(".card-name:has-text('Gusset')");
+const heaps = await heapOverEdits(page);
 await stage.close();
 console.log(
   JSON.stringify(
@@ -152,6 +245,10 @@ console.log(
       load,
       firstPlanMs: firstPlan,
       dragFramesPerSecond: { pieces200: Math.round(drag200), pieces1000: Math.round(drag1000) },
+      zoomFramesPerSecond: { pieces200: Math.round(zoom200), pieces1000: Math.round(zoom1000) },
+      heapKbAfterHundredsOfEdits: heaps,
+      layoutShiftOfASession: Math.round(shift * 1000) / 1000,
+      demoSailclothAfter20sMm: Math.round(after20s * 10) / 10,
       longTasksWhileSearchingMs: longTasks.map(Math.round),
     },
     null,
