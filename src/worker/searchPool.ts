@@ -26,6 +26,8 @@ export interface SearchResult {
 export interface RunningSearch {
   /** The best plan, when the budget is spent, nothing can be better, or `stop` was called. Rejects on a bug of ours. */
   readonly result: Promise<SearchResult>;
+  /** Placements tried so far, as the workers told last: a few tenths of a second old at most. */
+  spent(): number;
   /** Ends the search with the best plan so far; before the first plan, waits for that. Takes effect at once. */
   stop(): void;
 }
@@ -117,13 +119,15 @@ function sharedSearch(
 
   for (const [index, worker] of workers.entries()) {
     const evaluations = Math.ceil(wish.evaluations / workers.length);
-    const meets = workers.length > 1;
+    // A worker alone meets nobody, but is heard of that way.
+    const meets = true;
     const search = { problem, mode, seed: seed + SEED_STEP * index, evaluations, meets };
     worker.send({ kind: "start", order, search });
   }
 
   return {
     result,
+    spent,
     stop() {
       if (over) return;
       if (best) end(best);

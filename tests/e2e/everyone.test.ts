@@ -21,6 +21,7 @@ const PLACES = [
   ["#/table/paper", ".page-miniature"],
   ["#/table/machine", ".caution"],
   ["#/table/ruler", ".cut-steps"],
+  ["#/table/cutting", ".cutting-heading"],
   ["#/table/sheet", "table"],
 ] as const;
 

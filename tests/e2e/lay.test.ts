@@ -184,11 +184,11 @@ test("where nothing fits, the reasons stand and nothing is praised", async () =>
   await openFile(page, "narrow.json", JSON.stringify(project));
   await page.waitForSelector(".card-name:has-text('Side')");
   await goTo(page, "#/lay/canvas");
-  await page.waitForSelector(".lay-length:has-text('No piece finds a place')");
+  await page.waitForSelector(".lay-length:has-text('No piece fits')");
   await page.waitForSelector(".unplaced .refusal");
   expect(await page.locator(".search-word.proven, .lay-choices").count()).toBe(0);
   await goTo(page, "#/table/ruler");
-  await page.waitForSelector(".caution:has-text('no place')");
+  await page.waitForSelector(".caution:has-text('not fit')");
   expect(await page.locator("text=The plan on the table can be cut").count()).toBe(0);
   await context.close();
 });

@@ -217,3 +217,133 @@ test("cutting mode: one cut at a time by tap and by key, ticked off, and it goes
   await expect.poll(() => page.locator(".cutting").count()).toBe(0);
   await context.close();
 });
+
+test("memory does not grow with edits: what a state of the bag comes to is forgotten with it", async () => {
+  const context = await stage.person();
+  const page = await openPage(context, stage.url);
+  await openFile(page, "demo.json", demoText());
+  await page.waitForSelector(".card-name:has-text('Gusset')");
+  const protocol = await context.newCDPSession(page);
+  const edit = (from: number, count: number) =>
+    page.evaluate(
+      async ([first, many]) => {
+        type Doc = { straps: { length: { mm: number } }[] };
+        type Held = { history: { steps: { value: Doc }[]; at: number } };
+        type Session = { state: { get(): Held }; change(next: Doc, label: string): void };
+        const { session } = (window as unknown as { laywright: { session: Session } }).laywright;
+        for (let i = first!; i < first! + many!; i++) {
+          const { history } = session.state.get();
+          const now = history.steps[history.at]!.value;
+          const [strap, ...others] = now.straps;
+          const next = { ...strap!, length: { ...strap!.length, mm: 700 + i } };
+          session.change({ ...now, straps: [next, ...others] }, `edit ${i}`);
+          await new Promise((resolve) => setTimeout(resolve, 15));
+        }
+      },
+      [from, count],
+    );
+  const kilobytes = async () => {
+    await page.waitForSelector('[data-keeping="kept"]', { state: "attached" });
+    await page.waitForTimeout(500);
+    for (let i = 0; i < 2; i++) await protocol.send("HeapProfiler.collectGarbage");
+    return (await protocol.send("Runtime.getHeapUsage")).usedSize / 1000;
+  };
+  await edit(0, 60);
+  const before = await kilobytes();
+  await edit(60, 100);
+  // An undo step is a few kilobytes of the file's own text at most; it was 93 once.
+  expect((await kilobytes()) - before).toBeLessThan(100 * 20);
+  await context.close();
+});
+
+test("a mat has its check square beside the pieces, and nothing but cuts unless more is asked for", async () => {
+  const context = await stage.person({ acceptDownloads: true });
+  const page = await openPage(context, stage.url);
+  const panel = { id: "panel-1", name: "Tab", material: "canvas", count: 2, seamAllowance: 10 };
+  await openFile(
+    page,
+    "tabs.json",
+    smallProject({ straps: [], panels: [{ ...panel, shape: { kind: "rectangle", along: 90, across: 70 } }] }),
+  );
+  await page.waitForSelector(".card-name:has-text('Tab')");
+  await goTo(page, "#/table/machine");
+  await page.click("text=My machine has a mat");
+  await page.waitForSelector(".page-miniature");
+  const seen = await page.evaluate(() => {
+    const boxes = (what: string) =>
+      [...document.querySelectorAll(`.page-miniature path.ink-${what}`)].map((path) =>
+        path.getBoundingClientRect(),
+      );
+    return {
+      cuts: boxes("cut").map(({ left, right, top, bottom }) => ({ left, right, top, bottom })),
+      square: boxes("sheet").map(({ left, right, top, bottom }) => ({ left, right, top, bottom }))[0],
+      stitches: boxes("stitch").length,
+    };
+  });
+  const { square } = seen;
+  if (square === undefined) throw new Error("there is no check square");
+  expect(seen.cuts.length).toBeGreaterThan(0);
+  const over = seen.cuts.filter(
+    (cut) =>
+      cut.left < square.right && square.left < cut.right && cut.top < square.bottom && square.top < cut.bottom,
+  );
+  expect(over).toEqual([]);
+  expect(seen.stitches).toBe(0);
+  await page.click("summary:has-text('Layers, lines')");
+  await page.check('[data-path="output.lines.stitch.draw"]');
+  await expect.poll(() => page.locator(".page-miniature path.ink-stitch").count()).toBeGreaterThan(0);
+  await context.close();
+});
+
+test("a material kept in the library is offered in another project, wherever a material is asked for", async () => {
+  const context = await stage.person();
+  const page = await openPage(context, stage.url);
+  await openFile(page, "demo.json", demoText());
+  await goTo(page, "#/cloth/sailcloth");
+  await page.click('button:has-text("Keep in my materials")');
+  await goTo(page, "#/bag");
+  await openSmall(page);
+  await goTo(page, "#/bag/panel-1");
+  await page.selectOption('[data-path="panels[0].materialId"]', { label: "Waxed sailcloth (from my materials)" });
+  await goTo(page, "#/cloth");
+  await page.waitForSelector(".shelf .card-name:has-text('Waxed sailcloth')");
+  // One step: the material and the choice of it are taken back together.
+  await page.keyboard.press("Control+z");
+  await page.waitForSelector(".library-card .card-name:has-text('Waxed sailcloth')");
+  await page.click(".library-card .card");
+  await page.waitForSelector('section[aria-label="Waxed sailcloth"]');
+  await context.close();
+});
+
+test("pieces of the shelf are put in another order by dragging and by pressing", async () => {
+  const context = await stage.person();
+  const page = await openPage(context, stage.url);
+  const shape = { kind: "rectangle", along: 200, across: 100 };
+  const panels = ["Front", "Back", "Base"].map((name) => ({ id: name, name, material: "canvas", shape }));
+  await openFile(page, "order.json", smallProject({ straps: [], panels }));
+  await page.waitForSelector(".card-name:has-text('Base')");
+  const names = async () => (await page.locator(".shelf .card-name").allTextContents()).map((name) => name.trim());
+  await page.dragAndDrop('.shelf li:has-text("Base")', '.shelf li:has-text("Front")');
+  await expect.poll(names).toEqual(["Base", "Front", "Back"]);
+  await page.click('.card:has-text("Base")');
+  await page.click('button[aria-label="Later on the shelf"]');
+  await expect.poll(names).toEqual(["Front", "Base", "Back"]);
+  await page.keyboard.press("Control+z");
+  await expect.poll(names).toEqual(["Base", "Front", "Back"]);
+  await context.close();
+});
+
+test("a third language is one file: the draft is chosen, named as a draft, and kept", async () => {
+  const context = await stage.person();
+  const page = await openPage(context, stage.url);
+  await page.click('.headline .tools button[aria-label="Look and language"]');
+  await page.selectOption('[data-path="look.language"]', { label: "Français (brouillon)" });
+  await page.waitForSelector("h2:has-text('Aspect et langue')");
+  expect(await page.getAttribute("html", "lang")).toBe("fr");
+  await page.reload();
+  await page.waitForSelector('.places a:has-text("Tissu")');
+  await page.click('.card-add button:has-text("Sangle")');
+  await goTo(page, "#/lay");
+  await page.waitForSelector(".piece");
+  await context.close();
+});

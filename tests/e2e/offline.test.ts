@@ -40,7 +40,7 @@ test("with the network cut after the first visit, everything still works as npm 
   const context = await stage.person({ acceptDownloads: true });
   const page = await openPage(context, served.url);
   await page.evaluate(() => navigator.serviceWorker.ready.then(() => undefined));
-  await page.click("text=Look round in the example");
+  await page.click("text=Open the example");
   await page.waitForSelector(".card-name:has-text('Gusset')");
   // Export code and fonts are stored by themselves once the page is idle.
   await page.waitForSelector("html[data-offline=whole]", { state: "attached", timeout: 60_000 });

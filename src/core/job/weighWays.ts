@@ -1,6 +1,8 @@
+import { purchaseOf } from "../buying/purchase.ts";
 import { clothUsed } from "../lay/alternatives/clothUsed.ts";
+import { layFigures } from "../lay/alternatives/layFigures.ts";
 import { chooseEngines } from "../lay/engines/chooseEngines.ts";
-import type { LayProblem } from "../lay/problem/layProblem.ts";
+import type { LayPlan, LayProblem } from "../lay/problem/layProblem.ts";
 import { arrange } from "../lay/search/arrange/arrange.ts";
 import { allowedTurns } from "../materials/orientations.ts";
 import { type CutList, cutListOf } from "../project/cutList.ts";
@@ -8,10 +10,12 @@ import type { Project } from "../project/project.ts";
 import { layProblemsOf } from "./layProblems.ts";
 import { inOtherWay, type OtherWay, otherWays } from "./otherWays.ts";
 
-/** Another way, and the cloth it takes off rolls, mm. */
+/** Another way: the cloth it takes off rolls (mm), what is to be paid for it, and its ruler cuts where a ruler cuts it. */
 export interface WeighedWay {
   readonly way: OtherWay;
   readonly length: number;
+  readonly toPay: number | null;
+  readonly cuts: number | null;
 }
 
 /** Evaluations for each other way: about a second each, and the same every time. */
@@ -29,8 +33,12 @@ export function* weighWays(
     const list = cutListOf(changed);
     if (!list.ok || !mayLie(changed, list.value, materialId)) continue;
     const problem = layProblemsOf(changed, list.value).find((each) => each.materialId === materialId);
-    const length = problem === undefined ? null : yield* lengthOf(problem);
-    if (length !== null) weighed.push({ way, length });
+    const plan = problem === undefined ? null : yield* wholePlan(problem);
+    if (problem === undefined || plan === null) continue;
+    const material = changed.materials.find(({ id }) => id === materialId)!;
+    const { toPay } = purchaseOf(material, plan);
+    const cuts = layFigures(problem, plan).ruler?.cuts ?? null;
+    weighed.push({ way, length: clothUsed(problem, plan), toPay, cuts });
   }
   return weighed;
 }
@@ -42,11 +50,11 @@ function mayLie(project: Project, { pieces }: CutList, materialId: string): bool
   return pieces.every((piece) => piece.materialId !== materialId || allowedTurns(piece.grain, material) !== null);
 }
 
-/** Cloth taken off rolls, mm; null when a piece finds no place. */
-function* lengthOf(problem: LayProblem): Generator<void, number | null, undefined> {
+/** A plan found at a quick look; null when a piece finds no place. */
+function* wholePlan(problem: LayProblem): Generator<void, LayPlan | null, undefined> {
   const search = arrange(problem, (job) => chooseEngines(job, "free"), { evaluations: EFFORT }, 1);
   const plan = yield* inSteps(search);
-  return plan.unplaced.length > 0 ? null : clothUsed(problem, plan);
+  return plan.unplaced.length > 0 ? null : plan;
 }
 
 /** A search's result, with a pause after each of its turns that says nothing. */

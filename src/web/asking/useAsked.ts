@@ -7,13 +7,13 @@ export type Answer<T> =
 
 /**
  * The answer to a question, asked again whenever `key` changes and nothing has changed for `patience` ms; the old
- * answer stays until the new one is there. Nothing is asked while `ask` is null.
+ * answer stays until the new one is there, also while nothing is asked because `ask` is null.
  */
 export function useAsked<T>(ask: (() => Promise<T>) | null, key: unknown, patience: number): Answer<T> {
   const [answer, setAnswer] = useState<Answer<T>>({ state: "working", value: null });
   useEffect(() => {
     if (ask === null) {
-      setAnswer({ state: "working", value: null });
+      setAnswer((old) => ({ state: "working", value: old.value }));
       return;
     }
     let isOld = false;

@@ -4,15 +4,19 @@ import type { Project } from "../../core/project/project.ts";
 import type { StrapMaterial } from "../../core/straps/wish/strapWish.ts";
 import type { Language } from "../../core/units/language.ts";
 
-const known: Readonly<Record<Language, WeakMap<Project, ProjectJob>>> = { en: new WeakMap(), de: new WeakMap() };
+/** States of a project that stay worked out: the one that is shown, and those that undo and redo are likely to bring. */
+const MOST_KNOWN = 4;
+let known: readonly { readonly language: Language; readonly derived: ProjectJob }[] = [];
 
-/** Worked out once for each state of the project; parts are named in `language`. */
+/**
+ * Worked out once for each state of the project; parts are named in `language`. Only the last few are remembered: the
+ * undo steps of a day would hold the outlines of a day.
+ */
 export function derivedOf(project: Project, language: Language): ProjectJob {
-  let derived = known[language].get(project);
-  if (derived === undefined) {
-    derived = jobOf(project, language);
-    known[language].set(project, derived);
-  }
+  const own = known.find((each) => each.derived.project === project && each.language === language);
+  if (own !== undefined) return own.derived;
+  const derived = jobOf(project, language);
+  known = [{ language, derived }, ...known].slice(0, MOST_KNOWN);
   return derived;
 }
 

@@ -8,7 +8,7 @@ export interface Step<T> {
 
 /**
  * Every state of a document since it was opened, and which one is current. Values are immutable and share
- * structure, so a step costs only what it changed; there is no limit.
+ * structure, so a step costs only what it changed.
  */
 export interface History<T> {
   readonly steps: readonly Step<T>[];

@@ -1,10 +1,11 @@
 import { readFileSync } from "node:fs";
-import { expect, test } from "vitest";
+import { expect, test, vi } from "vitest";
 import { readProject } from "../../core/project/file/readProject.ts";
 import type { Project } from "../../core/project/project.ts";
 import { loopback } from "../../worker/loopback.ts";
 import type { WorkerLine } from "../../worker/protocol.ts";
-import { searchPool } from "../../worker/searchPool.ts";
+import { type SearchPool, searchPool } from "../../worker/searchPool.ts";
+import type { FoundPlan } from "../storage/planStore.ts";
 import { createLayBoard, type LayBoard } from "./lays.ts";
 
 /** One bag of the demo: all its materials, a third of its pieces. */
@@ -57,4 +58,76 @@ test("undo brings back the plan that was there, at once, though another was take
   expect(board.lays.get().get(id)?.plan).toBe(taken);
   board.follow(project, "en");
   expect(board.lays.get().get(id)?.plan).toBe(plan);
+});
+
+/** A board whose search does nothing but spend what it is told to, and what is kept of it. */
+async function spendingBoard(project: Project) {
+  const searched: string[] = [];
+  const kept: FoundPlan[] = [];
+  let spent = 0;
+  const more: SearchPool = {
+    threads: 1,
+    search: ({ problem }) => {
+      searched.push(problem.materialId);
+      spent = 0;
+      return { result: new Promise(() => {}), stop: () => {}, spent: () => spent };
+    },
+    close: () => {},
+  };
+  let time = 0;
+  const board = createLayBoard(
+    () => ({ first: searchPool([loopback(setImmediate)]), more }),
+    () => time,
+    (found) => kept.push(found),
+  );
+  const spend = async (evaluations: number) => {
+    const running = searched.length;
+    spent = evaluations;
+    time += 60_000;
+    vi.advanceTimersByTime(1000);
+    return searched.length > running;
+  };
+  board.follow(project, "en");
+  await allPlanned(board);
+  return { board, searched, kept, spend };
+}
+
+test("a search rests after so much effort without a better plan, not after so long; every cloth has its turn and comes again", async () => {
+  vi.useFakeTimers({ toFake: ["setInterval"] });
+  const { board, searched, kept, spend } = await spendingBoard(demo());
+  const open = [...board.lays.get().values()].filter(({ finding }) => finding !== "proven");
+  expect(open.length).toBeGreaterThan(1);
+  // A minute without effort ends nothing.
+  expect(await spend(1000)).toBe(false);
+  // A short turn each first, and nobody rests after that.
+  for (let i = 0; i < open.length; i++) await spend(700_000);
+  expect(new Set(searched).size).toBe(open.length);
+  expect([...board.lays.get().values()].filter(({ finding }) => finding === "rested")).toEqual([]);
+  for (let i = 0; i < open.length; i++) await spend(50_000_000);
+  expect([...board.lays.get().values()].every(({ finding }) => finding === "rested" || finding === "proven")).toBe(
+    true,
+  );
+  // What was found is known at the next sitting: the same plan, and nothing is searched again.
+  const next = await spendingBoard({ ...demo(), straps: [] });
+  next.board.recall(kept);
+  next.board.follow(demo(), "en");
+  await allPlanned(next.board);
+  for (const [id, { plan, finding }] of next.board.lays.get()) {
+    const before = board.lays.get().get(id);
+    if (before?.finding !== "rested") continue;
+    expect(finding).toBe("rested");
+    expect(plan?.placements).toEqual(before.plan?.placements);
+  }
+  vi.useRealTimers();
+});
+
+test("a plan that something was saved from is held, and let go when a better one is asked for", async () => {
+  const project = demo();
+  const board = await plannedBoard(project);
+  const [id, { plan, job }] = [...board.lays.get()].find(([, { finding }]) => finding !== "proven")!;
+  board.hold(id);
+  board.offer(job.problem, { ...plan!, uses: plan!.uses.map((use) => ({ ...use, usedLength: 1 })) });
+  expect(board.lays.get().get(id)).toMatchObject({ finding: "held", plan });
+  board.resume(id);
+  expect(board.lays.get().get(id)?.finding).not.toBe("held");
 });

@@ -1,18 +1,22 @@
 import type { LayJob } from "../../core/job/projectJob.ts";
+import { checkPlan } from "../../core/lay/check/checkPlan.ts";
 import type { LayPlan, LayProblem } from "../../core/lay/problem/layProblem.ts";
 import { isSettled } from "../../core/lay/search/arrange/arrange.ts";
 import { isBetterPlan } from "../../core/lay/search/comparePlans.ts";
 import type { Project } from "../../core/project/project.ts";
 import type { Language } from "../../core/units/language.ts";
 import type { RunningSearch, SearchPool } from "../../worker/searchPool.ts";
+import type { FoundPlan } from "../storage/planStore.ts";
 import { derivedOf } from "./derived.ts";
 import { createStore, type Store } from "./store.ts";
+import { textHash } from "./textHash.ts";
 
 /**
  * How far the search for a material is. `waiting`: its turn comes. `finding`: better plans come in. `paused`: by the
- * person. `rested`: nothing better came for a while. `proven`: nothing can be better. `failed`: a fault of ours.
+ * person. `rested`: nothing better came in so many trials. `proven`: nothing can be better. `held`: pages or files were
+ * saved from the plan, so it stays as it is. `failed`: a fault of ours.
  */
-export type Finding = "waiting" | "finding" | "paused" | "rested" | "proven" | "failed";
+export type Finding = "waiting" | "finding" | "paused" | "rested" | "proven" | "held" | "failed";
 
 /** What is known of one material's lay. */
 export interface LayState {
@@ -21,8 +25,9 @@ export interface LayState {
   readonly signature: string;
   readonly plan: LayPlan | null;
   readonly finding: Finding;
-  /** Placements tried, in all. */
+  /** Placements tried, in all, and until the plan was found. */
   readonly evaluations: number;
+  readonly betterAt: number;
 }
 
 /** All lays of the open project, by material id. */
@@ -41,10 +46,22 @@ export interface LayBoard {
   resume(materialId: string): void;
   /** Shows a plan with a piece moved by hand until the search has one of its own. */
   showMoved(materialId: string, plan: LayPlan): void;
+  /** Takes a plan that was found elsewhere for the problem that is laid now, when it is better. */
+  offer(problem: LayProblem, plan: LayPlan): void;
+  /** Lays a plan that was kept by name, and holds it. */
+  goBackTo(materialId: string, plan: LayPlan): void;
+  /** Keeps a plan as it is from now on: something was printed or saved from it. */
+  hold(materialId: string): void;
+  /** Plans that were found at an earlier sitting. */
+  recall(found: readonly FoundPlan[]): void;
 }
 
-/** After this long without a better plan a search rests, ms; the one that is looked at gets the longer time. */
-const PATIENCE = { looked: 12_000, other: 2_500 };
+/**
+ * After so many placements tried without a better plan a search rests, or after as many again as it took to find the
+ * plan. Effort, not time: a slow machine looks as far as a fast one. What is not looked at has a short first turn; once
+ * every cloth has had one, each gets the long one.
+ */
+const PATIENCE = { first: 600_000, whole: 12_000_000 };
 
 /** Plans that are remembered for undo, of all materials together. */
 const MOST_KNOWN = 60;
@@ -61,12 +78,19 @@ export interface LayPools {
   readonly more: SearchPool;
 }
 
-/** A board that searches with the given workers; they are asked for once, when there is something to search. */
-export function createLayBoard(newPools: () => LayPools, now: () => number): LayBoard {
+/**
+ * A board that searches with the given workers; they are asked for once, when there is something to search. `keep`
+ * hears of every better plan, and of what was spent on it.
+ */
+export function createLayBoard(
+  newPools: () => LayPools,
+  now: () => number,
+  keep: (found: FoundPlan) => void = () => {},
+): LayBoard {
   const lays = createStore<Lays>(new Map());
   let pools: LayPools | null = null;
   let hurrying: { readonly problem: LayProblem; stop(): void } | null = null;
-  let running: { id: string; search: RunningSearch; startedAt: number; betterAt: number } | null = null;
+  let running: { id: string; before: number; search: RunningSearch; startedAt: number } | null = null;
   let attended: string | null = null;
   let hushed = false;
   let seed = 1;
@@ -80,6 +104,8 @@ export function createLayBoard(newPools: () => LayPools, now: () => number): Lay
     running = null;
     stopped?.search.stop();
   };
+  const isTried = ({ evaluations, betterAt }: LayState, patience: number) =>
+    evaluations - betterAt >= Math.max(patience, patience === PATIENCE.whole ? betterAt : 0);
   const isLooked = ([id]: readonly [string, LayState]) => id === attended;
   const isWaiting = ([, { finding }]: readonly [string, LayState]) => finding === "waiting";
   /** First plans first; better ones once every material has one. */
@@ -90,7 +116,8 @@ export function createLayBoard(newPools: () => LayPools, now: () => number): Lay
     const first = bare.find(isLooked) ?? bare[0];
     if (first !== undefined) hurry(first[0], first[1].job.problem);
     else if (running === null && !hushed) {
-      const chosen = waiting.find(isLooked) ?? waiting[0];
+      const isFresh = ([, state]: readonly [string, LayState]) => !isTried(state, PATIENCE.first);
+      const chosen = waiting.find(isLooked) ?? waiting.find(isFresh) ?? waiting[0];
       if (chosen !== undefined) start(chosen[0], chosen[1]);
     }
   };
@@ -123,14 +150,13 @@ export function createLayBoard(newPools: () => LayPools, now: () => number): Lay
     const { problem } = state.job;
     pools ??= newPools();
     const before = state.evaluations;
-    const mine = { id, startedAt: now(), betterAt: now(), search: undefined as unknown as RunningSearch };
+    const mine = { id, before, startedAt: now(), search: undefined as unknown as RunningSearch };
     running = mine;
     patch(id, { finding: "finding" });
     mine.search = pools.more.search(
       { problem, mode: "free", seed: seed++, evaluations: Infinity },
       ({ plan, evaluations }) => {
         if (running !== mine) return;
-        mine.betterAt = now();
         take(id, problem, plan, before + evaluations);
       },
     );
@@ -140,6 +166,7 @@ export function createLayBoard(newPools: () => LayPools, now: () => number): Lay
         running = null;
         take(id, problem, plan, before + evaluations);
         patch(id, { finding: isSettled(problem, plan) ? "proven" : "rested" });
+        keepFound(id);
         next();
       })
       .catch((error: unknown) => {
@@ -154,33 +181,59 @@ export function createLayBoard(newPools: () => LayPools, now: () => number): Lay
     const state = lays.get().get(id);
     if (state === undefined || state.job.problem !== problem) return;
     const better = state.plan === null || isMoved.has(state.plan) || isBetterPlan(problem, plan, state.plan);
-    patch(id, better ? { plan, evaluations } : { evaluations });
+    patch(id, better ? { plan, evaluations, betterAt: evaluations } : { evaluations });
+    if (better) keepFound(id);
+  };
+  const keepFound = (id: string) => {
+    const state = lays.get().get(id);
+    if (state === undefined || state.plan === null || isMoved.has(state.plan)) return;
+    const { signature, plan, evaluations, betterAt, finding } = state;
+    keep({ signature, materialId: id, plan, evaluations, betterAt, isHeld: finding === "held" });
   };
   const isMoved = new WeakSet<LayPlan>();
   /** Plans that were found, by signature: what undo goes back to is there at once. */
-  const known = new Map<string, LayPlan>();
-  const remember = ({ signature, plan }: LayState) => {
+  const known = new Map<string, FoundPlan>();
+  const remember = ({ job, signature, plan, evaluations, betterAt, finding }: LayState) => {
     if (plan === null || isMoved.has(plan)) return;
     known.delete(signature);
-    known.set(signature, plan);
+    const materialId = job.material.id;
+    known.set(signature, { signature, materialId, plan, evaluations, betterAt, isHeld: finding === "held" });
     if (known.size > MOST_KNOWN) known.delete(known.keys().next().value!);
   };
 
   const giveWay = (finding: Finding) => {
-    const id = running?.id;
+    const stopped = running;
+    if (stopped !== null) patch(stopped.id, { finding, evaluations: stopped.before + stopped.search.spent() });
     stop();
-    if (id !== undefined) patch(id, { finding });
+    if (stopped !== null) keepFound(stopped.id);
     next();
   };
   setInterval(() => {
     const state = running === null ? undefined : lays.get().get(running.id);
     if (running === null || state === undefined || state.plan === null) return;
     const isLookedWaiting = running.id !== attended && [...lays.get()].filter(isWaiting).some(isLooked);
-    const patience = running.id === attended ? PATIENCE.looked : PATIENCE.other;
+    const tried = { ...state, evaluations: running.before + running.search.spent() };
+    const others = [...lays.get()].filter(isWaiting).some(([, other]) => !isTried(other, PATIENCE.first));
+    const isShort = running.id !== attended && others;
     if (hushed) giveWay("waiting");
     else if (isLookedWaiting && now() - running.startedAt > TURN) giveWay("waiting");
-    else if (now() - running.betterAt > patience) giveWay("rested");
+    else if (isTried(tried, PATIENCE.whole)) giveWay("rested");
+    // Another cloth has had no turn yet; this one comes again.
+    else if (isShort && isTried(tried, PATIENCE.first)) giveWay("waiting");
   }, 300);
+
+  /** What a lay starts from: a plan that was found before for the same problem, or a moved one. */
+  const startOf = (problem: LayProblem, signature: string, moved: LayPlan | null) => {
+    const found = known.get(signature);
+    if (found === undefined || checkPlan(problem, found.plan).length > 0)
+      return { plan: moved, finding: "waiting" as const, evaluations: 0, betterAt: 0 };
+    const { plan, evaluations, betterAt, isHeld } = found;
+    const state = { plan, evaluations, betterAt };
+    if (isHeld) return { ...state, finding: "held" as const };
+    if (isSettled(problem, plan)) return { ...state, finding: "proven" as const };
+    const isOver = evaluations - betterAt >= Math.max(PATIENCE.whole, betterAt);
+    return { ...state, finding: isOver ? ("rested" as const) : ("waiting" as const) };
+  };
 
   return {
     lays,
@@ -196,8 +249,7 @@ export function createLayBoard(newPools: () => LayPools, now: () => number): Lay
         else {
           if (running?.id === id) stop();
           const moved = old?.plan && isMoved.has(old.plan) ? old.plan : null;
-          const plan = known.get(signature) ?? moved;
-          fresh.set(id, { job, signature, plan, finding: "waiting", evaluations: 0 });
+          fresh.set(id, { job, signature, ...startOf(job.problem, signature, moved) });
         }
       }
       if (running !== null && !fresh.has(running.id)) stop();
@@ -228,7 +280,9 @@ export function createLayBoard(newPools: () => LayPools, now: () => number): Lay
     },
     resume: (materialId) => {
       attended = materialId;
-      patch(materialId, { finding: "waiting" });
+      // Asked for: it looks as long again.
+      const asked = lays.get().get(materialId);
+      if (asked !== undefined) patch(materialId, { finding: "waiting", betterAt: asked.evaluations });
       if (running === null) next();
       else if (running.id !== materialId) giveWay("waiting");
     },
@@ -238,12 +292,46 @@ export function createLayBoard(newPools: () => LayPools, now: () => number): Lay
       isMoved.add(plan);
       patch(materialId, { plan });
     },
+    offer: (problem, plan) => {
+      const id = problem.materialId;
+      const state = lays.get().get(id);
+      if (state === undefined || state.job.problem !== problem || state.finding === "held") return;
+      take(id, problem, plan, state.evaluations);
+    },
+    goBackTo: (materialId, plan) => {
+      const state = lays.get().get(materialId);
+      if (state === undefined || checkPlan(state.job.problem, plan).length > 0) return;
+      if (running?.id === materialId) stop();
+      patch(materialId, { plan, finding: "held", betterAt: state.evaluations });
+      keepFound(materialId);
+      next();
+    },
+    hold: (materialId) => {
+      if (running?.id === materialId) stop();
+      patch(materialId, { finding: "held" });
+      keepFound(materialId);
+      next();
+    },
+    recall: (found) => {
+      for (const each of found) {
+        if ((known.get(each.signature)?.evaluations ?? -1) < each.evaluations) known.set(each.signature, each);
+        const state = lays.get().get(each.materialId);
+        if (state?.signature !== each.signature || state.finding === "held") continue;
+        const isNews = each.isHeld || isBetterPlan(state.job.problem, each.plan, state.plan);
+        if (!isNews || (state.plan !== null && isMoved.has(state.plan))) continue;
+        known.set(each.signature, each);
+        if (running?.id === each.materialId) stop();
+        patch(each.materialId, startOf(state.job.problem, each.signature, null));
+      }
+      next();
+    },
   };
 }
 
-/** Text that is the same for the same problem. Cost O(points). */
+/** A short text that is the same for the same problem. Cost O(points). */
 function signatureOf(problem: LayProblem): string {
-  return JSON.stringify(problem, (_key, value: unknown) =>
-    value instanceof Float64Array ? [...value].join(" ") : value,
+  const text = JSON.stringify(problem, (_key, value: unknown) =>
+    value instanceof Float64Array ? value.join(" ") : value,
   );
+  return textHash(text);
 }

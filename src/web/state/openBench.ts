@@ -2,10 +2,13 @@ import type { Problem } from "../../core/problems/problem.ts";
 import type { Project } from "../../core/project/project.ts";
 import { browserPool } from "../../worker/browserPool.ts";
 import { browserJournal } from "../storage/journal.ts";
+import { openMaterialLibrary } from "../storage/materialLibrary.ts";
+import { openPlanStore } from "../storage/planStore.ts";
 import { openProjectStore } from "../storage/projectStore.ts";
-import { CATALOGUES } from "../texts/texts.ts";
+import { CATALOGUES, coreLanguage } from "../texts/texts.ts";
 import { emptyProject } from "./emptyProject.ts";
 import { present } from "./history.ts";
+import { createKeptPlans } from "./keptPlans.ts";
 import { createLayBoard } from "./lays.ts";
 import { projectCodec } from "./projectCodec.ts";
 import { watchRoute } from "./route.ts";
@@ -59,15 +62,35 @@ export async function openBench(): Promise<Workbench> {
     const { keeping, history } = session.state.get();
     if (keeping !== "kept" && history.steps.length > 1) event.preventDefault();
   });
-  const board = createLayBoard(
-    () => ({
-      first: browserPool(1),
-      more: browserPool(Math.min(MOST_WORKERS, Math.max(1, navigator.hardwareConcurrency - 1))),
-    }),
-    () => performance.now(),
+  const pools = () => ({
+    first: browserPool(1),
+    more: browserPool(Math.min(MOST_WORKERS, Math.max(1, navigator.hardwareConcurrency - 1))),
+  });
+  const planStore = await openPlanStore();
+  const { board, plans, turnTo } = createKeptPlans(
+    session,
+    (keep) => createLayBoard(pools, () => performance.now(), keep),
+    planStore,
   );
-  const follow = () => board.follow(present(session.state.get().history), settings.get().language);
+  // Plans that were found before come first: nothing is searched that is known.
+  await turnTo(session.state.get().id);
+  let turnedTo = session.state.get().id;
+  session.state.subscribe(() => {
+    const { id } = session.state.get();
+    if (id === turnedTo) return;
+    turnedTo = id;
+    void turnTo(id);
+  });
+  const follow = () => board.follow(present(session.state.get().history), coreLanguage(settings.get().language));
   session.state.subscribe(follow);
   follow();
-  return { session, settings, route: watchRoute(), board, refused: createStore<readonly Problem[]>([]) };
+  return {
+    session,
+    settings,
+    route: watchRoute(),
+    board,
+    plans,
+    library: openMaterialLibrary(),
+    refused: createStore<readonly Problem[]>([]),
+  };
 }

@@ -1,6 +1,12 @@
 import type { Problem, Result } from "../../core/problems/problem.ts";
 import type { Journal } from "../storage/journal.ts";
-import type { LoadedProject, ProjectStore, StoredProject, StoredStep } from "../storage/projectStore.ts";
+import {
+  type LoadedProject,
+  type ProjectStore,
+  STEPS_KEPT,
+  type StoredProject,
+  type StoredStep,
+} from "../storage/projectStore.ts";
 import { freshName } from "./freshName.ts";
 import { type History, present, record, redo, type Step, startHistory, undo } from "./history.ts";
 import { createStore, type Store } from "./store.ts";
@@ -147,6 +153,13 @@ export function createSession<T>(value: T, label: string, codec: Codec<T>, aroun
       await keepOnce();
     } else patch({ keeping: outcome.reason });
   };
+  /** The history without steps that are stored and so far back that the device forgets them too. */
+  const withoutOldest = (history: History<T>): History<T> => {
+    const over = Math.min(history.steps.length - STEPS_KEPT, history.at, kept.at);
+    if (over <= 0 || firstDifference(history.steps, kept.steps) < over) return history;
+    kept = { ...kept, steps: kept.steps.slice(over), first: kept.first + over, at: kept.at - over };
+    return { steps: history.steps.slice(over), at: history.at - over };
+  };
   const splitOff = async () => {
     around.journal.clear(state.get().id);
     kept = NOTHING_KEPT;
@@ -169,8 +182,9 @@ export function createSession<T>(value: T, label: string, codec: Codec<T>, aroun
     queue = queue.then(act).catch(() => patch({ keeping: "refused" }));
   };
   const keep = () => inTurn(keepOnce);
-  const move = (history: History<T>) => {
-    if (history === state.get().history) return;
+  const move = (next: History<T>) => {
+    if (next === state.get().history) return;
+    const history = withoutOldest(next);
     patch({ history });
     const { label, joinKey, value: now } = history.steps[history.at]!;
     around.journal.write({

@@ -4,7 +4,9 @@ import type { Problem } from "../../core/problems/problem.ts";
 import { edited } from "../../core/project/edits.ts";
 import type { Project } from "../../core/project/project.ts";
 import type { Units } from "../fields/units.ts";
+import type { MaterialLibrary } from "../storage/materialLibrary.ts";
 import { present } from "./history.ts";
+import type { KeptPlans } from "./keptPlans.ts";
 import type { LayBoard } from "./lays.ts";
 import type { Route } from "./route.ts";
 import type { Session } from "./session.ts";
@@ -17,6 +19,8 @@ export interface Workbench {
   readonly settings: Store<Settings>;
   readonly route: Store<Route>;
   readonly board: LayBoard;
+  readonly plans: KeptPlans;
+  readonly library: MaterialLibrary;
   /** Why the last change was refused, until a field has told it beside itself or the person has read it. */
   readonly refused: Store<readonly Problem[]>;
 }

@@ -48,8 +48,8 @@ interface Shape extends DBSchema {
   steps: { key: [string, number]; value: StoredStep };
 }
 
-/** How many undo steps a project keeps over a restart; within one sitting there is no limit. */
-const STEPS_KEPT = 300;
+/** How many undo steps a project keeps. */
+export const STEPS_KEPT = 300;
 
 /** The projects kept in this browser. Methods throw nothing: a refusal is a value. */
 export interface ProjectStore {

@@ -20,7 +20,7 @@ export const de: Texts = {
     dropHere: "Loslassen, um die Projektdatei zu öffnen",
   },
   keeping: {
-    kept: "Auf diesem Gerät gesichert",
+    kept: "Auf diesem Gerät gespeichert",
     saving: "Wird gesichert …",
     full: "Auf diesem Gerät ist kein Platz mehr, neuere Änderungen sind nicht gesichert. Sichern Sie das Projekt in eine Datei und entfernen Sie dann ein altes.",
     refused:
@@ -45,8 +45,8 @@ export const de: Texts = {
     removeSure: (name) => `${name} von diesem Gerät entfernen? Es ist sonst nirgends gesichert.`,
     removeYes: "Entfernen",
     removeNo: "Behalten",
-    startEmpty: "Mit leerem Tisch beginnen",
-    startDemo: "Im Beispiel umsehen",
+    startEmpty: "Neues Projekt",
+    startDemo: "Beispiel öffnen",
     openFile: "Datei öffnen",
     saveFile: "In eine Datei sichern",
     savedFile: (name) => `${name} gesichert.`,
@@ -87,6 +87,10 @@ export const de: Texts = {
     remove: "Entfernen",
     removed: (name) => `${name} entfernt`,
     makeMaterial: (kind) => `${kind} anlegen`,
+    fromLibrary: (name) => `${name} (aus meinen Materialien)`,
+    earlier: "Weiter nach vorn",
+    later: "Weiter nach hinten",
+    reordered: "Reihenfolge der Teile",
     freshMaterial: {
       woven: "Stoff",
       vinyl: "Kunstleder",
@@ -185,7 +189,7 @@ export const de: Texts = {
       machine: (thickness) => words("Meine Maschine näht höchstens durch ", thickness, "."),
       machineLabel: "Größte Dicke für die Maschine",
       notSaid: "keine Angabe",
-      noPicture: "Das Bild kommt, sobald der Riemen aufgeht.",
+      noPicture: "Das Bild kommt, sobald sich der Riemen berechnen lässt.",
       sectionOf: (name) => `${name}, quer geschnitten`,
       finishedAs: (width, thickness, layers) =>
         `${width} breit, ${thickness} dick, ${layers === 1 ? "1\u00a0Lage" : `${layers}\u00a0Lagen`}`,
@@ -263,6 +267,12 @@ export const de: Texts = {
     cord: "Kordel",
   },
   cloth: {
+    library: {
+      heading: "Aus meinen Materialien",
+      keep: "In meine Materialien aufnehmen",
+      keepAgain: "In meinen Materialien so behalten",
+      forget: (name) => `${name} vergessen`,
+    },
     firstName: "Canvas",
     newName: "Noch ein Stoff",
     hint: "Drücken Sie auf ein Material, um zu sagen, wie dick es ist, wie sein Fadenlauf liegt und was davon da ist.",
@@ -279,13 +289,13 @@ export const de: Texts = {
     grainLabel: "Fadenlauf",
     oneWay: "Strich oder Druck läuft in eine Richtung",
     facesAlike: "Beide Seiten können außen sein",
-    stockHeading: "Was davon da ist",
+    stockHeading: "Bestand",
     noStock:
-      "Es gibt noch nichts, woraus geschnitten werden kann. Fügen Sie eine Rolle, einen Rest oder eine Haut hinzu.",
-    nothing: "nichts da",
+      "Es gibt noch nichts, woraus geschnitten werden kann. Fügen Sie eine Rolle, einen Rest oder eine Lederhaut hinzu.",
+    nothing: "kein Bestand",
     rollsWide: (n, widths) => `${n === 1 ? "Rolle" : `${n} Rollen`} ${widths} breit`,
     leftovers: (n) => (n === 1 ? "1 Rest" : `${n} Reste`),
-    addStock: { roll: "Rolle", remnant: "Rest", skin: "Haut" },
+    addStock: { roll: "Rolle", remnant: "Rest", skin: "Lederhaut" },
     removeStock: "Aufgebraucht: wegnehmen",
     rollSentence: (width, selvedge, selvedgeWidth, length, squaring) =>
       words(
@@ -309,9 +319,9 @@ export const de: Texts = {
     squaringLabel: "Verlust beim Geradeschneiden",
     leftoverSentence: {
       remnant: (count) => words(count, " Mal dieser Rest."),
-      skin: (count) => words(count, " Mal diese Haut."),
+      skin: (count) => words(count, " Mal diese Lederhaut."),
     },
-    leftoverName: { remnant: "Rest", skin: "Haut" },
+    leftoverName: { remnant: "Rest", skin: "Lederhaut" },
     leftoverBox: (kind, along, across) => words("Es ist ", kind, ", ", along, " längs und ", across, " quer."),
     keptBack: "Zurücklegen: vorerst nichts darauf auslegen",
     keptBackShort: (n) => `${n} zurückgelegt`,
@@ -377,7 +387,7 @@ export const de: Texts = {
     gapLabel: "Zwischen Teilen",
     marginLabel: "Vom Rand",
     asProject: "wie im Projekt",
-    shrinks: (along, across) => words("Die Wäsche nimmt ", along, " der Länge und ", across, " der Breite."),
+    shrinks: (along, across) => words("Er läuft längs um ", along, " und quer um ", across, " ein."),
     shrinksAlong: "Einlaufen längs",
     shrinksAcross: "Einlaufen quer",
     washedLabel: "Wann gewaschen wird",
@@ -421,7 +431,7 @@ export const de: Texts = {
         "Die Länge, nach der ein Streifen oder Druck entlang der Rolle wiederkehrt, wenn Teile passen sollen.",
     },
     bound: {
-      word: "Schranke",
+      word: "kürzestmögliche Länge",
       meaning: "Eine bewiesene Länge: kein Plan für diese Teile auf diesem Stoff kann kürzer sein.",
     },
     utilisation: {
@@ -441,7 +451,7 @@ export const de: Texts = {
   },
   termLabel: (word) => `${word}: was heißt das?`,
   lay: {
-    plan: (material) => `Lageplan für ${material}`,
+    plan: (material) => `Zuschnittplan für ${material}`,
     zoomIn: "Näher",
     zoomOut: "Weiter weg",
     zoomAll: "Alles",
@@ -465,11 +475,11 @@ export const de: Texts = {
       "Die Suche ist abgebrochen. Das liegt an uns, nicht an Ihnen; ändern Sie etwas, um sie neu zu beginnen.",
     needs: (length, material) => `${length} ${material} werden gebraucht.`,
     proven: "Kein Plan kann kürzer sein.",
-    gap: (percent) => `Höchstens ${percent} über der {bound}.`,
+    gap: (percent) => `Höchstens ${percent} länger als die {bound}.`,
     nothingFits: "Kein Teil findet Platz auf dem, was da ist.",
     allOnLeftovers: "Alles liegt auf dem, was Sie haben.",
     utilisation: (percent) => `${percent} des gebrauchten Stoffs sind Teile`,
-    unplaced: (name, count) => `${name} ×${count} hat keinen Platz:`,
+    unplaced: (name, count) => `${name} ×${count} passt nicht:`,
     reasons: {
       "too-long-for-width":
         "länger, als der Stoff breit ist. Erlauben Sie längs, oder nehmen Sie eine breitere Rolle.",
@@ -481,9 +491,34 @@ export const de: Texts = {
       waiting: "wartet",
       finding: "sucht noch",
       paused: "hält an",
-      rested: "seit einer Weile nichts Besseres",
-      proven: "beweisbar am kürzesten",
+      rested: "angehalten: keine Verbesserung",
+      proven: "nachweislich am kürzesten",
+      held: "bleibt, wie er ist",
       failed: "abgebrochen",
+    },
+    details: "Was der Plan übrig lässt",
+    options: {
+      heading: "Auswahl und Alternativen",
+      what: "Plan",
+      cloth: "Stoff",
+      toPay: "Zu zahlen",
+      cuts: "Linealschnitte",
+      now: "Jetzt auf dem Tisch",
+      alongLines: "an Linien entlang",
+      aBag: (amount) => ` ${amount} je Tasche`,
+    },
+    kept: {
+      heading: "Behaltene Pläne",
+      keep: "Diesen Plan behalten",
+      none: "Ein Plan, den Sie behalten, drucken oder sichern, bleibt, bis Sie ihn freigeben.",
+      name: "Name des Plans",
+      liked: (n) => `Plan ${n}`,
+      saved: (when) => `Gesichert ${when}`,
+      goBack: "Zurück zu diesem Plan",
+      wentBack: (name) => `zurück zu ${name}`,
+      letGo: (name) => `${name} freigeben`,
+      held: "Behalten: nichts ändert diesen Plan.",
+      lookOn: "Einen besseren suchen",
     },
     goodEnough: "Gut genug",
     keepLooking: "Weiter suchen",
@@ -493,9 +528,10 @@ export const de: Texts = {
     stripsOf: (name, count, proven) =>
       count === 0
         ? `kein ${name}, es ist länger als ein Meter`
-        : `${count} × ${name}${proven ? " (bewiesen am meisten)" : ""}`,
+        : `${count} × ${name}${proven ? " (nachweislich das Maximum)" : ""}`,
     ways: {
-      couldBe: "Es ginge auch, auf einen kurzen Blick:",
+      best: (length, change) => `${length} weniger, ${change}`,
+      couldBe: "Wenn Sie eines ändern (Schätzung)",
       working: "Andere Wege werden abgewogen …",
       grain: {
         either: "wenn Teile längs oder quer liegen dürfen",
@@ -507,11 +543,12 @@ export const de: Texts = {
       roll: "alles von der Rolle, Reste bleiben liegen",
       use: {
         remnant: (size, n) => `mit ${n === null ? "dem Rest" : `Rest ${n},`} ${size}, der zurückgelegt ist`,
-        skin: (size, n) => `mit ${n === null ? "der Haut" : `Haut ${n},`} ${size}, die zurückgelegt ist`,
+        skin: (size, n) => `mit ${n === null ? "der Lederhaut" : `Lederhaut ${n},`} ${size}, die zurückgelegt ist`,
       },
       keepBack: {
         remnant: (size, n) => `wenn ${n === null ? `der Rest ${size}` : `Rest ${n}, ${size},`} zurückgelegt wird`,
-        skin: (size, n) => `wenn ${n === null ? `die Haut ${size}` : `Haut ${n}, ${size},`} zurückgelegt wird`,
+        skin: (size, n) =>
+          `wenn ${n === null ? `die Lederhaut ${size}` : `Lederhaut ${n}, ${size},`} zurückgelegt wird`,
       },
       placesAll: "und jedes Teil findet einen Platz",
       same: "so lang wie jetzt",
@@ -528,7 +565,7 @@ export const de: Texts = {
         easiest: "Am leichtesten mit dem Lineal",
         offcut: "Größter Rest für seine Länge",
       },
-      other: "Auf einen kurzen Blick gefunden",
+      other: "Ein anderer Plan (kurz gesucht)",
       ruler: (cuts, settings) =>
         `${cuts} ${cuts === 1 ? "Linealschnitt" : "Linealschnitte"}, Lineal ${settings === 1 ? "einmal" : `${settings}-mal`} eingestellt.`,
       noRuler: "Nicht für das Lineal: nach Papier oder Linien schneiden.",
@@ -545,8 +582,8 @@ export const de: Texts = {
     stillFinding: "Manche Pläne werden noch gesucht; ihre Seiten folgen.",
     unplaced: (n) =>
       n === 1
-        ? "1 Teil hat keinen Platz auf dem Stoff und ist nicht auf diesen Seiten."
-        : `${n} Teile haben keinen Platz auf dem Stoff und sind nicht auf diesen Seiten.`,
+        ? "1 Teil passt nicht auf den Stoff und ist nicht auf diesen Seiten."
+        : `${n} Teile passen nicht auf den Stoff und sind nicht auf diesen Seiten.`,
     refused: "Die Prüfung fand Fehler im Plan, darum wird daraus nichts gedruckt oder gesichert:",
     working: "Wird ausgearbeitet …",
     failed: "Das ließ sich nicht ausarbeiten. Es liegt an uns, nicht an Ihnen.",
@@ -580,8 +617,12 @@ export const de: Texts = {
         "Rechtecke stehen mit ihren Maßen auf der ersten Seite: Ein Lineal schneidet sie genauer als geklebtes Papier.",
       rollLabel: "Breite der Rolle im Copyshop",
       onlyRectangles: "Hier ist nichts rund: Schneiden Sie alles nach Maß, es braucht keine Seite.",
-      orientationLabel: "Lage des Papiers",
-      orientations: { fewest: "wie es am wenigsten braucht", portrait: "hochkant", landscape: "quer" },
+      orientationLabel: "Ausrichtung",
+      orientations: {
+        fewest: "wie es am wenigsten Seiten braucht",
+        portrait: "Hochformat",
+        landscape: "Querformat",
+      },
       marginLabel: "Rand der Seite",
       overlapLabel: "Überlappung der Seiten",
       savePages: "Seiten sichern (PDF)",
@@ -706,7 +747,7 @@ export const de: Texts = {
       otherPlan:
         "Der Plan ist ein anderer als der, nach dem Sie begonnen haben; die Haken beginnen neu. Achten Sie auf das, was schon geschnitten ist.",
       all: (done, of) => `Alle Schnitte: ${done} von ${of} erledigt`,
-      goTo: (heading) => `Gehe zu: ${heading}`,
+      goTo: (n, heading) => `${n}: zu ${heading}`,
     },
     ruler: {
       look: "Mit Lineal und Rollschneider, Schnitt für Schnitt von Kante zu Kante:",

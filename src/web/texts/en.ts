@@ -23,8 +23,8 @@ const shell = {
 };
 
 const keeping = {
-  kept: say("Kept on this device"),
-  saving: say("Keeping …"),
+  kept: say("Saved on this device"),
+  saving: say("Saving …"),
   full: say(
     "This device has no room left, so newer changes are not kept. Save the project to a file, then remove an old project.",
   ),
@@ -52,8 +52,8 @@ const project = {
   removeSure: (name: string) => `Remove ${name} from this device? Nothing else keeps it.`,
   removeYes: say("Remove it"),
   removeNo: say("Keep it"),
-  startEmpty: say("Start with an empty table"),
-  startDemo: say("Look round in the example"),
+  startEmpty: say("New project"),
+  startDemo: say("Open the example"),
   openFile: say("Open a file"),
   saveFile: say("Save to a file"),
   savedFile: (name: string) => `Saved ${name}.`,
@@ -97,6 +97,10 @@ const bag = {
   remove: say("Remove"),
   removed: (name: string) => `removed ${name}`,
   makeMaterial: (kind: string) => `Add ${kind}`,
+  fromLibrary: (name: string) => `${name} (from my materials)`,
+  earlier: say("Earlier on the shelf"),
+  later: say("Later on the shelf"),
+  reordered: say("order of the shelf"),
   freshMaterial: {
     woven: say("Cloth"),
     vinyl: say("Vinyl"),
@@ -278,6 +282,12 @@ const kinds = {
 };
 
 const cloth = {
+  library: {
+    heading: say("From my materials"),
+    keep: say("Keep in my materials"),
+    keepAgain: say("Keep it so in my materials"),
+    forget: (name: string) => `Forget ${name}`,
+  },
   firstName: say("Canvas"),
   newName: say("Another cloth"),
   swatches: say("Materials"),
@@ -295,11 +305,11 @@ const cloth = {
   oneWay: say("Nap or print runs one way"),
   facesAlike: say("Both faces can be the outside"),
   stockHeading: say("What there is of it"),
-  noStock: say("There is nothing to cut from yet. Add a roll, a remnant or a skin."),
+  noStock: say("There is nothing to cut from yet. Add a roll, a remnant, or a hide or skin."),
   nothing: say("nothing in stock"),
   rollsWide: (n: number, widths: string) => `${n === 1 ? "roll" : `${n} rolls`} ${widths} wide`,
   leftovers: (n: number) => (n === 1 ? "1 leftover" : `${n} leftovers`),
-  addStock: { roll: say("Roll"), remnant: say("Remnant"), skin: say("Skin") },
+  addStock: { roll: say("Roll"), remnant: say("Remnant"), skin: say("Hide or skin") },
   removeStock: say("Used up: take it away"),
   rollSentence: (width: Blank, selvedge: Blank, selvedgeWidth: Blank, length: Blank, squaring: Blank) =>
     words(
@@ -323,9 +333,9 @@ const cloth = {
   squaringLabel: say("Cut off to square an end"),
   leftoverSentence: {
     remnant: (count: Blank) => words(count, " of this remnant."),
-    skin: (count: Blank) => words(count, " of this skin."),
+    skin: (count: Blank) => words(count, " of this hide or skin."),
   },
-  leftoverName: { remnant: say("remnant"), skin: say("skin") },
+  leftoverName: { remnant: say("remnant"), skin: say("hide or skin") },
   leftoverBox: (kind: Blank, along: Blank, across: Blank) =>
     words("It is ", kind, ", ", along, " along the grain and ", across, " across."),
   keptBack: say("Keep it back: lay nothing on it for now"),
@@ -394,8 +404,7 @@ const cloth = {
   gapLabel: say("Between pieces"),
   marginLabel: say("From the edge"),
   asProject: say("as the project says"),
-  shrinks: (along: Blank, across: Blank) =>
-    words("The wash takes ", along, " of its length and ", across, " of its width."),
+  shrinks: (along: Blank, across: Blank) => words("It shrinks ", along, " lengthwise and ", across, " crosswise."),
   shrinksAlong: say("Shrinkage along"),
   shrinksAcross: say("Shrinkage across"),
   washedLabel: say("When it is washed"),
@@ -443,7 +452,7 @@ const terms = {
     meaning: say("The length after which a stripe or print comes again along the roll, when pieces are to match."),
   },
   bound: {
-    word: say("bound"),
+    word: say("best possible"),
     meaning: say("A length that is proven: no plan for these pieces on this cloth can be shorter."),
   },
   utilisation: {
@@ -493,11 +502,11 @@ const lay = {
   failed: say("The search broke down. This is our fault, not yours; change anything to start it again."),
   needs: (length: string, material: string) => `${length} of ${material} is used.`,
   proven: say("No plan can be shorter."),
-  gap: (percent: string) => `At most ${percent} over the {bound}.`,
-  nothingFits: say("No piece finds a place on what there is."),
+  gap: (percent: string) => `At most ${percent} longer than the {bound}.`,
+  nothingFits: say("No piece fits on the cloth there is."),
   allOnLeftovers: say("Everything lies on what you have."),
   utilisation: (percent: string) => `${percent} of the cloth used is pieces`,
-  unplaced: (name: string, count: number) => `${name} ×${count} has no place:`,
+  unplaced: (name: string, count: number) => `${name} ×${count} does not fit:`,
   reasons: {
     "too-long-for-width": say("it is longer than the cloth is wide. Allow it lengthwise, or use a wider roll."),
     "too-large-for-stock": say("it is larger than any stock there is."),
@@ -508,9 +517,34 @@ const lay = {
     waiting: say("waiting its turn"),
     finding: say("still finding"),
     paused: say("paused"),
-    rested: say("nothing better for a while"),
+    rested: say("stopped: no improvement"),
     proven: say("proven shortest"),
+    held: say("kept as it is"),
     failed: say("broke down"),
+  },
+  details: say("What the plan leaves"),
+  options: {
+    heading: say("Choices and alternatives"),
+    what: say("Plan"),
+    cloth: say("Cloth"),
+    toPay: say("To pay"),
+    cuts: say("Ruler cuts"),
+    now: say("On the table now"),
+    alongLines: say("along lines"),
+    aBag: (amount: string) => ` ${amount} a bag`,
+  },
+  kept: {
+    heading: say("Plans you keep"),
+    keep: say("Keep this plan"),
+    none: say("A plan that you keep, print or save files from stays until you let it go."),
+    name: say("Name of the plan"),
+    liked: (n: number) => `Plan ${n}`,
+    saved: (when: string) => `Saved ${when}`,
+    goBack: say("Go back to it"),
+    wentBack: (name: string) => `back to ${name}`,
+    letGo: (name: string) => `Let ${name} go`,
+    held: say("Kept: nothing changes this plan."),
+    lookOn: say("Look for a better one"),
   },
   goodEnough: say("Good enough"),
   keepLooking: say("Keep looking"),
@@ -520,10 +554,11 @@ const lay = {
   stripsOf: (name: string, count: number, proven: boolean) =>
     count === 0
       ? `no ${name}, which is longer than a metre`
-      : `${count} × ${name}${proven ? " (proven most)" : ""}`,
+      : `${count} × ${name}${proven ? " (proven maximum)" : ""}`,
   ways: {
-    couldBe: say("Could be, at a quick look:"),
-    working: say("Weighing other ways …"),
+    best: (length: string, change: string) => `${length} less ${change}`,
+    couldBe: say("If you change one thing (estimate)"),
+    working: say("Estimating other ways …"),
     grain: {
       either: say("if pieces may lie lengthwise or crosswise"),
       lengthwise: say("if pieces lie lengthwise only"),
@@ -547,7 +582,7 @@ const lay = {
   },
   choices: {
     heading: say("Plans to choose from"),
-    working: say("Weighing other plans …"),
+    working: say("Finding other plans …"),
     best: {
       shortest: say("Shortest"),
       most: say("Lays most"),
@@ -555,7 +590,7 @@ const lay = {
       easiest: say("Easiest to cut with a ruler"),
       offcut: say("Largest leftover for its length"),
     },
-    other: say("Found at a quick look"),
+    other: say("Another plan (quick search)"),
     ruler: (cuts: number, settings: number) =>
       `${cuts} ruler ${cuts === 1 ? "cut" : "cuts"}, ruler set ${settings === 1 ? "once" : `${settings} times`}.`,
     noRuler: say("Not for the ruler: cut along paper or drawn lines."),
@@ -573,8 +608,8 @@ const table = {
   stillFinding: say("Some plans are still being found; their pages follow."),
   unplaced: (n: number) =>
     n === 1
-      ? "1 piece has no place on the cloth and is not on these pages."
-      : `${n} pieces have no place on the cloth and are not on these pages.`,
+      ? "1 piece does not fit on the cloth and is not on these pages."
+      : `${n} pieces do not fit on the cloth and are not on these pages.`,
   refused: say("The checker found faults in the plan, so nothing is printed or saved from it:"),
   working: say("Working it out …"),
   failed: say("This could not be worked out. It is our fault, not yours."),
@@ -610,14 +645,18 @@ const table = {
     ),
     rollLabel: say("Width of the copy shop's roll"),
     onlyRectangles: say("Nothing here is curved: cut all of it by size, no page is needed."),
-    orientationLabel: say("Way of the paper"),
-    orientations: { fewest: say("whichever way takes fewest"), portrait: say("upright"), landscape: say("lying") },
+    orientationLabel: say("Orientation"),
+    orientations: {
+      fewest: say("whichever takes fewest pages"),
+      portrait: say("portrait"),
+      landscape: say("landscape"),
+    },
     marginLabel: say("Margin of the page"),
     overlapLabel: say("Overlap of the pages"),
     savePages: say("Save the pages (PDF)"),
     saveRoll: say("One long sheet for a copy shop (PDF)"),
     saveProjector: say("For a projector (PDF)"),
-    printer: say("Is your printer true?"),
+    printer: say("Does your printer print to scale?"),
     printerHow: say(
       "Print one page at 100\u00a0%, without fitting to the page, and measure the large test square with the ruler you cut with. It should be 100\u00a0mm, both ways.",
     ),
@@ -737,7 +776,7 @@ const table = {
     again: say("Begin again"),
     otherPlan: say("The plan is not the one you began to cut, so the ticks start anew. Mind what is cut already."),
     all: (done: number, of: number) => `All cuts: ${done} of ${of} done`,
-    goTo: (heading: string) => `Go to: ${heading}`,
+    goTo: (n: number, heading: string) => `${n}: go to ${heading}`,
   },
   ruler: {
     look: say("With ruler and rotary cutter, cut after cut from edge to edge:"),

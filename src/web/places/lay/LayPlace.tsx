@@ -1,12 +1,19 @@
 import { useEffect } from "preact/hooks";
+import type { Project } from "../../../core/project/project.ts";
 import { LeftOutParts } from "../../parts/LeftOutParts.tsx";
+import type { LayState } from "../../state/lays.ts";
 import { routeHash } from "../../state/route.ts";
 import { useStore } from "../../state/store.ts";
 import { useProject, useWorkbench } from "../../state/workbench.ts";
 import { useTexts } from "../../texts/texts.ts";
-import { LayAnswer } from "./LayAnswer.tsx";
+import { KeptPlanList } from "./KeptPlanList.tsx";
 import { LayChoices } from "./LayChoices.tsx";
+import { LayDetails } from "./LayDetails.tsx";
+import { LayLine } from "./LayLine.tsx";
+import { LayOptions } from "./LayOptions.tsx";
 import { LayTable } from "./LayTable.tsx";
+import { useChoices } from "./useChoices.ts";
+import { useWays } from "./useWays.ts";
 
 /** The plan of one material, to scale; the others one tap away. */
 export function LayPlace({ open }: { open: string | null }) {
@@ -49,10 +56,26 @@ export function LayPlace({ open }: { open: string | null }) {
             ))}
           </nav>
         )}
-        <LayTable key={id} lay={chosen} project={project} />
-        <LayAnswer lay={chosen} project={project} />
+        <LaidCloth key={id} lay={chosen} project={project} />
       </div>
-      <LayChoices key={`choices ${id}`} lay={chosen} project={project} />
+    </>
+  );
+}
+
+/** The first screen is the plan and its line; what else there is to know and to choose comes below. */
+function LaidCloth({ lay, project }: { lay: LayState; project: Project }) {
+  const ways = useWays(lay, project);
+  const choices = useChoices(lay);
+  return (
+    <>
+      <LayTable lay={lay} project={project} />
+      <LayLine lay={lay} project={project} ways={ways} />
+      <div class="lay-below">
+        <LayDetails lay={lay} project={project} />
+        <KeptPlanList lay={lay} />
+        <LayOptions lay={lay} project={project} choices={choices} ways={ways} />
+        <LayChoices lay={lay} project={project} choices={choices} />
+      </div>
     </>
   );
 }

@@ -53,6 +53,12 @@ export function LayTable({ lay, project }: { lay: LayState; project: Project }) 
     canvas.current?.look(next);
     setFrame(next);
   };
+  const glide = (next: Frame) => {
+    live.current = next;
+    isOwnView.current = true;
+    canvas.current?.glide(next);
+    setFrame(next);
+  };
   const showAll = () => {
     const seen = size.current ?? sizeOf(host.current);
     buttons.current ??= buttonsOf(host.current, zoomButtons.current);
@@ -75,7 +81,8 @@ export function LayTable({ lay, project }: { lay: LayState; project: Project }) 
     drawn.element.setAttribute("role", "group");
     const deaf = listenToHands(element, {
       frame: () => live.current,
-      look,
+      look: glide,
+      rest: () => canvas.current?.look(live.current),
       take: hand.take,
       carry: hand.carry,
       drop: hand.drop,
@@ -98,12 +105,12 @@ export function LayTable({ lay, project }: { lay: LayState; project: Project }) 
       kinds,
       placements: lay.plan?.placements ?? [],
       pinned: new Set(problem.pinned.map(keyOf)),
-      selected,
       grain,
       nameOf: names,
     });
     hand.show();
-  }, [hand, stocks, kinds, lay.plan, problem, selected, grain, names, material.name, texts]);
+  }, [hand, stocks, kinds, lay.plan, problem, grain, names, material.name, texts]);
+  useEffect(() => canvas.current?.choose(selected), [selected]);
   // A plan that takes another room on the table is shown whole again, unless the person chose a view.
   const room = JSON.stringify(tableBox(stocks));
   useEffect(() => {

@@ -4,6 +4,8 @@ import { type Frame, panFrame, zoomFrame } from "./frame.ts";
 export interface PlanHands {
   frame(): Frame;
   look(frame: Frame): void;
+  /** The last finger that moved the view is off. */
+  rest(): void;
   /** A piece was touched; true when it may be picked up. */
   take(key: string): boolean;
   /** The piece in hand is `dx, dy` px from where it was taken. */
@@ -59,6 +61,7 @@ export function listenToHands(element: HTMLElement, hands: PlanHands): () => voi
   };
   const onUp = (event: PointerEvent) => {
     fingers.delete(event.pointerId);
+    if (fingers.size === 0 && held === null) hands.rest();
     if (held === null || held.pointer !== event.pointerId) return;
     const { moved } = held;
     held = null;

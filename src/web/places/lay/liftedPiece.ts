@@ -28,7 +28,7 @@ export class LiftedPiece {
     // animation it takes the worst for granted, so an animation that stands still and changes nothing spares that:
     // 4 ms a step with 1,000 pieces.
     this.picture.animate({ transform: ["none", "none"] }, { duration: 1e9, composite: "add" }).pause();
-    if (hasKeyboard) piece.node.focus();
+    if (hasKeyboard) piece.node.focus({ preventScroll: true });
   }
 
   /** Shows the piece at a pose, its own orientation left to the piece: only the shift is the drawing's. */
@@ -48,7 +48,7 @@ export class LiftedPiece {
     const hasKeyboard = document.activeElement === this.piece.node;
     pieces.add(this.piece);
     this.picture.remove();
-    if (hasKeyboard) this.piece.node.focus();
+    if (hasKeyboard) this.piece.node.focus({ preventScroll: true });
   }
 }
 

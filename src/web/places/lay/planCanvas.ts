@@ -14,7 +14,6 @@ export interface PlanScene {
   readonly kinds: ReadonlyMap<string, PieceKind>;
   readonly placements: readonly StockPlacement[];
   readonly pinned: ReadonlySet<string>;
-  readonly selected: string | null;
   readonly grain: "both" | "one-way" | "none";
   /** What a screen reader says of a piece. */
   nameOf(placement: StockPlacement): string;
@@ -25,6 +24,9 @@ const LEAST_LETTERS = 7.5;
 
 /** So many new pieces are drawn at a time; the rest come with the next frames, and the page answers in between. */
 const MOST_NEW = 80;
+
+/** A hand that has not moved the view for so long rests, ms. */
+const SETTLES = 140;
 
 interface Shown {
   readonly group: G;
@@ -55,6 +57,8 @@ export class PlanCanvas {
   private frame: Frame = { scale: 1, originX: 0, originY: 0, upright: false };
   private offsets = new Map<string, number>();
   private lifted: LiftedPiece | null = null;
+  private chosen: string | null = null;
+  private settling = 0;
   private rest = 0;
 
   constructor(host: HTMLElement) {
@@ -86,7 +90,7 @@ export class PlanCanvas {
       if (!this.shown.has(key) && ++added > MOST_NEW) continue;
       const shown = this.shown.get(key) ?? this.addPiece(key, placement, kind, scene.grain, look);
       this.place(placement);
-      this.tell(shown, scene.nameOf(placement), scene.pinned.has(key), scene.selected === key);
+      this.tell(shown, scene.nameOf(placement), scene.pinned.has(key), this.chosen === key);
     }
     for (const key of this.shown.keys()) if (!seen.has(key)) this.take(key);
     if (added > MOST_NEW) this.rest = requestAnimationFrame(() => this.draw(scene));
@@ -102,6 +106,19 @@ export class PlanCanvas {
     node.setAttribute("aria-label", name);
     node.setAttribute("tabindex", isSelected ? "0" : "-1");
     node.setAttribute("aria-pressed", String(isSelected));
+  }
+
+  /** Marks the selected piece; the others are not touched. */
+  choose(key: string | null): void {
+    for (const each of [this.chosen, key]) {
+      const node = each === null ? undefined : this.shown.get(each)?.group.node;
+      node?.classList.toggle("selected", each === key);
+      node?.setAttribute("tabindex", each === key ? "0" : "-1");
+      node?.setAttribute("aria-pressed", String(each === key));
+      const shown = each === null ? undefined : this.shown.get(each);
+      if (shown !== undefined) shown.state = "";
+    }
+    this.chosen = key;
   }
 
   private take(key: string): void {
@@ -151,11 +168,30 @@ export class PlanCanvas {
 
   /** Puts the keyboard on a piece. */
   focus(key: string): void {
-    this.shown.get(key)?.group.node.focus();
+    this.shown.get(key)?.group.node.focus({ preventScroll: true });
+  }
+
+  /**
+   * Shows the table from another place while a hand moves it: the picture that is there is shifted and scaled, which
+   * costs the same for ten pieces and a thousand. Once the hand rests it is drawn sharp.
+   */
+  glide(frame: Frame): void {
+    const { scale, originX, originY, upright } = this.frame;
+    if (this.lifted !== null || upright !== frame.upright) {
+      this.look(frame);
+      return;
+    }
+    const by = frame.scale / scale;
+    const [x, y] = [frame.originX - originX * by, frame.originY - originY * by];
+    this.element.style.transform = `matrix(${by}, 0, 0, ${by}, ${x}, ${y})`;
+    clearTimeout(this.settling);
+    this.settling = window.setTimeout(() => this.look(frame), SETTLES);
   }
 
   /** Shows the table from another place. Labels that are too small to read are left out. */
   look(frame: Frame): void {
+    clearTimeout(this.settling);
+    this.element.style.transform = "";
     this.world.node.setAttribute("transform", frameMatrix(frame));
     const turned = this.frame.upright !== frame.upright;
     if (this.frame.scale !== frame.scale) this.host.style.setProperty("--per-px", String(1 / frame.scale));
@@ -180,6 +216,7 @@ export class PlanCanvas {
   /** Takes the drawing off the page. */
   remove(): void {
     cancelAnimationFrame(this.rest);
+    clearTimeout(this.settling);
     this.svg.remove();
   }
 

@@ -125,7 +125,7 @@ function Steps({ steps, input, lay }: { steps: readonly CuttingStep[]; input: St
               <button
                 type="button"
                 class="press plain"
-                aria-label={words.goTo(each.heading)}
+                aria-label={words.goTo(i + 1, each.heading)}
                 aria-current={i === at ? "step" : undefined}
                 onClick={() => step(i)}
               >

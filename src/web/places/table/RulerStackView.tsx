@@ -12,7 +12,7 @@ import { DrawingPicture } from "../../parts/DrawingPicture.tsx";
 import { PageMiniature } from "../../parts/PageMiniature.tsx";
 import { useTakePlan } from "../../state/takePlan.ts";
 import { useLanguage, useTexts } from "../../texts/texts.ts";
-import { differenceWords } from "../lay/LayChoices.tsx";
+import { differenceWords } from "../lay/LayOptions.tsx";
 import { SaveFiles } from "./SaveFiles.tsx";
 import type { StackInput } from "./tableParts.ts";
 

@@ -1,7 +1,9 @@
 import { useState } from "preact/hooks";
+import { clothUsed } from "../../../core/lay/alternatives/clothUsed.ts";
 import type { OutputId } from "../../../export/outputs.ts";
 import { askExport } from "../../exports/askExport.ts";
 import { derivedOf } from "../../state/derived.ts";
+import { useWorkbench } from "../../state/workbench.ts";
 import { useLanguage, useTexts } from "../../texts/texts.ts";
 import { type StackInput, savePlanFile } from "./tableParts.ts";
 
@@ -12,10 +14,18 @@ export function SaveFiles(props: {
   main?: boolean;
   outputs: readonly OutputId[];
 }) {
+  const { board, plans } = useWorkbench();
   const texts = useTexts();
   const language = useLanguage();
   const [state, setState] = useState<"idle" | "working" | "failed" | readonly string[]>("idle");
   const { input } = props;
+  // Pages printed tomorrow are to match those of today: the plans they show stay.
+  const holdPlans = () => {
+    const when = new Date().toLocaleString(language, { dateStyle: "medium", timeStyle: "short" });
+    for (const { material, problem, plan } of input.lays)
+      if (board.lays.get().get(material.id)?.plan === plan)
+        plans.keep(material.id, texts.lay.kept.saved(when), clothUsed(problem, plan));
+  };
   const save = async () => {
     setState("working");
     try {
@@ -29,6 +39,7 @@ export function SaveFiles(props: {
         language,
       });
       const names = files.map((file) => savePlanFile(input.project, file));
+      holdPlans();
       setState([...names, ...missingGlyphs.map(texts.table.missingGlyph)]);
     } catch (error) {
       console.error(error);

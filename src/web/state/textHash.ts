@@ -1,0 +1,17 @@
+/** Short name of a text: alike texts have alike names, and two texts of a project hardly ever the same one (106 bits). */
+export function textHash(text: string): string {
+  return mixed(text, 0xdeadbeef, 0x41c6ce57) + mixed(text, 0x9e3779b9, 0x85ebca6b);
+}
+
+/** Two 32-bit sums mixed by multiplication: after cyrb53, public domain, from memory. */
+function mixed(text: string, first: number, second: number): string {
+  let [a, b] = [first, second];
+  for (let i = 0; i < text.length; i++) {
+    const code = text.charCodeAt(i);
+    a = Math.imul(a ^ code, 2654435761);
+    b = Math.imul(b ^ code, 1597334677);
+  }
+  a = Math.imul(a ^ (a >>> 16), 2246822507) ^ Math.imul(b ^ (b >>> 13), 3266489909);
+  b = Math.imul(b ^ (b >>> 16), 2246822507) ^ Math.imul(a ^ (a >>> 13), 3266489909);
+  return (4294967296 * (2097151 & b) + (a >>> 0)).toString(36);
+}
