@@ -25,6 +25,8 @@ export type FromWorker =
   | { readonly kind: "plan"; readonly order: number; readonly plan: LayPlan; readonly evaluations: number }
   /** The end of an epoch: the worker waits for `go`. */
   | { readonly kind: "met"; readonly order: number; readonly evaluations: number }
+  /** What a worker that meets nobody has spent so far. */
+  | { readonly kind: "spent"; readonly order: number; readonly evaluations: number }
   | { readonly kind: "done"; readonly order: number; readonly plan: LayPlan; readonly evaluations: number }
   | { readonly kind: "failed"; readonly order: number; readonly reason: string };
 

@@ -119,8 +119,7 @@ function sharedSearch(
 
   for (const [index, worker] of workers.entries()) {
     const evaluations = Math.ceil(wish.evaluations / workers.length);
-    // A worker alone meets nobody, but is heard of that way.
-    const meets = true;
+    const meets = workers.length > 1;
     const search = { problem, mode, seed: seed + SEED_STEP * index, evaluations, meets };
     worker.send({ kind: "start", order, search });
   }
@@ -142,6 +141,7 @@ function sharedSearch(
         return;
       }
       member.evaluations = message.evaluations;
+      if (message.kind === "spent") return;
       if (message.kind !== "met") {
         if (isBetterPlan(problem, message.plan, member.best)) member.best = message.plan;
         if (isBetterPlan(problem, message.plan, best)) {

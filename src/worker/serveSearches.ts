@@ -72,7 +72,9 @@ function takeTurn(running: Running, line: Line<FromWorker, ToWorker>): boolean {
   const { plan, evaluations } = value;
   if (plan) line.send({ kind: "plan", order, plan, evaluations });
   running.turns++;
-  if (running.meets && running.turns % EPOCH_TURNS === 0) {
+  if (running.turns % EPOCH_TURNS !== 0) return false;
+  if (!running.meets) line.send({ kind: "spent", order, evaluations });
+  else {
     running.waits = true;
     line.send({ kind: "met", order, evaluations });
   }
