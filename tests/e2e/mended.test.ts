@@ -268,6 +268,9 @@ test("a mat has its check square beside the pieces, and nothing but cuts unless 
   await page.waitForSelector(".card-name:has-text('Tab')");
   await goTo(page, "#/table/machine");
   await page.click("text=My machine has a mat");
+  await page.fill('[data-path="output.machine.bedWidth"]', "30 cm");
+  await page.fill('[data-path="output.machine.bedHeight"]', "40 cm");
+  await page.press('[data-path="output.machine.bedHeight"]', "Enter");
   await page.waitForSelector(".page-miniature");
   const seen = await page.evaluate(() => {
     const boxes = (what: string) =>
