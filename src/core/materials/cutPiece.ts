@@ -19,6 +19,8 @@ export interface PieceLine {
   readonly contour: Contour;
   /** What it is, where the role alone does not say. */
   readonly note?: LineNote;
+  /** Words beside its end, such as the letter of a match mark. */
+  readonly text?: string;
 }
 
 /** One outline to cut, with what is drawn on it and how many are needed. */

@@ -11,7 +11,7 @@ import { PANEL_WORDS } from "../words/words.ts";
 import { cutLine, type Seamed, stitchLine } from "./cutLine.ts";
 import { foldOut } from "./foldOut.ts";
 import type { FollowingPiece } from "./panel.ts";
-import { drillLines, notchLine, notchPlaces } from "./panelMarks.ts";
+import { drillLines, notchLine, notchPlaces, textLines } from "./panelMarks.ts";
 import type { SizedPanel } from "./sizedPanel.ts";
 
 /** The two lines of a piece. */
@@ -50,6 +50,7 @@ export function buildPanel(
     ...(opened ? [{ role: "fold", contour: segmentContour(...opened.fold), note: "fold" } as const] : []),
     ...sized.outline.lines,
     ...drillLines(sized, opened),
+    ...textLines(sized),
   ];
   let cut = lines.cut;
   for (const notch of notches) {

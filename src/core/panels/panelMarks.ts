@@ -40,22 +40,35 @@ export function notchPlaces(sized: SizedPanel, opened: FoldedOut | null): NotchP
 }
 
 /** What is drawn of a notch inside the piece: a slit, or the two sides of a wedge. */
-export function notchLine({ x, y, out: [nx, ny], depth, cut }: NotchPlace): PieceLine {
+export function notchLine({ x, y, out: [nx, ny], depth, cut, mark }: NotchPlace): PieceLine {
+  const named = mark === null ? {} : { text: mark };
   const tipX = x - nx * depth;
   const tipY = y - ny * depth;
-  if (cut === "slit") return { role: "mark", contour: segmentContour(x, y, tipX, tipY), note: "notch" };
+  if (cut === "slit") return { role: "mark", contour: segmentContour(x, y, tipX, tipY), note: "notch", ...named };
   const half = depth / 2;
   const wedge = straightContour([x + ny * half, y - nx * half, tipX, tipY, x - ny * half, y + nx * half]);
-  return { role: "mark", contour: wedge, note: "notch" };
+  return { role: "mark", contour: wedge, note: "notch", ...named };
 }
 
-/** Holes to mark as crosses, on both halves of a piece on the fold. */
+/** Holes to mark as crosses, on both halves of a piece on the fold; words stand once. */
 export function drillLines({ drills }: SizedPanel, opened: FoldedOut | null): PieceLine[] {
-  const places = drills.flatMap(({ x, y }): (readonly [number, number])[] =>
-    opened === null ? [[x, y]] : [[x, y], opened.mirror(x, y)],
-  );
-  return places.flatMap(([x, y]): PieceLine[] => [
-    { role: "mark", contour: segmentContour(x - CROSS, y, x + CROSS, y) },
-    { role: "mark", contour: segmentContour(x, y - CROSS, x, y + CROSS) },
+  return drills.flatMap(({ x, y, text }) => [
+    ...cross(x, y, text),
+    ...(opened === null ? [] : cross(...opened.mirror(x, y), "")),
   ]);
 }
+
+function cross(x: number, y: number, text: string): PieceLine[] {
+  return [
+    { role: "mark", contour: segmentContour(x, y - CROSS, x, y + CROSS) },
+    { role: "mark", contour: segmentContour(x - CROSS, y, x + CROSS, y), ...(text === "" ? {} : { text }) },
+  ];
+}
+
+/** Words on the panel, each after a short stroke. */
+export function textLines({ texts }: SizedPanel): PieceLine[] {
+  return texts.map(({ x, y, text }) => ({ role: "mark", contour: segmentContour(x - STROKE, y, x, y), text }));
+}
+
+/** mm. */
+const STROKE = 2;

@@ -70,6 +70,39 @@ export const de: Texts = {
     changedUnits: "andere Einheiten",
   },
   bag: {
+    fromMeasures: {
+      heading: "Eine Tasche nach Maß",
+      body: "Bauart",
+      sizes: (body, width, height, depth) =>
+        depth === null
+          ? words("Bauart: ", body, ", fertig ", width, " breit und ", height, " hoch.")
+          : words("Bauart: ", body, ", fertig ", width, " breit, ", height, " hoch und ", depth, " tief."),
+      opening: "Öffnung",
+      openings: { open: "oben offen", zip: "mit Reißverschluss", flap: "mit Klappe" },
+      lining: "Futter",
+      linings: { lined: "gefüttert", none: "ungefüttert" },
+      sewn: (allowance, opening, lining) =>
+        words("Die Nähte nehmen ", allowance, "; sie ist ", opening, " und ", lining, "."),
+      pockets: "Taschen innen",
+      pocketKinds: {
+        none: "kein Fach",
+        slip: "ein Steckfach",
+        zip: "ein Reißverschlussfach",
+        both: "ein Steckfach und ein Reißverschlussfach",
+      },
+      straps: "Riemen",
+      strapKinds: {
+        none: "keinen Riemen",
+        handles: "zwei Henkel",
+        shoulder: "einen Schulterriemen",
+        wrist: "eine Handschlaufe",
+      },
+      has: (pockets, straps) => words("Sie hat ", pockets, " und ", straps, "."),
+      make: "Tasche anlegen",
+      measures: "Maße der Tasche:",
+      follows: (what) => `richtet sich nach ${what}`,
+      whereMeasured: "Wo gemessen wird",
+    },
     making: (bags) => words("Ich mache diese Tasche ", bags, " Mal."),
     bags: "Anzahl der Taschen",
     shelf: "Teile der Tasche",

@@ -79,6 +79,39 @@ const look = {
 };
 
 const bag = {
+  fromMeasures: {
+    heading: say("A bag from its measures"),
+    body: say("Body"),
+    sizes: (body: Blank, width: Blank, height: Blank, depth: Blank | null) =>
+      depth === null
+        ? words("A ", body, ", finished ", width, " wide and ", height, " high.")
+        : words("A ", body, ", finished ", width, " wide, ", height, " high and ", depth, " deep."),
+    opening: say("Opening"),
+    openings: { open: say("open at the top"), zip: say("closed by a zip"), flap: say("closed by a flap") },
+    lining: say("Lining"),
+    linings: { lined: say("lined"), none: say("not lined") },
+    sewn: (allowance: Blank, opening: Blank, lining: Blank) =>
+      words("Its seams take ", allowance, "; it is ", opening, " and ", lining, "."),
+    pockets: say("Pockets"),
+    pocketKinds: {
+      none: say("no pocket"),
+      slip: say("a slip pocket"),
+      zip: say("a zip pocket"),
+      both: say("a slip and a zip pocket"),
+    },
+    straps: say("Straps"),
+    strapKinds: {
+      none: say("no strap"),
+      handles: say("two handles"),
+      shoulder: say("a shoulder strap"),
+      wrist: say("a wrist strap"),
+    },
+    has: (pockets: Blank, straps: Blank) => words("It has ", pockets, " and ", straps, "."),
+    make: say("Make the bag"),
+    measures: say("Measures of the bag:"),
+    follows: (what: string) => `follows ${what}`,
+    whereMeasured: say("Where it is measured"),
+  },
   making: (bags: Blank) => words("I am making ", bags, " of this bag."),
   bags: say("Number of bags"),
   shelf: say("Pieces of the bag"),

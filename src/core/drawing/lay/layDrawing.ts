@@ -121,10 +121,17 @@ function pieceItems(piece: PieceArt, pose: StockPlacement, copy: LaidCopy, wish:
   const obstacles = lines.map((line) => flattenContour(line.contour, 0.1));
   const items: DrawingItem[] = [drawArea("piece", [cut, ...holes], key)];
   for (const line of lines) items.push(drawLine(line.role, line.contour, key));
+  for (const { text, contour } of lines) if (text !== undefined) items.push(wordsAtEnd(text, contour, key));
   for (const hole of holes) items.push(drawLine("cut", hole, key));
   items.push(drawLine("cut", cut, key));
   items.push(...pieceLabel(piece, copy, obstacles, wish));
   return items;
+}
+
+/** Words just past the end of a line; no larger than a notch, so that they stand beside it. */
+function wordsAtEnd(text: string, { vertices }: Contour, key: string): DrawingItem {
+  const [x, y] = [vertices.at(-3)!, vertices.at(-2)!];
+  return drawText(text, x + 1, y - 1, 3.5, { anchor: "start", owner: key });
 }
 
 /** Name, "2 of 4", size and grain arrow, as large as the piece allows and clear of its lines if it can be. */

@@ -11,6 +11,8 @@ import { routeHash } from "../../state/route.ts";
 import { useDerived } from "../../state/useDerived.ts";
 import { useChange, useProject, useWorkbench } from "../../state/workbench.ts";
 import { useTexts } from "../../texts/texts.ts";
+import { BagMaker } from "./BagMaker.tsx";
+import { BagMeasures } from "./BagMeasures.tsx";
 import { newPanel, newStrap, partNames } from "./newParts.ts";
 import { PanelSpread } from "./PanelSpread.tsx";
 import { PartPicture } from "./PartPicture.tsx";
@@ -41,6 +43,7 @@ export function BagPlace({ open }: { open: string | null }) {
           )}
         </p>
       )}
+      {!isEmpty && <BagMeasures />}
       {isEmpty ? <EmptyTable /> : <Shelf project={project} open={open} />}
       {strap !== undefined && <StrapSpread key={strap.id} strap={strap} />}
       {panel !== undefined && <PanelSpread key={panel.id} panel={panel} />}
@@ -61,6 +64,7 @@ function EmptyTable() {
           {texts.project.startDemo}
         </button>
       </div>
+      <BagMaker />
     </div>
   );
 }

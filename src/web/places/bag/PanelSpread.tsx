@@ -4,7 +4,6 @@ import { freshIdIn, withPanel } from "../../../core/project/edits.ts";
 import { lengthNow } from "../../../core/project/sizedPanels.ts";
 import { ChoiceBlank, CountBlank, LengthBlank, TextBlank } from "../../fields/blanks.tsx";
 import { GrainBlank } from "../../fields/GrainBlank.tsx";
-import { ShapeWords } from "../../fields/ShapeWords.tsx";
 import { useLengths } from "../../fields/units.ts";
 import { OutlineDesk } from "../../parts/OutlineDesk.tsx";
 import { PiecePicture } from "../../parts/PiecePicture.tsx";
@@ -16,8 +15,8 @@ import { type ChangeProject, useChange, useProject } from "../../state/workbench
 import { useTexts } from "../../texts/texts.ts";
 import { MaterialBlank } from "./MaterialBlank.tsx";
 import { partNames } from "./newParts.ts";
+import { PanelShapeWords, ShapePicture } from "./PanelShapeWords.tsx";
 import { PartTroubles } from "./PartTroubles.tsx";
-import { panelShape, plainShape } from "./plainShape.ts";
 import { Spread } from "./Spread.tsx";
 
 /** A panel of the bag's body, opened. */
@@ -45,11 +44,10 @@ export function PanelSpread({ panel }: { panel: Panel }) {
         onValue={(name, key) => set({ name }, texts.bag.name, key)}
       />
       <p class="sentence">
-        <ShapeWords
-          shape={plainShape(project, panel)}
+        <PanelShapeWords
+          panel={panel}
           path={path("shape")}
-          boxSentence={words.boxSentence}
-          onShape={(shape, label, key) => set({ shape: panelShape(shape) }, label, key)}
+          onShape={(shape, label, key) => set({ shape }, label, key)}
         />{" "}
         {words.seam(
           <LengthBlank
@@ -103,6 +101,7 @@ export function PanelSpread({ panel }: { panel: Panel }) {
           onContour={(contour, key) => set({ shape: { kind: "outline", contour } }, texts.shape.label, key)}
         />
       )}
+      <ShapePicture panel={panel} />
       <InterfacingWords panel={panel} path={path} set={set} />
       <PartTroubles path={`panels[${project.panels.indexOf(panel)}]`} partId={panel.id} />
     </Spread>

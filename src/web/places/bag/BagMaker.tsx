@@ -1,0 +1,85 @@
+import { useState } from "preact/hooks";
+import {
+  BAG_LIMITS,
+  type BagBody,
+  type BagOpening,
+  type BagPockets,
+  type BagStraps,
+  type BagWish,
+  usualBag,
+} from "../../../core/bags/bagWish.ts";
+import { hasDepth } from "../../../core/bags/bodies.ts";
+import { startBag } from "../../../core/bags/startBag.ts";
+import { PANEL_WORDS } from "../../../core/words/words.ts";
+import { ChoiceBlank, LengthBlank } from "../../fields/blanks.tsx";
+import { useChange, useProject } from "../../state/workbench.ts";
+import { useLanguage, useTexts } from "../../texts/texts.ts";
+
+/** A bag from its measures: its body, three sizes and what it has, in a sentence. */
+export function BagMaker() {
+  const texts = useTexts();
+  const parts = PANEL_WORDS[useLanguage()];
+  const words = texts.bag.fromMeasures;
+  const change = useChange();
+  const inches = useProject().output.lengths.startsWith("in");
+  const [wish, setWish] = useState<BagWish>(() => usualBag("boxed", inches));
+  const set = (part: Partial<BagWish>) => setWish((now) => ({ ...now, ...part }));
+  const size = (key: "width" | "height" | "depth" | "allowance") => (
+    <LengthBlank
+      label={parts.measures[key]}
+      path={`bag.${key}`}
+      value={wish[key]}
+      range={BAG_LIMITS[key]}
+      onValue={(mm) => set({ [key]: mm })}
+    />
+  );
+  const choice = <T extends string>(
+    key: keyof BagWish,
+    label: string,
+    value: T,
+    options: Readonly<Record<T, string>>,
+    put: (value: T) => void,
+  ) => (
+    <ChoiceBlank
+      label={label}
+      path={`bag.${key}`}
+      value={value}
+      options={Object.entries(options) as [T, string][]}
+      onValue={put}
+    />
+  );
+  const body = choice<BagBody>("body", words.body, wish.body, parts.bodies, (next) =>
+    setWish(usualBag(next, inches)),
+  );
+  return (
+    <section class="stack" aria-label={words.heading}>
+      <h3>{words.heading}</h3>
+      <p class="sentence">
+        {words.sizes(body, size("width"), size("height"), hasDepth(wish) ? size("depth") : null)}{" "}
+        {words.sewn(
+          size("allowance"),
+          choice<BagOpening>("opening", words.opening, wish.opening, words.openings, (opening) => set({ opening })),
+          choice("lining", words.lining, wish.lining === null ? "none" : "lined", words.linings, (next) =>
+            set({ lining: next === "none" ? null : (usualBag(wish.body, inches).lining ?? 2) }),
+          ),
+        )}{" "}
+        {words.has(
+          choice<BagPockets>("pockets", words.pockets, wish.pockets, words.pocketKinds, (pockets) =>
+            set({ pockets }),
+          ),
+          choice<BagStraps>("straps", words.straps, wish.straps, words.strapKinds, (straps) => set({ straps })),
+        )}
+      </p>
+      <p class="soft">{parts.about[wish.body]}</p>
+      <div class="row">
+        <button
+          type="button"
+          class="press main"
+          onClick={() => change((now) => startBag(now, wish, parts), words.make)}
+        >
+          {words.make}
+        </button>
+      </div>
+    </section>
+  );
+}
