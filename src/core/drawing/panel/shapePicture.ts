@@ -7,10 +7,15 @@ import type { Drawing, DrawingItem } from "../list/drawing.ts";
 import { drawArea, drawLine, drawText } from "../list/items.ts";
 import { textWidth } from "../list/textWidth.ts";
 
-/** A shape with its usual sizes, or with `sizes`, where they go together. */
+/** Sizes that a long strip is drawn with, so that its names have room. */
+const SHORT: Readonly<Record<string, number>> = { length: 300, width: 60, cord: 12, seam: 22 };
+const STRIPS: readonly ShapeId[] = ["binding", "bias-binding", "piping"];
+
+/** Sizes a shape is shown with when no others are given. */
 export function usualSizes(shape: ShapeId): Sizes {
   const all: Record<string, number> = {};
-  for (const { id, usual } of SHAPES[shape].dimensions) all[id] = usual;
+  for (const { id, usual } of SHAPES[shape].dimensions)
+    all[id] = (STRIPS.includes(shape) ? SHORT[id] : undefined) ?? usual;
   return all as Sizes;
 }
 
@@ -34,12 +39,13 @@ export function shapePicture(shape: ShapeId, words: PanelWords, sizes: Sizes = u
   const reach = items.reduce(
     (all, item) => {
       if (item.kind !== "text") return all;
-      const half = textWidth(item.text, item.size) / 2;
+      const width = textWidth(item.text, item.size);
+      const left = item.x - { start: 0, middle: width / 2, end: width }[item.anchor];
       return {
-        minX: Math.min(all.minX, item.x - (item.turnDeg === 0 ? half : item.size)),
-        maxX: Math.max(all.maxX, item.x + (item.turnDeg === 0 ? half : item.size)),
-        minY: Math.min(all.minY, item.y - (item.turnDeg === 0 ? item.size : half)),
-        maxY: Math.max(all.maxY, item.y + (item.turnDeg === 0 ? item.size : half)),
+        minX: Math.min(all.minX, left),
+        maxX: Math.max(all.maxX, left + width),
+        minY: Math.min(all.minY, item.y - item.size / 2),
+        maxY: Math.max(all.maxY, item.y + item.size),
       };
     },
     { ...box },
@@ -72,10 +78,11 @@ function dimensionItems(
   const upright = Math.abs(uy) > Math.abs(ux);
   const [x, y] = [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2];
   const name = half ? `½ ${words.dimensions[dimension]}` : words.dimensions[dimension];
-  // Beside the line, away from the shape: below a line that runs below it, else above or to the left.
+  // Beside the line, away from the shape: below a line that runs below it, left of one on its left.
   const out = off === 0 ? 1 : off * (upright ? (uy > 0 ? 1 : -1) : ux > 0 ? 1 : -1);
+  const left = out > 0 && off !== 0;
   const text = upright
-    ? drawText(name, x + (out > 0 ? -0.4 * size : 1.1 * size), y, size, { anchor: "middle", turnDeg: 90 })
+    ? drawText(name, x + (left ? -0.5 : 0.5) * size, y - 0.35 * size, size, { anchor: left ? "end" : "start" })
     : drawText(name, x, y + (out > 0 ? 0.4 * size : -1.1 * size), size, { anchor: "middle" });
   return [drawLine("label", straightContour([...a, ...b])), tick(a), tick(b), text];
 }
