@@ -271,7 +271,7 @@ function turned(rectangle: PlacedRectangle): PlacedRectangle {
 }
 
 /** Furthest end of the rectangles, units. */
-function endOf(tables: SearchTables, rectangles: readonly PlacedRectangle[]): number {
+export function endOf(tables: SearchTables, rectangles: readonly PlacedRectangle[]): number {
   let end = 0;
   for (const { size, way, along } of rectangles) {
     const index = way === 0 ? tables.sizeFirstWay[size]! : tables.sizeSecondWay[size]!;

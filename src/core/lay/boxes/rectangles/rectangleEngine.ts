@@ -10,7 +10,8 @@ import { BREATH, type Breath } from "../../search/breath.ts";
 import type { Engine, Search, SearchBudget, SearchStep } from "../../search/engine.ts";
 import { type Rng, seededRng } from "../../search/rng.ts";
 import { emptyIncumbent, type Incumbent } from "./incumbent.ts";
-import { FIRST_AMBITION, SLICE, shorten } from "./portfolio.ts";
+import { endOf, FIRST_AMBITION, SLICE, shorten } from "./portfolio.ts";
+import { deepPlans, isShallow } from "./sheet/sheetDepth.ts";
 import { decodedRectangles, orderSearch, startOrders } from "./skyline/orderSearch.ts";
 import { decodeBuffers, decodeOrder, UNCAPPED } from "./skyline/skylineDecode.kernel.ts";
 import { freeSpacePlans } from "./spaces/freeSpaces.ts";
@@ -112,6 +113,7 @@ function* fillUp(
   order: Int32Array,
 ): Generator<number | Breath, void, void> {
   const search = orderSearch(tables, order, rng);
+  const deep = isShallow(tables, limit) ? deepFill(tables, incumbent, rng, limit) : null;
   for (let round = 20 * SLICE; incumbent.areaLeft > 0; round *= 1.5) {
     yield* search.begin(limit, round);
     for (let state = "more"; state === "more"; ) {
@@ -122,6 +124,22 @@ function* fillUp(
         incumbent.offer(search.least(), search.buffers.result[1]!, () => decodedRectangles(tables, search.buffers));
       }
       yield search.spent() - before;
+      const looked = deep?.next();
+      if (looked?.done === false) yield looked.value;
     }
   }
+}
+
+/** The same where few pieces fit, branch by branch. */
+function deepFill(
+  tables: SearchTables,
+  incumbent: Incumbent,
+  rng: Rng,
+  limit: number,
+): Generator<number, void, void> {
+  const laid = (): number => tables.area - incumbent.areaLeft;
+  const offer = (area: number, rectangles: readonly PlacedRectangle[]): void => {
+    incumbent.offer(tables.area - area, endOf(tables, rectangles), () => rectangles);
+  };
+  return deepPlans(tables, limit, laid, offer, rng, SLICE);
 }
