@@ -290,3 +290,26 @@ test("a name in another writing is drawn in the pictures, so that it shows where
   expect(svg).toMatch(/<path fill="[^"]*" stroke="none" d="M/u);
   expect(svg).toMatch(/<text[^>]*>[^<]*cut width/u);
 });
+
+test("constructions side by side: a line each, as a table and as CSV", async () => {
+  const words = [
+    "--width",
+    "38 mm",
+    "--length",
+    "700 mm",
+    "--material",
+    "vinyl",
+    "--stock-width",
+    "1370 mm",
+    "--price",
+    "20",
+  ];
+  const table = await strap(...words, "--compare", "table");
+  expect(table).toMatchObject({ code: 0 });
+  expect(table.out.trimEnd().split("\n")).toHaveLength(10);
+  expect(table.out).toContain("folded in three, raw edge");
+  const csv = (await strap(...words, "--compare", "csv")).out.split("\r\n").filter(Boolean);
+  expect(new Set(csv.map((line) => line.split(",").length))).toEqual(new Set([10]));
+  const german = await strap(...words, "--compare", "table", "--lang", "de");
+  expect(german.out).toContain("Schnittbreite");
+});

@@ -3,6 +3,7 @@ import { basename, dirname } from "node:path";
 import type { DrawnText } from "../../core/drawing/list/drawing.ts";
 import { strapPictures } from "../../core/drawing/strap/strapPictures.ts";
 import { buildStrap } from "../../core/straps/build/buildStrap.ts";
+import { sideBySide } from "../../core/straps/build/sideBySide.ts";
 import type { StrapResult } from "../../core/straps/build/strapResult.ts";
 import { CONSTRUCTION_IDS } from "../../core/straps/wish/strapWish.ts";
 import { constructionTitle } from "../../core/words/strapWords.ts";
@@ -14,7 +15,9 @@ import { type Command, EXIT, type Io, JSON_OPTION, type ParsedArgs } from "../co
 import { inputProblem, plainProblem } from "../inOut/problemReport.ts";
 import { writeFiles } from "../inOut/writeFiles.ts";
 import { fontBytes } from "../lay/fonts.ts";
+import { numberOption, wordOption } from "../options/optionValues.ts";
 import { CLI_TEXTS } from "../words/cliTextTables.ts";
+import { compareCsv, compareText } from "./compareReport.ts";
 import { foldTestReport } from "./foldTestReport.ts";
 import { STRAP_OPTIONS } from "./strapHelp.ts";
 import { atOptions, readStrap } from "./strapOptions.ts";
@@ -42,6 +45,13 @@ export const strapCommand: Command = {
       return EXIT.done;
     }
     const { wish, materials } = readStrap(args, io.language);
+    if (args.values.has("compare")) {
+      const csv = wordOption(args, "compare", ["table", "csv"] as const, "table") === "csv";
+      const price = numberOption(args, "price", { least: 0, most: 1_000_000 }, null);
+      const rows = sideBySide(wish, materials, price);
+      io.out(json ? `${JSON.stringify(rows)}\n` : csv ? compareCsv(rows) : compareText(rows, io.language));
+      return EXIT.done;
+    }
     const built = buildStrap(wish, materials, "", STRAP_WORDS[io.language].parts);
     if (!built.ok) throw inputProblem(atOptions(built.problems, wish));
     await writePictures(args, built.value, io);

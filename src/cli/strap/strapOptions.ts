@@ -212,7 +212,7 @@ export function atOptions(problems: readonly Problem[], { hardware = [], width, 
 
 /** The wish that the options of `laywright strap` spell out, and its materials. Throws on wrong usage and bad lengths. */
 export function readStrap(args: ParsedArgs, language: Language): { wish: StrapWish; materials: StrapMaterial[] } {
-  requiredOption(args, "construction");
+  if (!args.values.has("compare")) requiredOption(args, "construction");
   const lengths = new LengthReader(args);
   const materials = readMaterials(args, lengths, language);
   const ids = new Set(materials.map((one) => one.id));

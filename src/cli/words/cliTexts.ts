@@ -120,6 +120,11 @@ export interface CliTexts {
     readonly steps: string;
     readonly takeCare: string;
   };
+  readonly compare: {
+    readonly columns: readonly string[];
+    readonly fits: string;
+    readonly tooThick: string;
+  };
   readonly foldTest: {
     readonly title: (construction: string, thickness: string) => string;
     readonly strip: (width: string) => string;

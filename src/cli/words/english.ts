@@ -140,6 +140,22 @@ export const english: CliTexts = {
     steps: "Steps:",
     takeCare: "Take care:",
   },
+  compare: {
+    columns: [
+      "construction",
+      "cut width",
+      "layers",
+      "thick",
+      "lengthwise",
+      "crosswise",
+      "cost",
+      "machine",
+      "slider",
+      "raw edges",
+    ],
+    fits: "fits",
+    tooThick: "too thick",
+  },
   foldTest: {
     title: (construction, thickness) => `Fold test, "${construction}", ${thickness} a layer`,
     strip: (width) => `Cut a strip ${width} wide and about a hand long, on the same grain as the strap.`,

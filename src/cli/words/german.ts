@@ -146,6 +146,22 @@ export const german: CliTexts = {
     steps: "Arbeitsschritte:",
     takeCare: "Vorsicht:",
   },
+  compare: {
+    columns: [
+      "Machart",
+      "Schnittbreite",
+      "Lagen",
+      "dick",
+      "längs",
+      "quer",
+      "Kosten",
+      "Maschine",
+      "Schieber",
+      "offene Kanten",
+    ],
+    fits: "passt",
+    tooThick: "zu dick",
+  },
   foldTest: {
     title: (construction, thickness) => `Faltprobe, "${construction}", ${thickness} je Lage`,
     strip: (width) =>
