@@ -1,3 +1,4 @@
+import { grainArrow } from "../core/drawing/lay/grainArrow.ts";
 import { layDrawing } from "../core/drawing/lay/layDrawing.ts";
 import { pieceArt } from "../core/drawing/lay/pieceArt.ts";
 import type { Drawing } from "../core/drawing/list/drawing.ts";
@@ -8,7 +9,6 @@ import type { CutPiece } from "../core/materials/cutPiece.ts";
 import type { MachineSettings, OutputSettings } from "../core/project/outputSettings.ts";
 import type { Language } from "../core/units/language.ts";
 import { FILE_TEXTS } from "../core/words/words.ts";
-import { grainArrow } from "./grainArrow.ts";
 import { laserRefusal } from "./laserRefusal.ts";
 import type { DrawnMat } from "./outputBench.ts";
 

@@ -1,3 +1,4 @@
+import { grainArrow } from "../core/drawing/lay/grainArrow.ts";
 import { matWishes, ROLE_STYLES } from "../core/drawing/list/roleStyles.ts";
 import { rulerPages, rulerPlan } from "../core/drawing/sheets/rulerPages.ts";
 import { barePage, projectionStyles, rollPages } from "../core/drawing/sheets/sheetPage.ts";
@@ -16,7 +17,6 @@ import { labelPages } from "./cutsheet/labelPages.ts";
 import { drawingDxf, drawingSvg, sentDrawing } from "./drawingFiles.ts";
 import { paperStem } from "./fileStem.ts";
 import type { Faces } from "./fonts/faces.ts";
-import { grainArrow } from "./grainArrow.ts";
 import { laserRefusal } from "./laserRefusal.ts";
 import type { DrawnMat, DrawnStock, NamedCloth, OutputBench, OutputItems } from "./outputBench.ts";
 import type { PlanFile, WrittenFiles } from "./planFile.ts";

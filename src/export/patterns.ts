@@ -1,3 +1,4 @@
+import { grainArrow } from "../core/drawing/lay/grainArrow.ts";
 import { pieceArt } from "../core/drawing/lay/pieceArt.ts";
 import type { Pattern } from "../core/drawing/sheets/patternSheet.ts";
 import { isRectangle } from "../core/geometry/ring.ts";
@@ -8,7 +9,6 @@ import { mirrorImageId } from "../core/materials/mirrorImage.ts";
 import type { LengthStyle } from "../core/units/formatLength.ts";
 import type { Language } from "../core/units/language.ts";
 import { PAPER_TEXTS } from "../core/words/words.ts";
-import { grainArrow } from "./grainArrow.ts";
 
 /** A material and how its pieces may lie. */
 interface PatternCloth {

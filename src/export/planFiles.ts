@@ -1,3 +1,4 @@
+import { grainArrow } from "../core/drawing/lay/grainArrow.ts";
 import { layDrawing } from "../core/drawing/lay/layDrawing.ts";
 import { pieceArt } from "../core/drawing/lay/pieceArt.ts";
 import { describePrinter } from "../core/drawing/sheets/printer.ts";
@@ -10,7 +11,6 @@ import { projectSheet } from "./cutsheet/projectSheet.ts";
 import { distinctStems } from "./fileStem.ts";
 import { type Faces, openFaces } from "./fonts/faces.ts";
 import type { FontBytes } from "./fonts/fontBytes.ts";
-import { grainArrow } from "./grainArrow.ts";
 import { drawnMats, type MachineMats, machineMats } from "./machineMats.ts";
 import type { DrawnStock, NamedCloth, OutputBench, OutputItems, PdfMaker } from "./outputBench.ts";
 import { OUTPUTS, type Output, type OutputId } from "./outputs.ts";

@@ -1,3 +1,4 @@
+import { grainArrow } from "../core/drawing/lay/grainArrow.ts";
 import type { LaySheet, PieceArt } from "../core/drawing/lay/layDrawing.ts";
 import { layDrawing } from "../core/drawing/lay/layDrawing.ts";
 import { stockName } from "../core/drawing/lay/stockName.ts";
@@ -20,7 +21,6 @@ import { cutLength } from "../core/units/cutLength.ts";
 import { formatLength } from "../core/units/formatLength.ts";
 import type { Language } from "../core/units/language.ts";
 import { PAPER_TEXTS } from "../core/words/words.ts";
-import { grainArrow } from "./grainArrow.ts";
 import { patternsOf } from "./patterns.ts";
 
 /** A material's lay on one of its stocks. */

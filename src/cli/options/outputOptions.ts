@@ -1,4 +1,5 @@
 import { readProject } from "../../core/project/file/readProject.ts";
+import { OUTPUT_CHOICES } from "../../core/project/outputSettings.ts";
 import type { OptionSpec, ParsedArgs } from "../command.ts";
 import { UsageError } from "../command.ts";
 import { wordOption } from "./optionValues.ts";
@@ -56,18 +57,18 @@ function wantedSettings(args: ParsedArgs): Group {
   const machine = present({
     bladeOffset: length("blade-offset"),
     overcut: length("overcut"),
-    order: word("cut-order", ["nearest", "piece"]),
+    order: word("cut-order", OUTPUT_CHOICES.order),
   });
   return merged(settingsOption(args), {
     ...present({
       paper: paperOption(args.values.get("paper")),
       pageMargin: length("page-margin"),
       overlap: length("overlap"),
-      sheets: word("sheets", ["everything", "curved"]),
+      sheets: word("sheets", OUTPUT_CHOICES.sheets),
       rollWidth: length("roll-width"),
       testSquare: pairOption(args, "test-square", ["x", "y"]),
-      letters: word("letters", ["text", "outlines"]),
-      sharedEdges: word("shared-edges", ["once", "each"]),
+      letters: word("letters", OUTPUT_CHOICES.letters),
+      sharedEdges: word("shared-edges", OUTPUT_CHOICES.sharedEdges),
     }),
     ...(Object.keys(machine).length > 0 ? { machine } : {}),
   });

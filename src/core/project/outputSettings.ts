@@ -29,15 +29,27 @@ export interface LineWish {
 
 export type LineWishes = Readonly<Partial<Record<DrawingRole, LineWish | undefined>>>;
 
+/** What can be chosen where a setting is one of several words: for the file, the command line and the page alike. */
+export const OUTPUT_CHOICES = {
+  orientation: ["portrait", "landscape", "fewest"],
+  sheets: ["everything", "curved"],
+  letters: ["text", "outlines"],
+  sharedEdges: ["once", "each"],
+  tool: ["knife", "laser"],
+  order: ["nearest", "piece"],
+} as const;
+
+type Choice<K extends keyof typeof OUTPUT_CHOICES> = (typeof OUTPUT_CHOICES)[K][number];
+
 /** How sheets, files and texts are to come out. Lengths in mm. */
 export interface OutputSettings {
   /** Paper by name, as `A4` or `Letter`, or a size. */
   readonly paper: string | PaperSize;
-  readonly orientation: "portrait" | "landscape" | "fewest";
+  readonly orientation: Choice<"orientation">;
   readonly pageMargin: number;
   readonly overlap: number;
   /** What the sheets to tape together show: the whole lay, or curved pieces alone and rectangles as a list of sizes. */
-  readonly sheets: "everything" | "curved";
+  readonly sheets: Choice<"sheets">;
   /** Width of the copy shop's paper roll. */
   readonly rollWidth: number;
   /** The 100 mm test square as it was measured on paper, across and down the sheet; 100 when the printer is true. */
@@ -45,9 +57,9 @@ export interface OutputSettings {
   /** How lengths are written for the maker. */
   readonly lengths: LengthStyle;
   /** Whether SVG files hold letters as text, or as outlines that need no font. Turned text is always outlines. */
-  readonly letters: "text" | "outlines";
+  readonly letters: Choice<"letters">;
   /** Whether an edge that two pieces share is in SVG and DXF files once, or with each piece. */
-  readonly sharedEdges: "once" | "each";
+  readonly sharedEdges: Choice<"sharedEdges">;
   readonly lines: LineWishes;
   readonly machine: MachineSettings | null;
 }
@@ -61,13 +73,13 @@ export interface MachineSettings {
   readonly grip: number;
   /** Width of material the cut itself takes. */
   readonly kerf: number;
-  readonly tool: "knife" | "laser";
+  readonly tool: Choice<"tool">;
   /** How far a drag knife's tip trails behind its holder; 0 when the machine makes it good itself, as most do. */
   readonly bladeOffset: number;
   /** How far a knife cuts on past each sharp corner and past a cut's start, so that corners come free; 0 for none. */
   readonly overcut: number;
   /** The nearest cut next over the whole bed, or all cuts of one piece before the next piece. */
-  readonly order: "nearest" | "piece";
+  readonly order: Choice<"order">;
 }
 
 /** Every role, in the order adapters that group by role draw them: what matters most is drawn last. */

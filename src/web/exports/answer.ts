@@ -2,6 +2,7 @@ import emojiUrl from "@fontsource/noto-emoji/files/noto-emoji-emoji-400-normal.w
 import unicodeUrl from "@fontsource/unifontex/files/unifontex-latin-400-normal.woff?url";
 import regularUrl from "dejavu-fonts-ttf/ttf/DejaVuSansCondensed.ttf?url";
 import boldUrl from "dejavu-fonts-ttf/ttf/DejaVuSansCondensed-Bold.ttf?url";
+import { grainArrow } from "../../core/drawing/lay/grainArrow.ts";
 import { layDrawing } from "../../core/drawing/lay/layDrawing.ts";
 import { pieceArt } from "../../core/drawing/lay/pieceArt.ts";
 import { paperPart } from "../../core/drawing/list/page.ts";
@@ -13,7 +14,6 @@ import { projectSheet } from "../../export/cutsheet/projectSheet.ts";
 import { sentPicture } from "../../export/drawingFiles.ts";
 import { fileStem } from "../../export/fileStem.ts";
 import type { FontBytes } from "../../export/fonts/fontBytes.ts";
-import { grainArrow } from "../../export/grainArrow.ts";
 import { drawnMats, machineMats } from "../../export/machineMats.ts";
 import { matFiles } from "../../export/outputs.ts";
 import { facesFor, planFiles } from "../../export/planFiles.ts";

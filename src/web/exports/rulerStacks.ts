@@ -1,3 +1,4 @@
+import { grainArrow } from "../../core/drawing/lay/grainArrow.ts";
 import { layDrawing } from "../../core/drawing/lay/layDrawing.ts";
 import { pieceArt } from "../../core/drawing/lay/pieceArt.ts";
 import { rulerCards, rulerPlan } from "../../core/drawing/sheets/rulerPages.ts";
@@ -7,7 +8,6 @@ import { rulerCuts } from "../../core/lay/alternatives/layFigures.ts";
 import type { LayPlan } from "../../core/lay/problem/layProblem.ts";
 import { cutLength } from "../../core/units/cutLength.ts";
 import { RULER_TEXTS } from "../../core/words/words.ts";
-import { grainArrow } from "../../export/grainArrow.ts";
 import { titleOf } from "../../export/tiledPages.ts";
 import type { Ask, RulerAnswer, RulerStack } from "./protocol.ts";
 

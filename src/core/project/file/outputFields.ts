@@ -2,7 +2,7 @@ import { z } from "zod";
 import type { LengthUnit } from "../../units/length.ts";
 import { LAYER_NAME, outputProblems } from "../outputProblems.ts";
 import type { DrawingRole, LineWish, MachineSettings, OutputSettings } from "../outputSettings.ts";
-import { USUAL_OUTPUT } from "../outputSettings.ts";
+import { OUTPUT_CHOICES, USUAL_OUTPUT } from "../outputSettings.ts";
 import { PAPERS } from "../papers.ts";
 import { expected, group, lengthField, list, report, text, yesNo } from "./fields.ts";
 import { SIZE } from "./shapeFields.ts";
@@ -22,17 +22,17 @@ export function outputField(unit: LengthUnit): z.ZodType<OutputSettings> {
   );
   return group({
     paper: paper.default("A4"),
-    orientation: z.enum(["portrait", "landscape", "fewest"]).default(USUAL_OUTPUT.orientation),
+    orientation: z.enum(OUTPUT_CHOICES.orientation).default(USUAL_OUTPUT.orientation),
     pageMargin: lengthField(unit, MARGIN).default(USUAL_OUTPUT.pageMargin),
     overlap: lengthField(unit, MARGIN).default(USUAL_OUTPUT.overlap),
-    sheets: z.enum(["everything", "curved"]).default(USUAL_OUTPUT.sheets),
+    sheets: z.enum(OUTPUT_CHOICES.sheets).default(USUAL_OUTPUT.sheets),
     rollWidth: lengthField(unit, { minMm: 200, maxMm: 5000 }).default(USUAL_OUTPUT.rollWidth),
     testSquare: group({ x: square, y: square }).default(USUAL_OUTPUT.testSquare),
     lengths: z
       .enum(["mm", "cm", "m", "in/16", "in/32", "yd/8"])
       .default(unit === "in" || unit === "yd" ? "in/16" : "mm"),
-    letters: z.enum(["text", "outlines"]).default(USUAL_OUTPUT.letters),
-    sharedEdges: z.enum(["once", "each"]).default(USUAL_OUTPUT.sharedEdges),
+    letters: z.enum(OUTPUT_CHOICES.letters).default(USUAL_OUTPUT.letters),
+    sharedEdges: z.enum(OUTPUT_CHOICES.sharedEdges).default(USUAL_OUTPUT.sharedEdges),
     lines: linesField(unit).default({}),
     machine: machineField(unit).optional(),
   }).transform((output, context): OutputSettings => {
@@ -48,10 +48,10 @@ function machineField(unit: LengthUnit): z.ZodType<MachineSettings> {
     bedHeight: lengthField(unit, SIZE),
     grip: lengthField(unit, { minMm: 0, maxMm: 1000 }).default(0),
     kerf: lengthField(unit, { minMm: 0, maxMm: 5 }).default(0),
-    tool: z.enum(["knife", "laser"]),
+    tool: z.enum(OUTPUT_CHOICES.tool),
     bladeOffset: lengthField(unit, { minMm: 0, maxMm: 5 }).default(0),
     overcut: lengthField(unit, { minMm: 0, maxMm: 10 }).default(0),
-    order: z.enum(["nearest", "piece"]).default("nearest"),
+    order: z.enum(OUTPUT_CHOICES.order).default("nearest"),
   });
 }
 

@@ -2,7 +2,7 @@ import { isDrawn, styledAs } from "../../../core/drawing/list/roleStyles.ts";
 import { ok, type Result } from "../../../core/problems/problem.ts";
 import { LAYER_NAME } from "../../../core/project/outputProblems.ts";
 import type { DrawingRole, LineWish, OutputSettings } from "../../../core/project/outputSettings.ts";
-import { DRAWING_ROLES } from "../../../core/project/outputSettings.ts";
+import { DRAWING_ROLES, OUTPUT_CHOICES } from "../../../core/project/outputSettings.ts";
 import { ChoiceBlank, LengthBlank } from "../../fields/blanks.tsx";
 import { TypedBlank } from "../../fields/TypedBlank.tsx";
 import { useTexts } from "../../texts/texts.ts";
@@ -22,20 +22,14 @@ export function FileSettings({ output, set }: { output: OutputSettings; set: Set
               label={words.lettersLabel}
               path="output.letters"
               value={letters}
-              options={[
-                ["text", words.letters.text],
-                ["outlines", words.letters.outlines],
-              ]}
+              options={OUTPUT_CHOICES.letters.map((choice) => [choice, words.letters[choice]])}
               onValue={(next) => set({ letters: next }, words.lettersLabel)}
             />,
             <ChoiceBlank<OutputSettings["sharedEdges"]>
               label={words.sharedLabel}
               path="output.sharedEdges"
               value={sharedEdges}
-              options={[
-                ["once", words.shared.once],
-                ["each", words.shared.each],
-              ]}
+              options={OUTPUT_CHOICES.sharedEdges.map((choice) => [choice, words.shared[choice]])}
               onValue={(next) => set({ sharedEdges: next }, words.sharedLabel)}
             />,
           )}

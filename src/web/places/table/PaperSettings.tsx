@@ -1,4 +1,5 @@
 import type { OutputSettings, PaperSize } from "../../../core/project/outputSettings.ts";
+import { OUTPUT_CHOICES } from "../../../core/project/outputSettings.ts";
 import { PAPERS, paperOf } from "../../../core/project/papers.ts";
 import { ChoiceBlank, LengthBlank } from "../../fields/blanks.tsx";
 import { Term } from "../../parts/Term.tsx";
@@ -64,10 +65,7 @@ export function PaperSettings({ output, set }: { output: OutputSettings; set: Se
             label={words.sheetsLabel}
             path="output.sheets"
             value={output.sheets}
-            options={[
-              ["everything", words.sheetsShow.everything],
-              ["curved", words.sheetsShow.curved],
-            ]}
+            options={OUTPUT_CHOICES.sheets.map((choice) => [choice, words.sheetsShow[choice]])}
             onValue={(sheets) => set({ sheets }, words.sheetsLabel)}
           />,
           <LengthBlank

@@ -1,5 +1,5 @@
-import type { GrainArrow } from "../core/drawing/lay/layDrawing.ts";
-import type { Material } from "../core/materials/material.ts";
+import type { Material } from "../../materials/material.ts";
+import type { GrainArrow } from "./layDrawing.ts";
 
 /** One head when the cloth is one-way, none when its direction does not matter. */
 export function grainArrow(material: Material): GrainArrow {
