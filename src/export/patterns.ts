@@ -1,9 +1,9 @@
 import { grainArrow } from "../core/drawing/lay/grainArrow.ts";
 import { pieceArt } from "../core/drawing/lay/pieceArt.ts";
 import type { Pattern } from "../core/drawing/sheets/patternSheet.ts";
-import { isRectangle } from "../core/geometry/ring.ts";
 import type { LayProblem } from "../core/lay/problem/layProblem.ts";
 import type { CutPiece } from "../core/materials/cutPiece.ts";
+import { isCutBySize } from "../core/materials/cutPiece.ts";
 import type { Material } from "../core/materials/material.ts";
 import { mirrorImageId } from "../core/materials/mirrorImage.ts";
 import type { LengthStyle } from "../core/units/formatLength.ts";
@@ -30,7 +30,7 @@ export function patternsOf(
   const texts = PAPER_TEXTS[language].pieces;
   return clothes.flatMap(({ material, problem }) =>
     pieces.flatMap((piece): Pattern[] => {
-      if (piece.materialId !== material.id || isRectangle(piece.outline.outer, 0.05)) return [];
+      if (piece.materialId !== material.id || isCutBySize(piece.outline)) return [];
       const id = piece.count > 0 ? piece.id : mirrorImageId(piece.id);
       const laid = problem.pieces.find((one) => one.id === id);
       const drawn = art.get(id);

@@ -1,10 +1,10 @@
 import { stockName } from "../core/drawing/lay/stockName.ts";
-import { isRectangle } from "../core/geometry/ring.ts";
 import { type RulerCuts, rulerCuts } from "../core/lay/alternatives/layFigures.ts";
 import type { CutPart, CutStep } from "../core/lay/boxes/cuts/cutSequence.ts";
 import type { LayPlan, LayProblem } from "../core/lay/problem/layProblem.ts";
 import { cautionText } from "../core/materials/caution.ts";
 import type { CutPiece } from "../core/materials/cutPiece.ts";
+import { isCutBySize } from "../core/materials/cutPiece.ts";
 import type { Material } from "../core/materials/material.ts";
 import { formatLength, type LengthStyle } from "../core/units/formatLength.ts";
 import type { Language } from "../core/units/language.ts";
@@ -28,7 +28,7 @@ export function rulerText(
   const all = problem.stocks.flatMap((stock) => rulerCuts({ ...problem, stocks: [stock] }, plan) ?? []);
   if (all.length === 0) return null;
   const names = new Map(pieces.map(({ id, name }) => [id, name]));
-  const curved = problem.pieces.some(({ outline }) => !isRectangle(outline.outer, 1e-3));
+  const curved = problem.pieces.some(({ outline }) => !isCutBySize(outline));
   const blocks = all.map((cuts) => stockBlock(cuts, cloth, names, style, language));
   return [
     texts.title(project, cloth.name),

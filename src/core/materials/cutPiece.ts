@@ -1,5 +1,5 @@
 import type { Contour } from "../geometry/contour.ts";
-import type { Polygon } from "../geometry/ring.ts";
+import { isRectangle, type Polygon } from "../geometry/ring.ts";
 
 /**
  * Which straight grain the piece's own x axis must follow. `free` leaves any turn to the cloth's own rule.
@@ -42,4 +42,12 @@ export interface CutPiece {
   /** Mirror images needed besides. */
   readonly mirroredCount: number;
   readonly grain: PieceGrain;
+}
+
+/** mm that a ruler, or an eye on paper, cannot tell from nothing. */
+const STRAIGHT = 0.05;
+
+/** Whether a piece is a rectangle along the grain: cut by its size. Every other piece has edges to follow. */
+export function isCutBySize({ outer, holes }: Polygon): boolean {
+  return holes.length === 0 && isRectangle(outer, STRAIGHT);
 }

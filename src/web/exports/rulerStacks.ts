@@ -2,17 +2,15 @@ import { grainArrow } from "../../core/drawing/lay/grainArrow.ts";
 import { layDrawing } from "../../core/drawing/lay/layDrawing.ts";
 import { pieceArt } from "../../core/drawing/lay/pieceArt.ts";
 import { rulerCards, rulerPlan } from "../../core/drawing/sheets/rulerPages.ts";
-import { isRectangle } from "../../core/geometry/ring.ts";
 import { rulerJobOf } from "../../core/job/rulerJob.ts";
 import { rulerCuts } from "../../core/lay/alternatives/layFigures.ts";
 import type { LayPlan } from "../../core/lay/problem/layProblem.ts";
+import { isCutBySize } from "../../core/materials/cutPiece.ts";
 import { cutLength } from "../../core/units/cutLength.ts";
 import { RULER_TEXTS } from "../../core/words/words.ts";
 import { titleOf } from "../../export/tiledPages.ts";
 import type { Ask, RulerAnswer, RulerStack } from "./protocol.ts";
 
-/** mm that a ruler cannot tell from nothing. */
-const TOLERANCE = 0.05;
 /** The picture of a cut, mm. */
 const CARD = { width: 90, height: 60 };
 
@@ -27,7 +25,7 @@ function rulerStacks(ask: Extract<Ask, { kind: "ruler" }>, plan: LayPlan): reado
   const { problem, material } = lay;
   const texts = RULER_TEXTS[language];
   const art = pieceArt(pieces, project.output.lengths, language);
-  const curved = problem.pieces.some(({ outline }) => !isRectangle(outline.outer, TOLERANCE));
+  const curved = problem.pieces.some(({ outline }) => !isCutBySize(outline));
   return problem.stocks.flatMap((stock): RulerStack[] => {
     const placements = plan.placements.filter(({ stockId }) => stockId === stock.id);
     if (placements.length === 0) return [];

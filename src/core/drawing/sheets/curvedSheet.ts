@@ -1,4 +1,4 @@
-import { isRectangle } from "../../geometry/ring.ts";
+import { isCutBySize } from "../../materials/cutPiece.ts";
 import type { LaySheet, PieceArt } from "../lay/layDrawing.ts";
 
 /** What of a lay is worth paper. */
@@ -9,12 +9,9 @@ export interface CurvedSheet {
   readonly bySize: readonly string[];
 }
 
-/** mm that an edge may be off and still be cut with a ruler. */
-const STRAIGHT = 0.05;
-
 /** The curved pieces of a lay where they lie; rectangles are listed by size. */
 export function curvedSheet(sheet: LaySheet, art: ReadonlyMap<string, PieceArt>): CurvedSheet {
-  const square = sheet.copies.filter(({ outline }) => isRectangle(outline.outer, STRAIGHT));
+  const square = sheet.copies.filter(({ outline }) => isCutBySize(outline));
   const keys = new Set(square.map(({ key }) => key));
   const counts = new Map<string, number>();
   for (const { pieceId } of square) counts.set(pieceId, (counts.get(pieceId) ?? 0) + 1);

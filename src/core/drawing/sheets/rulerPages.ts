@@ -1,8 +1,8 @@
 import { rectangleContour, segmentContour } from "../../geometry/contourShapes.ts";
-import { isRectangle } from "../../geometry/ring.ts";
 import type { RulerCuts } from "../../lay/alternatives/layFigures.ts";
 import { type CutPart, type CutSequence, type CutStep, tableAfter } from "../../lay/boxes/cuts/cutSequence.ts";
 import { cautionText } from "../../materials/caution.ts";
+import { isCutBySize } from "../../materials/cutPiece.ts";
 import type { Language } from "../../units/language.ts";
 import type { RulerTexts } from "../../words/rulerTexts.ts";
 import { CAUTION_TABLES, RULER_TEXTS } from "../../words/words.ts";
@@ -32,7 +32,7 @@ export function rulerPlan(
   const names = placements.map(({ pieceId, copy }) => {
     const found = copies.get(`${copy} ${pieceId}`);
     if (!found) return pieceId;
-    return isRectangle(found.outline.outer, 0.05) ? found.name : texts.boxOf(found.name);
+    return isCutBySize(found.outline) ? found.name : texts.boxOf(found.name);
   });
   return { sequence, names, margin };
 }
