@@ -1,4 +1,5 @@
 import { useEffect, useMemo, useRef, useState } from "preact/hooks";
+import { grainArrow } from "../../../core/drawing/lay/grainArrow.ts";
 import type { LayProblem, StockPlacement } from "../../../core/lay/problem/layProblem.ts";
 import type { Project } from "../../../core/project/project.ts";
 import { useLengths } from "../../fields/units.ts";
@@ -95,7 +96,7 @@ export function LayTable({ lay, project }: { lay: LayState; project: Project }) 
     };
   }, [hand]);
 
-  const grain = material.grain === "free" ? "none" : material.oneWay ? "one-way" : "both";
+  const grain = grainArrow(material);
   useEffect(() => {
     const drawn = canvas.current;
     if (drawn === null) return;
