@@ -92,7 +92,7 @@ export function materialPlan(
     materialId: problem.materialId,
     name,
     lengthUsed: stock.reduce((sum, entry) => sum + entry.lengthUsed, 0),
-    utilisation: cloth > 0 ? placed / cloth : 0,
+    utilisation: shareOf(placed, cloth),
     bound: open?.bound ?? null,
     gap: open?.bound ? (open.lengthUsed - open.bound) / open.bound : null,
     cuttingGap: problem.gap,
@@ -132,9 +132,14 @@ function stockData(stock: Stock, plan: LayPlan, pieces: ReadonlyMap<string, LayP
     outline: remnant ? outlineData(stock.outline) : null,
     flaws: stock.flaws.map(outlineData),
     lengthUsed,
-    utilisation: cloth > 0 ? area / cloth : 0,
+    utilisation: shareOf(area, cloth),
     bound: use?.bound ?? null,
   };
+}
+
+/** Utilisation: the pieces' share of the cloth; 0 where none is used. */
+function shareOf(pieces: number, cloth: number): number {
+  return cloth > 0 ? pieces / cloth : 0;
 }
 
 /** Cloth taken by what lies on a stock: the used length of a roll, the whole of a remnant. */

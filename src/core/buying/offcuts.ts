@@ -1,5 +1,6 @@
 import type { Polygon, Ring } from "../geometry/ring.ts";
 import { rectangleRing, ringBox } from "../geometry/ring.ts";
+import { LEAST_OFFCUT } from "../lay/alternatives/layFigures.ts";
 import { largestFree, markTouched } from "./freeCells.kernel.ts";
 
 /** A rectangle of cloth that is left over, on its stock. mm. */
@@ -10,8 +11,6 @@ export interface Offcut {
   readonly across: number;
 }
 
-/** What counts as useful: neither side shorter than this, mm; as wide as a narrow strap's strip. */
-const LEAST_SIDE = 60;
 /** Most offcuts told of one stock. */
 const MOST = 6;
 /** Cells in the grid at most; the cell grows with the stock. */
@@ -31,7 +30,7 @@ export function offcutsOf(
   taken: readonly Polygon[],
 ): Offcut[] {
   const { length, width, outline } = region;
-  if (!(length >= LEAST_SIDE && width >= LEAST_SIDE)) return [];
+  if (!(length >= LEAST_OFFCUT && width >= LEAST_OFFCUT)) return [];
   const cell = Math.max(LEAST_CELL, Math.sqrt((length * width) / MOST_CELLS));
   const columns = Math.floor(length / cell);
   const rows = Math.floor(width / cell);
@@ -45,7 +44,7 @@ export function offcutsOf(
   const stack = new Int32Array(columns + 1);
   const best = new Int32Array(4);
   while (found.length < MOST) {
-    largestFree(blocked, columns, rows, Math.ceil(LEAST_SIDE / cell), heights, stack, best);
+    largestFree(blocked, columns, rows, Math.ceil(LEAST_OFFCUT / cell), heights, stack, best);
     const [column, row, wide, tall] = best as unknown as [number, number, number, number];
     if (wide === 0) break;
     found.push({ x: column * cell, y: row * cell, along: wide * cell, across: tall * cell });

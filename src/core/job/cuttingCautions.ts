@@ -1,11 +1,8 @@
-import { type Caution, mergedCautions } from "../materials/caution.ts";
+import { type Caution, mergedCautions, THICK_STACK } from "../materials/caution.ts";
 import type { CutPiece } from "../materials/cutPiece.ts";
 import { laserRisk } from "../materials/laser.ts";
 import type { Material, MaterialKind } from "../materials/material.ts";
 import type { MachineSettings } from "../project/outputSettings.ts";
-
-/** Layers under the needle that are thick for a home machine, mm (common practice, no source). */
-const THICK_STACK = 4;
 
 /** What is cut and skived with a knife, glued and painted at its edges. */
 const KNIFE_KINDS: readonly MaterialKind[] = ["vinyl", "leather", "cork"];

@@ -1,10 +1,7 @@
-import { type Caution, mergedCautions } from "../../materials/caution.ts";
+import { type Caution, mergedCautions, THICK_STACK } from "../../materials/caution.ts";
 import { tapeRuns } from "./consumables.ts";
 import type { ResolvedWish } from "./resolveWish.ts";
 import type { NeedleCheck } from "./strapResult.ts";
-
-/** A stack from here on deflects needles on a home machine (common practice, no source), mm. */
-const THICK_STACK = 3;
 
 /** Usual cautions for this strap; local rules and a machine's own manual come first. */
 export function cautionsOf(resolved: ResolvedWish, needle: readonly NeedleCheck[]): readonly Caution[] {
