@@ -119,6 +119,8 @@ module.exports = {
     only("pdf-lib", "export/pdf"),
     only("saxes", "reading/svg"),
     only("pdfjs-dist", "reading/pdf"),
+    only("fast-png", "reading/image"),
+    only("jpeg-js", "reading/image"),
     only("@svgdotjs", "web"),
     only("preact", "web"),
     only("idb", "web"),

@@ -1,9 +1,10 @@
 import type { PatternDrawing, PatternKind } from "../core/patterns/patternDrawing.ts";
 import type { UnderstoodPattern } from "../core/patterns/patternOutline.ts";
 import { type UnderstandOptions, understandPattern } from "../core/patterns/understandPattern.ts";
+import type { ImageOptions } from "./image/readImage.ts";
 import { kindOfFile, textOfFile } from "./kindOfFile.ts";
 import type { PdfOptions } from "./pdf/readPdf.ts";
-import { ReadingEnds, tooMuch, unreadable } from "./readingEnds.ts";
+import { ReadingEnds, tooMuch } from "./readingEnds.ts";
 
 /** A file to read and how to understand it; can be sent to a worker. */
 export interface PatternJob {
@@ -11,6 +12,8 @@ export interface PatternJob {
   readonly options: UnderstandOptions;
   /** How the pages of a PDF belong together. */
   readonly pdf?: PdfOptions | undefined;
+  /** What says how large things in a picture are. */
+  readonly image?: ImageOptions | undefined;
 }
 
 const MOST_MEGABYTES = 64;
@@ -32,9 +35,12 @@ export async function answerPattern(job: PatternJob): Promise<UnderstoodPattern>
   }
 }
 
-async function readDrawing(kind: PatternKind, { bytes, pdf = {} }: PatternJob): Promise<PatternDrawing> {
+async function readDrawing(
+  kind: PatternKind,
+  { bytes, pdf = {}, image = {} }: PatternJob,
+): Promise<PatternDrawing> {
   if (kind === "svg") return (await import("./svg/readSvg.ts")).readSvg(textOfFile(bytes));
   if (kind === "dxf") return (await import("./dxf/readDxf.ts")).readDxf(textOfFile(bytes));
   if (kind === "pdf") return (await import("./pdf/readPdf.ts")).readPdf(bytes, pdf);
-  return unreadable("unknown-kind");
+  return (await import("./image/readImage.ts")).readImage(bytes, image);
 }

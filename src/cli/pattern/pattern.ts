@@ -4,6 +4,7 @@ import { type Command, EXIT, type ExitCode, type Io, JSON_OPTION, type ParsedArg
 import { InputProblem } from "../inOut/problemReport.ts";
 import { readInputBytes } from "../inOut/readInput.ts";
 import { PATTERN_TEXTS } from "../words/patternTexts.ts";
+import { IMAGE_OPTIONS, readImageOptions } from "./imageOptions.ts";
 import { addToProject } from "./intoProject.ts";
 import { emptyPatternJson, patternJson, problemsInWords } from "./patternJson.ts";
 import { PATTERN_OPTIONS, readPatternOptions } from "./patternOptions.ts";
@@ -12,7 +13,8 @@ import { patternText } from "./patternText.ts";
 /** `laywright pattern`: a maker's own pattern brought in from a file. */
 export const patternCommand: Command = {
   name: "pattern",
-  summary: "read a pattern of your own (SVG, DXF, PDF): its lines, their sizes, what is wrong with them",
+  summary:
+    "read a pattern of your own (SVG, DXF, PDF, photograph): its lines, their sizes, what is wrong with them",
   synopsis: "FILE [options]",
   about: [
     "Reads the lines of a drawing that are drawn and can be seen, joins them to outlines, says how large each is and",
@@ -22,7 +24,7 @@ export const patternCommand: Command = {
     "each outer line with the notches, grain, fold, holes and lines in it.",
     "\nNothing outside the file is opened and nothing in it is run. Ends with 1 when no line came in.",
   ].join(" "),
-  options: [...PATTERN_OPTIONS, JSON_OPTION],
+  options: [...PATTERN_OPTIONS, ...IMAGE_OPTIONS, JSON_OPTION],
   operands: [1, 1],
   run: runPattern,
 };
@@ -41,7 +43,7 @@ async function runPattern(args: ParsedArgs, io: Io): Promise<ExitCode> {
     io.out(`${JSON.stringify(emptyPatternJson(problems))}\n`);
     return EXIT.input;
   }
-  const pattern = await readPatternOnThread({ bytes, options, pdf }, { seconds });
+  const pattern = await readPatternOnThread({ bytes, options, pdf, image: readImageOptions(args) }, { seconds });
   const added = into === null || pattern.outlines.length === 0 ? null : addToProject(pattern, into);
   tell(pattern, path, json, io);
   if (added !== null && into !== null) {

@@ -25,6 +25,7 @@ export interface UsageTexts {
   readonly pair: (option: string, text: string) => string;
   readonly pages: (text: string) => string;
   readonly sheets: (text: string) => string;
+  readonly pixels: (option: string, count: number, text: string) => string;
   readonly noThickness: string;
   readonly needsReadings: string;
   readonly needsThickness: string;
@@ -58,6 +59,8 @@ const en: UsageTexts = {
   settings: (text) => `--settings takes a JSON group such as '{"paper": "A3"}', not ${text}`,
   pair: (option, text) => `--${option} takes two lengths such as "99.2 x 100.4 mm", not "${text}"`,
   pages: (text) => `--pages takes pages such as "1-4,6", not "${text}"`,
+  pixels: (option, count, text) =>
+    `--${option} takes ${count} points in pixels such as "230,160", with blanks between, not "${text}"`,
   sheets: (text) => `--sheets takes sheets in a row and rows such as "3x2", not "${text}"`,
   noThickness: "--thickness must be more than 0 for a fold test",
   needsReadings: "--into needs --measured-width and --measured-setback",
@@ -93,6 +96,8 @@ const de: UsageTexts = {
   settings: (text) => `--settings nimmt eine JSON-Gruppe wie '{"paper": "A3"}', nicht ${text}`,
   pair: (option, text) => `--${option} nimmt zwei Längen wie "99,2 x 100,4 mm", nicht "${text}"`,
   pages: (text) => `--pages nimmt Seiten wie "1-4,6", nicht "${text}"`,
+  pixels: (option, count, text) =>
+    `--${option} nimmt ${count} Punkte in Pixeln wie "230,160", durch Leerzeichen getrennt, nicht "${text}"`,
   sheets: (text) => `--sheets nimmt Blätter je Reihe und Reihen wie "3x2", nicht "${text}"`,
   noThickness: "--thickness muss für eine Faltprobe größer als 0 sein",
   needsReadings: "--into braucht --measured-width und --measured-setback",

@@ -51,6 +51,14 @@ export type PatternProblem =
     }
   | { readonly code: "pattern-encrypted"; readonly path: string }
   | { readonly code: "pattern-empty"; readonly path: string }
+  | { readonly code: "pattern-photo-unscaled"; readonly path: string }
+  | {
+      /** How far an outline of a picture may be off; `hasPerspective` when it was taken out. */
+      readonly code: "pattern-photo-error";
+      readonly path: string;
+      readonly errorMm: number;
+      readonly hasPerspective: boolean;
+    }
   | {
       /** Pages of which nothing says how they belong together. */
       readonly code: "pattern-pages-apart";

@@ -83,6 +83,17 @@ export const patternSentences: SentenceTable<PatternProblem> = {
     remedy:
       "Sehen Sie nach, ob die Linien verborgen sind, auf einer ausgeschalteten Ebene liegen oder nur ein Bild sind.",
   }),
+  "pattern-photo-unscaled": () => ({
+    what: "Nichts sagt, wie groß das Bild ist: Kein Blatt bekannter Größe wurde darin gefunden, und keine zwei Punkte sind angegeben.",
+    remedy:
+      "Legen Sie den Schnitt auf ein helles Blatt bekannter Größe vor dunklem Grund und nennen Sie das Blatt, oder geben Sie zwei Punkte und ihren Abstand an.",
+  }),
+  "pattern-photo-error": ({ errorMm, hasPerspective }) => ({
+    what: `Umrisse aus diesem Bild können um etwa ${mm(errorMm)} abweichen${hasPerspective ? "; die Perspektive wurde herausgerechnet" : ""}.`,
+    remedy: hasPerspective
+      ? "Messen Sie eine Länge am Schnitt nach."
+      : "Das gilt nur, wenn die Kamera senkrecht nach unten sah; ein Blatt bekannter Größe nimmt die Perspektive heraus.",
+  }),
   "pattern-pages-apart": ({ count }) => ({
     what: `Die ${count} Seiten liegen nebeneinander: Nichts hier Bekanntes sagt, wie sie zusammengehören.`,
     remedy:

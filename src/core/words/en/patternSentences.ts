@@ -79,6 +79,17 @@ export const patternSentences: SentenceTable<PatternProblem> = {
     what: "There is no line in it that can be seen.",
     remedy: "Check that the lines are not hidden, not on a layer that is off, and not a picture.",
   }),
+  "pattern-photo-unscaled": () => ({
+    what: "Nothing says how large the picture is: no sheet of a known size was found in it, and no two points are given.",
+    remedy:
+      "Lay the pattern on a light sheet of a known size on a dark ground and name the sheet, or give two points and how far they are apart.",
+  }),
+  "pattern-photo-error": ({ errorMm, hasPerspective }) => ({
+    what: `Outlines of this picture may be off by about ${mm(errorMm)}${hasPerspective ? "; its perspective was taken out" : ""}.`,
+    remedy: hasPerspective
+      ? "Measure one length on the pattern and compare."
+      : "This holds only if the camera looked straight down; a sheet of a known size takes the perspective out.",
+  }),
   "pattern-pages-apart": ({ count }) => ({
     what: `The ${count} pages lie side by side: nothing that is known here says how they belong together.`,
     remedy: "Say how many sheets lie in a row and how wide the border is that is cut off.",
