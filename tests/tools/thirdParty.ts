@@ -21,6 +21,8 @@ interface Locked {
   readonly license?: string;
   readonly dev?: boolean;
   readonly devOptional?: boolean;
+  /** Only on some systems, installed beside us by npm and never carried by us. */
+  readonly optional?: boolean;
 }
 
 /** Notices of everything in the lock file that is not for building and testing alone, by name. */
@@ -29,7 +31,7 @@ export function notices(): Notice[] {
     readFileSync(new URL("package-lock.json", root), "utf8"),
   );
   return Object.entries(lock.packages)
-    .filter(([path, { dev, devOptional }]) => path !== "" && !dev && !devOptional)
+    .filter(([path, { dev, devOptional, optional }]) => path !== "" && !dev && !devOptional && !optional)
     .map(([path, { version = "", license = "" }]) => ({
       name: path.slice(path.lastIndexOf("node_modules/") + "node_modules/".length),
       version,
