@@ -2,6 +2,8 @@
  * The library: everything another program needs to take a project from its file to the cutting table. Pure and
  * deterministic but for `nodePool`; the same core as the command line and the page.
  */
+export { type BagWish, usualBag } from "./core/bags/bagWish.ts";
+export { startBag } from "./core/bags/startBag.ts";
 export { type BagCost, bagCost } from "./core/buying/bagCost.ts";
 export { type Offcut, offcutsOf } from "./core/buying/offcuts.ts";
 export { type Purchase, purchaseOf } from "./core/buying/purchase.ts";
@@ -21,6 +23,12 @@ export { type Arrangement, type ArrangeStep, arrange } from "./core/lay/search/a
 export type { Engine } from "./core/lay/search/engine.ts";
 export type { CutPiece } from "./core/materials/cutPiece.ts";
 export type { Material } from "./core/materials/material.ts";
+export {
+  biasOfLength,
+  biasOfSquare,
+  clothForBias,
+  squareForBias,
+} from "./core/panels/bias/biasStrips.ts";
 export { describeProblem, type ProblemText, problemLine } from "./core/problems/describeProblem.ts";
 export type { Problem, Result } from "./core/problems/problem.ts";
 export { type CutList, cutListOf, strapMaterial } from "./core/project/cutList.ts";
@@ -33,6 +41,7 @@ export { CONSTRUCTION_IDS, type ConstructionId, type StrapWish } from "./core/st
 export { formatLength, type LengthStyle } from "./core/units/formatLength.ts";
 export { type LengthUnit, MM_PER_UNIT } from "./core/units/length.ts";
 export { parseLength } from "./core/units/parseLength.ts";
+export { PANEL_WORDS } from "./core/words/words.ts";
 export { dxfText } from "./export/dxf/dxfText.ts";
 export type { FontBytes } from "./export/fonts/fontBytes.ts";
 export type { PlanFile, PlanFilesInput } from "./export/planFile.ts";

@@ -27,7 +27,7 @@ export function edgeRun({ contour, edges }: Outline, ref: EdgeRef): EdgeRun | nu
 }
 
 /** The edges of a run, in order. */
-export function edgesOfRun(contour: Contour, { first, count }: EdgeRun): ContourEdge[] {
+function edgesOfRun(contour: Contour, { first, count }: EdgeRun): ContourEdge[] {
   const all = contourEdges(contour);
   return Array.from({ length: count }, (_, i) => all[(first + i) % all.length]!);
 }

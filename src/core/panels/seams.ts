@@ -1,3 +1,4 @@
+import { contourEdges, edgeDirection } from "../geometry/contourArcs.ts";
 import { nearestWord } from "../problems/nearestWord.ts";
 import { failed, ok, type Problem, type Result } from "../problems/problem.ts";
 import { type EdgeRun, edgeRun, placeOnRun, runLength } from "./edgeRun.ts";
@@ -95,9 +96,7 @@ function put(
       continue;
     }
     const found = edgeOf(panels, edge, "");
-    // The corner itself marks the place.
-    const atCorner = rest < NO_MARK || rest > length - NO_MARK;
-    if (!("code" in found) && !(atCorner && edges.length > 1)) {
+    if (!("code" in found) && !(edges.length > 1 && isAtCorner(found.panel, found.run, rest, length))) {
       const place = placeOnRun(found.panel.outline.contour, found.run, rest);
       const list = added.get(edge.panel) ?? [];
       added.set(edge.panel, [...list, { ...place, cut: "slit", mark }]);
@@ -105,6 +104,19 @@ function put(
     return;
   }
 }
+
+/** Whether a place is at a corner that marks it by itself: an end of the run where the outline turns. */
+function isAtCorner({ outline }: SizedPanel, { first, count }: EdgeRun, at: number, length: number): boolean {
+  if (at >= NO_MARK && at <= length - NO_MARK) return false;
+  const edges = contourEdges(outline.contour);
+  const after = at < NO_MARK ? first : (first + count) % edges.length;
+  const [x0, y0] = edgeDirection(edges.at(after - 1)!, 1);
+  const [x1, y1] = edgeDirection(edges[after]!, 0);
+  return Math.abs(x0 * y1 - y0 * x1) > SMOOTH;
+}
+
+/** Edges that turn by less (sine) run on into each other. */
+const SMOOTH = 0.2;
 
 function edgeOf(
   panels: readonly SizedPanel[],

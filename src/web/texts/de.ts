@@ -257,6 +257,7 @@ export const de: Texts = {
       interfacingCutLabel: "Größe der Einlage",
       cutFull: "so groß wie das Teil",
       cutNet: "ohne Nahtzugabe",
+      cutInset: "etwas innerhalb der Naht",
     },
   },
   leftOut: {

@@ -268,6 +268,7 @@ const bag = {
     interfacingCutLabel: say("Size of the interfacing"),
     cutFull: say("as large as the panel"),
     cutNet: say("without seam allowance"),
+    cutInset: say("a little inside the seam"),
   },
 };
 

@@ -143,8 +143,20 @@ function InterfacingWords(props: { panel: Panel; path: (field: string) => string
             options={[
               ["full", words.cutFull],
               ["net", words.cutNet],
+              ["inset", words.cutInset],
             ]}
-            onValue={(cut) => props.set({ interfacing: { ...interfacing, cut } }, words.interfacingCutLabel)}
+            onValue={(cut) =>
+              props.set(
+                {
+                  interfacing: {
+                    ...interfacing,
+                    cut,
+                    ...(cut === "inset" ? { inset: interfacing.inset ?? 1 } : {}),
+                  },
+                },
+                words.interfacingCutLabel,
+              )
+            }
           />,
         )}
     </p>
