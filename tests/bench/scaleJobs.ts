@@ -1,4 +1,5 @@
 import { type Rng, seededRng } from "../../src/core/lay/search/rng.ts";
+import { panelJob } from "./panelJobs.ts";
 
 type Point = [number, number];
 
@@ -80,7 +81,7 @@ const MANY_STRIPS = {
   ],
 };
 
-/** Growing jobs: outlines by the hundred and the thousand, strips by the ten thousand. */
+/** Growing jobs: outlines by the hundred and the thousand, detailed ones by the kind, strips by the ten thousand. */
 const jobs: readonly unknown[] = [
   outlineJob(40, 10, 6),
   outlineJob(100, 10, 1),
@@ -88,6 +89,10 @@ const jobs: readonly unknown[] = [
   outlineJob(300, 40, 3),
   outlineJob(1000, 10, 4),
   outlineJob(1000, 40, 5),
+  panelJob(12, 1, "quarter"),
+  panelJob(25, 1, "quarter"),
+  panelJob(50, 1, "quarter"),
+  panelJob(100, 1, "quarter"),
   MANY_STRIPS,
 ];
 export default jobs;

@@ -6,6 +6,7 @@ import type { RegionJob } from "../../problem/region.ts";
 import { contactOf } from "./contactTolerance.ts";
 import { boxExtent, polygonToGrid, shapeKey, toGrid } from "./gridTools.ts";
 import { grownOutline, isBareAtEdge } from "./growOutlines.ts";
+import { innerDiscs } from "./innerDiscs.ts";
 import { restingRing, type SumShape, shakenRing } from "./sumRings.ts";
 
 /** Pieces compiled between two pauses. */
@@ -42,6 +43,8 @@ export interface Detail {
   readonly fine: Ring;
   /** The coarser one, ready for sums. */
   readonly sums: SumShape;
+  /** Large discs inside the coarser one: x, y, radius each. */
+  readonly discs: Float64Array;
 }
 
 /** Orientations to try; a piece that may lie at any turn gets evenly spaced ones. */
@@ -99,7 +102,10 @@ export function* distinctShapes(
     ].join(" ");
     let number = known.get(key);
     if (number === undefined) {
-      const detail = detailed === null ? null : { fine: detailed, sums: sumShape(grid.outer, shapes.length) };
+      const detail =
+        detailed === null
+          ? null
+          : { fine: detailed, sums: sumShape(grid.outer, shapes.length), discs: innerDiscs(grid.outer) };
       // Outlines for sums are grown by far more than rounding.
       const body =
         detail === null ? bodyOf(outline, grid, scale, centre, isWhole) : { grid, grow: 0, touch: TOUCH };

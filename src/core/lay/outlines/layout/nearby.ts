@@ -7,6 +7,8 @@ import { writeRow } from "./neighbourRow.ts";
 import type { PlaceGrid } from "./placeGrid.ts";
 
 const NO_WEIGHTS = new Float32Array(0);
+/** … but in jobs of many corners only if there are so few kinds: no-fit polygons of pairs that never meet are not built. */
+const WRITE_ALL_KINDS = 12;
 /** In smaller layouts nearly every row is met in a search, so all are written at once and no box is asked twice. */
 const WRITE_ALL_TO = 100;
 
@@ -33,11 +35,18 @@ export class Nearby {
   /** How far the variant reaches from its origin: minX, maxX, minY, maxY. */
   private readonly own = new Float64Array(4);
   private readonly writesAll: boolean;
+  /** Whether pairs may be told apart by discs before their no-fit polygon is built. */
+  private readonly hasDiscs: boolean;
+  /** The copy's own discs, in the region's directions. */
+  private readonly discs = new Float64Array(64);
+  private discCount = 0;
 
   constructor(state: LayState) {
     const { columns } = state;
     this.state = state;
-    this.writesAll = columns <= WRITE_ALL_TO && !state.job.isDetailed;
+    this.hasDiscs = state.job.isDetailed;
+    const isFew = state.job.shapes.length <= WRITE_ALL_KINDS;
+    this.writesAll = columns <= WRITE_ALL_TO && (isFew || !this.hasDiscs);
     this.rows = new Float64Array(columns * ROW);
     this.ints = new Int32Array(columns * ROW_INTS);
     this.pick = new Int32Array(columns);
@@ -59,7 +68,10 @@ export class Nearby {
     own[1] = maxX;
     own[2] = minY;
     own[3] = maxY;
-    if (!this.writesAll) return;
+    if (!this.writesAll) {
+      if (this.hasDiscs) this.discCount = this.turnDiscs(variant, this.discs);
+      return;
+    }
     for (let p = 0; p < state.places.laidCount; p++) {
       const j = state.places.laid[p]!;
       if (j !== item) this.write(j);
@@ -67,6 +79,49 @@ export class Nearby {
       else this.rows[j * ROW] = Infinity;
     }
     for (let j = state.count; j < state.columns; j++) this.write(j);
+  }
+
+  /** The discs of a variant, turned, into `out`; returns how many. */
+  private turnDiscs(variant: number, out: Float64Array): number {
+    const { shape, cos, sin, flip } = this.state.job.variants[variant]!;
+    const { discs } = this.state.job.shapes[shape]!.detail!;
+    for (let k = 0; k < discs.length; k += 3) {
+      const x = flip * discs[k]!;
+      out[k] = cos * x - sin * discs[k + 1]!;
+      out[k + 1] = sin * x + cos * discs[k + 1]!;
+      out[k + 2] = discs[k + 2]!;
+    }
+    return discs.length;
+  }
+
+  /** How deep the copy at (x, y) lies in copy `j` at least, by their discs, as it counts; 0 when they do not tell. */
+  private leastDepth(j: number, x: number, y: number): number {
+    const { state, discs, discCount, weights, item } = this;
+    const { spots, gravity } = state;
+    const { shape, cos, sin, flip } = state.job.variants[spots.variant[j]!]!;
+    const others = state.job.shapes[shape]!.detail!.discs;
+    const dx = x - spots.x[j]!;
+    const dy = y - spots.y[j]!;
+    let least = 0;
+    for (let k = 0; k < others.length; k += 3) {
+      const ox = flip * others[k]!;
+      const px = dx - (cos * ox - sin * others[k + 1]!);
+      const py = dy - (sin * ox + cos * others[k + 1]!);
+      for (let i = 0; i < discCount; i += 3) {
+        const qx = px + discs[i]!;
+        const qy = py + discs[i + 1]!;
+        const reach = others[k + 2]! + discs[i + 2]! - least;
+        const square = qx * qx + qy * qy;
+        if (reach > 0 && square < reach * reach) least = others[k + 2]! + discs[i + 2]! - Math.sqrt(square);
+      }
+    }
+    return least * (weights.length > 0 ? weights[j]! * gravity[item]! * gravity[j]! : 1);
+  }
+
+  /** Whether the no-fit polygon of the copy about copy `j` is still to be built. */
+  private isNew(j: number): boolean {
+    const { job, store, spots } = this.state;
+    return !store.knows(job.variants[spots.variant[j]!]!, job.variants[this.variant]!);
   }
 
   private write(j: number): void {
@@ -124,9 +179,13 @@ export class Nearby {
     return count;
   }
 
-  /** A random corner of a random neighbour's no-fit polygon, in the region, into `out`. `met`: as `met()` told. */
-  randomCorner(rng: Rng, met: number, out: Float64Array): void {
+  /**
+   * A random corner of a random neighbour's no-fit polygon, in the region, into `out`. `met`: as `met()` told. False
+   * when that polygon is still to be built, in a job of many of them.
+   */
+  randomCorner(rng: Rng, met: number, out: Float64Array): boolean {
     const k = this.metAt(rng.below(met));
+    if (this.hasDiscs && !this.writesAll && k < this.state.count && this.isNew(k)) return false;
     if (this.written[k] !== this.round) this.write(k);
     const { edges, heads } = this.state.store.arena;
     const head = this.grid[k]! * HEAD;
@@ -137,6 +196,7 @@ export class Nearby {
     const { rows } = this;
     out[0] = rows[o + 4]! + rows[o + 6]! * lx + rows[o + 8]! * ly;
     out[1] = rows[o + 5]! + rows[o + 7]! * lx + rows[o + 9]! * ly;
+    return true;
   }
 
   /** Weighted overlap at (x, y); stops once it reaches `limit`. */
@@ -186,6 +246,10 @@ export class Nearby {
           this.addDepths(pick, asked, count);
           asked = count;
           if (probe[3]! >= limit) return probe[3]!;
+        }
+        if (this.hasDiscs && limit < Infinity && j < state.count && this.isNew(j)) {
+          const least = probe[3]! + this.leastDepth(j, x, y);
+          if (least >= limit) return least;
         }
         this.write(j);
       }

@@ -78,6 +78,12 @@ export class NoFitStore {
     return known > 0 ? known - 1 : inOneGo(this.builtGrid(low, high));
   }
 
+  /** Whether the grid of a pair is there already. */
+  knows(fixed: Variant, moving: Variant): boolean {
+    const key = fixed.shape > moving.shape ? this.keyOf(moving, fixed) : this.keyOf(fixed, moving);
+    return this.grids[key]! > 0;
+  }
+
   /** Number of the turn of `high` as seen from `low`. */
   private relativeOf(low: Variant, high: Variant): number {
     return this.relative[low.orientation * this.job.orientations.length + high.orientation]!;

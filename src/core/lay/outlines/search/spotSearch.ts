@@ -123,7 +123,7 @@ export class SpotSearch {
     const met = near.met();
     const corners = met > 0 ? Math.ceil(tuning.corners / share) : 0;
     for (let k = 0; k < corners; k++) {
-      near.randomCorner(rng, met, this.point);
+      if (!near.randomCorner(rng, met, this.point)) continue;
       const px = this.point[0]!;
       const py = this.point[1]!;
       if (px < lowX || px > lowX + spanX || py < lowY || py > lowY + spanY) continue;
