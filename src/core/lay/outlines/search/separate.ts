@@ -24,7 +24,11 @@ export const SEPARATION_TUNING: SeparationTuning = {
   spot: SPOT_TUNING,
 };
 
-/** An attempt of a job of many corners does not end before so many evaluations for each copy without progress. */
+/**
+ * An attempt of a job of many corners and more kinds than these does not end before so many evaluations for each copy
+ * without progress.
+ */
+const FEW_KINDS = 12;
 const WORK_PER_COPY = 400;
 
 /** Guided local search that moves overlapping copies one by one until nothing overlaps (Voudouris & Tsang 1999, from memory). */
@@ -151,7 +155,8 @@ export class Separator {
    */
   *run(patience: number): Generator<undefined, boolean> {
     const { state } = this;
-    const leastWork = state.job.isDetailed ? WORK_PER_COPY * state.count : 0;
+    const hasMany = state.job.isDetailed && state.job.shapes.length > FEW_KINDS;
+    const leastWork = hasMany ? WORK_PER_COPY * state.count : 0;
     this.least = this.total();
     copySpots(state.spots, this.leastSpots);
     let idle = 0;
