@@ -4,8 +4,9 @@ import { checkPlan } from "../../check/checkPlan.ts";
 import { chooseEngines } from "../../engines/chooseEngines.ts";
 import type { LayPiece, LayPlan, LayProblem, Stock } from "../../problem/layProblem.ts";
 import { BREATH } from "../breath.ts";
+import { isBetterPlan } from "../comparePlans.ts";
 import type { Engine } from "../engine.ts";
-import { arrange } from "./arrange.ts";
+import { arrange, isSettled } from "./arrange.ts";
 
 const lengthwise = [
   { turnDeg: 0, mirrored: false },
@@ -133,4 +134,19 @@ test("breaths inside the turns of a race change no plan", () => {
     expect(breaths).toBeGreaterThan(20);
     expect(turn.value).toEqual(laid(problem, 300_000));
   }
+});
+
+test("a plan on a limited roll is never settled: a shorter one may be found, and is taken", () => {
+  const problem = problemOf([strip("strap", 450, 80, 5)], [roll("bolt", 500, 1000)]);
+  const shorter = laid(problem, 100_000);
+  expect(shorter.uses[0]!.usedLength).toBe(450);
+  const placements = Array.from({ length: 5 }, (_, copy) => {
+    const [x, y] = copy < 4 ? [0, 80 * copy] : [325, 320];
+    return { pieceId: "strap", copy, stockId: "bolt", x, y, turnDeg: 0, mirrored: false };
+  });
+  const longer: LayPlan = { ...shorter, placements, uses: [{ stockId: "bolt", usedLength: 775, bound: null }] };
+  expect(checkPlan(problem, longer)).toEqual([]);
+  expect(isSettled(problem, longer)).toBe(false);
+  expect(isBetterPlan(problem, shorter, longer)).toBe(true);
+  expect(isBetterPlan(problem, longer, shorter)).toBe(false);
 });

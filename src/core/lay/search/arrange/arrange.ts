@@ -210,7 +210,10 @@ function* composedPlan(
   return { materialId: problem.materialId, placements, unplaced, uses, evaluations, seed };
 }
 
-/** True when no other plan can be better: everything lies on leftovers, or the open roll is as short as its bound. */
+/**
+ * True when no other plan can be better: everything lies on leftovers, or the open roll is as short as its bound. What a
+ * limited roll keeps stays on it, and its length has no bound, so a plan on one is never settled.
+ */
 export function isSettled(problem: LayProblem, plan: LayPlan): boolean {
   if (problem.pieces.length === 0 || problem.stocks.length === 0) return true;
   if (plan.unplaced.some(({ reason }) => reason === "stock-used-up")) return false;
@@ -220,7 +223,7 @@ export function isSettled(problem: LayProblem, plan: LayPlan): boolean {
   const [use] = touched;
   const stock = problem.stocks.find(({ id }) => id === use!.stockId)!;
   if (isOpen(stock)) return use!.bound !== null && use!.usedLength <= use!.bound * (1 + 1e-12);
-  return stock === problem.stocks.find((other) => !isOpen(other));
+  return stock.kind === "remnant" && stock === problem.stocks.find((other) => !isOpen(other));
 }
 
 function isOpen(stock: Stock): boolean {
