@@ -3,6 +3,7 @@ import { basename, dirname } from "node:path";
 import type { DrawnText } from "../../core/drawing/list/drawing.ts";
 import { strapPictures } from "../../core/drawing/strap/strapPictures.ts";
 import { buildStrap } from "../../core/straps/build/buildStrap.ts";
+import { roundToRuler } from "../../core/straps/build/roundToRuler.ts";
 import { sideBySide } from "../../core/straps/build/sideBySide.ts";
 import type { StrapResult } from "../../core/straps/build/strapResult.ts";
 import { CONSTRUCTION_IDS } from "../../core/straps/wish/strapWish.ts";
@@ -20,7 +21,7 @@ import { CLI_TEXTS } from "../words/cliTextTables.ts";
 import { compareCsv, compareText } from "./compareReport.ts";
 import { foldTestReport } from "./foldTestReport.ts";
 import { STRAP_OPTIONS } from "./strapHelp.ts";
-import { atOptions, readStrap } from "./strapOptions.ts";
+import { atOptions, LengthReader, readStrap } from "./strapOptions.ts";
 import { strapJson, strapText } from "./strapReport.ts";
 
 /** `laywright strap`: one strap, from the fold to the finished strap. */
@@ -52,7 +53,10 @@ export const strapCommand: Command = {
       io.out(json ? `${JSON.stringify(rows)}\n` : csv ? compareCsv(rows) : compareText(rows, io.language));
       return EXIT.done;
     }
-    const built = buildStrap(wish, materials, "", STRAP_WORDS[io.language].parts);
+    const step = rulerStep(args);
+    const { parts } = STRAP_WORDS[io.language];
+    const built =
+      step === undefined ? buildStrap(wish, materials, "", parts) : roundToRuler(wish, materials, step, parts);
     if (!built.ok) throw inputProblem(atOptions(built.problems, wish));
     await writePictures(args, built.value, io);
     io.out(
@@ -63,6 +67,14 @@ export const strapCommand: Command = {
     return EXIT.done;
   },
 };
+
+/** The division of the ruler that `--round` names, mm. */
+function rulerStep(args: ParsedArgs): number | undefined {
+  const lengths = new LengthReader(args);
+  const step = lengths.length("round", { minMm: 0.1, maxMm: 30 });
+  lengths.check();
+  return step;
+}
 
 /** Signs besides Latin letters, punctuation, fractions, arrows and the signs of arithmetic. */
 const BEYOND_LATIN = /[^ -\u024f\u2000-\u22ff]/u;

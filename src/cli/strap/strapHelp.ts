@@ -75,6 +75,7 @@ export const STRAP_OPTIONS: readonly OptionSpec[] = [
   { name: "picture", value: "FILE", help: "write the fold section as SVG" },
   { name: "out", value: "DIR", help: "write the fold section and every flat strip with its lines as SVG" },
   { name: "name", value: "NAME", help: "name of the strap" },
+  { name: "round", value: "STEP", help: 'cut width to the nearest division of your ruler: "1/8 in", "1 mm"' },
   { name: "compare", value: "HOW", help: "all constructions side by side in place of one: table or csv" },
   { name: "price", value: "P", help: "with --compare: price of a metre of roll, gives the cost" },
   { name: "fold-test", help: "tells what strip to fold to measure your own cloth, or fits what was measured" },
