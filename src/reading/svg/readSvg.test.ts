@@ -204,3 +204,11 @@ test("texts are marks; pictures and scripts are left out and told", () => {
     "outside-reference",
   ]);
 });
+
+test("a white ground of the whole page is no piece, a drawn or coloured one is", () => {
+  const page = '<rect width="200" height="100"';
+  expect(svg(`${page} fill="white"/><rect x="9" y="9" width="5" height="5"/>`).lines).toHaveLength(1);
+  expect(svg(`${page} fill="#fff" stroke="black"/>`).lines).toHaveLength(1);
+  expect(svg(`${page}/>`).lines).toHaveLength(1);
+  expect(svg('<rect width="100" height="100" fill="white"/>').lines).toHaveLength(1);
+});

@@ -1,5 +1,6 @@
 import { type Affine, areaFactor, mapPoint, shift, thenAffine } from "../../core/geometry/affine.ts";
-import { mapCurve } from "../../core/patterns/curve.ts";
+import { type Curve, mapCurve } from "../../core/patterns/curve.ts";
+import { curveBox } from "../../core/patterns/measureCurve.ts";
 import type { PatternLine, PatternMark } from "../../core/patterns/patternDrawing.ts";
 import type { LeftOutThing, PatternProblem } from "../../core/problems/patternProblems.ts";
 import { tooMuch } from "../readingEnds.ts";
@@ -48,6 +49,8 @@ export class SvgWalk {
   readonly #ids: ReadonlyMap<string, XmlElement>;
   readonly #broken: PatternProblem[] = [];
   #visited = 0;
+  /** Width and height of the page, mm. */
+  #pageSize: readonly [number, number] = [0, 0];
 
   constructor(book: StyleBook, ids: ReadonlyMap<string, XmlElement>, leftOut: Map<LeftOutThing, number>) {
     this.#book = book;
@@ -61,6 +64,8 @@ export class SvgWalk {
       this.leaveOut("hidden", 1);
       return;
     }
+    const [x, y] = mapPoint(map, viewport.width, viewport.height);
+    this.#pageSize = [x, Math.max(mapPoint(map, 0, 0)[1], y)];
     const place = { map, viewport, style, names: [], layer: "", uses: [] };
     for (const child of root.children) this.#visit(child, place);
   }
@@ -105,6 +110,13 @@ export class SvgWalk {
     else this.leaveOut("unknown-shape", 1);
   }
 
+  /** A white filling of the whole page is its ground, no piece. */
+  #coversPage(curve: Curve): boolean {
+    const { minX, minY, maxX, maxY } = curveBox(curve);
+    const [width, height] = this.#pageSize;
+    return width > 0 && minX <= 0.5 && minY <= 0.5 && maxX >= width - 0.5 && maxY >= height - 0.5;
+  }
+
   #transformText(element: XmlElement): string | undefined {
     return this.#book.value(element, "transform");
   }
@@ -127,7 +139,11 @@ export class SvgWalk {
     const color = (isDrawn ? line : fill) || null;
     const look = { name: place.names[0] ?? "", layer: place.layer, names: place.names, color };
     const dash = isDrawn ? this.#dashes(style, place) : [];
-    for (const curve of curves) this.lines.push({ ...look, dash, curve: mapCurve(curve, place.map) });
+    for (const curve of curves) {
+      const onPage = mapCurve(curve, place.map);
+      if (isDrawn || color !== "#ffffff" || !this.#coversPage(onPage))
+        this.lines.push({ ...look, dash, curve: onPage });
+    }
   }
 
   /** Dashes in mm; an odd list is read twice, one of zeros is a whole line. */
