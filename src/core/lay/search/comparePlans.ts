@@ -7,7 +7,7 @@ import type { RegionPlan } from "../problem/region.ts";
 const SAME = 1e-9;
 
 /** Area of the copies a plan leaves out, mm²; `left` by piece index. */
-export function areaLeft(pieces: readonly LayPiece[], left: readonly number[]): number {
+function areaLeft(pieces: readonly LayPiece[], left: readonly number[]): number {
   return pieces.reduce((sum, piece, i) => sum + (left[i] ? left[i]! * polygonArea(piece.outline) : 0), 0);
 }
 
