@@ -62,7 +62,7 @@ export function PanelSpread({ panel }: { panel: Panel }) {
             label={texts.bag.material}
             path={path("materialId")}
             value={panel.materialId}
-            onValue={(materialId) => materialId !== null && set({ materialId }, texts.bag.material)}
+            onValue={(materialId, key) => materialId !== null && set({ materialId }, texts.bag.material, key)}
           />,
         )}{" "}
         {words.counts(

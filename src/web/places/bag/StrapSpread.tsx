@@ -129,7 +129,9 @@ function MainSentence({ strap, path, set }: StrapWords) {
       label={texts.bag.material}
       path={path("materials.outer")}
       value={strap.materials.outer}
-      onValue={(id) => id !== null && set({ materials: { ...strap.materials, outer: id } }, texts.bag.material)}
+      onValue={(id, key) =>
+        id !== null && set({ materials: { ...strap.materials, outer: id } }, texts.bag.material, key)
+      }
     />
   );
   const count = (
