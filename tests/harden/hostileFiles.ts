@@ -1,0 +1,78 @@
+import { readFileSync } from "node:fs";
+import { describeProblem } from "../../src/core/problems/describeProblem.ts";
+import { readProject } from "../../src/core/project/file/readProject.ts";
+import type { Draw, Kind } from "./kind.ts";
+
+const DEMO = readFileSync(new URL("../../fixtures/harbour-bags.json", import.meta.url), "utf8");
+
+type Json = null | boolean | number | string | Json[] | { [key: string]: Json };
+
+const JUNK: readonly Json[] = [
+  ...[0, -0, -1, 1e9, 1e308, 5e-324, 0.1 + 0.2, 2 ** 53, ""],
+  ...[
+    "1e9 mm",
+    "-3 mm",
+    "NaN",
+    "∞",
+    "1/0 in",
+    "__proto__",
+    "constructor",
+    "4 in",
+    "12 cm",
+    "\u0000",
+    "\u202e",
+    "\ud800",
+  ],
+  ...["a".repeat(5000), null, true, [], {}, [[0, 0]], [[[]]], { kind: "roll" }, { kind: "outline", points: [] }],
+];
+
+/** A place inside a value, drawn on the way down. */
+function place(draw: Draw, value: Json): { parent: Json; key: string | number } | null {
+  let found: { parent: Json; key: string | number } | null = null;
+  for (let at = value; typeof at === "object" && at !== null; ) {
+    const keys = Array.isArray(at) ? at.map((_, i) => i) : Object.keys(at);
+    if (keys.length === 0 || (found !== null && draw.below(4) === 0)) break;
+    const key = draw.one(keys);
+    found = { parent: at, key };
+    at = (at as Record<string | number, Json>)[key]!;
+  }
+  return found;
+}
+
+/** The demo's file with a few things in it changed, taken away, doubled or swapped; or its text damaged. */
+function hostileFile(draw: Draw): string {
+  const project: Json = JSON.parse(DEMO);
+  for (let change = 1 + draw.below(4); change > 0; change--) {
+    const [a, b] = [place(draw, project), place(draw, project)];
+    if (a === null || b === null) continue;
+    const parent = a.parent as Record<string | number, Json>;
+    const how = draw.below(6);
+    if (how === 0) delete parent[a.key];
+    else if (how === 1) parent[a.key] = structuredClone((b.parent as Record<string | number, Json>)[b.key]!);
+    else if (how === 2 && Array.isArray(a.parent)) a.parent.push(structuredClone(parent[a.key]!));
+    else if (how === 3) parent[draw.one(["extra", "__proto__", "toString", "shape"])] = draw.one(JUNK);
+    else if (how === 4 && typeof parent[a.key] === "number")
+      parent[a.key] = (parent[a.key] as number) * 10 ** (draw.below(13) - 6);
+    else parent[a.key] = draw.one(JUNK);
+  }
+  const text = JSON.stringify(project);
+  if (draw.below(8) > 0) return text;
+  const [from, to] = [draw.below(text.length), draw.below(text.length)];
+  return draw.one([text.slice(0, from), text.slice(0, from) + text.slice(to), `${text}${text}`, `\ufeff${text}`]);
+}
+
+/** Hostile project files through the reader: a project, or problems that can be told; nothing thrown. */
+export const hostileFiles: Kind = {
+  name: "files",
+  about: "hostile project files through reader and schema",
+  run: (draw) => {
+    const result = readProject(hostileFile(draw));
+    if (result.ok) return "read";
+    if (result.problems.length === 0) throw new Error("refused without a problem");
+    for (const problem of result.problems) {
+      const { what, remedy } = describeProblem(problem);
+      if (/undefined|\[object|NaN mm/u.test(what + remedy)) throw new Error(`told badly: ${what} ${remedy}`);
+    }
+    return "told";
+  },
+};

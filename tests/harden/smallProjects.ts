@@ -1,0 +1,208 @@
+import { difference, intersection, type union } from "polyclip-ts";
+import { layProblemsOf } from "../../src/core/job/layProblems.ts";
+import { CUT_MODES, chooseEngines } from "../../src/core/lay/engines/chooseEngines.ts";
+import type { LayPlan, LayProblem, Stock, StockPlacement } from "../../src/core/lay/problem/layProblem.ts";
+import { arrange } from "../../src/core/lay/search/arrange/arrange.ts";
+import { cutListOf } from "../../src/core/project/cutList.ts";
+import { readProject } from "../../src/core/project/file/readProject.ts";
+import type { Draw, Kind } from "./kind.ts";
+
+type Point = [number, number];
+
+/** Sizes are whole millimetres; shapes that a bag has. */
+function shape(draw: Draw): object {
+  const [along, across] = [30 + draw.below(300), 30 + draw.below(200)];
+  const kind = draw.below(3);
+  if (kind === 0) return { kind: "rectangle", along, across };
+  if (kind === 1)
+    return { kind: "rounded", along, across, radius: 1 + draw.below(Math.floor(Math.min(along, across) / 2)) };
+  const cut = 1 + draw.below(Math.floor(along / 3));
+  return {
+    kind: "outline",
+    points: [
+      [0, 0],
+      [along, 0],
+      [along - cut, across],
+      [cut, across],
+    ],
+  };
+}
+
+function stock(draw: Draw): object[] {
+  const width = 250 + draw.below(900);
+  const flaw = {
+    at: [draw.below(300), draw.below(200)],
+    shape: { kind: "rectangle", along: 5 + draw.below(120), across: 5 + draw.below(80) },
+  };
+  const flaws = draw.below(3) === 0 ? { flaws: [flaw] } : {};
+  const roll = {
+    kind: "roll",
+    id: "roll",
+    width,
+    selvedge: draw.below(20),
+    ...(draw.below(3) === 0 ? { length: 400 + draw.below(2000) } : {}),
+    ...flaws,
+  };
+  const left = { kind: draw.one(["remnant", "skin"]), id: "left", shape: shape(draw), ...flaws };
+  return draw.one([[roll], [roll], [left, roll], [left]]);
+}
+
+function project(draw: Draw): string {
+  const panels = Array.from({ length: 1 + draw.below(4) }, (_, i) => ({
+    id: `p${i}`,
+    name: `Panel ${i}`,
+    material: "cloth",
+    shape: shape(draw),
+    count: 1 + draw.below(3),
+    mirrored: draw.below(2),
+    grain: draw.one(["lengthwise", "crosswise", "either", "free"]),
+    seamAllowance: draw.below(12),
+  }));
+  const straps =
+    draw.below(2) === 0
+      ? []
+      : [
+          {
+            id: "s",
+            name: "Strap",
+            construction: draw.one(["fourfold", "three-raw", "bonded"]),
+            width: 15 + draw.below(30),
+            length: 200 + draw.below(900),
+            count: 1 + draw.below(6),
+            materials: { outer: "cloth" },
+          },
+        ];
+  const cloth = {
+    id: "cloth",
+    kind: draw.one(["woven", "vinyl", "leather", "felt"]),
+    thickness: draw.one([0.3, 0.6, 1, 1.4]),
+    oneWay: draw.below(3) === 0,
+    facesAlike: draw.below(3) === 0,
+    stock: stock(draw),
+  };
+  return JSON.stringify({
+    laywright: 1,
+    name: "case",
+    unit: "mm",
+    bags: 1 + draw.below(3),
+    gap: draw.one([0, 0, 2, 5]),
+    margin: draw.one([0, 0, 3]),
+    materials: [cloth],
+    panels,
+    straps,
+  });
+}
+
+/** Points of an outline as they lie: mirrored in its own y axis, turned counter-clockwise, shifted. */
+function laid(ring: Float64Array, { x, y, turnDeg, mirrored }: StockPlacement): Point[] {
+  const turn = (turnDeg * Math.PI) / 180;
+  return Array.from({ length: ring.length / 2 }, (_, i): Point => {
+    const [px, py] = [(mirrored ? -1 : 1) * ring[2 * i]!, ring[2 * i + 1]!];
+    return [x + px * Math.cos(turn) - py * Math.sin(turn), y + px * Math.sin(turn) + py * Math.cos(turn)];
+  });
+}
+
+const asPoints = (ring: Float64Array): Point[] =>
+  Array.from({ length: ring.length / 2 }, (_, i): Point => [ring[2 * i]!, ring[2 * i + 1]!]);
+
+/** Area of what polyclip-ts gives back: rings closed, holes after their outside. */
+function areaOf(shapes: ReturnType<typeof union>): number {
+  const ringArea = (ring: readonly (readonly number[])[]): number => {
+    let twice = 0;
+    ring.forEach(([x, y], i) => {
+      const [nx, ny] = ring[(i + 1) % ring.length]!;
+      twice += x! * ny! - nx! * y!;
+    });
+    return Math.abs(twice) / 2;
+  };
+  return shapes.reduce(
+    (sum, [outer, ...holes]) => sum + ringArea(outer!) - holes.reduce((all, hole) => all + ringArea(hole), 0),
+    0,
+  );
+}
+
+/** What the pieces on a stock may cover. */
+function ground(stock: Stock, usedLength: number): ReturnType<typeof union> {
+  const length = stock.kind === "roll" ? Math.min(usedLength, stock.length ?? Infinity) : 0;
+  const whole: Point[] =
+    stock.kind === "roll"
+      ? [
+          [0, 0],
+          [length, 0],
+          [length, stock.width],
+          [0, stock.width],
+        ]
+      : asPoints(stock.outline.outer);
+  const holes = stock.kind === "roll" ? [] : stock.outline.holes;
+  const away = [...holes, ...stock.flaws.map(({ outer }) => outer)].map((ring) => [asPoints(ring)]);
+  return away.length === 0 ? [[whole]] : difference([whole], ...away);
+}
+
+/** A thousandth of a millimetre all round a piece, as area. */
+const slackOf = (points: readonly Point[]): number =>
+  points.reduce(
+    (sum, [x, y], i) =>
+      sum + 1e-3 * Math.hypot(points[(i + 1) % points.length]![0] - x, points[(i + 1) % points.length]![1] - y),
+    1e-3,
+  );
+
+/** Faults of a plan by outside polygon code alone; empty when it can be cut. */
+function faultsOf(problem: LayProblem, plan: LayPlan): string[] {
+  const faults: string[] = [];
+  for (const piece of problem.pieces) {
+    const put = plan.placements.filter(({ pieceId }) => pieceId === piece.id);
+    const left = plan.unplaced
+      .filter(({ pieceId }) => pieceId === piece.id)
+      .reduce((sum, { count }) => sum + count, 0);
+    if (put.length + left !== piece.count)
+      faults.push(`${piece.id}: ${put.length} laid and ${left} left of ${piece.count}`);
+    if (new Set(put.map(({ copy }) => copy)).size !== put.length) faults.push(`${piece.id}: a copy twice`);
+    for (const { turnDeg, mirrored } of put)
+      if (
+        !piece.orientations.some((way) => way.mirrored === mirrored && (piece.freeTurn || way.turnDeg === turnDeg))
+      )
+        faults.push(`${piece.id}: turned ${turnDeg}${mirrored ? " mirrored" : ""}`);
+  }
+  for (const stock of problem.stocks) {
+    const use = plan.uses.find(({ stockId }) => stockId === stock.id);
+    if (use && use.bound !== null && use.usedLength < use.bound - 1e-6)
+      faults.push(`${stock.id}: ${use.usedLength} is below its bound ${use.bound}`);
+    const own = plan.placements.filter(({ stockId }) => stockId === stock.id);
+    const outlines = own.map((one) =>
+      laid(problem.pieces.find(({ id }) => id === one.pieceId)!.outline.outer, one),
+    );
+    const free = ground(stock, use?.usedLength ?? 0);
+    outlines.forEach((outline, i) => {
+      if (areaOf(difference([outline], free)) > slackOf(outline))
+        faults.push(`${own[i]!.pieceId} leaves ${stock.id}`);
+      for (let j = 0; j < i; j++)
+        if (areaOf(intersection([outline], [outlines[j]!])) > slackOf(outline))
+          faults.push(`${own[i]!.pieceId} over ${own[j]!.pieceId}`);
+    });
+  }
+  return faults;
+}
+
+/** Random small projects laid in every mode, each plan judged by outside polygon code (polyclip-ts). */
+export const smallProjects: Kind = {
+  name: "plans",
+  about: "random small projects laid free, by ruler and in few stages, plans judged by polyclip-ts",
+  run: (draw) => {
+    const text = project(draw);
+    const read = readProject(text);
+    if (!read.ok) return "refused";
+    const cut = cutListOf(read.value);
+    if (!cut.ok) return "refused";
+    let plans = 0;
+    for (const problem of layProblemsOf(read.value, cut.value))
+      for (const mode of CUT_MODES) {
+        const search = arrange(problem, (job) => chooseEngines(job, mode), { evaluations: 20_000 }, 1);
+        let step = search.next();
+        while (!step.done) step = search.next();
+        const faults = faultsOf(problem, step.value);
+        if (faults.length > 0) throw new Error(`${mode}: ${faults.slice(0, 3).join("; ")}: ${text}`);
+        plans++;
+      }
+    return `${plans} plans`;
+  },
+};
