@@ -32,7 +32,7 @@ function place(draw: Draw, value: Json): { parent: Json; key: string | number } 
   for (let at = value; typeof at === "object" && at !== null; ) {
     const keys = Array.isArray(at) ? at.map((_, i) => i) : Object.keys(at);
     if (keys.length === 0 || (found !== null && draw.below(4) === 0)) break;
-    const key = draw.one(keys);
+    const key = draw.one<string | number>(keys);
     found = { parent: at, key };
     at = (at as Record<string | number, Json>)[key]!;
   }
