@@ -111,16 +111,21 @@ export class Improver {
     return this.best.maxX <= this.leastEnd + PROVEN_UNITS;
   }
 
-  private takeOffer(): boolean {
-    if (this.offered === null) return false;
-    const better = this.offered.maxX < this.best.maxX;
-    if (better) {
-      copySpots(this.offered, this.best);
-      this.pool = [];
-      this.isCompressed = true;
-    }
+  /**
+   * Takes up what was found elsewhere, if it is better. In jobs of many corners that layout is closed up by outlines in
+   * detail, nearer than the search's own may lie: it is first eased to what the search can go on from.
+   */
+  private *takeOffer(): Generator<Pause, boolean> {
+    const { offered } = this;
     this.offered = null;
-    return better;
+    if (offered === null || offered.maxX >= this.best.maxX) return false;
+    if (this.state.job.isDetailed) {
+      copySpots(offered, this.state.spots);
+      if (!(yield* this.close(true))) return false;
+    } else copySpots(offered, this.best);
+    this.pool = [];
+    this.isCompressed = true;
+    return true;
   }
 
   private keepBest(): void {
@@ -206,7 +211,7 @@ export class Improver {
     this.shrinkTo(this.target(step));
     while ((failures < tuning.failuresToCompress || this.isCompressed) && !this.isShortest()) {
       const done = yield* this.attempt(tuning.explorePatience);
-      const told = this.takeOffer();
+      const told = yield* this.takeOffer();
       if (done || told) {
         if (done && !told) this.isCompressed = false;
         failures = 0;
@@ -231,7 +236,7 @@ export class Improver {
       copySpots(this.best, state.spots);
       this.shrinkTo(this.target(step));
       const done = yield* this.attempt(tuning.compressPatience);
-      this.takeOffer();
+      yield* this.takeOffer();
       if (!done) step *= tuning.squeezeDecay;
     }
     this.isCompressed = true;
