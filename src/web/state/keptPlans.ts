@@ -1,7 +1,7 @@
 import type { Project } from "../../core/project/project.ts";
 import type { FoundPlan, NamedPlan, PlanStore } from "../storage/planStore.ts";
 import { present } from "./history.ts";
-import type { LayBoard } from "./lays.ts";
+import type { LayBoard } from "./layBoard.ts";
 import { projectCodec } from "./projectCodec.ts";
 import type { Session } from "./session.ts";
 import { createStore, type Store } from "./store.ts";

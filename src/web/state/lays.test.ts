@@ -6,7 +6,8 @@ import { loopback } from "../../worker/loopback.ts";
 import type { WorkerLine } from "../../worker/protocol.ts";
 import { type SearchPool, searchPool } from "../../worker/searchPool.ts";
 import type { FoundPlan } from "../storage/planStore.ts";
-import { createLayBoard, type LayBoard } from "./lays.ts";
+import type { LayBoard } from "./layBoard.ts";
+import { createLayBoard } from "./lays.ts";
 
 /** One bag of the demo: all its materials, a third of its pieces. */
 function demo(): Project {

@@ -1,60 +1,13 @@
-import type { LayJob } from "../../core/job/projectJob.ts";
 import { checkPlan } from "../../core/lay/check/checkPlan.ts";
 import type { LayPlan, LayProblem } from "../../core/lay/problem/layProblem.ts";
 import { isSettled } from "../../core/lay/search/arrange/arrange.ts";
 import { isBetterPlan } from "../../core/lay/search/comparePlans.ts";
-import type { Project } from "../../core/project/project.ts";
-import type { Language } from "../../core/units/language.ts";
 import type { RunningSearch, SearchPool } from "../../worker/searchPool.ts";
 import type { FoundPlan } from "../storage/planStore.ts";
 import { derivedOf } from "./derived.ts";
-import { createStore, type Store } from "./store.ts";
-import { textHash } from "./textHash.ts";
-
-/**
- * How far the search for a material is. `waiting`: its turn comes. `finding`: better plans come in. `paused`: by the
- * person. `rested`: nothing better came in so many trials. `proven`: nothing can be better. `held`: pages or files were
- * saved from the plan, so it stays as it is. `failed`: a fault of ours.
- */
-export type Finding = "waiting" | "finding" | "paused" | "rested" | "proven" | "held" | "failed";
-
-/** What is known of one material's lay. */
-export interface LayState {
-  readonly job: LayJob;
-  /** Same text, same problem: a plan stays good as long as it does not change. */
-  readonly signature: string;
-  readonly plan: LayPlan | null;
-  readonly finding: Finding;
-  /** Placements tried, in all, and until the plan was found. */
-  readonly evaluations: number;
-  readonly betterAt: number;
-}
-
-/** All lays of the open project, by material id. */
-export type Lays = ReadonlyMap<string, LayState>;
-
-/** Looks for plans while the person works. */
-export interface LayBoard {
-  readonly lays: Store<Lays>;
-  /** Takes the project's newest state; only materials whose lay problem changed are searched again. */
-  follow(project: Project, language: Language): void;
-  /** The material that is looked at: it is searched first and longest. */
-  attend(materialId: string | null): void;
-  /** While hushed, only first plans are looked for: those that are there stay as they are. */
-  hush(isHushed: boolean): void;
-  pause(materialId: string): void;
-  resume(materialId: string): void;
-  /** Shows a plan with a piece moved by hand until the search has one of its own. */
-  showMoved(materialId: string, plan: LayPlan): void;
-  /** Takes a plan that was found elsewhere for the problem that is laid now, when it is better. */
-  offer(problem: LayProblem, plan: LayPlan): void;
-  /** Lays a plan that was kept by name, and holds it. */
-  goBackTo(materialId: string, plan: LayPlan): void;
-  /** Keeps a plan as it is from now on: something was printed or saved from it. */
-  hold(materialId: string): void;
-  /** Plans that were found at an earlier sitting. */
-  recall(found: readonly FoundPlan[]): void;
-}
+import type { Finding, LayBoard, LayState, Lays } from "./layBoard.ts";
+import { problemSignature } from "./problemSignature.ts";
+import { createStore } from "./store.ts";
 
 /**
  * After so many placements tried without a better plan a search rests, or after as many again as it took to find the
@@ -242,7 +195,7 @@ export function createLayBoard(
       const fresh = new Map<string, LayState>();
       for (const job of derivedOf(project, language).lays) {
         const id = job.material.id;
-        const signature = signatureOf(job.problem);
+        const signature = problemSignature(job.problem);
         const old = lays.get().get(id);
         if (old?.signature === signature)
           fresh.set(id, { ...old, job: { material: job.material, problem: old.job.problem } });
@@ -326,12 +279,4 @@ export function createLayBoard(
       next();
     },
   };
-}
-
-/** A short text that is the same for the same problem. Cost O(points). */
-function signatureOf(problem: LayProblem): string {
-  const text = JSON.stringify(problem, (_key, value: unknown) =>
-    value instanceof Float64Array ? value.join(" ") : value,
-  );
-  return textHash(text);
 }

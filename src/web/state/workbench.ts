@@ -7,7 +7,7 @@ import type { Units } from "../fields/units.ts";
 import type { MaterialLibrary } from "../storage/materialLibrary.ts";
 import { present } from "./history.ts";
 import type { KeptPlans } from "./keptPlans.ts";
-import type { LayBoard } from "./lays.ts";
+import type { LayBoard } from "./layBoard.ts";
 import type { Route } from "./route.ts";
 import type { Session } from "./session.ts";
 import type { Settings } from "./settings.ts";

@@ -2,7 +2,7 @@ import { clothUsed } from "../../../core/lay/alternatives/clothUsed.ts";
 import { TextBlank } from "../../fields/blanks.tsx";
 import { useLengths } from "../../fields/units.ts";
 import { Icon } from "../../parts/Icon.tsx";
-import type { LayState } from "../../state/lays.ts";
+import type { LayState } from "../../state/layBoard.ts";
 import { useStore } from "../../state/store.ts";
 import { useWorkbench } from "../../state/workbench.ts";
 import { useLanguage, useTexts } from "../../texts/texts.ts";

@@ -5,7 +5,7 @@ import type { LayChoice } from "../../../core/lay/alternatives/searchChoices.ts"
 import { copiesLeftOut } from "../../../core/lay/problem/planSums.ts";
 import type { Project } from "../../../core/project/project.ts";
 import { useLengths } from "../../fields/units.ts";
-import type { LayState } from "../../state/lays.ts";
+import type { LayState } from "../../state/layBoard.ts";
 import { useTakePlan } from "../../state/takePlan.ts";
 import { useLanguage, useTexts } from "../../texts/texts.ts";
 import { differenceWords } from "./LayOptions.tsx";

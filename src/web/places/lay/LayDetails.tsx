@@ -8,7 +8,7 @@ import { unbroken } from "../../../core/units/unbroken.ts";
 import { useLengths } from "../../fields/units.ts";
 import { Term } from "../../parts/Term.tsx";
 import { derivedOf } from "../../state/derived.ts";
-import type { LayState } from "../../state/lays.ts";
+import type { LayState } from "../../state/layBoard.ts";
 import { useLanguage, useTexts } from "../../texts/texts.ts";
 import { useWeighed } from "../../weigh/useWeighed.ts";
 import { percent } from "./percent.ts";

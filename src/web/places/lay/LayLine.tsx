@@ -6,7 +6,7 @@ import { unbroken } from "../../../core/units/unbroken.ts";
 import { money } from "../../../export/cutsheet/layWords.ts";
 import { useLengths } from "../../fields/units.ts";
 import { Term } from "../../parts/Term.tsx";
-import type { LayState } from "../../state/lays.ts";
+import type { LayState } from "../../state/layBoard.ts";
 import { useWorkbench } from "../../state/workbench.ts";
 import { useLanguage, useTexts } from "../../texts/texts.ts";
 import { percent } from "./percent.ts";

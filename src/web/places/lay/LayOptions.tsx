@@ -8,7 +8,7 @@ import type { Project } from "../../../core/project/project.ts";
 import { unbroken } from "../../../core/units/unbroken.ts";
 import { money } from "../../../export/cutsheet/layWords.ts";
 import { useLengths } from "../../fields/units.ts";
-import type { LayState } from "../../state/lays.ts";
+import type { LayState } from "../../state/layBoard.ts";
 import { useTakePlan } from "../../state/takePlan.ts";
 import { useChange } from "../../state/workbench.ts";
 import { useLanguage, useTexts } from "../../texts/texts.ts";

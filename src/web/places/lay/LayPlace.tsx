@@ -1,7 +1,7 @@
 import { useEffect } from "preact/hooks";
 import type { Project } from "../../../core/project/project.ts";
 import { LeftOutParts } from "../../parts/LeftOutParts.tsx";
-import type { LayState } from "../../state/lays.ts";
+import type { LayState } from "../../state/layBoard.ts";
 import { routeHash } from "../../state/route.ts";
 import { useStore } from "../../state/store.ts";
 import { useProject, useWorkbench } from "../../state/workbench.ts";

@@ -4,7 +4,7 @@ import type { LayProblem, StockPlacement } from "../../../core/lay/problem/layPr
 import type { Project } from "../../../core/project/project.ts";
 import { useLengths } from "../../fields/units.ts";
 import { Icon } from "../../parts/Icon.tsx";
-import type { LayState } from "../../state/lays.ts";
+import type { LayState } from "../../state/layBoard.ts";
 import { useStore } from "../../state/store.ts";
 import type { Texts } from "../../texts/catalogue.ts";
 import { useLanguage, useTexts } from "../../texts/texts.ts";

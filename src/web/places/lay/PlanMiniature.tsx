@@ -3,7 +3,7 @@ import type { LayPlan, LayProblem } from "../../../core/lay/problem/layProblem.t
 import { ringPath } from "../../parts/screenPath.ts";
 import { keyOf } from "./moves.ts";
 import type { PieceKind } from "./pieceKind.ts";
-import { poseMatrix } from "./planCanvas.ts";
+import { poseMatrix } from "./planPaths.ts";
 import { stockLayout, tableBox } from "./stockLayout.ts";
 
 /** A plan as small as a stamp: cloth, pieces, and the largest piece of cloth left over. */

@@ -2,7 +2,7 @@ import type { StockPlacement } from "../../../core/lay/problem/layProblem.ts";
 import { Refusal } from "../../fields/TypedBlank.tsx";
 import { useLengths } from "../../fields/units.ts";
 import { Icon } from "../../parts/Icon.tsx";
-import type { LayState } from "../../state/lays.ts";
+import type { LayState } from "../../state/layBoard.ts";
 import { useStore } from "../../state/store.ts";
 import { useTexts } from "../../texts/texts.ts";
 import { placedBox } from "./moves.ts";

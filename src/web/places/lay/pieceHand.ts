@@ -1,6 +1,6 @@
 import type { LayProblem, StockPlacement } from "../../../core/lay/problem/layProblem.ts";
 import type { LayFinding } from "../../../core/problems/layProblems.ts";
-import type { LayState } from "../../state/lays.ts";
+import type { LayState } from "../../state/layBoard.ts";
 import { createStore, type Store } from "../../state/store.ts";
 import { type Frame, shiftToTable, toTable } from "./frame.ts";
 import { lieOfPlan, lyingNear } from "./lieOfPlan.ts";

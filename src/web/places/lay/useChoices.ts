@@ -1,7 +1,7 @@
 import { useEffect, useRef } from "preact/hooks";
 import type { LayChoice } from "../../../core/lay/alternatives/searchChoices.ts";
 import type { LayPlan, LayProblem } from "../../../core/lay/problem/layProblem.ts";
-import type { LayState } from "../../state/lays.ts";
+import type { LayState } from "../../state/layBoard.ts";
 import { useWorkbench } from "../../state/workbench.ts";
 import { useWeighed } from "../../weigh/useWeighed.ts";
 

@@ -7,7 +7,7 @@ import type { WeighedWay } from "../../../core/job/weighWays.ts";
 import { clothUsed } from "../../../core/lay/alternatives/clothUsed.ts";
 import type { Project } from "../../../core/project/project.ts";
 import { type LengthWords, useLengths } from "../../fields/units.ts";
-import type { LayState } from "../../state/lays.ts";
+import type { LayState } from "../../state/layBoard.ts";
 import type { Texts } from "../../texts/catalogue.ts";
 import { useTexts } from "../../texts/texts.ts";
 import { useWeighed } from "../../weigh/useWeighed.ts";

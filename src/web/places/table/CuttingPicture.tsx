@@ -7,7 +7,7 @@ import { ringPath } from "../../parts/screenPath.ts";
 import { useLanguage } from "../../texts/texts.ts";
 import { keyOf } from "../lay/moves.ts";
 import { kindsOf } from "../lay/pieceKind.ts";
-import { poseMatrix } from "../lay/planCanvas.ts";
+import { poseMatrix } from "../lay/planPaths.ts";
 import { stockLayout, tableBox } from "../lay/stockLayout.ts";
 import type { CuttingStep } from "./cuttingSteps.ts";
 import type { StackInput } from "./tableParts.ts";

@@ -1,5 +1,15 @@
+import type { LayProblem } from "../../core/lay/problem/layProblem.ts";
+
+/** A short text that is the same for the same problem. Cost O(points). */
+export function problemSignature(problem: LayProblem): string {
+  const text = JSON.stringify(problem, (_key, value: unknown) =>
+    value instanceof Float64Array ? value.join(" ") : value,
+  );
+  return textHash(text);
+}
+
 /** Short name of a text: alike texts have alike names, and two texts of a project hardly ever the same one (106 bits). */
-export function textHash(text: string): string {
+function textHash(text: string): string {
   return mixed(text, 0xdeadbeef, 0x41c6ce57) + mixed(text, 0x9e3779b9, 0x85ebca6b);
 }
 
