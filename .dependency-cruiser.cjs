@@ -33,11 +33,11 @@ const layersOf = (folder, names) =>
     from: { path: `^${folder}/${name}/` },
     to: { path: `^${folder}/(${names.slice(i + 1).join("|")})/` },
   }));
-const only = (library, folder) => ({
-  name: `only-${folder.replaceAll("/", "-")}-uses-${library}`,
-  comment: "Each library lives behind one folder.",
+const only = (library, ...folders) => ({
+  name: `only-${folders.join("-and-").replaceAll("/", "-")}-uses-${library}`,
+  comment: "Each library lives behind one folder; what checks files, behind one for each kind of file.",
   severity: "error",
-  from: { path: "^src/", pathNot: `^src/${folder}/` },
+  from: { path: "^src/", pathNot: `^src/(${folders.join("|")})/` },
   to: { path: `node_modules/${library}/` },
 });
 module.exports = {
@@ -113,7 +113,7 @@ module.exports = {
       to: { path: "^src/(cli|web)/", pathNot: "^src/$1/" },
     },
     { name: "no-circular", severity: "error", from: {}, to: { circular: true } },
-    only("zod", "core/project"),
+    only("zod", "core/project", "core/job/planDocument"),
     only("jsonc-parser", "core/project"),
     only("clipper-lib", "core/geometry"),
     only("pdf-lib", "export/pdf"),

@@ -1,6 +1,12 @@
-// Writes the published JSON Schema of the project file: npx tsx tests/tools/writeSchema.ts
+// Writes the published JSON Schemas of the project and plan files: npx tsx tests/tools/writeSchema.ts
 import { writeFileSync } from "node:fs";
+import { planJsonSchema } from "../../src/core/job/planDocument/planSchema.ts";
 import { projectJsonSchema } from "../../src/core/project/file/jsonSchema.ts";
 
-const target = new URL("../../shared/project.schema.json", import.meta.url);
-writeFileSync(target, `${JSON.stringify(projectJsonSchema(), null, 2)}\n`);
+write("project.schema.json", projectJsonSchema());
+write("plan.schema.json", planJsonSchema());
+
+function write(name: string, schema: object): void {
+  const target = new URL(`../../shared/${name}`, import.meta.url);
+  writeFileSync(target, `${JSON.stringify(schema, null, 2)}\n`);
+}

@@ -1,3 +1,4 @@
+import { isPlanDocument, readPlanDocument } from "../../core/job/planDocument/readPlan.ts";
 import { checkPlan } from "../../core/lay/check/checkPlan.ts";
 import { copiesLeftOut } from "../../core/lay/problem/planSums.ts";
 import type { Problem } from "../../core/problems/problem.ts";
@@ -6,10 +7,9 @@ import { formatLength } from "../../core/units/formatLength.ts";
 import type { Language } from "../../core/units/language.ts";
 import { PANEL_WORDS } from "../../core/words/words.ts";
 import { type Command, EXIT, type ExitCode, type Io, JSON_OPTION, type ParsedArgs } from "../command.ts";
-import { inputProblem } from "../inOut/problemReport.ts";
+import { InputProblem, inputProblem } from "../inOut/problemReport.ts";
 import { readInput } from "../inOut/readInput.ts";
 import { readProjectFile } from "../inOut/readProjectFile.ts";
-import { isPlanDocument, readPlanDocument } from "../lay/readPlanDocument.ts";
 import type { CliTexts } from "../words/cliTexts.ts";
 import { CLI_TEXTS } from "../words/cliTextTables.ts";
 
@@ -51,7 +51,16 @@ function planIn(text: string): unknown {
 }
 
 function checkPlanFile(data: unknown, path: string, words: CliTexts["check"]): Told {
-  const plans = readPlanDocument(data, path);
+  const read = readPlanDocument(data);
+  if (!read.ok)
+    throw new InputProblem((language) =>
+      read.faults.map((fault) => ({
+        code: "plan-unreadable",
+        path: fault.path,
+        message: CLI_TEXTS[language].files.notAPlan(path, fault.path, fault.wanted),
+      })),
+    );
+  const { plans } = read;
   const problems = plans.flatMap(({ problem, plan }): Problem[] =>
     checkPlan(problem, plan).map((finding) => ({ ...finding, path: `${problem.materialId}.${finding.path}` })),
   );

@@ -1,6 +1,8 @@
 import { join } from "node:path";
 import { ringBox } from "../../core/geometry/ring.ts";
 import type { JudgedCloth } from "../../core/job/laidCloth.ts";
+import type { PlanDocument } from "../../core/job/planDocument/planDocument.ts";
+import { materialPlan, planDocument } from "../../core/job/planDocument/writePlan.ts";
 import type { ProjectJob } from "../../core/job/projectJob.ts";
 import { CHOICES, type LayChoice } from "../../core/lay/alternatives/searchChoices.ts";
 import { type StripsPerMetre, strapsPerMetre } from "../../core/lay/boxes/straps/strapsPerMetre.ts";
@@ -37,9 +39,8 @@ import { costWords } from "./costWords.ts";
 import { outlivedFiles, rememberedFiles, undoUnfinished, writtenFile } from "./earlierFiles.ts";
 import { layProject } from "./laidProject.ts";
 import { type ChoiceEffort, layChoices } from "./layChoices.ts";
-import { type LayDocument, layDocument, layFiles } from "./layOutput.ts";
+import { layFiles } from "./layOutput.ts";
 import { modeNote } from "./modeNote.ts";
-import { materialPlan } from "./planDocument.ts";
 
 const PLAN_FILE = "plan.json";
 const EVALUATIONS_PER_EFFORT = 1_000_000;
@@ -142,7 +143,7 @@ export async function tellAndWrite(
   mode: CutMode,
 ): Promise<ExitCode> {
   const texts = CLI_TEXTS[io.language].lay;
-  const document = layDocument(read, laid, seed);
+  const document = planDocument(read, laid, seed);
   const out = args.values.get("out");
   const faults = laid.flatMap((cloth) => cloth.faults);
   if (faults.length > 0) {
@@ -165,7 +166,7 @@ export async function tellAndWrite(
 }
 
 /** Writes the plan and its files, and takes away what only an earlier plan in the folder had. Returns the paths. */
-function writeAll(out: string, document: LayDocument, files: readonly OutFile[], io: Io): string[] {
+function writeAll(out: string, document: PlanDocument, files: readonly OutFile[], io: Io): string[] {
   const texts = CLI_TEXTS[io.language].lay;
   undoUnfinished(out, PLAN_FILE);
   const earlier = rememberedFiles(join(out, PLAN_FILE));

@@ -1,3 +1,4 @@
+import type { PlanValue } from "../../core/job/planDocument/readPlan.ts";
 import type { ChoiceTitle } from "../../core/lay/alternatives/choiceTitles.ts";
 import type { FoldTestId } from "../../core/straps/foldTest.ts";
 
@@ -143,6 +144,3 @@ export interface CliTexts {
     readonly stored: (path: string, material: string) => string;
   };
 }
-
-/** What a value of a plan file should have been. */
-export type PlanValue = "object" | "list" | "number" | "text" | "flag" | "version" | "outline" | "stock-kind";

@@ -31,8 +31,10 @@ export const english: CliTexts = {
         text: "a text",
         flag: "true or false",
         version: "1",
+        point: "a point [x, y]",
         outline: "an outline of three points or more",
         "stock-kind": '"roll" or "remnant"',
+        reason: "a reason to leave a piece out",
       }[wanted];
       return `${place === "" ? path : `${path}: ${place}`} is not ${what}; this is not a plan file that Laywright wrote.`;
     },

@@ -33,8 +33,10 @@ export const german: CliTexts = {
         text: "kein Text",
         flag: "nicht true oder false",
         version: "nicht 1",
+        point: "kein Punkt [x, y]",
         outline: "kein Umriss aus mindestens drei Punkten",
         "stock-kind": 'nicht "roll" oder "remnant"',
+        reason: "kein Grund, ein Teil wegzulassen",
       }[wanted];
       return `${place === "" ? path : `${path}: ${place}`} ist ${what}; diese Plandatei hat nicht Laywright geschrieben.`;
     },

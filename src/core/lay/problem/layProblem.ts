@@ -64,7 +64,9 @@ export interface StockPlacement extends Placement {
 }
 
 /** Why a piece was left out. */
-export type UnplacedReason = "too-long-for-width" | "too-large-for-stock" | "stock-used-up" | "no-stock";
+export const UNPLACED_REASONS = ["too-long-for-width", "too-large-for-stock", "stock-used-up", "no-stock"] as const;
+
+export type UnplacedReason = (typeof UNPLACED_REASONS)[number];
 
 export interface Unplaced {
   readonly pieceId: string;

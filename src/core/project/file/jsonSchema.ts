@@ -7,11 +7,24 @@ import { projectSchema } from "./projectSchema.ts";
  * whether ids and materials fit together.
  */
 export function projectJsonSchema(): object {
-  const inline = z.toJSONSchema(projectSchema("mm"), { io: "input", target: "draft-2020-12", reused: "inline" });
+  const head = { $id: "laywright-project-1", title: "Laywright project file, version 1" };
+  return publishedSchema(projectSchema("mm"), "input", head);
+}
+
+/**
+ * A schema as JSON Schema (draft 2020-12), its titled parts kept once under `$defs`. `io`: what is read of a person,
+ * or what we write, which has no further keys. RangeError when two different parts have one title.
+ */
+export function publishedSchema(
+  schema: z.ZodType,
+  io: "input" | "output",
+  head: { readonly $id: string; readonly title: string },
+): object {
+  const inline = z.toJSONSchema(schema, { io, target: "draft-2020-12", reused: "inline" });
   const definitions = new Map<string, object>();
-  const project = withReferences(inline, definitions) as object;
+  const document = withReferences(inline, definitions) as object;
   const $defs = Object.fromEntries([...definitions].sort(([a], [b]) => (a < b ? -1 : 1)));
-  return { $id: "laywright-project-1", title: "Laywright project file, version 1", ...project, $defs };
+  return { ...head, ...document, $defs };
 }
 
 /** A schema whose titled parts are references to `definitions`, each kept there once. RangeError when two differ. */
@@ -25,7 +38,7 @@ function withReferences(schema: unknown, definitions: Map<string, object>): unkn
   if (typeof title !== "string") return { ...rest, ...(title === undefined ? {} : { title }), ...ownDefault };
   const known = definitions.get(title);
   if (known !== undefined && JSON.stringify(known) !== JSON.stringify(rest))
-    throw new RangeError(`projectJsonSchema: two different parts are called ${title}`);
+    throw new RangeError(`publishedSchema: two different parts are called ${title}`);
   definitions.set(title, rest);
   return { $ref: `#/$defs/${title}`, ...ownDefault };
 }

@@ -1,79 +1,26 @@
-import { posePolygon } from "../../core/geometry/pose.ts";
-import { type Polygon, polygonArea, type Ring } from "../../core/geometry/ring.ts";
-import type { LayPiece, LayPlan, LayProblem, Stock, StockPlacement } from "../../core/lay/problem/layProblem.ts";
-import type { LeftOut } from "../../core/problems/layProblems.ts";
+import { posePolygon } from "../../geometry/pose.ts";
+import { type Polygon, polygonArea, type Ring } from "../../geometry/ring.ts";
+import type { LayPiece, LayPlan, LayProblem, Stock } from "../../lay/problem/layProblem.ts";
+import type { LeftOut } from "../../problems/layProblems.ts";
+import { costOf, type JudgedCloth } from "../laidCloth.ts";
+import type { ProjectJob } from "../projectJob.ts";
+import type { MaterialPlan, OutlineData, PlanDocument, Points, StockData } from "./planDocument.ts";
 
-type Points = readonly (readonly [number, number])[];
-
-/** An outline as data: points in mm, holes apart. */
-export interface OutlineData {
-  readonly points: Points;
-  readonly holes: readonly Points[];
-}
-
-/** What a plan file holds: everything that is needed to verify it, and everything a reader wants to know. */
-export interface PlanDocument {
-  readonly laywrightPlan: 1;
-  readonly project: string;
-  readonly seed: number;
-  readonly materials: readonly MaterialPlan[];
-}
-
-/** One material's lay. Lengths in mm; utilisation and gap are shares. */
-export interface MaterialPlan {
-  readonly materialId: string;
-  readonly name: string;
-  readonly lengthUsed: number;
-  /** Area of the pieces over the area of the cloth used. */
-  readonly utilisation: number;
-  /** Proven shortest length of the open roll, or null without one. */
-  readonly bound: number | null;
-  /** (length − bound) / bound of the open roll. */
-  readonly gap: number | null;
-  readonly cuttingGap: number;
-  readonly edgeMargin: number;
-  readonly evaluations: number;
-  readonly stock: readonly StockData[];
-  readonly pieces: readonly PieceData[];
-  readonly placed: readonly PlacedData[];
-  readonly unplaced: readonly UnplacedData[];
-  readonly pinned: readonly StockPlacement[];
-}
-
-/** A stock, its size, and what was used of it. */
-export interface StockData {
-  readonly id: string;
-  readonly kind: Stock["kind"];
-  readonly width: number;
-  readonly length: number | null;
-  readonly outline: OutlineData | null;
-  readonly flaws: readonly OutlineData[];
-  readonly lengthUsed: number;
-  readonly utilisation: number;
-  readonly bound: number | null;
-}
-
-/** A kind of piece in its own frame. */
-export interface PieceData {
-  readonly id: string;
-  readonly count: number;
-  readonly outline: OutlineData;
-  readonly turns: LayPiece["orientations"];
-  readonly freeTurn: boolean;
-}
-
-/** A copy where it lies. */
-export interface PlacedData extends StockPlacement {
-  readonly outline: OutlineData;
-}
-
-/** Copies left out. */
-export interface UnplacedData {
-  readonly pieceId: string;
-  readonly count: number;
-  readonly reason: string;
-  readonly help: LeftOut | null;
-  readonly outline: OutlineData;
+/** The plan of a whole project as data. */
+export function planDocument({ project }: ProjectJob, laid: readonly JudgedCloth[], seed: number): PlanDocument {
+  return {
+    laywrightPlan: 1,
+    project: project.name,
+    seed,
+    currency: project.currency,
+    ...costOf(laid, project),
+    materials: laid.map(({ material, problem, plan, leftOut, offcuts, purchase }) => ({
+      ...materialPlan(material.name, problem, plan, leftOut),
+      offcuts,
+      purchase,
+      cost: purchase.toPay,
+    })),
+  };
 }
 
 /** One material's lay as data. */

@@ -1,0 +1,89 @@
+import type { BagCost } from "../../buying/bagCost.ts";
+import type { StockOffcuts } from "../../buying/planOffcuts.ts";
+import type { Purchase } from "../../buying/purchase.ts";
+import type { LayPiece, Stock, StockPlacement, UnplacedReason } from "../../lay/problem/layProblem.ts";
+import type { LeftOut } from "../../problems/layProblems.ts";
+
+/** Points of an outline in turn, mm. */
+export type Points = readonly (readonly [number, number])[];
+
+/** An outline as data: points in mm, holes apart. */
+export interface OutlineData {
+  readonly points: Points;
+  readonly holes: readonly Points[];
+}
+
+/** What a plan file holds: everything that is needed to verify it, and everything a reader wants to know. */
+export interface PlanDocument extends BagCost {
+  readonly laywrightPlan: 1;
+  readonly project: string;
+  readonly seed: number;
+  readonly currency: string;
+  readonly materials: readonly PricedPlan[];
+  /** What was written beside the file, and the SHA-256 of its bytes in hex. */
+  readonly files?: readonly { readonly name: string; readonly sha256: string }[] | undefined;
+}
+
+/** One material's lay, what is left over, and what is bought for it. */
+export interface PricedPlan extends MaterialPlan {
+  readonly offcuts: readonly StockOffcuts[];
+  readonly purchase: Purchase;
+  readonly cost: number | null;
+}
+
+/** One material's lay. Lengths in mm; utilisation and gap are shares. */
+export interface MaterialPlan {
+  readonly materialId: string;
+  readonly name: string;
+  readonly lengthUsed: number;
+  /** Area of the pieces over the area of the cloth used. */
+  readonly utilisation: number;
+  /** Proven shortest length of the open roll, or null without one. */
+  readonly bound: number | null;
+  /** (length − bound) / bound of the open roll. */
+  readonly gap: number | null;
+  readonly cuttingGap: number;
+  readonly edgeMargin: number;
+  readonly evaluations: number;
+  readonly stock: readonly StockData[];
+  readonly pieces: readonly PieceData[];
+  readonly placed: readonly PlacedData[];
+  readonly unplaced: readonly UnplacedData[];
+  readonly pinned: readonly StockPlacement[];
+}
+
+/** A stock, its size, and what was used of it. */
+export interface StockData {
+  readonly id: string;
+  readonly kind: Stock["kind"];
+  readonly width: number;
+  readonly length: number | null;
+  readonly outline: OutlineData | null;
+  readonly flaws: readonly OutlineData[];
+  readonly lengthUsed: number;
+  readonly utilisation: number;
+  readonly bound: number | null;
+}
+
+/** A kind of piece in its own frame. */
+export interface PieceData {
+  readonly id: string;
+  readonly count: number;
+  readonly outline: OutlineData;
+  readonly turns: LayPiece["orientations"];
+  readonly freeTurn: boolean;
+}
+
+/** A copy where it lies. */
+export interface PlacedData extends StockPlacement {
+  readonly outline: OutlineData;
+}
+
+/** Copies left out. */
+export interface UnplacedData {
+  readonly pieceId: string;
+  readonly count: number;
+  readonly reason: UnplacedReason;
+  readonly help: LeftOut | null;
+  readonly outline: OutlineData;
+}
