@@ -38,7 +38,8 @@ const only = (library, ...folders) => ({
   comment: "Each library lives behind one folder; what checks files, behind one for each kind of file.",
   severity: "error",
   from: { path: "^src/", pathNot: `^src/(${folders.join("|")})/` },
-  to: { path: `node_modules/${library}/` },
+  // By its bare name too: some packages are laid out in a way that is not resolved here.
+  to: { path: `(node_modules/${library}/|^${library}(/|$))` },
 });
 module.exports = {
   forbidden: [

@@ -1,5 +1,6 @@
-// `npm test`: every vitest project. What measures comes with `npm ci`; the few programs of the system that some checks
-// need are told when they are missing, and are required (installed, where that is allowed) in CI.
+// `npm test`: every vitest project. What measures comes with `npm ci`; a browser is required, and installed where that
+// is allowed. The few other programs of the system that some checks need are named when they are missing; in CI they
+// are required as well.
 import { execFileSync, spawn } from "node:child_process";
 import { once } from "node:events";
 import { existsSync, mkdtempSync, readFileSync } from "node:fs";
@@ -13,11 +14,13 @@ const { verdictOf } = await tsImport("./tools/verdict.ts", import.meta.url);
 
 const isCi = Boolean(process.env.CI);
 const missing = () => Object.keys(SYSTEM_PROGRAMS).filter((program) => !isInstalled(program));
+/** What no run goes without: the page's tests are half of it. In CI every check runs. */
+const needed = () => missing().filter((program) => isCi || program === "chromium");
 
-/** In CI every check runs: what is missing is installed, or the run ends here. */
+/** What is needed and missing is installed, or the run ends here. */
 function requirePrograms() {
-  if (missing().length === 0) return;
-  const packages = [...new Set(missing().map((program) => SYSTEM_PROGRAMS[program].debian))];
+  if (needed().length === 0) return;
+  const packages = [...new Set(needed().map((program) => SYSTEM_PROGRAMS[program].debian))];
   const env = { ...process.env, DEBIAN_FRONTEND: "noninteractive" };
   if (isInstalled("apt-get") && process.getuid?.() === 0) {
     console.log(`Installing ${packages.join(", ")} …`);
@@ -25,9 +28,9 @@ function requirePrograms() {
     const install = ["install", "-y", "-qq", "--no-install-recommends", ...packages];
     execFileSync("apt-get", install, { stdio: ["ignore", "ignore", "inherit"], env });
   }
-  if (missing().length > 0) {
+  if (needed().length > 0) {
     console.error(
-      `Missing: ${missing().join(", ")}. In CI every check runs; the Debian packages are ${packages.join(", ")}.`,
+      `Missing: ${needed().join(", ")}. Install it and run the tests again. The Debian packages are ${packages.join(", ")}; a browser elsewhere is named by CHROMIUM=its path.`,
     );
     process.exit(1);
   }
@@ -43,7 +46,7 @@ function tellMissing() {
 /** Several times what a slow machine takes. */
 const LONGEST_MS = 45 * 60_000;
 
-if (isCi) requirePrograms();
+requirePrograms();
 tellMissing();
 const report = join(mkdtempSync(join(tmpdir(), "laywright-tests-")), "report.json");
 const browser = browserPath();
@@ -55,7 +58,6 @@ const args = [
   "--reporter=default",
   "--reporter=json",
   `--outputFile.json=${report}`,
-  ...(browser === null ? ["--project=!e2e"] : []),
 ];
 // A loop without end inside a test blocks its process, where no time limit of the runner reaches it, and outlives the
 // runner. So all are a group of their own, which ends as one; its signals are passed on, since a terminal knows no group.
@@ -63,7 +65,7 @@ const hasGroups = process.platform !== "win32";
 const run = spawn(process.execPath, [...args, ...process.argv.slice(2)], {
   stdio: ["ignore", "inherit", "inherit"],
   detached: hasGroups,
-  env: { ...process.env, ...(browser === null ? {} : { CHROMIUM: browser }) },
+  env: { ...process.env, CHROMIUM: browser },
 });
 const end = (signal) => (hasGroups ? process.kill(-run.pid, signal) : run.kill(signal));
 for (const signal of ["SIGINT", "SIGTERM"]) process.on(signal, end);

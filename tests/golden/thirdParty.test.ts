@@ -1,7 +1,7 @@
 // The notices that go with the package, the page and what is made with them, held against npm's own list of what an
 // install for use (`--omit=dev`) brings.
 import { execFileSync } from "node:child_process";
-import { readFileSync } from "node:fs";
+import { existsSync, readFileSync } from "node:fs";
 import { fileURLToPath } from "node:url";
 import { expect, test } from "vitest";
 import { notices, noticesText } from "../tools/thirdParty.ts";
@@ -13,11 +13,22 @@ interface Tree {
   readonly dependencies?: Readonly<Record<string, Tree>>;
 }
 
-/** Every name@version in a tree of `npm ls`. */
-function namesIn(tree: Tree): string[] {
+/** What a package names as optional: npm installs it on some systems, beside us, and lists it all the same. */
+function optionalOf(name: string | null): readonly string[] {
+  const file = name === null ? "package.json" : `node_modules/${name}/package.json`;
+  // A package of another system is listed and not there; nor is what it would bring.
+  if (!existsSync(`${root}${file}`)) return [];
+  return Object.keys(JSON.parse(readFileSync(`${root}${file}`, "utf8")).optionalDependencies ?? {});
+}
+
+/** Every name@version in a tree of `npm ls`, but for what is optional. */
+function namesIn(tree: Tree, parent: string | null = null): string[] {
+  const optional = optionalOf(parent);
   // Without a version: a package that another would work with, and that is not there.
-  const there = Object.entries(tree.dependencies ?? {}).filter(([, { version }]) => version !== undefined);
-  return there.flatMap(([name, one]) => [`${name}@${one.version}`, ...namesIn(one)]);
+  const there = Object.entries(tree.dependencies ?? {}).filter(
+    ([name, { version }]) => version !== undefined && !optional.includes(name),
+  );
+  return there.flatMap(([name, one]) => [`${name}@${one.version}`, ...namesIn(one, name)]);
 }
 
 test("every library and font that an install for use brings has its notice, with a licence and its text", () => {

@@ -15,7 +15,7 @@ export interface Kind {
 }
 
 /** The draw of case `index` of a seed, whatever was run before it. */
-export function drawOf(seed: number, index: number): Draw {
+function drawOf(seed: number, index: number): Draw {
   const rng: Rng = seededRng((Math.imul(seed, 0x9e3779b1) ^ Math.imul(index + 1, 0x85ebca6b)) >>> 0);
   return { below: (count) => rng.below(count), one: (list) => list[rng.below(list.length)]! };
 }

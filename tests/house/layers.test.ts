@@ -36,6 +36,7 @@ const PLANTS: Readonly<Record<string, readonly Plant[]>> = {
   "core-no-node": [{ file: `${CORE}/units/plantedNode.ts`, imports: "node:fs" }],
   "export-reads-drawing": [{ file: "src/export/svg/plantedHost.ts", imports: "src/cli/main.ts" }],
   "export-adapters-apart": [{ file: "src/export/svg/planted.ts", imports: "src/export/dxf" }],
+  "readers-apart": [{ file: "src/reading/svg/planted.ts", imports: "src/reading/dxf" }],
   "worker-below-hosts": [{ file: "src/worker/planted.ts", imports: "src/cli/main.ts" }],
   "hosts-apart": [{ file: "src/web/planted.ts", imports: "src/cli/main.ts" }],
   "no-circular": [
@@ -65,7 +66,7 @@ test("every rule of the layers reports a violation planted in a copy of the hous
 
 /** A violation of "this folder imports nothing of those", or of "this library lives behind one folder". */
 function plantFor(copy: string, { from, to }: Rule, number: number): Plant {
-  const library = /node_modules\/([^/]+)\/$/u.exec(to.path ?? "")?.[1];
+  const library = /^\(node_modules\/([^/]+)\/\|/u.exec(to.path ?? "")?.[1];
   if (library !== undefined)
     return {
       file: `${CORE}/units/planted${number}.ts`,

@@ -1,5 +1,4 @@
-import { execFileSync } from "node:child_process";
-import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { mkdtempSync, rmSync } from "node:fs";
 import { createServer } from "node:http";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
@@ -7,6 +6,7 @@ import { PDFDocument } from "pdf-lib";
 import { afterAll, beforeAll, expect, test } from "vitest";
 import type { UnderstoodPattern } from "../../src/core/patterns/patternOutline.ts";
 import { readPatternOnThread } from "../../src/reading/nodeReading.ts";
+import { lockedPdf } from "../tools/pdfReaders.ts";
 
 const folder = mkdtempSync(join(tmpdir(), "hostile-"));
 /** Whoever opens an address of this server is found out. */
@@ -115,10 +115,7 @@ test.each(Object.entries(FILES))("%s is told within two seconds of processor tim
 test("a locked PDF is told as such", async () => {
   const doc = await PDFDocument.create();
   doc.addPage([100, 100]).drawRectangle({ x: 10, y: 10, width: 50, height: 50 });
-  const [open, locked] = ["open.pdf", "locked.pdf"].map((name) => join(folder, name)) as [string, string];
-  writeFileSync(open, await doc.save());
-  execFileSync("qpdf", ["--encrypt", "secret", "owner", "256", "--", open, locked]);
-  const { found } = await read(readFileSync(locked));
+  const { found } = await read(await lockedPdf(await doc.save()));
   expect(found.problems).toEqual([{ code: "pattern-encrypted", path: "" }]);
 });
 

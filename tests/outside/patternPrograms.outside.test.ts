@@ -7,6 +7,7 @@ import type { PatternDrawing } from "../../src/core/patterns/patternDrawing.ts";
 import { understandPattern } from "../../src/core/patterns/understandPattern.ts";
 import { readPdf } from "../../src/reading/pdf/readPdf.ts";
 import { readSvg } from "../../src/reading/svg/readSvg.ts";
+import { ifInstalled } from "../tools/systemPrograms.ts";
 
 const folder = mkdtempSync(join(tmpdir(), "programs-"));
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
@@ -21,13 +22,13 @@ const WIDTHS = [40, 70, 100, 2 * Math.hypot(40, 20 * Math.tan((20 * Math.PI) / 1
 
 writeFileSync(path("source.svg"), SOURCE);
 
-function inkscape(name: string): void {
+function inkscape(program: string, name: string): void {
   const plain = name.endsWith(".svg") ? ["--export-plain-svg"] : [];
-  execFileSync("inkscape", [path("source.svg"), ...plain, `--export-filename=${path(name)}`], { stdio: "ignore" });
+  execFileSync(program, [path("source.svg"), ...plain, `--export-filename=${path(name)}`], { stdio: "ignore" });
 }
 
-function librsvg(name: string): void {
-  execFileSync("rsvg-convert", ["-f", name.slice(-3), "-o", path(name), path("source.svg")]);
+function librsvg(program: string, name: string): void {
+  execFileSync(program, ["-f", name.slice(-3), "-o", path(name), path("source.svg")]);
 }
 
 async function read(name: string): Promise<PatternDrawing> {
@@ -35,13 +36,21 @@ async function read(name: string): Promise<PatternDrawing> {
   return name.endsWith("pdf") ? readPdf(bytes, {}) : readSvg(new TextDecoder().decode(bytes));
 }
 
-test.each([
-  ["inkscape.svg", inkscape],
-  ["inkscape.pdf", inkscape],
-  ["librsvg.svg", librsvg],
-  ["librsvg.pdf", librsvg],
-] as const)("%s comes in true", async (name, write) => {
-  write(name);
+const WRITERS = { inkscape, "rsvg-convert": librsvg };
+const cases = Object.entries(WRITERS).flatMap(([program, write]) =>
+  ifInstalled(program).flatMap((found) =>
+    ["svg", "pdf"].map((ending) => [`${program}.${ending}`, found, write] as const),
+  ),
+);
+
+test.each(cases)("%s comes in true", async (name, program, write) => {
+  write(program, name);
+  await expectTrue(name);
+});
+
+test("the drawing that they were given comes in true", () => expectTrue("source.svg"));
+
+async function expectTrue(name: string): Promise<void> {
   const drawing = await read(name);
   const { outlines } = understandPattern(drawing, { tolerance: 0.02, mend: new Set(), roles: new Map() });
   expect(outlines.map(({ closed }) => closed)).toEqual([true, true, true, true]);
@@ -50,4 +59,4 @@ test.each([
     expect(Math.abs(areaMm2 / AREAS[i]! - 1), `area ${i}`).toBeLessThan(5e-4);
     expect(Math.abs(box.maxX - box.minX - WIDTHS[i]!), `width ${i}`).toBeLessThan(0.05);
   }
-});
+}

@@ -76,6 +76,22 @@ export function pdfWords(path: string): Promise<string> {
   return opened(path, (document) => [...document.pages()].map((page) => page.getText()).join("\n"));
 }
 
+/** The same file locked with a password, by qpdf. */
+export async function lockedPdf(bytes: Uint8Array): Promise<Uint8Array> {
+  const { qpdf, files } = await qpdfAtHand();
+  files.writeFile("/open.pdf", bytes);
+  const status = qpdf.callMain(["--encrypt", "secret", "owner", "256", "--", "/open.pdf", "/locked.pdf"]);
+  if (status !== 0) throw new Error(`qpdf --encrypt ends with ${status}`);
+  return files.readFile("/locked.pdf");
+}
+
+async function qpdfAtHand() {
+  const wasm = createRequire(import.meta.url).resolve("@neslinesli93/qpdf-wasm/dist/qpdf.wasm");
+  const qpdf = await initQpdf({ locateFile: () => wasm });
+  const files = qpdf.FS as typeof qpdf.FS & { writeFile(name: string, data: Uint8Array): void };
+  return { qpdf, files };
+}
+
 /** A PDF object as qpdf writes it in JSON: dictionaries with `/Names`. */
 export type PdfDictionary = Readonly<Record<string, unknown>>;
 
@@ -84,9 +100,7 @@ export type PdfDictionary = Readonly<Record<string, unknown>>;
  * with the file or a stream in it.
  */
 export async function pdfObjects(path: string): Promise<PdfDictionary[]> {
-  const wasm = createRequire(import.meta.url).resolve("@neslinesli93/qpdf-wasm/dist/qpdf.wasm");
-  const qpdf = await initQpdf({ locateFile: () => wasm });
-  const files = qpdf.FS as typeof qpdf.FS & { writeFile(name: string, data: Uint8Array): void };
+  const { qpdf, files } = await qpdfAtHand();
   files.writeFile("/in.pdf", readFileSync(path));
   // Decodes every stream; anything amiss is a warning, and a warning is status 3.
   for (const args of [

@@ -5,7 +5,7 @@ import type { PatternLine } from "./patternDrawing.ts";
 /** Ends this close are one point, mm: a tenth of a millimetre cannot be cut. */
 export const SNAP = 0.1;
 /** Ends further apart than this are not taken for a gap in one line, mm. */
-export const GAP_MOST = 5;
+const GAP_MOST = 5;
 
 /** A joined line, and how far its ends are from each other when they should meet. */
 export interface JoinedLine {

@@ -85,7 +85,7 @@ export function bezierAt(a: number, b: number, c: number, d: number, t: number):
 }
 
 /** Real roots of a t² + b t + c, in the form that does not lose digits (Press et al., Numerical Recipes, 5.6). */
-export function quadraticRoots(a: number, b: number, c: number): number[] {
+function quadraticRoots(a: number, b: number, c: number): number[] {
   const under = b * b - 4 * a * c;
   if (under < 0) return [];
   const q = -(b + (b < 0 ? -1 : 1) * Math.sqrt(under)) / 2;
@@ -163,7 +163,7 @@ function flattenArc(part: ArcPart, tolerance: number, most: number, points: numb
 }
 
 /** Half the longest diameter of an ellipse given by conjugate radii: the larger singular value. */
-export function greatestRadius({ ux, uy, vx, vy }: ArcPart): number {
+function greatestRadius({ ux, uy, vx, vy }: ArcPart): number {
   const half = (ux * ux + uy * uy + vx * vx + vy * vy) / 2;
   const det = ux * vy - uy * vx;
   return Math.sqrt(half + Math.sqrt(Math.max(0, half * half - det * det)));

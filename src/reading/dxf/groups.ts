@@ -102,7 +102,7 @@ export function numberOf(record: DxfRecord, code: number, otherwise = 0): number
 }
 
 /** A number as DXF writes it; NaN for anything else. */
-export function numberIn(text: string): number {
+function numberIn(text: string): number {
   const trimmed = text.trim();
   return /^[-+]?(?:\d+\.?\d*|\.\d+)(?:[eEdD][-+]?\d+)?$/u.test(trimmed)
     ? Number(trimmed.replace(/[dD]/u, "e"))

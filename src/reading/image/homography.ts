@@ -38,22 +38,6 @@ export function mapByHomography(h: Homography, x: number, y: number): readonly [
   return [(h[0]! * x + h[1]! * y + h[2]!) / w, (h[3]! * x + h[4]! * y + h[5]!) / w];
 }
 
-/** The way back. */
-export function inverseHomography(h: Homography): Homography {
-  const [a, b, c, d, e, f, g, i, j] = h as [number, number, number, number, number, number, number, number, number];
-  return [
-    e * j - f * i,
-    c * i - b * j,
-    b * f - c * e,
-    f * g - d * j,
-    a * j - c * g,
-    c * d - a * f,
-    d * i - e * g,
-    b * g - a * i,
-    a * e - b * d,
-  ];
-}
-
 function normaliser(points: readonly (readonly [number, number])[]) {
   const n = points.length;
   const cx = points.reduce((sum, [x]) => sum + x, 0) / n;

@@ -17,7 +17,7 @@ export function useNamed(): (problem: Problem) => Problem {
 }
 
 /** A problem with names of pieces, stocks and materials in place of ids. */
-export function named(problem: Problem, project: Project, language: Language): Problem {
+function named(problem: Problem, project: Project, language: Language): Problem {
   if ("materialId" in problem) {
     const material = project.materials.find(({ id }) => id === problem.materialId);
     return material === undefined ? problem : { ...problem, materialId: material.name };

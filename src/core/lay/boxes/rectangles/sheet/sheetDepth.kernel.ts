@@ -4,7 +4,7 @@ import type { SearchTables } from "../../../problem/rectangles/searchTables.ts";
 const MOST_STEPS = 192;
 const SEGMENTS = 100;
 /** A step that gives the lowest hollow up to its lower wall. */
-export const GIVEN_UP = -1;
+const GIVEN_UP = -1;
 
 /** Memory of a depth-first search: the skyline after every step, and what the step did. */
 export interface SheetPath {
@@ -30,7 +30,7 @@ export interface SheetPath {
   readonly tally: Float64Array;
 }
 
-export const DEPTH = 0;
+const DEPTH = 0;
 export const MOST_LAID = 1;
 export const FOUND = 2;
 export const LOOKS = 3;

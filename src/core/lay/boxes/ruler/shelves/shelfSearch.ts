@@ -7,7 +7,7 @@ import { type Shelf, STEPS_PER_EVALUATION, shelfDesk } from "./shelfDesk.ts";
 const MOST_HEIGHTS = 40;
 /** Knapsack sizes beyond which a shelf takes too long. */
 export const MOST_EXTENT = 1500;
-export const MOST_WAYS = 60;
+const MOST_WAYS = 60;
 /** A plan is given up when what is left cannot end within this factor of the best. */
 const HOPELESS = 1.03;
 
