@@ -37,13 +37,13 @@ test("the pages print commands of every kind", () => {
 const howTo = pages.find(({ name }) => name.endsWith("write-a-project-file.md"))!.text;
 const first = join(folder, "first.json");
 writeFileSync(first, /```json\n(\{\n {2}"laywright"[\s\S]*?)```/u.exec(howTo)![1]!);
-/** Outputs go beside the first project; open data sets that lie outside the repository have their like inside it. */
+/** Outputs go beside the first project; of a data set one small part is run. */
 const STANDS_FOR: Readonly<Record<string, string>> = {
   "first.json": first,
   "out/bags": join(folder, "bags"),
   "first-out": join(folder, "first-out"),
-  "../shared/benchmarks/rect": "fixtures/open/rect/christofides-whitlock-cgcut.json",
-  "../shared/benchmarks/irregular": "fixtures/open/irregular/fu.json",
+  "fixtures/open/rect": "fixtures/open/rect/christofides-whitlock-cgcut.json",
+  "fixtures/open/irregular": "fixtures/open/irregular/fu.json",
 };
 
 /** A printed command as it is run here: the same, with a small budget that no clock decides. */

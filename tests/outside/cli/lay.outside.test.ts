@@ -39,13 +39,15 @@ test("lay writes checked files, the same ones every time", async () => {
     expect(readFileSync(join(second, name)).equals(readFileSync(join(first, name)))).toBe(true);
 }, 120_000);
 
-test("where straight cuts would leave pieces out, the cloth is laid freely, and it says so", async () => {
+test("where straight cuts do not take every piece, the most that they take is laid, and what is left out is named", async () => {
   const run = await runCli("lay", DEMO, "--effort", "0.3", "--cut", "ruler", "--json");
-  expect(run.code).toBe(0);
-  const left = JSON.parse(run.out).materials.flatMap((material: { unplaced: object[] }) => material.unplaced);
-  expect(left).toEqual([]);
-  const words = await runCli("lay", DEMO, "--effort", "0.3", "--cut", "ruler");
-  expect(words.out).toMatch(/Harness leather.*Laid freely: with straight cuts alone not every piece/su);
+  expect(run.code).toBe(1);
+  const left = JSON.parse(run.out).materials.filter(({ unplaced }: { unplaced: object[] }) => unplaced.length > 0);
+  expect(left.map(({ name }: { name: string }) => name)).toEqual(["Harness leather"]);
+  expect(run.err).toMatch(/"ring tab-outer" does not fit/u);
+  // Asked for any way of cutting, all of it finds room.
+  const free = JSON.parse((await runCli("lay", DEMO, "--effort", "0.3", "--json")).out).materials;
+  expect(free.flatMap(({ unplaced }: { unplaced: object[] }) => unplaced)).toEqual([]);
 }, 120_000);
 
 test("output settings from the command line: own paper, layers, outlines, and a fitted print named", async () => {
@@ -99,7 +101,7 @@ test("pieces that find no room are told with what would help, and the rest is la
   });
   const run = await runCli("lay", fileOf("short", text), "--effort", "0.3");
   expect(run.code).toBe(1);
-  expect(run.err).toMatch(/found no room: .* \d+ mm more of the roll takes everything/);
+  expect(run.err).toMatch(/does not fit: .* \d+ mm more of the roll takes everything/);
   expect(run.err).toMatch(/cannot be cut: on this grain it takes .* across/);
 }, 120_000);
 
