@@ -45,6 +45,16 @@ writeFileSync(
   }),
 );
 
+const FLAP = join(folder, "Quay.svg");
+const RECT = '<rect id="Quay" x="20" y="30" width="240" height="160" rx="20" fill="none" stroke="black"/>';
+const OPEN = '<path id="quay" d="M0 0H9V9H0V5" fill="none" stroke="black"/>';
+const sized = 'xmlns="http://www.w3.org/2000/svg" width="300mm" height="200mm" viewBox="0 0 300 200"';
+writeFileSync(FLAP, `<svg ${sized}>${RECT}${OPEN}</svg>`);
+const UNSIZED = join(folder, "unsized.svg");
+writeFileSync(UNSIZED, `<svg xmlns="http://www.w3.org/2000/svg">${RECT}</svg>`);
+const BROKEN = join(folder, "broken.svg");
+writeFileSync(BROKEN, "<svg><rect");
+
 const SATCHEL = ["--length", "60 in", "--thickness", "1 mm", "--name", "Quay"];
 
 test.each([
@@ -53,6 +63,13 @@ test.each([
   ["check", "package.json"],
   ["bag", "--body", "boxed", "--width", "30 cm", "--height", "25 cm", "--depth", "10 cm"],
   ["bag", "--body", "pouch", "--width", "3 cm", "--height", "9 in", "--depth", "4 cm"],
+  [
+    ...["bag", "--body", "gusset", "--width", "30 cm", "--height", "25 cm", "--depth", "10 cm"],
+    ...["--opening", "flap", "--pockets", "both", "--interfacing", "inset", "--straps", "shoulder"],
+  ],
+  ["pattern", FLAP],
+  ["pattern", UNSIZED],
+  ["pattern", BROKEN],
   ["lay", POUCH, "--effort", "0.002"],
   ["lay", POUCH, "--effort", "0.002", "--choices"],
   ["lay", "src"],
