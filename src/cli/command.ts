@@ -35,11 +35,18 @@ export interface Io {
   progress(text: string): void;
 }
 
-/** One command of the program, in a file of its own. */
-export interface Command {
+/** A command as the list of commands tells it. */
+export interface ListedCommand {
   readonly name: string;
   /** One line for the list of commands. */
   readonly summary: string;
+  /** The command itself; a run reads no other. */
+  load(): Promise<Command>;
+}
+
+/** One command of the program, in a file of its own. */
+export interface Command {
+  readonly name: string;
   /** What follows the command's name, e.g. `PROJECT [options]`. */
   readonly synopsis: string;
   /** Paragraphs below the synopsis. */

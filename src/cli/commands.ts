@@ -1,19 +1,41 @@
-import { bagCommand } from "./bag/bag.ts";
-import { benchCommand } from "./bench/bench.ts";
-import { checkCommand } from "./check/check.ts";
-import type { Command } from "./command.ts";
-import { layCommand } from "./lay/lay.ts";
-import { patternCommand } from "./pattern/pattern.ts";
-import { strapCommand } from "./strap/strap.ts";
-import { yieldCommand } from "./yield/yield.ts";
+import type { ListedCommand } from "./command.ts";
 
-/** Every command, in the order of the help page. */
-export const COMMANDS: readonly Command[] = [
-  bagCommand,
-  layCommand,
-  yieldCommand,
-  strapCommand,
-  patternCommand,
-  checkCommand,
-  benchCommand,
+/** Every command, in the order of the help page; what one is made of is read when it is asked for. */
+export const COMMANDS: readonly ListedCommand[] = [
+  {
+    name: "bag",
+    summary: "a bag from its outside measures: a project of panels, lining, pockets and straps to start from",
+    load: async () => (await import("./bag/bag.ts")).bagCommand,
+  },
+  {
+    name: "lay",
+    summary: "lay out a project: cut list, plans, check, and every file for the cutting table",
+    load: async () => (await import("./lay/lay.ts")).layCommand,
+  },
+  {
+    name: "yield",
+    summary: "how many straps a length of cloth gives, or the length a number of straps needs",
+    load: async () => (await import("./yield/yield.ts")).yieldCommand,
+  },
+  {
+    name: "strap",
+    summary: "one strap: true cut size from the fold, pieces, consumables, order of work, pictures",
+    load: async () => (await import("./strap/strap.ts")).strapCommand,
+  },
+  {
+    name: "pattern",
+    summary:
+      "read a pattern of your own (SVG, DXF, PDF, photograph): its lines, their sizes, what is wrong with them",
+    load: async () => (await import("./pattern/pattern.ts")).patternCommand,
+  },
+  {
+    name: "check",
+    summary: "check a project file, or verify a plan on its own",
+    load: async () => (await import("./check/check.ts")).checkCommand,
+  },
+  {
+    name: "bench",
+    summary: "lay out open data sets, every placement verified",
+    load: async () => (await import("./bench/bench.ts")).benchCommand,
+  },
 ];

@@ -1,9 +1,9 @@
-import { type Command, LANGUAGE_OPTION, type OptionSpec } from "./command.ts";
+import { type Command, LANGUAGE_OPTION, type ListedCommand, type OptionSpec } from "./command.ts";
 
 const WIDTH = 92;
 
 /** The page for `laywright --help`. */
-export function programHelp(commands: readonly Command[]): string {
+export function programHelp(commands: readonly ListedCommand[]): string {
   const column = Math.max(...commands.map((command) => command.name.length)) + 2;
   const list = commands.map((command) => `  ${command.name.padEnd(column)}${command.summary}`);
   return [

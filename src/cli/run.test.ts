@@ -3,6 +3,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { expect, test } from "vitest";
 import { type Command, EXIT, type Io, JSON_OPTION } from "./command.ts";
+import { COMMANDS } from "./commands.ts";
 import { plainProblem } from "./inOut/problemReport.ts";
 import { writeFiles } from "./inOut/writeFiles.ts";
 import { numberOption } from "./options/optionValues.ts";
@@ -27,7 +28,6 @@ function recorder() {
 
 const sample: Command = {
   name: "measure",
-  summary: "measures",
   synopsis: "FILE [options]",
   about: "Measures a file.",
   options: [{ name: "effort", value: "N", help: "how long" }, { name: "broken", help: "fails" }, JSON_OPTION],
@@ -43,9 +43,13 @@ const sample: Command = {
 
 async function attempt(...words: string[]) {
   const { said, io } = recorder();
-  const code = await run(words, [sample], io);
+  const code = await run(words, [{ name: "measure", summary: "measures", load: async () => sample }], io);
   return { code, ...said };
 }
+
+test("every listed command is read under its own name", async () => {
+  for (const { name, load } of COMMANDS) expect((await load()).name).toBe(name);
+});
 
 test("a command gets its options and operands", async () => {
   expect(await attempt("measure", "a.json", "--effort", "3")).toMatchObject({ code: 0, out: "a.json 3", err: "" });

@@ -1,8 +1,8 @@
 import { nearestWord } from "../core/problems/nearestWord.ts";
 import { LANGUAGES, type Language } from "../core/units/language.ts";
-import { type Command, EXIT, type ExitCode, type Io, UsageError } from "./command.ts";
+import { type Command, EXIT, type ExitCode, type Io, type ListedCommand, UsageError } from "./command.ts";
 import { commandHelp, programHelp, usageLine } from "./help.ts";
-import { InputProblem, reportInputProblem } from "./inOut/problemReport.ts";
+import { InputProblem, reportInputProblem } from "./inOut/toldProblem.ts";
 import { wordOption } from "./options/optionValues.ts";
 import { parseCommandLine } from "./options/parseCommandLine.ts";
 import { USAGE_TEXTS } from "./words/usageTexts.ts";
@@ -11,7 +11,7 @@ import { USAGE_TEXTS } from "./words/usageTexts.ts";
  * Runs the program on the words of a command line and returns its exit code. Never throws: wrong usage and bad
  * input are told in plain sentences, a bug of ours with its place so that it can be sent in.
  */
-export async function run(words: readonly string[], commands: readonly Command[], io: Io): Promise<ExitCode> {
+export async function run(words: readonly string[], commands: readonly ListedCommand[], io: Io): Promise<ExitCode> {
   const [name, ...rest] = words;
   if (name === undefined) {
     io.err(programHelp(commands));
@@ -22,13 +22,14 @@ export async function run(words: readonly string[], commands: readonly Command[]
     return EXIT.done;
   }
   const wanted = name === "help" ? rest[0] : name;
-  const command = commands.find((known) => known.name === wanted);
-  if (command === undefined) {
+  const listed = commands.find((known) => known.name === wanted);
+  if (listed === undefined) {
     const nearest = nearestWord(wanted ?? "", [...commands.map((known) => known.name), "help"]);
     const say = USAGE_TEXTS[languageOf(words) ?? io.language];
     io.err(`laywright: ${say.noCommand(wanted ?? "", nearest)}\n${say.listed}\n`);
     return EXIT.usage;
   }
+  const command = await listed.load();
   if (name === "help") {
     io.out(commandHelp(command));
     return EXIT.done;

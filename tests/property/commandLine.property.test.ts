@@ -5,7 +5,8 @@ import { runCli } from "../tools/runCli.ts";
 import { seedOf } from "../tools/seeded.ts";
 
 const names = COMMANDS.map(({ name }) => name);
-const options = [...new Set(COMMANDS.flatMap((command) => command.options.map((option) => `--${option.name}`)))];
+const commands = await Promise.all(COMMANDS.map(({ load }) => load()));
+const options = [...new Set(commands.flatMap((command) => command.options.map((option) => `--${option.name}`)))];
 const word = fc.oneof(
   fc.constantFrom(...options, "--", "-", "-x", "--help=1", "--seed=", "--json", "no-such-file", "/", "", "."),
   fc.constantFrom(

@@ -33,7 +33,6 @@ const STRAPS: readonly BagStraps[] = ["none", "handles", "shoulder", "wrist"];
 /** `laywright bag`: a starting project from a bag's outside measures. */
 export const bagCommand: Command = {
   name: "bag",
-  summary: "a bag from its outside measures: a project of panels, lining, pockets and straps to start from",
   synopsis: '--body ID --width "30 cm" --height "25 cm" [--depth "10 cm"] [--out FILE] [options]',
   about: [
     "Makes a project from the finished outside measures of a bag. Its panels follow the measures that stand at the top of the file: change one, and all that follows from it changes. What is not given is usual for the body.",

@@ -10,7 +10,8 @@ import {
   type ParsedArgs,
   UsageError,
 } from "../command.ts";
-import { InputProblem, plainProblem } from "../inOut/problemReport.ts";
+import { plainProblem } from "../inOut/problemReport.ts";
+import { InputProblem } from "../inOut/toldProblem.ts";
 import { CUT_OPTION, cutMode, SEARCH_OPTIONS, searchSettings } from "../options/searchSettings.ts";
 import { timedSearch } from "../timedSearch.ts";
 import { type AgainstLine, otherPackers, runAgainst } from "./against.ts";
@@ -29,7 +30,6 @@ const PACE_SECONDS = 6;
 /** `bench`: runs open data sets and proves every placement. */
 export const benchCommand: Command = {
   name: "bench",
-  summary: "lay out open data sets, every placement verified",
   synopsis: "PATH… [options]",
   about:
     "Runs instances of strips and sheets from data set files, folders of them or modules that make them, and verifies every placement from the raw outlines. With --json one line an instance on standard output; a table on standard error.\nA plan that fails the check ends the run with exit code 3.",

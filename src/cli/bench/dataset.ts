@@ -1,4 +1,4 @@
-import type { ToldProblem } from "../inOut/problemReport.ts";
+import type { ToldProblem } from "../inOut/toldProblem.ts";
 
 /** One item of a data set: its outline in the set's own frame and units. */
 export interface DatasetItem {

@@ -7,16 +7,16 @@ import { formatLength } from "../../core/units/formatLength.ts";
 import type { Language } from "../../core/units/language.ts";
 import { PANEL_WORDS } from "../../core/words/words.ts";
 import { type Command, EXIT, type ExitCode, type Io, JSON_OPTION, type ParsedArgs } from "../command.ts";
-import { InputProblem, inputProblem } from "../inOut/problemReport.ts";
+import { inputProblem } from "../inOut/problemReport.ts";
 import { readInput } from "../inOut/readInput.ts";
 import { readProjectFile } from "../inOut/readProjectFile.ts";
+import { InputProblem } from "../inOut/toldProblem.ts";
 import type { CliTexts } from "../words/cliTexts.ts";
 import { CLI_TEXTS } from "../words/cliTextTables.ts";
 
 /** `check`: is this project sound, is this plan right? */
 export const checkCommand: Command = {
   name: "check",
-  summary: "check a project file, or verify a plan on its own",
   synopsis: "PROJECT|PLAN [options]",
   about:
     "Tells everything that is wrong with a project file at once. A plan file that lay wrote is verified from its own pieces, cloth and placements, by code that shares nothing with the search: overlap, edges, flaws, gap and margin, grain and nap, mirroring, counts.\nEnds with 1 when something is wrong.",

@@ -1,5 +1,6 @@
 import { readFileSync, statSync } from "node:fs";
-import { InputProblem, plainProblem } from "./problemReport.ts";
+import { plainProblem } from "./problemReport.ts";
+import { InputProblem } from "./toldProblem.ts";
 import { fileReason } from "./writeFiles.ts";
 
 /** No project or data set comes near this; more is refused before it is read. */

@@ -48,7 +48,6 @@ const EVALUATIONS_PER_EFFORT = 1_000_000;
 /** `lay`: from the project file to the cutting table. */
 export const layCommand: Command = {
   name: "lay",
-  summary: "lay out a project: cut list, plans, check, and every file for the cutting table",
   synopsis: "PROJECT [--out DIR] [options]",
   about:
     "Works out every piece of the project, lays them on the cloth there is, has an independent checker verify each plan, and writes the files into DIR: plan.json, cut sheet, labels, and for every cloth the drawing at true size, sheets to tape together and one long sheet. Without --out only the summary is printed.\nNothing is written unless every plan passes the checker. Ctrl-C ends the search and goes on with the best plan so far. Ends with 1 when pieces had to be left out; what could be laid is written all the same.",

@@ -1,8 +1,8 @@
 import type { UnderstoodPattern } from "../../core/patterns/patternOutline.ts";
 import { readPatternOnThread } from "../../reading/nodeReading.ts";
 import { type Command, EXIT, type ExitCode, type Io, JSON_OPTION, type ParsedArgs } from "../command.ts";
-import { InputProblem } from "../inOut/problemReport.ts";
 import { readInputBytes } from "../inOut/readInput.ts";
+import { InputProblem } from "../inOut/toldProblem.ts";
 import { PATTERN_TEXTS } from "../words/patternTexts.ts";
 import { IMAGE_OPTIONS, readImageOptions } from "./imageOptions.ts";
 import { addToProject } from "./intoProject.ts";
@@ -13,8 +13,6 @@ import { patternText } from "./patternText.ts";
 /** `laywright pattern`: a maker's own pattern brought in from a file. */
 export const patternCommand: Command = {
   name: "pattern",
-  summary:
-    "read a pattern of your own (SVG, DXF, PDF, photograph): its lines, their sizes, what is wrong with them",
   synopsis: "FILE [options]",
   about: [
     "Reads the lines of a drawing that are drawn and can be seen, joins them to outlines, says how large each is and",

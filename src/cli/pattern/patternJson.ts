@@ -3,7 +3,7 @@ import type { PatternOutline, UnderstoodPattern } from "../../core/patterns/patt
 import { problemLine } from "../../core/problems/describeProblem.ts";
 import type { Language } from "../../core/units/language.ts";
 import { SENTENCES } from "../../core/words/words.ts";
-import type { ToldProblem } from "../inOut/problemReport.ts";
+import type { ToldProblem } from "../inOut/toldProblem.ts";
 
 /** Points keep so near to the drawn curve, mm. */
 const CHORD = 0.005;

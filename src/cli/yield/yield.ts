@@ -22,7 +22,6 @@ const DIRECTIONS: readonly StrapDirections[] = ["both", "lengthwise", "crosswise
 /** `laywright yield`: how many straps a length of cloth gives, or the length for a number of straps. */
 export const yieldCommand: Command = {
   name: "yield",
-  summary: "how many straps a length of cloth gives, or the length a number of straps needs",
   synopsis: '--strip "WIDTH x LENGTH" --width W (--length L | --count N) [options]',
   about: [
     "Lays straps of one cut size on a length of roll or on a rectangular remnant, on straight grain, and says",
