@@ -2,6 +2,7 @@ import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSy
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterAll, expect, test } from "vitest";
+import { planCut } from "../../core/job/planCut.ts";
 import { checkPlan } from "../../core/lay/check/checkPlan.ts";
 import type { LayPlan } from "../../core/lay/problem/layProblem.ts";
 import type { Io } from "../command.ts";
@@ -68,11 +69,12 @@ test("a plan that the checker refuses ends with 3: it is kept, nothing to cut fr
   const faults = checkPlan(problem, plan);
   const laid = {
     ...{ material: project.project.materials[0]!, problem, plan, faults, leftOut: [], offcuts: [] },
+    cut: planCut(problem, plan, "free"),
     purchase: { materialId: "canvas", bills: [], buyLength: 0, toPay: 0, ownWorth: 0 },
   };
   const dir = join(folder, "out");
   const args = { values: new Map([["out", dir]]), switches: new Set<string>(), operands: [] };
-  expect(await tellAndWrite(args, io, project, [laid], 1, "free")).toBe(3);
+  expect(await tellAndWrite(args, io, project, [laid], 1)).toBe(3);
   expect(out).toBe("");
   expect(err).toMatch(/Schneiden Sie nicht danach/u);
   expect(err).toMatch(/überdecken sich um/u);

@@ -1,20 +1,20 @@
 import { join } from "node:path";
 import { ringBox } from "../../core/geometry/ring.ts";
 import type { JudgedCloth } from "../../core/job/laidCloth.ts";
+import { type PlanCut, planCut } from "../../core/job/planCut.ts";
 import type { PlanDocument } from "../../core/job/planDocument/planDocument.ts";
 import { materialPlan, planDocument } from "../../core/job/planDocument/writePlan.ts";
 import type { ProjectJob } from "../../core/job/projectJob.ts";
 import { CHOICES, type LayChoice } from "../../core/lay/alternatives/searchChoices.ts";
 import { type StripsPerMetre, strapsPerMetre } from "../../core/lay/boxes/straps/strapsPerMetre.ts";
 import { checkPlan } from "../../core/lay/check/checkPlan.ts";
-import type { CutMode } from "../../core/lay/engines/chooseEngines.ts";
 import type { LayProblem } from "../../core/lay/problem/layProblem.ts";
 import type { CutPiece } from "../../core/materials/cutPiece.ts";
 import { problemLine } from "../../core/problems/describeProblem.ts";
 import type { Project } from "../../core/project/project.ts";
 import { formatLength } from "../../core/units/formatLength.ts";
 import type { Language } from "../../core/units/language.ts";
-import { SENTENCES } from "../../core/words/words.ts";
+import { RULER_TEXTS, SENTENCES } from "../../core/words/words.ts";
 import { layWords } from "../../export/cutsheet/layWords.ts";
 import { nodePool } from "../../worker/nodePool.ts";
 import type { SearchPool } from "../../worker/searchPool.ts";
@@ -40,7 +40,6 @@ import { outlivedFiles, rememberedFiles, undoUnfinished, writtenFile } from "./e
 import { layProject } from "./laidProject.ts";
 import { type ChoiceEffort, layChoices } from "./layChoices.ts";
 import { layFiles } from "./layOutput.ts";
-import { modeNote } from "./modeNote.ts";
 
 const PLAN_FILE = "plan.json";
 const EVALUATIONS_PER_EFFORT = 1_000_000;
@@ -90,7 +89,7 @@ async function runLay(args: ParsedArgs, io: Io): Promise<ExitCode> {
   } finally {
     pool.close();
   }
-  return tellAndWrite(args, io, read, laid, seed, choose === "easiest" ? "ruler" : mode);
+  return tellAndWrite(args, io, read, laid, seed);
 }
 
 /** Three plans for every cloth side by side; seconds and effort are shared among the cloths. */
@@ -128,7 +127,13 @@ async function tellChoices(
 function choiceData(name: string, problem: LayProblem, { best, plan, figures, extraLength }: LayChoice): object {
   const { length, ruler, offcut } = figures;
   const box = offcut && { stockId: offcut.stockId, alongMm: offcut.box.dx, acrossMm: offcut.box.dy };
-  const lay = materialPlan(name, problem, plan, []);
+  const lay = materialPlan(
+    name,
+    problem,
+    plan,
+    [],
+    planCut(problem, plan, best.includes("easiest") ? "ruler" : "free"),
+  );
   return { best, lengthMm: length, extraLengthMm: extraLength, ruler, offcut: box, plan: lay };
 }
 
@@ -139,7 +144,6 @@ export async function tellAndWrite(
   read: ProjectJob,
   laid: readonly JudgedCloth[],
   seed: number,
-  mode: CutMode,
 ): Promise<ExitCode> {
   const texts = CLI_TEXTS[io.language].lay;
   const document = planDocument(read, laid, seed);
@@ -158,7 +162,7 @@ export async function tellAndWrite(
     io.err(`${texts.noFont(made.missingGlyphs.join(", "))}\n`);
   }
   if (args.switches.has("json")) io.out(`${JSON.stringify(document)}\n`);
-  else io.out(summary(read, laid, mode, paths, io.language));
+  else io.out(summary(read, laid, paths, io.language));
   const leftOut = laid.flatMap((cloth) => cloth.leftOut);
   for (const left of leftOut) io.err(`${problemLine(left, SENTENCES[io.language])}\n`);
   return leftOut.length > 0 ? EXIT.input : EXIT.done;
@@ -184,7 +188,6 @@ function planFile(document: object): OutFile {
 function summary(
   read: ProjectJob,
   laid: readonly JudgedCloth[],
-  mode: CutMode,
   paths: readonly string[],
   language: Language,
 ): string {
@@ -192,7 +195,7 @@ function summary(
   const texts = CLI_TEXTS[language].lay;
   const lines = [texts.bags(project.name, project.bags)];
   for (const cloth of laid) {
-    const note = modeNote(cloth.problem, cloth.plan, mode, language);
+    const note = cutNote(cloth.cut, language);
     lines.push(
       "",
       cloth.material.name,
@@ -212,6 +215,23 @@ function summary(
     lines.push(`  ${piece.name}: ${stripWords(piece, found, project, language)}`);
   if (paths.length > 0) lines.push("", texts.written, ...paths.map((path) => `  ${path}`));
   return `${lines.join("\n")}\n`;
+}
+
+/** What a plan did not keep of the way of cutting that was asked for; null when it kept it. */
+function cutNote({ reason, stages }: PlanCut, language: Language): string | null {
+  const texts = RULER_TEXTS[language];
+  switch (reason) {
+    case null:
+      return null;
+    case "pinned":
+      return texts.freePinned;
+    case "aslant":
+      return texts.freeAslant;
+    case "cramped":
+      return texts.freeCramped;
+    case "more-stages":
+      return texts.moreStages(stages ?? 0);
+  }
 }
 
 function stripWords(piece: CutPiece, found: StripsPerMetre["yield"], project: Project, language: Language): string {

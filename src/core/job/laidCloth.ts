@@ -7,6 +7,7 @@ import type { LayPlan } from "../lay/problem/layProblem.ts";
 import { whyUnplaced } from "../lay/search/arrange/whyUnplaced.ts";
 import type { LayFinding, LeftOut } from "../problems/layProblems.ts";
 import type { Project } from "../project/project.ts";
+import { type PlanCut, planCut } from "./planCut.ts";
 import type { LayJob } from "./projectJob.ts";
 
 /** A material, what was to be laid on it, and the plan. */
@@ -19,6 +20,7 @@ export interface JudgedCloth extends LaidCloth {
   /** Faults the checker found: none, or we have a bug. */
   readonly faults: readonly LayFinding[];
   readonly leftOut: readonly LeftOut[];
+  readonly cut: PlanCut;
   readonly purchase: Purchase;
   readonly offcuts: readonly StockOffcuts[];
 }
@@ -31,6 +33,7 @@ export function judgeCloth(laid: LaidCloth, mode: CutMode): JudgedCloth {
     ...laid,
     faults: checkPlan(problem, plan),
     leftOut: whyUnplaced(problem, plan, (job) => chooseEngines(job, mode)),
+    cut: planCut(problem, plan, mode),
     purchase,
     offcuts: planOffcuts(material, problem, plan, purchase),
   };

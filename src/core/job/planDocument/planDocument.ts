@@ -3,6 +3,7 @@ import type { StockOffcuts } from "../../buying/planOffcuts.ts";
 import type { Purchase } from "../../buying/purchase.ts";
 import type { LayPiece, Stock, StockPlacement, UnplacedReason } from "../../lay/problem/layProblem.ts";
 import type { LeftOut } from "../../problems/layProblems.ts";
+import type { PlanCut } from "../planCut.ts";
 
 /** Points of an outline in turn, mm. */
 export type Points = readonly (readonly [number, number])[];
@@ -42,6 +43,7 @@ export interface MaterialPlan {
   readonly bound: number | null;
   /** (length − bound) / bound of the open roll. */
   readonly gap: number | null;
+  readonly cut: PlanCut;
   readonly cuttingGap: number;
   readonly edgeMargin: number;
   readonly evaluations: number;

@@ -1,6 +1,8 @@
 import { z } from "zod";
+import { CUT_MODES } from "../../lay/engines/chooseEngines.ts";
 import { type StockPlacement, UNPLACED_REASONS, type Unplaced } from "../../lay/problem/layProblem.ts";
 import { publishedSchema } from "../../project/file/jsonSchema.ts";
+import { CUT_REASONS } from "../planCut.ts";
 import type { MaterialPlan, OutlineData, PlanDocument } from "./planDocument.ts";
 
 /** Of a plan file, what is needed to verify it. */
@@ -114,6 +116,12 @@ const material = judged.extend({
   utilisation: number,
   bound: number.nullable(),
   gap: number.nullable(),
+  cut: z.object({
+    asked: z.enum(CUT_MODES),
+    laid: z.enum(["free", "ruler"]).nullable(),
+    stages: number.nullable(),
+    reason: z.enum(CUT_REASONS).nullable(),
+  }),
   evaluations: number,
   stock: z.array(
     z.discriminatedUnion("kind", [

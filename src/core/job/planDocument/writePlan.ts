@@ -3,6 +3,7 @@ import { type Polygon, polygonArea, type Ring } from "../../geometry/ring.ts";
 import type { LayPiece, LayPlan, LayProblem, Stock } from "../../lay/problem/layProblem.ts";
 import type { LeftOut } from "../../problems/layProblems.ts";
 import { costOf, type JudgedCloth } from "../laidCloth.ts";
+import type { PlanCut } from "../planCut.ts";
 import type { ProjectJob } from "../projectJob.ts";
 import type { MaterialPlan, OutlineData, PlanDocument, Points, StockData } from "./planDocument.ts";
 
@@ -14,8 +15,8 @@ export function planDocument({ project }: ProjectJob, laid: readonly JudgedCloth
     seed,
     currency: project.currency,
     ...costOf(laid, project),
-    materials: laid.map(({ material, problem, plan, leftOut, offcuts, purchase }) => ({
-      ...materialPlan(material.name, problem, plan, leftOut),
+    materials: laid.map(({ material, problem, plan, leftOut, cut, offcuts, purchase }) => ({
+      ...materialPlan(material.name, problem, plan, leftOut, cut),
       offcuts,
       purchase,
       cost: purchase.toPay,
@@ -29,6 +30,7 @@ export function materialPlan(
   problem: LayProblem,
   plan: LayPlan,
   help: readonly LeftOut[],
+  cut: PlanCut,
 ): MaterialPlan {
   const pieces = new Map(problem.pieces.map((piece) => [piece.id, piece]));
   const stock = problem.stocks.map((entry) => stockData(entry, plan, pieces));
@@ -42,6 +44,7 @@ export function materialPlan(
     utilisation: shareOf(placed, cloth),
     bound: open?.bound ?? null,
     gap: open?.bound ? (open.lengthUsed - open.bound) / open.bound : null,
+    cut,
     cuttingGap: problem.gap,
     edgeMargin: problem.margin,
     evaluations: plan.evaluations,

@@ -1,0 +1,46 @@
+import { rulerCuts } from "../lay/alternatives/layFigures.ts";
+import { stageCount } from "../lay/boxes/cuts/cutTree.ts";
+import type { CutMode } from "../lay/engines/chooseEngines.ts";
+import type { LayPlan, LayProblem } from "../lay/problem/layProblem.ts";
+
+/**
+ * Why a plan does not keep the way of cutting that was asked for. `pinned`: straight cuts do not part the pieces put
+ * down by hand; `aslant`: some pieces may only lie at a slant; `cramped`: with straight cuts alone not every piece has
+ * a place; `more-stages`: it is for the ruler, but in more turns than few.
+ */
+export const CUT_REASONS = ["pinned", "aslant", "cramped", "more-stages"] as const;
+
+export type CutReason = (typeof CUT_REASONS)[number];
+
+/** How a plan was to be cut and how it can be. */
+export interface PlanCut {
+  readonly asked: CutMode;
+  /** Whether straight cuts from edge to edge part the pieces; null where none are laid. */
+  readonly laid: "free" | "ruler" | null;
+  /** Most turns between cuts across and along; null unless laid for the ruler. */
+  readonly stages: number | null;
+  /** Null when the plan keeps what was asked for. */
+  readonly reason: CutReason | null;
+}
+
+/** Crosswise, lengthwise, crosswise and a trim. */
+const FEW_STAGES = 4;
+
+/** How a plan can be cut, beside what was asked for. */
+export function planCut(problem: LayProblem, plan: LayPlan, asked: CutMode): PlanCut {
+  if (plan.placements.length === 0) return { asked, laid: null, stages: null, reason: null };
+  const cuts = rulerCuts(problem, plan);
+  if (cuts === null)
+    return { asked, laid: "free", stages: null, reason: asked === "free" ? null : whyFree(problem) };
+  const stages = cuts.reduce((most, { tree }) => Math.max(most, stageCount(tree)), 0);
+  const isMore = asked === "few-stages" && stages > FEW_STAGES;
+  return { asked, laid: "ruler", stages, reason: isMore ? "more-stages" : null };
+}
+
+function whyFree({ pinned, pieces }: LayProblem): CutReason {
+  if (pinned.length > 0) return "pinned";
+  const isAslant = pieces.some(
+    ({ freeTurn, orientations }) => !freeTurn && orientations.every(({ turnDeg }) => turnDeg % 90 !== 0),
+  );
+  return isAslant ? "aslant" : "cramped";
+}
