@@ -5,6 +5,7 @@ import type { ImageOptions } from "./image/readImage.ts";
 import { kindOfFile, textOfFile } from "./kindOfFile.ts";
 import type { PdfOptions } from "./pdf/readPdf.ts";
 import { ReadingEnds, tooMuch } from "./readingEnds.ts";
+import { MOST_MEGABYTES } from "./stoppedReading.ts";
 
 /** A file to read and how to understand it; can be sent to a worker. */
 export interface PatternJob {
@@ -15,8 +16,6 @@ export interface PatternJob {
   /** What says how large things in a picture are. */
   readonly image?: ImageOptions | undefined;
 }
-
-const MOST_MEGABYTES = 64;
 
 /**
  * Reads a pattern of any known kind and understands it. What is wrong with the file comes back among the problems;

@@ -8,6 +8,9 @@ export type ReadingReply =
   | { readonly ok: true; readonly pattern: UnderstoodPattern }
   | { readonly ok: false; readonly stack: string };
 
+/** A larger file is not looked at. */
+export const MOST_MEGABYTES = 64;
+
 /** Reading may take so much memory before it is stopped; a pattern takes a small part of it. */
 export const MOST_MEMORY_MB = 1024;
 

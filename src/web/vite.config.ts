@@ -9,8 +9,8 @@ const oneFile = process.env["ONE_FILE"] === "1";
 
 const NOTICES = "THIRD-PARTY.txt";
 
-/** What only exports need: stored once the page is idle. */
-const LATER = /exportWorker|DejaVu|unifontex/u;
+/** What only exports and patterns that come in need: stored once the page is idle. */
+const LATER = /exportWorker|DejaVu|unifontex|patternWorker|pdf|read(?:Svg|Dxf|Pdf|Image)-|jpeg-js|lib-/u;
 
 /** Writes the list of built files and a name for this build into the service worker. */
 function offlineList(): Plugin {

@@ -1,5 +1,6 @@
 import { STRAP_WORDS } from "../../core/words/words.ts";
 import type { Texts } from "./catalogue.ts";
+import { dePattern } from "./dePattern.ts";
 import { words } from "./words.tsx";
 
 /** German texts. */
@@ -69,6 +70,7 @@ export const de: Texts = {
     },
     changedUnits: "andere Einheiten",
   },
+  pattern: dePattern,
   bag: {
     fromMeasures: {
       heading: "Eine Tasche nach Maß",

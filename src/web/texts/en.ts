@@ -1,4 +1,5 @@
 import { STRAP_WORDS } from "../../core/words/words.ts";
+import { enPattern } from "./enPattern.ts";
 import { type Blank, words } from "./words.tsx";
 
 /** English texts. Functions take facts and give a sentence; `say` widens literals so that other languages fit. */
@@ -851,6 +852,7 @@ export const en = {
   project,
   look,
   bag,
+  pattern: enPattern,
   leftOut,
   shape,
   grains,

@@ -17,6 +17,8 @@ import { newPanel, newStrap, partNames } from "./newParts.ts";
 import { PanelSpread } from "./PanelSpread.tsx";
 import { PartPicture } from "./PartPicture.tsx";
 import { panelSize, strapSize } from "./partSizes.ts";
+import { PatternPicker } from "./pattern/PatternPicker.tsx";
+import { PatternSheet } from "./pattern/PatternSheet.tsx";
 import { StrapSpread } from "./StrapSpread.tsx";
 
 /** What the bag is made of: the shelf of pieces, and the one that is open. */
@@ -24,6 +26,7 @@ export function BagPlace({ open }: { open: string | null }) {
   const texts = useTexts();
   const project = useProject();
   const change = useChange();
+  const [file, setFile] = useState<File | null>(null);
   const isEmpty = project.straps.length + project.panels.length === 0;
   const strap = project.straps.find(({ id }) => id === open);
   const panel = project.panels.find(({ id }) => id === open);
@@ -44,14 +47,22 @@ export function BagPlace({ open }: { open: string | null }) {
         </p>
       )}
       {!isEmpty && <BagMeasures />}
-      {isEmpty ? <EmptyTable /> : <Shelf project={project} open={open} />}
+      {!isEmpty && <Shelf project={project} open={open} onPattern={setFile} />}
+      {isEmpty && file === null && <EmptyTable onPattern={setFile} />}
+      {file !== null && (
+        <PatternSheet key={`${file.name} ${file.lastModified}`} file={file} onClose={() => setFile(null)} />
+      )}
       {strap !== undefined && <StrapSpread key={strap.id} strap={strap} />}
       {panel !== undefined && <PanelSpread key={panel.id} panel={panel} />}
     </div>
   );
 }
 
-function EmptyTable() {
+interface PatternTaker {
+  readonly onPattern: (file: File) => void;
+}
+
+function EmptyTable({ onPattern }: PatternTaker) {
   const texts = useTexts();
   const { session } = useWorkbench();
   return (
@@ -59,7 +70,7 @@ function EmptyTable() {
       <h2>{texts.bag.emptyHeading}</h2>
       <p>{texts.bag.emptyWords}</p>
       <div class="row card-add">
-        <AddParts main />
+        <AddParts main onPattern={onPattern} />
         <button type="button" class="press plain" onClick={() => openDemo(session, texts.project.changes.demo)}>
           {texts.project.startDemo}
         </button>
@@ -70,7 +81,7 @@ function EmptyTable() {
 }
 
 /** A strap or a panel more, and its spread open. */
-function AddParts({ main }: { main?: boolean }) {
+function AddParts({ main, onPattern }: PatternTaker & { main?: boolean }) {
   const texts = useTexts();
   const project = useProject();
   const change = useChange();
@@ -95,6 +106,7 @@ function AddParts({ main }: { main?: boolean }) {
       <button type="button" class={look} onClick={addPanel}>
         <Icon name="plus" /> {texts.bag.addPanel}
       </button>
+      <PatternPicker onFile={onPattern} />
     </>
   );
 }
@@ -102,7 +114,7 @@ function AddParts({ main }: { main?: boolean }) {
 /** What a dragged card carries: the id of its part. */
 const PART = "application/x-laywright-part";
 
-function Shelf({ project, open }: { project: Project; open: string | null }) {
+function Shelf({ project, open, onPattern }: PatternTaker & { project: Project; open: string | null }) {
   const texts = useTexts();
   const lengths = useLengths();
   const change = useChange();
@@ -153,7 +165,7 @@ function Shelf({ project, open }: { project: Project; open: string | null }) {
           </li>
         ))}
         <li class="card-add">
-          <AddParts />
+          <AddParts onPattern={onPattern} />
         </li>
       </ul>
     </nav>

@@ -1,0 +1,36 @@
+/// <reference lib="webworker" />
+// Reads one pattern away from the page's own thread, so that it can be stopped; carries the readers with it.
+import { patternPanels } from "../../core/patterns/patternPanels.ts";
+import { FIT_TOLERANCE } from "../../core/patterns/understandPattern.ts";
+import { answerPattern } from "../../reading/patternJob.ts";
+import type { PatternAsk, PatternReply, ReadPattern } from "./protocol.ts";
+
+const worker = globalThis as unknown as DedicatedWorkerGlobalScope;
+
+worker.addEventListener(
+  "message",
+  async (event: MessageEvent<PatternAsk>) => {
+    let reply: PatternReply;
+    try {
+      reply = { laywrightRead: true, read: await readPattern(event.data) };
+    } catch (error) {
+      reply = { laywrightRead: false, reason: error instanceof Error ? `${error.stack}` : String(error) };
+    }
+    worker.postMessage(reply);
+  },
+  // A library in here may talk to itself through the same door.
+  { once: true },
+);
+
+async function readPattern({ bytes, wish }: PatternAsk): Promise<ReadPattern> {
+  const unit = wish.unit === "" ? undefined : wish.unit;
+  const options = { tolerance: FIT_TOLERANCE, mend: new Set(wish.mend), roles: new Map(), unit };
+  const read = await answerPattern({ bytes, options });
+  const asked = new Map(Object.entries(wish.roles));
+  const outlines = read.outlines.map((outline) => {
+    const role = asked.get(outline.name);
+    return role === undefined ? outline : { ...outline, role, reason: "asked" as const };
+  });
+  const pattern = { ...read, outlines };
+  return { pattern, panels: patternPanels(pattern) };
+}

@@ -1,0 +1,70 @@
+import { useState } from "preact/hooks";
+import { MOST_ALLOWANCE } from "../../../../core/panels/sizePanels.ts";
+import type { Problem } from "../../../../core/problems/problem.ts";
+import { foundPanels } from "../../../../core/project/foundPanels.ts";
+import { CountBlank, LengthBlank } from "../../../fields/blanks.tsx";
+import { Refusal } from "../../../fields/TypedBlank.tsx";
+import type { ReadPattern } from "../../../patterns/protocol.ts";
+import { routeHash } from "../../../state/route.ts";
+import { useChange, useProject, useRefusal } from "../../../state/workbench.ts";
+import { useTexts } from "../../../texts/texts.ts";
+import { MaterialBlank } from "../MaterialBlank.tsx";
+
+/** What a pattern cannot say of its panels, and the press that adds them in one step. */
+export function FoundPanels(props: { file: string; read: ReadPattern; onClose: () => void }) {
+  const { pattern: words } = useTexts();
+  const project = useProject();
+  const change = useChange();
+  const takeRefusal = useRefusal();
+  const inches = project.output.lengths.startsWith("in");
+  const [chosen, setChosen] = useState<string | null>(null);
+  const [count, setCount] = useState(1);
+  const [seamAllowance, setAllowance] = useState(inches ? 9.525 : 10);
+  const [refused, setRefused] = useState<readonly Problem[]>([]);
+  const { panels } = props.read;
+  if (props.read.pattern.outlines.length === 0) return null;
+  if (panels.length === 0) return <p>{words.noPanel}</p>;
+  const { materials } = project;
+  const cloth = materials.find(({ kind }) => kind !== "interfacing" && kind !== "webbing") ?? materials[0]!;
+  const materialId = materials.some(({ id }) => id === chosen) ? chosen! : cloth.id;
+  const add = () => {
+    const added = foundPanels(project, panels, { materialId, count, seamAllowance });
+    change((now) => ({ ...now, panels: [...now.panels, ...added] }), words.added(props.file));
+    const problems = takeRefusal();
+    setRefused(problems);
+    if (problems.length > 0) return;
+    location.hash = routeHash("bag", added[0]!.id);
+    props.onClose();
+  };
+  return (
+    <>
+      <p class="sentence">
+        {words.becomes(
+          panels.map(({ name }) => name),
+          <MaterialBlank label={words.material} path="pattern.material" value={materialId} onValue={setChosen} />,
+          <CountBlank label={words.count} path="pattern.count" value={count} max={1000} onValue={setCount} />,
+        )}
+        {panels.some((panel) => panel.seamAllowance === null) && (
+          <>
+            {" "}
+            {words.sewn(
+              <LengthBlank
+                label={words.allowance}
+                path="pattern.allowance"
+                value={seamAllowance}
+                range={{ minMm: 0, maxMm: MOST_ALLOWANCE }}
+                onValue={setAllowance}
+              />,
+            )}
+          </>
+        )}
+      </p>
+      <Refusal problems={refused} />
+      <div class="row">
+        <button type="button" class="press main" onClick={add}>
+          {words.add(panels.length)}
+        </button>
+      </div>
+    </>
+  );
+}

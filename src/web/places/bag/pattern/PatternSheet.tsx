@@ -1,0 +1,92 @@
+import { useState } from "preact/hooks";
+import type { PatternRole } from "../../../../core/patterns/patternOutline.ts";
+import { PATTERN_UNITS } from "../../../../core/patterns/scaleDoubts.ts";
+import type { Mend } from "../../../../core/patterns/understandPattern.ts";
+import { ChoiceBlank } from "../../../fields/blanks.tsx";
+import { useBroughtIntoView } from "../../../parts/useBroughtIntoView.ts";
+import type { PatternWish, ReadPattern } from "../../../patterns/protocol.ts";
+import { usePatternReading } from "../../../patterns/usePatternReading.ts";
+import { useTexts } from "../../../texts/texts.ts";
+import { FoundPanels } from "./FoundPanels.tsx";
+import { PatternOutlines } from "./PatternOutlines.tsx";
+import { PatternTroubles } from "./PatternTroubles.tsx";
+
+/** A maker's own pattern before it comes in: what was understood, what is wrong, and what it becomes. */
+export function PatternSheet({ file, onClose }: { file: File; onClose: () => void }) {
+  const { pattern: words } = useTexts();
+  const [wish, setWish] = useState<PatternWish>({ mend: [], unit: "", roles: {} });
+  const { read, state, stop } = usePatternReading(file, wish);
+  const opened = useBroughtIntoView<HTMLElement>();
+  const onMend = (mend: Mend, isWanted: boolean) =>
+    setWish((now) => ({
+      ...now,
+      mend: isWanted ? [...now.mend, mend] : now.mend.filter((each) => each !== mend),
+      // Joined lines are counted anew, and a line without a name of its own is known by its number.
+      roles: mend === "gaps" ? {} : now.roles,
+    }));
+  const onRole = (name: string, role: PatternRole) =>
+    setWish((now) => ({ ...now, roles: { ...now.roles, [name]: role } }));
+  const isReading = state === "reading";
+  return (
+    <section ref={opened} class="sheet stack" aria-label={words.heading} aria-busy={isReading}>
+      <h2>{words.heading}</h2>
+      {read !== null && state !== "photograph" && (
+        <Understood
+          file={file}
+          read={read}
+          wish={wish}
+          onUnit={(unit) => setWish((now) => ({ ...now, unit }))}
+          onMend={onMend}
+          onRole={onRole}
+        />
+      )}
+      <p role="status">{state === "read" ? "" : words.states[state](file.name)}</p>
+      {read !== null && state === "read" && <FoundPanels file={file.name} read={read} onClose={onClose} />}
+      <div class="row">
+        {isReading && (
+          <button type="button" class="press" onClick={stop}>
+            {words.stop}
+          </button>
+        )}
+        <button type="button" class="press plain" onClick={onClose}>
+          {words.leave}
+        </button>
+      </div>
+      {state !== "photograph" && <p class="soft small">{words.elsewhere}</p>}
+    </section>
+  );
+}
+
+function Understood(props: {
+  file: File;
+  read: ReadPattern;
+  wish: PatternWish;
+  onUnit: (unit: string) => void;
+  onMend: (mend: Mend, isWanted: boolean) => void;
+  onRole: (name: string, role: PatternRole) => void;
+}) {
+  const { pattern: words } = useTexts();
+  const { pattern } = props.read;
+  const units = [
+    ["", words.asTheFileSays] as const,
+    ...Object.keys(PATTERN_UNITS).map((unit) => [unit, words.units(unit)] as const),
+  ];
+  const unit = (
+    <ChoiceBlank
+      label={words.unit}
+      path="pattern.unit"
+      value={props.wish.unit}
+      options={units}
+      onValue={props.onUnit}
+    />
+  );
+  return (
+    <>
+      {pattern.outlines.length > 0 && (
+        <p class="sentence">{words.came(props.file.name, pattern.outlines.length, unit)}</p>
+      )}
+      <PatternTroubles problems={pattern.problems} onMend={props.onMend} />
+      <PatternOutlines outlines={pattern.outlines} onRole={props.onRole} />
+    </>
+  );
+}

@@ -1,0 +1,80 @@
+import type { enPattern } from "./enPattern.ts";
+import { words } from "./words.tsx";
+
+const listed = (names: readonly string[]): string =>
+  names.length > 4 ? `${names.slice(0, 3).join(", ")} und ${names.length - 3} weitere` : names.join(", ");
+
+const UNITS: Readonly<Record<string, string>> = {
+  mm: "in Millimetern",
+  cm: "in Zentimetern",
+  m: "in Metern",
+  in: "in Zoll",
+  ft: "in Fuß",
+};
+
+/** Ein eigener Schnitt auf der Seite, deutsch. */
+export const dePattern: typeof enPattern = {
+  bringIn: "Eigener Schnitt",
+  kinds: "Eine Zeichnung als SVG, DXF oder PDF",
+  heading: "Ihr eigener Schnitt",
+  elsewhere:
+    "Fotos von einem Schnitt und PDF-Blätter, die nichts verbindet, liest die Befehlszeile: laywright pattern --help.",
+  states: {
+    reading: (file) => `${file} wird gelesen …`,
+    stopped: (file) =>
+      `Das Lesen von ${file} wurde angehalten. Wählen Sie die Datei noch einmal, um neu anzufangen.`,
+    photograph: (file) =>
+      `${file} ist ein Bild. Fotos von einem Schnitt liest die Befehlszeile: laywright pattern --help.`,
+    failed: (file) => `${file} konnte nicht gelesen werden: Das ist unser Fehler. Ihr Projekt ist, wie es war.`,
+  },
+  stop: "Lesen anhalten",
+  leave: "Weglassen",
+  unit: "Wie die Zahlen der Datei gelesen werden",
+  asTheFileSays: "wie es die Datei sagt",
+  units: (unit) => UNITS[unit] ?? `mit ${unit.slice(2)} px je Zoll`,
+  came: (file, lines, unit) =>
+    words(
+      `${file} hat ${lines === 1 ? "eine Linie" : `${lines} Linien`}, gelesen `,
+      unit,
+      ". Legen Sie ein Lineal auf das Papier und vergleichen Sie eine Seite, bevor Sie zuschneiden.",
+    ),
+  troubles: "Was auffiel",
+  mends: {
+    gaps: "Lücken schließen",
+    doubles: "Doppelte Linien weglassen",
+    crossings: "Die größte Fläche behalten",
+    slivers: "Splitter weglassen",
+    scale: "So lesen",
+  },
+  asDrawn: "So lassen, wie gezeichnet",
+  more: (count) => `und ${count} weitere`,
+  lines: "Linien des Schnitts",
+  closed: "geschlossen",
+  open: "offen",
+  takenFor: (name) => `Wofür ${name} ist`,
+  roles: {
+    cut: "Schnittlinie",
+    stitch: "Nahtlinie",
+    fold: "Bruch",
+    notch: "Knips",
+    grain: "Fadenlauf",
+    drill: "Bohrpunkt",
+    mark: "Markierung",
+    other: "nicht gebraucht",
+  },
+  noPanel: "Noch ist kein Teil darin: Keine Schnittlinie oder Nahtlinie ist geschlossen.",
+  becomes: (names, material, count) =>
+    words(
+      `Daraus ${names.length === 1 ? "wird ein Teil" : `werden ${names.length} Teile`}: ${listed(names)}. Zugeschnitten aus `,
+      material,
+      ", ",
+      count,
+      names.length === 1 ? " Mal für jede Tasche." : " Mal jedes für jede Tasche.",
+    ),
+  sewn: (allowance) => words("Wo der Schnitt keine Nahtzugabe zeigt, kommen ", allowance, " dazu."),
+  material: "Material der Teile",
+  count: "Stücke jedes Teils für eine Tasche",
+  allowance: "Nahtzugabe, wo der Schnitt keine zeigt",
+  add: (panels) => (panels === 1 ? "Teil hinzufügen" : `${panels} Teile hinzufügen`),
+  added: (file) => `Schnitt ${file}`,
+};

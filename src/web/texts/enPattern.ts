@@ -1,0 +1,81 @@
+import type { Mend } from "../../core/patterns/understandPattern.ts";
+import { type Blank, words } from "./words.tsx";
+
+const say = (text: string): string => text;
+const listed = (names: readonly string[]): string =>
+  names.length > 4 ? `${names.slice(0, 3).join(", ")} and ${names.length - 3} more` : names.join(", ");
+
+const UNITS: Readonly<Record<string, string>> = {
+  mm: "in millimetres",
+  cm: "in centimetres",
+  m: "in metres",
+  in: "in inches",
+  ft: "in feet",
+};
+
+/** A maker's own pattern on the page, in English. */
+export const enPattern = {
+  bringIn: say("Pattern of my own"),
+  kinds: say("A drawing in SVG, DXF or PDF"),
+  heading: say("A pattern of your own"),
+  elsewhere: say(
+    "Photographs of a pattern, and sheets of a PDF that nothing joins, are read by the command line: laywright pattern --help.",
+  ),
+  states: {
+    reading: (file: string) => `Reading ${file} …`,
+    stopped: (file: string) => `Reading ${file} was stopped. Choose it once more to begin again.`,
+    photograph: (file: string) =>
+      `${file} is a picture. Photographs of a pattern are read by the command line: laywright pattern --help.`,
+    failed: (file: string) => `${file} could not be read: that is our mistake. Your project is as it was.`,
+  },
+  stop: say("Stop reading"),
+  leave: say("Leave it out"),
+  unit: say("How the numbers in the file are read"),
+  asTheFileSays: say("as the file says"),
+  units: (unit: string) => UNITS[unit] ?? `with ${unit.slice(2)} px to the inch`,
+  came: (file: string, lines: number, unit: Blank) =>
+    words(
+      `${file} has ${lines === 1 ? "one line" : `${lines} lines`}, read `,
+      unit,
+      ". Lay a ruler on the paper and compare one side before you cut.",
+    ),
+  troubles: say("What was noticed"),
+  mends: {
+    gaps: "Close the gaps",
+    doubles: "Take out the doubles",
+    crossings: "Keep the largest area",
+    slivers: "Take out the slivers",
+    scale: "Read it so",
+  } satisfies Record<Mend, string> as Readonly<Record<Mend, string>>,
+  asDrawn: say("Leave it as drawn"),
+  more: (count: number) => `and ${count} more`,
+  lines: say("Lines of the pattern"),
+  closed: say("closed"),
+  open: say("open"),
+  takenFor: (name: string) => `What ${name} is for`,
+  roles: {
+    cut: say("cut line"),
+    stitch: say("stitch line"),
+    fold: say("fold"),
+    notch: say("notch"),
+    grain: say("grain"),
+    drill: say("drill hole"),
+    mark: say("mark"),
+    other: say("not needed"),
+  },
+  noPanel: say("There is no panel in it yet: no cut line or stitch line closes."),
+  becomes: (names: readonly string[], material: Blank, count: Blank) =>
+    words(
+      `It becomes ${names.length === 1 ? "one panel" : `${names.length} panels`}: ${listed(names)}. Cut from `,
+      material,
+      ", ",
+      count,
+      names.length === 1 ? " for each bag." : " of each for each bag.",
+    ),
+  sewn: (allowance: Blank) => words("Where the pattern shows no seam allowance it takes ", allowance, "."),
+  material: say("Material of the panels"),
+  count: say("Pieces of each panel for a bag"),
+  allowance: say("Seam allowance where the pattern shows none"),
+  add: (panels: number) => (panels === 1 ? "Add the panel" : `Add ${panels} panels`),
+  added: (file: string) => `pattern ${file}`,
+};

@@ -1,0 +1,67 @@
+// A maker's own pattern brought in by the page: what is wrong with it is told and mended, and its panel is one step.
+import { PDFDocument } from "pdf-lib";
+import { afterAll, beforeAll, expect, test } from "vitest";
+import { kept, openPage, openStage, type Stage } from "./browser.ts";
+
+let stage: Stage;
+beforeAll(async () => {
+  stage = await openStage();
+});
+afterAll(() => stage.close());
+
+/** A front whose last corner stays open by 0.8 mm, and a line to sew along. */
+const GAPPED = `<svg xmlns="http://www.w3.org/2000/svg" width="200mm" height="140mm" viewBox="0 0 200 140">
+  <path id="Front" d="M20 10H170V110H20V10.8" fill="none" stroke="#000"/>
+  <path id="Pocket seam" d="M40 60H150" fill="none" stroke="#00f"/>
+</svg>`;
+
+const asFile = (name: string, buffer: Buffer, mimeType = "image/svg+xml") => ({ name, mimeType, buffer });
+
+test("a drawing with a gap is mended with one press and becomes a panel in one step", async () => {
+  const context = await stage.person();
+  const page = await openPage(context, stage.url);
+  await page.setInputFiles("input[data-picker=pattern]", asFile("front.svg", Buffer.from(GAPPED)));
+  // The gap is told, and with it nothing can be cut yet.
+  const gap = await page.waitForSelector("[data-mend=gaps]");
+  expect((await gap.textContent())?.replaceAll("\u00a0", " ")).toContain("open by 0.8 mm");
+  await page.waitForSelector("text=There is no panel in it yet");
+  await page.click("[data-mend=gaps] button");
+  await page.waitForSelector('button:has-text("Add the panel")');
+  const front = await page.textContent(".found-line:has-text('Front')");
+  expect(front?.replaceAll("\u00a0", " ")).toContain("150 × 100 mm, closed");
+  expect(await page.inputValue('[data-path="pattern.roles.Front"]')).toBe("cut");
+  // The seam's name says what it is for; the maker says otherwise.
+  expect(await page.inputValue('[data-path="pattern.roles.Pocket seam"]')).toBe("stitch");
+  await page.selectOption('[data-path="pattern.roles.Pocket seam"]', "mark");
+  await page.waitForSelector('section[aria-busy=false] button:has-text("Add the panel")');
+  await page.click('button:has-text("Add the panel")');
+  const cards = () => page.$$eval(".shelf .card-name", (names) => names.map((name) => name.textContent));
+  await page.waitForSelector(".shelf .card-name:has-text('Front')");
+  expect(await cards()).toEqual(["Front"]);
+  expect(await page.locator("input[data-picker=pattern]").count()).toBe(1);
+  await kept(page);
+  await page.keyboard.press("Control+z");
+  await page.waitForSelector(".empty");
+  expect(await cards()).toEqual([]);
+  await context.close();
+});
+
+test("a page of a PDF is read in the browser; a picture is sent to the command line", async () => {
+  const context = await stage.person();
+  const page = await openPage(context, stage.url);
+  const document = await PDFDocument.create();
+  // 72 points are an inch: 5 by 3 in.
+  document.addPage([500, 400]).drawRectangle({ x: 50, y: 50, width: 360, height: 216, borderWidth: 1 });
+  await page.setInputFiles(
+    "input[data-picker=pattern]",
+    asFile("page.pdf", Buffer.from(await document.save()), "application/pdf"),
+  );
+  await page.waitForSelector('button:has-text("Add the panel")');
+  expect((await page.textContent(".found-line"))?.replaceAll("\u00a0", " ")).toContain("127 × 76.2 mm, closed");
+  await page.click('button:has-text("Leave it out")');
+  await page.waitForSelector(".empty");
+  const png = Buffer.from("89504e470d0a1a0a0000000d", "hex");
+  await page.setInputFiles("input[data-picker=pattern]", asFile("photo.svg", png));
+  await page.waitForSelector("text=photo.svg is a picture");
+  await context.close();
+});
