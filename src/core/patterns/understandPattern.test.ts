@@ -295,6 +295,22 @@ test("an outline that crosses itself is told and keeps its largest area when ask
   expect(mended.outlines[0]!.areaMm2).toBeCloseTo(1800, 3);
 });
 
+test("the mended outline touches itself nowhere, also when both its areas meet in one corner", () => {
+  const bow = line(
+    [
+      [200, 130],
+      [300, 60],
+      [200, 60],
+      [300, 130],
+    ],
+    true,
+  );
+  const [mended] = understood([bow], { mend: ["crossings"] }).outlines;
+  // One of two triangles with a base of 100 mm and a height of 35 mm.
+  expect(mended!.curve.parts.length).toBeLessThanOrEqual(3);
+  expect(mended!.areaMm2).toBeCloseTo(1750, 2);
+});
+
 test("slivers are told and taken out when asked; nothing left is said too", () => {
   const sliver = [box(0, 0, 100, 0.3)];
   expect(understood(sliver).problems).toMatchObject([{ code: "pattern-sliver", mended: false }]);

@@ -7,6 +7,7 @@ import { type Curve, isFiniteCurve, mapCurve } from "./curve.ts";
 import { doubledLines } from "./doubledLines.ts";
 import { fitArcs } from "./fitArcs.ts";
 import { type JoinedLine, joinLines } from "./joinLines.ts";
+import { loopsOfRing } from "./loopsOfRing.ts";
 import { curveArea, curveBox, flattenCurve } from "./measureCurve.ts";
 import { nestLines } from "./nesting.ts";
 import type { PatternDrawing, PatternLine } from "./patternDrawing.ts";
@@ -194,7 +195,7 @@ function withoutCrossings(
 
 function largestArea(curve: Curve): Curve {
   const polygons = unionOf([Float64Array.from(flattenCurve(curve, 0.01, 500))]);
-  const rings = polygons.map(({ outer }) => outer);
+  const rings = polygons.flatMap(({ outer }) => loopsOfRing(outer));
   const largest = rings.reduce((best, ring) => (ringSize(ring) > ringSize(best) ? ring : best));
   const parts = [];
   for (let i = 2; i < largest.length; i += 2)
