@@ -1,3 +1,4 @@
+import type { ComponentChildren } from "preact";
 import { useState } from "preact/hooks";
 import { MOST_ALLOWANCE } from "../../../../core/panels/sizePanels.ts";
 import type { Problem } from "../../../../core/problems/problem.ts";
@@ -11,7 +12,14 @@ import { useTexts } from "../../../texts/texts.ts";
 import { MaterialBlank } from "../MaterialBlank.tsx";
 
 /** What a pattern cannot say of its panels, and the press that adds them in one step. */
-export function FoundPanels(props: { file: string; read: ReadPattern; onClose: () => void }) {
+export function FoundPanels(props: {
+  file: string;
+  read: ReadPattern;
+  /** What is shown is being read anew. */
+  isStale: boolean;
+  onClose: () => void;
+  children: ComponentChildren;
+}) {
   const { pattern: words } = useTexts();
   const project = useProject();
   const change = useChange();
@@ -20,10 +28,15 @@ export function FoundPanels(props: { file: string; read: ReadPattern; onClose: (
   const [chosen, setChosen] = useState<string | null>(null);
   const [count, setCount] = useState(1);
   const [seamAllowance, setAllowance] = useState(inches ? 9.525 : 10);
-  const [refused, setRefused] = useState<readonly Problem[]>([]);
-  const { panels } = props.read;
-  if (props.read.pattern.outlines.length === 0) return null;
-  if (panels.length === 0) return <p>{words.noPanel}</p>;
+  const [refused, setRefused] = useState<{ of: ReadPattern; problems: readonly Problem[] } | null>(null);
+  const { panels, pattern } = props.read;
+  if (panels.length === 0)
+    return (
+      <>
+        {pattern.outlines.length > 0 && <p>{words.noPanel}</p>}
+        <div class="row">{props.children}</div>
+      </>
+    );
   const { materials } = project;
   const cloth = materials.find(({ kind }) => kind !== "interfacing" && kind !== "webbing") ?? materials[0]!;
   const materialId = materials.some(({ id }) => id === chosen) ? chosen! : cloth.id;
@@ -31,7 +44,7 @@ export function FoundPanels(props: { file: string; read: ReadPattern; onClose: (
     const added = foundPanels(project, panels, { materialId, count, seamAllowance });
     change((now) => ({ ...now, panels: [...now.panels, ...added] }), words.added(props.file));
     const problems = takeRefusal();
-    setRefused(problems);
+    setRefused({ of: props.read, problems });
     if (problems.length > 0) return;
     location.hash = routeHash("bag", added[0]!.id);
     props.onClose();
@@ -59,11 +72,12 @@ export function FoundPanels(props: { file: string; read: ReadPattern; onClose: (
           </>
         )}
       </p>
-      <Refusal problems={refused} />
+      {refused?.of === props.read && <Refusal problems={refused.problems} isAway />}
       <div class="row">
-        <button type="button" class="press main" onClick={add}>
+        <button type="button" class="press main" disabled={props.isStale} onClick={add}>
           {words.add(panels.length)}
         </button>
+        {props.children}
       </div>
     </>
   );

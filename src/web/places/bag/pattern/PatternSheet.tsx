@@ -27,10 +27,22 @@ export function PatternSheet({ file, onClose }: { file: File; onClose: () => voi
   const onRole = (name: string, role: PatternRole) =>
     setWish((now) => ({ ...now, roles: { ...now.roles, [name]: role } }));
   const isReading = state === "reading";
+  const presses = (
+    <>
+      {isReading && (
+        <button type="button" class="press" onClick={stop}>
+          {words.stop}
+        </button>
+      )}
+      <button type="button" class="press plain" onClick={onClose}>
+        {words.leave}
+      </button>
+    </>
+  );
   return (
     <section ref={opened} class="sheet stack" aria-label={words.heading} aria-busy={isReading}>
       <h2>{words.heading}</h2>
-      {read !== null && state !== "photograph" && (
+      {read !== null && (
         <Understood
           file={file}
           read={read}
@@ -41,17 +53,13 @@ export function PatternSheet({ file, onClose }: { file: File; onClose: () => voi
         />
       )}
       <p role="status">{state === "read" ? "" : words.states[state](file.name)}</p>
-      {read !== null && state === "read" && <FoundPanels file={file.name} read={read} onClose={onClose} />}
-      <div class="row">
-        {isReading && (
-          <button type="button" class="press" onClick={stop}>
-            {words.stop}
-          </button>
-        )}
-        <button type="button" class="press plain" onClick={onClose}>
-          {words.leave}
-        </button>
-      </div>
+      {read === null ? (
+        <div class="row">{presses}</div>
+      ) : (
+        <FoundPanels file={file.name} read={read} isStale={state !== "read"} onClose={onClose}>
+          {presses}
+        </FoundPanels>
+      )}
       {state !== "photograph" && <p class="soft small">{words.elsewhere}</p>}
     </section>
   );
