@@ -1,5 +1,6 @@
 import type { ComponentChildren } from "preact";
 import { useState } from "preact/hooks";
+import type { Panel } from "../../../../core/panels/panel.ts";
 import { MOST_ALLOWANCE } from "../../../../core/panels/sizePanels.ts";
 import type { Problem } from "../../../../core/problems/problem.ts";
 import { foundPanels } from "../../../../core/project/foundPanels.ts";
@@ -43,7 +44,7 @@ export function FoundPanels(props: {
   const add = () => {
     const added = foundPanels(project, panels, { materialId, count, seamAllowance });
     change((now) => ({ ...now, panels: [...now.panels, ...added] }), words.added(props.file));
-    const problems = takeRefusal();
+    const problems = takeRefusal().map((problem) => underName(problem, project.panels.length, added));
     setRefused({ of: props.read, problems });
     if (problems.length > 0) return;
     location.hash = routeHash("bag", added[0]!.id);
@@ -81,4 +82,11 @@ export function FoundPanels(props: {
       </div>
     </>
   );
+}
+
+/** A refusal told of a panel's name instead of its place in a file that nobody has seen. */
+function underName(problem: Problem, before: number, added: readonly Panel[]): Problem {
+  const place = /^panels\[(\d+)\]/u.exec(problem.path);
+  const panel = place ? added[Number(place[1]) - before] : undefined;
+  return panel === undefined ? problem : { ...problem, path: panel.name };
 }
