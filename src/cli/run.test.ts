@@ -49,7 +49,7 @@ async function attempt(...words: string[]) {
 
 test("every listed command is read under its own name", async () => {
   for (const { name, load } of COMMANDS) expect((await load()).name).toBe(name);
-});
+}, 120_000);
 
 test("a command gets its options and operands", async () => {
   expect(await attempt("measure", "a.json", "--effort", "3")).toMatchObject({ code: 0, out: "a.json 3", err: "" });
