@@ -1,5 +1,6 @@
+import { boxIndex } from "../../geometry/boxIndex.ts";
 import { type Box, type Polygon, ringBox } from "../../geometry/ring.ts";
-import { segmentMeetsBox } from "../list/labelSpot.ts";
+import { windowTest } from "./windowTest.ts";
 
 /** How a drawing is cut into sheets of paper. Lengths in mm. */
 export interface TilingOptions {
@@ -85,8 +86,10 @@ function tileName(row: number, column: number): string {
  */
 export function tilePieces(pieces: readonly TiledPiece[], options: TilingOptions): Tiling {
   const { orientation } = options;
-  const portrait = orientation === "landscape" ? null : bestGrid(pieces, options, false);
-  const landscape = orientation === "portrait" ? null : bestGrid(pieces, options, true);
+  const shapes = shapesOf(pieces);
+  const near = boxIndex(shapes, ({ box }) => box);
+  const portrait = orientation === "landscape" ? null : bestGrid(shapes, near, options, false);
+  const landscape = orientation === "portrait" ? null : bestGrid(shapes, near, options, true);
   if (portrait && landscape) return landscape.tiles.length < portrait.tiles.length ? landscape : portrait;
   return (portrait ?? landscape)!;
 }
@@ -113,15 +116,23 @@ const SHIFTS = [0.5, 0, 1, 0.25, 0.75];
 /** On a larger grid of sheets only the middle is tried: a few sheets fewer do not matter there. */
 const MOST_SHIFTED = 20_000;
 
+/** A piece as the grids see it. */
 interface Shape {
   readonly piece: TiledPiece;
   readonly box: Box;
+  readonly meets: (window: Box) => boolean;
 }
 
-function bestGrid(pieces: readonly TiledPiece[], options: TilingOptions, landscape: boolean): Tiling {
+/** The shapes whose boxes meet a window. */
+type ShapesNear = (window: Box) => readonly Shape[];
+
+function shapesOf(pieces: readonly TiledPiece[]): readonly Shape[] {
+  return pieces.map((piece) => ({ piece, box: ringBox(piece.outline.outer), meets: windowTest(piece.outline) }));
+}
+
+function bestGrid(shapes: readonly Shape[], near: ShapesNear, options: TilingOptions, landscape: boolean): Tiling {
   const { paper, margin, overlap, correction } = options;
   const usable = usableSize(options, landscape);
-  const shapes = pieces.map((piece) => ({ piece, box: ringBox(piece.outline.outer) }));
   const box = shapes.reduce((all, shape) => join(all, shape.box), EMPTY);
   const base = {
     width: landscape ? paper.height : paper.width,
@@ -130,21 +141,21 @@ function bestGrid(pieces: readonly TiledPiece[], options: TilingOptions, landsca
     overlap,
     correction: landscape ? { x: correction.y, y: correction.x } : correction,
   };
-  if (pieces.length === 0) return { ...base, rows: 0, columns: 0, tiles: [] };
+  if (shapes.length === 0) return { ...base, rows: 0, columns: 0, tiles: [] };
   const columns = tileCount(box.maxX - box.minX, usable.width, overlap);
   const rows = tileCount(box.maxY - box.minY, usable.height, overlap);
   const slackX = usable.width + (columns - 1) * (usable.width - overlap) - (box.maxX - box.minX);
   const slackY = usable.height + (rows - 1) * (usable.height - overlap) - (box.maxY - box.minY);
-  let best: Tile[] | null = null;
+  let best: KeptTiles | null = null;
   const shifts = rows * columns > MOST_SHIFTED ? [0.5] : SHIFTS;
   for (const shiftX of columns === 1 ? [0.5] : shifts) {
     for (const shiftY of rows === 1 ? [0.5] : shifts) {
       const origin = { x: box.minX - shiftX * slackX, top: box.maxY + shiftY * slackY };
-      const tiles = gridTiles(shapes, { rows, columns, usable, overlap, origin });
-      if (!best || tiles.length < best.length) best = tiles;
+      const found = keptTiles(near, { rows, columns, usable, overlap, origin });
+      if (!best || found.kept.size < best.kept.size) best = found;
     }
   }
-  return { ...base, rows, columns, tiles: best! };
+  return { ...base, rows, columns, tiles: tilesOf(best!) };
 }
 
 interface Grid {
@@ -155,60 +166,65 @@ interface Grid {
   readonly origin: { readonly x: number; readonly top: number };
 }
 
-function gridTiles(shapes: readonly Shape[], grid: Grid): Tile[] {
-  const { rows, columns, usable, overlap, origin } = grid;
-  const windowAt = (row: number, column: number): Box => {
-    const minX = origin.x + column * (usable.width - overlap);
-    const maxY = origin.top - row * (usable.height - overlap);
-    return { minX, maxX: minX + usable.width, minY: maxY - usable.height, maxY };
-  };
+/** The places of a grid that get a sheet, row by row, and the shapes in each column. */
+interface KeptTiles {
+  readonly grid: Grid;
+  readonly inColumn: readonly (readonly Shape[])[];
+  readonly kept: ReadonlySet<number>;
+}
+
+function windowAt({ usable, overlap, origin }: Grid, row: number, column: number): Box {
+  const minX = origin.x + column * (usable.width - overlap);
+  const maxY = origin.top - row * (usable.height - overlap);
+  return { minX, maxX: minX + usable.width, minY: maxY - usable.height, maxY };
+}
+
+function isKept(grid: Grid, kept: ReadonlySet<number>, row: number, column: number): boolean {
+  const { rows, columns } = grid;
+  return row >= 0 && row < rows && column >= 0 && column < columns && kept.has(row * columns + column);
+}
+
+function keptTiles(near: ShapesNear, grid: Grid): KeptTiles {
+  const { rows, columns } = grid;
   // A long roll has many columns and few pieces in each; only those are looked at.
-  const inColumn = Array.from({ length: columns }, (_, column) => {
-    const { minX, maxX } = windowAt(0, column);
-    return shapes.filter(({ box }) => box.maxX >= minX && box.minX <= maxX);
-  });
+  const inColumn = Array.from({ length: columns }, (_, column) =>
+    near({ ...windowAt(grid, 0, column), minY: -Infinity, maxY: Infinity }),
+  );
   const kept = new Set<number>();
-  const at = (row: number, column: number): number => row * columns + column;
-  const isKept = (row: number, column: number): boolean =>
-    row >= 0 && row < rows && column >= 0 && column < columns && kept.has(at(row, column));
   for (let row = 0; row < rows; row++) {
     for (let column = 0; column < columns; column++) {
-      const window = windowAt(row, column);
-      if (inColumn[column]!.some((shape) => meetsBox(shape, window))) kept.add(at(row, column));
+      const window = windowAt(grid, row, column);
+      if (inColumn[column]!.some(({ meets }) => meets(window))) kept.add(row * columns + column);
     }
   }
-  dropCovered(inColumn, grid, windowAt, kept, isKept);
-  const name = (row: number, column: number): string | null => (isKept(row, column) ? tileName(row, column) : null);
-  const tiles: Tile[] = [];
-  for (let row = 0; row < rows; row++) {
-    for (let column = 0; column < columns; column++) {
-      if (!isKept(row, column)) continue;
-      const window = windowAt(row, column);
-      const on = inColumn[column]!.filter((shape) => meetsBox(shape, window)).map((shape) => shape.piece.name);
-      tiles.push({
-        row,
-        column,
-        name: tileName(row, column),
-        window,
-        left: name(row, column - 1),
-        right: name(row, column + 1),
-        above: name(row - 1, column),
-        below: name(row + 1, column),
-        pieces: [...new Set(on)],
-      });
-    }
-  }
-  return tiles;
+  dropCovered(inColumn, grid, kept);
+  return { grid, inColumn, kept };
+}
+
+function tilesOf({ grid, inColumn, kept }: KeptTiles): Tile[] {
+  const name = (row: number, column: number): string | null =>
+    isKept(grid, kept, row, column) ? tileName(row, column) : null;
+  return [...kept].map((index) => {
+    const row = Math.floor(index / grid.columns);
+    const column = index % grid.columns;
+    const window = windowAt(grid, row, column);
+    const on = inColumn[column]!.filter(({ meets }) => meets(window)).map(({ piece }) => piece.name);
+    return {
+      row,
+      column,
+      name: tileName(row, column),
+      window,
+      left: name(row, column - 1),
+      right: name(row, column + 1),
+      above: name(row - 1, column),
+      below: name(row + 1, column),
+      pieces: [...new Set(on)],
+    };
+  });
 }
 
 /** Takes out tiles that show nothing but what lies on the overlaps of neighbours that stay. */
-function dropCovered(
-  inColumn: readonly (readonly Shape[])[],
-  grid: Grid,
-  windowAt: (row: number, column: number) => Box,
-  kept: Set<number>,
-  isKept: (row: number, column: number) => boolean,
-): void {
+function dropCovered(inColumn: readonly (readonly Shape[])[], grid: Grid, kept: Set<number>): void {
   if (grid.overlap === 0) return;
   const needed = new Set<number>();
   for (const index of [...kept]) {
@@ -221,17 +237,17 @@ function dropCovered(
       [row - 1, column],
       [row + 1, column],
     ] as const;
-    const [left, right, above, below] = sides.map(([r, c]) => (isKept(r, c) ? grid.overlap : 0));
-    const window = windowAt(row, column);
+    const [left, right, above, below] = sides.map(([r, c]) => (isKept(grid, kept, r, c) ? grid.overlap : 0));
+    const window = windowAt(grid, row, column);
     const core = {
       minX: window.minX + left!,
       maxX: window.maxX - right!,
       minY: window.minY + below!,
       maxY: window.maxY - above!,
     };
-    if (inColumn[column]!.some((shape) => meetsBox(shape, core))) continue;
+    if (inColumn[column]!.some(({ meets }) => meets(core))) continue;
     kept.delete(index);
-    for (const [r, c] of sides) if (isKept(r, c)) needed.add(r * grid.columns + c);
+    for (const [r, c] of sides) if (isKept(grid, kept, r, c)) needed.add(r * grid.columns + c);
   }
 }
 
@@ -244,25 +260,4 @@ function join(a: Box, b: Box): Box {
     maxX: Math.max(a.maxX, b.maxX),
     maxY: Math.max(a.maxY, b.maxY),
   };
-}
-
-/** True when a piece's outline or inside is in the box; a sheet inside a large piece holds it together. */
-function meetsBox({ piece, box }: Shape, window: Box): boolean {
-  if (box.maxX < window.minX || box.minX > window.maxX || box.maxY < window.minY || box.minY > window.maxY) {
-    return false;
-  }
-  let inside = false;
-  const px = (window.minX + window.maxX) / 2;
-  const py = (window.minY + window.maxY) / 2;
-  for (const ring of [piece.outline.outer, ...piece.outline.holes]) {
-    for (let i = 0, j = ring.length - 2; i < ring.length; j = i, i += 2) {
-      const x0 = ring[j]!;
-      const y0 = ring[j + 1]!;
-      const x1 = ring[i]!;
-      const y1 = ring[i + 1]!;
-      if (segmentMeetsBox(x0, y0, x1, y1, window)) return true;
-      if (y0 > py !== y1 > py && px < x0 + ((x1 - x0) * (py - y0)) / (y1 - y0)) inside = !inside;
-    }
-  }
-  return inside;
 }
