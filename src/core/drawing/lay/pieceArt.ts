@@ -1,4 +1,8 @@
+import type { Contour } from "../../geometry/contour.ts";
 import { contourBox } from "../../geometry/contourArcs.ts";
+import { ringContour } from "../../geometry/contourShapes.ts";
+import { fewerCorners } from "../../geometry/fewerCorners.ts";
+import type { Polygon } from "../../geometry/ring.ts";
 import type { CutPiece } from "../../materials/cutPiece.ts";
 import { mirrorImage } from "../../materials/mirrorImage.ts";
 import { cutLength } from "../../units/cutLength.ts";
@@ -30,9 +34,27 @@ function artOf(piece: CutPiece, name: string, lengths: LengthStyle, language: La
   return {
     name,
     detail: `${along} × ${across}`,
-    contour: piece.contour,
-    outline: piece.outline,
-    lines: piece.lines,
+    contour: drawn(piece.contour),
+    outline: drawnOutline(piece.outline),
+    lines: piece.lines.map((line) => ({ ...line, contour: drawn(line.contour) })),
     count: piece.count,
   };
+}
+
+/** Lines with no more corners than this are drawn with all of them. */
+const MANY_CORNERS = 400;
+/** How near to the straight a corner is that need not be drawn, mm: half of what the lay itself leaves to curves. */
+const UNSEEN = 0.005;
+
+/** A line as it is drawn. One of thousands of corners, a hundred times over, is more than a printer or machine takes. */
+function drawn(contour: Contour): Contour {
+  return contour.vertices.length > 3 * MANY_CORNERS ? fewerCorners(contour, UNSEEN) : contour;
+}
+
+function drawnOutline({ outer, holes }: Polygon): Polygon {
+  const ring = (points: Float64Array): Float64Array =>
+    points.length > 2 * MANY_CORNERS
+      ? fewerCorners(ringContour(points), UNSEEN).vertices.filter((_, i) => i % 3 !== 2)
+      : points;
+  return { outer: ring(outer), holes: holes.map(ring) };
 }
