@@ -70,13 +70,14 @@ export function layDrawing(
   const items: DrawingItem[] = [...ground.items];
   const copies: LaidCopy[] = [];
   const seamsNear = boxIndex(seams, (seam) => seam);
+  const rooms = new Map<string, LabelRooms>();
   for (const placement of placements) {
     const piece = art.get(placement.pieceId);
     if (!piece) throw new RangeError(`layDrawing: no drawing for piece ${placement.pieceId}`);
     const copy = laidCopy(placement, piece);
     copies.push(copy);
     const near = seamsNear(ringBox(copy.outline.outer));
-    items.push(...pieceItems(piece, placement, copy, { grain, texts, seams: near }));
+    items.push(...pieceItems(piece, placement, copy, { grain, texts, seams: near, rooms }));
   }
   return { stockId: stock.id, drawing: { box: ground.box, items }, copies, usedLength };
 }
@@ -86,7 +87,12 @@ interface LabelWish {
   readonly grain: GrainArrow;
   readonly texts: PaperTexts["pieces"];
   readonly seams: readonly Box[];
+  /** What is known of pieces that lie the same way and have a name as long. */
+  readonly rooms: Map<string, LabelRooms>;
 }
+
+/** For each way to put a label, whether there is room for it where no seam is near; filled as it is asked. */
+type LabelRooms = Map<string, "none" | "crossed" | "clear">;
 
 function laidCopy(placement: StockPlacement, piece: PieceArt): LaidCopy {
   return {
@@ -124,7 +130,7 @@ function pieceItems(piece: PieceArt, pose: StockPlacement, copy: LaidCopy, wish:
   for (const { text, contour } of lines) if (text !== undefined) items.push(wordsAtEnd(text, contour, key));
   for (const hole of holes) items.push(drawLine("cut", hole, key));
   items.push(drawLine("cut", cut, key));
-  items.push(...pieceLabel(piece, copy, obstacles, wish));
+  items.push(...pieceLabel(piece, pose, copy, obstacles, wish));
   return items;
 }
 
@@ -135,23 +141,33 @@ function wordsAtEnd(text: string, { vertices }: Contour, key: string): DrawingIt
 }
 
 /** Name, "2 of 4", size and grain arrow, as large as the piece allows and clear of its lines if it can be. */
-function pieceLabel(piece: PieceArt, copy: LaidCopy, obstacles: readonly Ring[], wish: LabelWish): DrawingItem[] {
-  const clear = labelBesides(piece, copy, obstacles, wish);
+function pieceLabel(
+  piece: PieceArt,
+  pose: StockPlacement,
+  copy: LaidCopy,
+  obstacles: readonly Ring[],
+  wish: LabelWish,
+): DrawingItem[] {
+  const clear = labelBesides(piece, pose, copy, obstacles, wish);
   return clear.length > 0 || wish.seams.length === 0
     ? clear
-    : labelBesides(piece, copy, obstacles, { ...wish, seams: [] });
+    : labelBesides(piece, pose, copy, obstacles, { ...wish, seams: [] });
 }
 
 function labelBesides(
   piece: PieceArt,
+  pose: StockPlacement,
   copy: LaidCopy,
   obstacles: readonly Ring[],
-  { grain, texts, seams }: LabelWish,
+  { grain, texts, seams, rooms }: LabelWish,
 ): DrawingItem[] {
   const rings = [copy.outline.outer, ...copy.outline.holes];
   const name = piece.count > 1 ? `${copy.name} · ${texts.copy(copy.copy + 1, piece.count)}` : copy.name;
   const detail = plainLine(piece.detail);
   const blocks = [[name, detail].filter((line) => line !== ""), [name]];
+  const like = `${copy.pieceId} ${pose.turnDeg} ${pose.mirrored} ${textWidth(name, 1)}`;
+  const known: LabelRooms = rooms.get(like) ?? new Map();
+  rooms.set(like, known);
   for (const { turned, crossedToo, least } of LABEL_TRIES) {
     const room = turned ? rings.map(quarterTurned) : rings;
     const lines = turned ? obstacles.map(quarterTurned) : obstacles;
@@ -161,7 +177,18 @@ function labelBesides(
         if (size < least) continue;
         const width = Math.max(...text.map((line, i) => textWidth(line, sizeOf(size, i), i === 0)));
         const height = blockHeight(size, text.length) + (grain === "none" ? 0 : size);
+        const way = `${turned} ${text.length} ${size}`;
+        const found = known.get(way);
+        // Seams only take room away; where there is none of them, a line in the way lies there for every copy.
+        if (found === "none" || (found === "crossed" && !crossedToo && bands.length === 0)) continue;
         const spot = labelSpot(room, lines, width + size, height + size * 0.5, bands);
+        if (bands.length === 0) known.set(way, spot === null ? "none" : spot.crossed ? "crossed" : "clear");
+        else if (
+          found === undefined &&
+          spot === null &&
+          labelSpot(room, lines, width + size, height + size * 0.5) === null
+        )
+          known.set(way, "none");
         if (!spot || (spot.crossed && !crossedToo)) continue;
         const at = turned ? { x: -spot.y, y: spot.x } : spot;
         return labelBlock(text, at, size, turned, grain, copy.key, spot.width);
