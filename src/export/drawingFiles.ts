@@ -1,6 +1,8 @@
-import type { Drawing } from "../core/drawing/list/drawing.ts";
+import type { Drawing, DrawnText } from "../core/drawing/list/drawing.ts";
 import { drawnRoles, styledAs } from "../core/drawing/list/roleStyles.ts";
 import { singleCuts } from "../core/drawing/machine/singleCuts.ts";
+import { ringContour } from "../core/geometry/contourShapes.ts";
+import { fewerCorners } from "../core/geometry/fewerCorners.ts";
 import type { OutputSettings } from "../core/project/outputSettings.ts";
 import { dxfText } from "./dxf/dxfText.ts";
 import type { Faces } from "./fonts/faces.ts";
@@ -43,9 +45,20 @@ export function drawingSvg(
 
 /** A drawing as DXF: layers, lines and letters as the settings have them. */
 export function drawingDxf(drawing: Drawing, { lines, letters }: OutputSettings, faces: Faces): string {
+  const many = drawing.items.filter(({ kind }) => kind === "text").length > MANY_TEXTS;
+  const rings = (text: DrawnText): number[][] => letterRings(textOutlines(text, faces));
   return dxfText(drawing, {
     lines,
     roles: drawnRoles(lines),
-    outlineText: (text) => (letters === "outlines" ? letterRings(textOutlines(text, faces)) : null),
+    outlineText: (text) => (letters === "outlines" ? (many ? rings(text).map(coarser) : rings(text)) : null),
   });
+}
+
+/** More texts than this are drawn with fewer corners a letter: hundreds of copies fill a hundred megabytes. */
+const MANY_TEXTS = 1000;
+/** How near to the straight a corner of such a letter is that is left out, mm: less than a pen's own width. */
+const PEN = 0.03;
+
+function coarser(ring: number[]): number[] {
+  return [...fewerCorners(ringContour(Float64Array.from(ring)), PEN).vertices].filter((_, i) => i % 3 !== 2);
 }

@@ -78,10 +78,9 @@ export function dxfText(drawing: Drawing, options: DxfOptions = {}): string {
   const { lines = {}, roles = DRAWING_ROLES } = options;
   const layers = layersFor(lines);
   const { minX, minY, maxX, maxY } = drawing.box;
-  const out: string[] = [];
-  const put = (code: number, value: string | number): void => {
-    out.push(String(code), typeof value === "number" ? decimal(value) : value);
-  };
+  const written = longText();
+  const put = (code: number, value: string | number): void =>
+    written.add(`${code}\r\n${typeof value === "number" ? decimal(value) : value}\r\n`);
   const section = (name: string, body: () => void): void => {
     put(0, "SECTION");
     put(2, name);
@@ -110,7 +109,27 @@ export function dxfText(drawing: Drawing, options: DxfOptions = {}): string {
     }
   });
   put(0, "EOF");
-  return `${out.join("\r\n")}\r\n`;
+  return written.all();
+}
+
+/** Lines that are joined before the next are kept apart: millions of short texts take ten times their length. */
+const LINES = 10_000;
+
+function longText(): { add: (line: string) => void; all: () => string } {
+  const parts: string[] = [];
+  let lines: string[] = [];
+  const join = (): void => {
+    parts.push(lines.join(""));
+    lines = [];
+  };
+  const add = (line: string): void => {
+    if (lines.push(line) === LINES) join();
+  };
+  const all = (): string => {
+    join();
+    return parts.join("");
+  };
+  return { add, all };
 }
 
 type Put = (code: number, value: string | number) => void;
