@@ -9,7 +9,7 @@ const packaged = (path: string): Uint8Array =>
 
 /** Corners a text, of a drawing of so many texts whose letters are drawn. */
 async function cornersOf(texts: number): Promise<number> {
-  const words = "gusset 8";
+  const words = "g8";
   const faces = await openFaces(
     {
       regular: packaged("dejavu-fonts-ttf/ttf/DejaVuSansCondensed.ttf"),
@@ -27,8 +27,8 @@ async function cornersOf(texts: number): Promise<number> {
 test("letters of more than a thousand texts are drawn with less than half the corners", async () => {
   const few = await cornersOf(1000);
   const many = await cornersOf(1001);
-  expect(few).toBeGreaterThan(200);
+  expect(few).toBeGreaterThan(60);
   expect(many).toBeLessThan(few / 2);
-  // Still letters: each of the seven has several corners.
-  expect(many).toBeGreaterThan(7 * 8);
+  // Still letters: each of the two has several corners.
+  expect(many).toBeGreaterThan(2 * 8);
 });
