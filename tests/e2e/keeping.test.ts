@@ -133,7 +133,7 @@ test("a broken file and one of a newer version are refused with the reason; the 
   await page.waitForSelector('.told:has-text("broken.json")');
   expect(await page.textContent(".told")).toMatch(/line 1/i);
   await page.click('.told button:has-text("Understood")');
-  await openFile(page, "place.json", demoText().replace('"width": "1 in"', '"width": "one inch"'));
+  await openFile(page, "place.json", demoText().replace('"width": "30 mm"', '"width": "one inch"'));
   await page.waitForSelector('.told code:has-text("straps[0].width")');
   await page.click('.told button:has-text("Understood")');
   await openFile(page, "newer.json", demoText().replace('"laywright": 1', '"laywright": 99'));
