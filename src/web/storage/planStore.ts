@@ -53,12 +53,7 @@ export interface PlanStore {
 
 /** Opens the store; one that the browser refuses remembers nothing. */
 export async function openPlanStore(): Promise<PlanStore> {
-  const db = await openDB<Shape>("laywright-plans", 1, {
-    upgrade(fresh) {
-      fresh.createObjectStore("found");
-      fresh.createObjectStore("named");
-    },
-  }).catch(() => null);
+  const db = await opened();
   const attempt = async <T>(act: (db: IDBPDatabase<Shape>) => Promise<T>, otherwise: T): Promise<T> => {
     try {
       return db === null ? otherwise : await act(db);
@@ -78,6 +73,20 @@ export async function openPlanStore(): Promise<PlanStore> {
         await open.delete("named", allOf(projectId));
       }, undefined),
   };
+}
+
+/** The database, or null where the browser refuses it: at once, or later. */
+async function opened(): Promise<IDBPDatabase<Shape> | null> {
+  try {
+    return await openDB<Shape>("laywright-plans", 1, {
+      upgrade(fresh) {
+        fresh.createObjectStore("found");
+        fresh.createObjectStore("named");
+      },
+    });
+  } catch {
+    return null;
+  }
 }
 
 const allOf = (projectId: string) => IDBKeyRange.bound([projectId, ""], [projectId, "\uffff"]);
