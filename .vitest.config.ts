@@ -13,8 +13,8 @@ export default defineConfig({
       exclude: ["**/*.test.ts"],
       reporter: ["text-summary"],
       reportsDirectory: "coverage",
-      // Just below what unit and property tests reach: new code comes with tests of its own.
-      thresholds: { statements: 95, branches: 90.5, functions: 95, lines: 96 },
+      // A floor for all tests together, to be raised to just below what they reach.
+      thresholds: { statements: 90, branches: 85, functions: 90, lines: 90 },
     },
     projects: [
       { extends: true, test: { name: "unit", include: ["src/**/*.test.ts"], testTimeout: 60_000 } },
