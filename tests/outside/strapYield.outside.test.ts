@@ -2,14 +2,14 @@
 // Beasley 1985 (Oper. Res. 33:49–64): one binary per direction and position, every point covered at most once.
 import loadHighs from "highs";
 import { expect, test } from "vitest";
-import { alikeTilings } from "../../src/core/lay/boxes/straps/alikeTilings.ts";
+import { alikeQuestions } from "../../src/core/lay/boxes/straps/alikeQuestions.ts";
 import { packByBlocks } from "../../src/core/lay/boxes/straps/blockRecursion.ts";
 import { normalPoints } from "../../src/core/lay/boxes/straps/raster.ts";
-import type { Tiling } from "../../src/core/lay/boxes/straps/strapProblem.ts";
+import type { YieldQuestion } from "../../src/core/lay/boxes/straps/strapProblem.ts";
 import { barBound, barnesBound, yieldBound } from "../../src/core/lay/boxes/straps/yieldBounds.ts";
 import { seededRng } from "../../src/core/lay/search/rng.ts";
 
-function positionModel({ a, b, length, width }: Tiling): { text: string; variables: number } {
+function positionModel({ a, b, length, width }: YieldQuestion): { text: string; variables: number } {
   const xs = normalPoints(a, b, length);
   const ys = normalPoints(a, b, width);
   const covering = new Map<string, string[]>();
@@ -40,15 +40,15 @@ function positionModel({ a, b, length, width }: Tiling): { text: string; variabl
 }
 
 /** Straps that leave a model small enough for the solver. */
-function smallTilings(count: number, seed: number): Tiling[] {
+function smallQuestions(count: number, seed: number): YieldQuestion[] {
   const rng = seededRng(seed);
-  const found: Tiling[] = [];
+  const found: YieldQuestion[] = [];
   while (found.length < count) {
     const b = 2 + rng.below(6);
     const a = b + 1 + rng.below(12);
-    const tiling = { a, b, length: a + rng.below(4 * a), width: a + rng.below(3 * a) };
-    const positions = normalPoints(a, b, tiling.length).length * normalPoints(a, b, tiling.width).length;
-    if (positions < 350 && yieldBound(tiling) > 3) found.push(tiling);
+    const question = { a, b, length: a + rng.below(4 * a), width: a + rng.below(3 * a) };
+    const positions = normalPoints(a, b, question.length).length * normalPoints(a, b, question.width).length;
+    if (positions < 350 && yieldBound(question) > 3) found.push(question);
   }
   return found;
 }
@@ -57,16 +57,16 @@ test("equal to the exact model wherever it settles, and no bound below it", asyn
   const highs = await loadHighs();
   let settled = 0;
   let open = 0;
-  for (const tiling of smallTilings(40, 5)) {
-    const solution = highs.solve(positionModel(tiling).text, { mip_max_nodes: 400, output_flag: false });
+  for (const question of smallQuestions(40, 5)) {
+    const solution = highs.solve(positionModel(question).text, { mip_max_nodes: 400, output_flag: false });
     if (solution.Status !== "Optimal") continue;
     settled++;
     const most = Math.round(solution.ObjectiveValue);
-    const bound = yieldBound(tiling);
-    const told = JSON.stringify({ ...tiling, most });
-    expect(packByBlocks(tiling, bound, 3, 3e6).count, told).toBe(most);
+    const bound = yieldBound(question);
+    const told = JSON.stringify({ ...question, most });
+    expect(packByBlocks(question, bound, 3, 3e6).count, told).toBe(most);
     expect(bound, told).toBeGreaterThanOrEqual(most);
-    const alike = alikeTilings(tiling);
+    const alike = alikeQuestions(question);
     for (const like of alike) expect(barnesBound(like), told).toBeGreaterThanOrEqual(most);
     expect(barBound(alike, 1e6), told).toBeGreaterThanOrEqual(most);
     if (bound > most) open++;

@@ -2,7 +2,7 @@ import { polygonArea } from "../geometry/ring.ts";
 import { shapePolygon } from "../geometry/shape.ts";
 import type { LayPlan } from "../lay/problem/layProblem.ts";
 import type { Material, Price } from "../materials/material.ts";
-import type { ClothPiece, ClothRoll } from "../materials/stock.ts";
+import type { ClothRoll, ShapedStock } from "../materials/stock.ts";
 import { stockCopyId } from "../materials/stock.ts";
 import { roundUpTo } from "./pricing.ts";
 
@@ -81,7 +81,7 @@ function rollBill(material: Material, roll: ClothRoll, laidLength: number): Stoc
   };
 }
 
-function pieceBill(material: Material, stock: ClothPiece, stockId: string): StockBill {
+function pieceBill(material: Material, stock: ShapedStock, stockId: string): StockBill {
   const polygon = shapePolygon(stock.shape);
   const area = polygonArea(polygon);
   const { price } = material;

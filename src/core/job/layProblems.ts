@@ -5,7 +5,7 @@ import type { CutPiece } from "../materials/cutPiece.ts";
 import type { Material } from "../materials/material.ts";
 import { mirrorImage } from "../materials/mirrorImage.ts";
 import { allowedTurns } from "../materials/orientations.ts";
-import { type ClothPiece, type ClothRoll, flawPolygon, stockCopyId, usableWidth } from "../materials/stock.ts";
+import { type ClothRoll, flawPolygon, type ShapedStock, stockCopyId, usableWidth } from "../materials/stock.ts";
 import type { CutList } from "../project/cutList.ts";
 import type { Project } from "../project/project.ts";
 
@@ -48,7 +48,7 @@ function layPieces(piece: CutPiece, material: Material): LayPiece[] {
 
 /** The stock of a material as the lay sees it, in the order it is to be used up; what is kept back is not in it. */
 function stocksOf(material: Material): Stock[] {
-  const pieces = material.stock.filter((stock): stock is ClothPiece => stock.kind !== "roll" && !stock.keptBack);
+  const pieces = material.stock.filter((stock): stock is ShapedStock => stock.kind !== "roll" && !stock.keptBack);
   const rolls = material.stock.filter((stock): stock is ClothRoll => stock.kind === "roll");
   return [
     ...pieces.flatMap(leftovers),
@@ -57,7 +57,7 @@ function stocksOf(material: Material): Stock[] {
   ];
 }
 
-function leftovers(stock: ClothPiece): Stock[] {
+function leftovers(stock: ShapedStock): Stock[] {
   const outline = shapePolygon(stock.shape);
   const flaws = stock.flaws.map(flawPolygon);
   return Array.from({ length: stock.count }, (_, i) => ({

@@ -1,7 +1,7 @@
 import { polygonArea } from "../geometry/ring.ts";
 import { shapePolygon } from "../geometry/shape.ts";
 import type { Material } from "../materials/material.ts";
-import type { ClothPiece, ClothRoll, MaterialStock } from "../materials/stock.ts";
+import type { ClothRoll, MaterialStock, ShapedStock } from "../materials/stock.ts";
 import { freshIdIn } from "../project/edits.ts";
 import type { Project } from "../project/project.ts";
 
@@ -46,7 +46,7 @@ function boughtRoll(project: Project): ClothRoll {
   return { kind: "roll", id: freshIdIn(project, "roll"), ...BOUGHT, length: null, flaws: [] };
 }
 
-function isLeftover(stock: MaterialStock): stock is ClothPiece {
+function isLeftover(stock: MaterialStock): stock is ShapedStock {
   return stock.kind !== "roll";
 }
 
@@ -54,6 +54,6 @@ function isOpenRoll(stock: MaterialStock): boolean {
   return stock.kind === "roll" && stock.length === null;
 }
 
-function areaOf({ shape }: ClothPiece): number {
+function areaOf({ shape }: ShapedStock): number {
   return polygonArea(shapePolygon(shape));
 }

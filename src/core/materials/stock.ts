@@ -26,8 +26,8 @@ export interface ClothRoll {
   readonly flaws: readonly Flaw[];
 }
 
-/** A measured leftover or a hide: any outline, x along the lengthwise grain, and how many there are of it. */
-export interface ClothPiece {
+/** A remnant or a skin: any outline, x along the lengthwise grain, and how many there are of it. */
+export interface ShapedStock {
   readonly kind: "remnant" | "skin";
   readonly id: string;
   readonly shape: Shape;
@@ -37,7 +37,7 @@ export interface ClothPiece {
   readonly keptBack?: boolean | undefined;
 }
 
-export type MaterialStock = ClothRoll | ClothPiece;
+export type MaterialStock = ClothRoll | ShapedStock;
 
 /** Width between the selvedges, mm. */
 export function usableWidth(roll: ClothRoll): number {

@@ -1,5 +1,5 @@
 import type { LayFinding } from "../../problems/layProblems.ts";
-import { copyName, type LaidCopy } from "./laidCopy.ts";
+import { type CheckedCopy, copyName } from "./checkedCopy.ts";
 import { outlineDistance } from "./outlineDistance.ts";
 import { overlapArea } from "./overlapArea.ts";
 import { areaTolerance, lengthTolerance } from "./tolerance.ts";
@@ -11,10 +11,10 @@ const MOST_FINDINGS = 200;
  * Overlaps and broken gaps between the copies on one stock. Sweeps along the stock, so that only copies that are
  * near each other along it are compared.
  */
-export function checkPairs(copies: readonly LaidCopy[], gap: number): LayFinding[] {
+export function checkPairs(copies: readonly CheckedCopy[], gap: number): LayFinding[] {
   const sorted = [...copies].sort((a, b) => a.outline.minX - b.outline.minX);
   const findings: LayFinding[] = [];
-  let active: LaidCopy[] = [];
+  let active: CheckedCopy[] = [];
   for (const copy of sorted) {
     active = active.filter((other) => other.outline.maxX + gap > copy.outline.minX);
     for (const other of active) {
@@ -27,7 +27,7 @@ export function checkPairs(copies: readonly LaidCopy[], gap: number): LayFinding
   return findings;
 }
 
-function checkPair(first: LaidCopy, second: LaidCopy, gap: number): LayFinding | null {
+function checkPair(first: CheckedCopy, second: CheckedCopy, gap: number): LayFinding | null {
   const a = first.outline;
   const b = second.outline;
   const commonX = Math.min(a.maxX, b.maxX) - Math.max(a.minX, b.minX);

@@ -1,9 +1,9 @@
 import type { LayFinding } from "../../problems/layProblems.ts";
 import type { LayPiece, LayPlan, LayProblem, StockPlacement, StockUse } from "../problem/layProblem.ts";
 import { checkCounts } from "./checkCounts.ts";
+import type { CheckedCopy } from "./checkedCopy.ts";
 import { checkPairs } from "./checkPairs.ts";
 import { checkStock, measuredLength } from "./checkStock.ts";
-import type { LaidCopy } from "./laidCopy.ts";
 import { laidOutline } from "./laidOutline.ts";
 
 /** Turns that differ by less are the same turn, in degrees. */
@@ -24,7 +24,7 @@ const SAME_LENGTH = 1e-6;
  */
 export function checkPlan(problem: LayProblem, plan: LayPlan): LayFinding[] {
   const findings = checkCounts(problem, plan);
-  const copies: LaidCopy[] = [];
+  const copies: CheckedCopy[] = [];
   const pieces = new Map(problem.pieces.map((piece) => [piece.id, piece]));
   const stocks = new Map(problem.stocks.map((stock) => [stock.id, stock]));
   for (const [index, placement] of plan.placements.entries()) {

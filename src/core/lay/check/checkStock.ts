@@ -1,7 +1,7 @@
 import type { Polygon } from "../../geometry/ring.ts";
 import type { LayFinding } from "../../problems/layProblems.ts";
 import type { RollStock, Stock } from "../problem/layProblem.ts";
-import { copyName, type LaidCopy } from "./laidCopy.ts";
+import { type CheckedCopy, copyName } from "./checkedCopy.ts";
 import { type LaidOutline, laidOutline } from "./laidOutline.ts";
 import { outlineDistance } from "./outlineDistance.ts";
 import { overlapArea } from "./overlapArea.ts";
@@ -10,7 +10,12 @@ import { areaTolerance, lengthTolerance } from "./tolerance.ts";
 const AS_DRAWN = { x: 0, y: 0, turnDeg: 0, mirrored: false };
 
 /** Copies that leave their stock, come nearer to its edge than the margin, or lie on or too near a flaw. */
-export function checkStock(stock: Stock, copies: readonly LaidCopy[], gap: number, margin: number): LayFinding[] {
+export function checkStock(
+  stock: Stock,
+  copies: readonly CheckedCopy[],
+  gap: number,
+  margin: number,
+): LayFinding[] {
   const flaws = stock.flaws.map((flaw) => laidOutline(flaw, AS_DRAWN));
   const cloth = stock.kind === "remnant" ? laidOutline(stock.outline, AS_DRAWN) : null;
   return copies.flatMap((copy) => {
@@ -20,13 +25,13 @@ export function checkStock(stock: Stock, copies: readonly LaidCopy[], gap: numbe
 }
 
 /** Far side of the furthest copy plus the margin, from the stock's cut end or the remnant's first point along x. */
-export function measuredLength(stock: Stock, copies: readonly LaidCopy[], margin: number): number {
+export function measuredLength(stock: Stock, copies: readonly CheckedCopy[], margin: number): number {
   if (copies.length === 0) return 0;
   const start = stock.kind === "remnant" ? laidOutline(stock.outline, AS_DRAWN).minX : 0;
   return Math.max(...copies.map((copy) => copy.outline.maxX)) + margin - start;
 }
 
-function checkRollEdge(roll: RollStock, copy: LaidCopy, margin: number): LayFinding | null {
+function checkRollEdge(roll: RollStock, copy: CheckedCopy, margin: number): LayFinding | null {
   const { minX, minY, maxX, maxY } = copy.outline;
   const length = roll.length ?? Infinity;
   const distanceMm = Math.min(minX, minY, roll.width - maxY, length - maxX);
@@ -47,7 +52,7 @@ function boxPolygon(length: number, width: number): Polygon {
   return { outer: Float64Array.of(0, 0, length, 0, length, width, 0, width), holes: [] };
 }
 
-function checkOutlineEdge(cloth: LaidOutline, copy: LaidCopy, margin: number): LayFinding | null {
+function checkOutlineEdge(cloth: LaidOutline, copy: CheckedCopy, margin: number): LayFinding | null {
   const names = { path: copy.path, ...copyName(copy), stockId: copy.stock.id };
   const areaMm2 = copy.outline.area - overlapArea(copy.outline, cloth);
   if (areaMm2 > areaTolerance(copy.outline)) return { code: "plan-outside-stock", ...names, areaMm2 };
@@ -58,7 +63,7 @@ function checkOutlineEdge(cloth: LaidOutline, copy: LaidCopy, margin: number): L
     : null;
 }
 
-function checkFlaws(flaws: readonly LaidOutline[], copy: LaidCopy, gap: number): LayFinding[] {
+function checkFlaws(flaws: readonly LaidOutline[], copy: CheckedCopy, gap: number): LayFinding[] {
   const { outline, stock } = copy;
   return flaws.flatMap((flaw, index): LayFinding[] => {
     if (flaw.minX - outline.maxX >= gap || outline.minX - flaw.maxX >= gap) return [];

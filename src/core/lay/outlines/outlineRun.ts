@@ -8,7 +8,7 @@ import type { CompiledJob } from "./compile/compileJob.ts";
 import { type FillTuning, RegionFiller } from "./fillUp/fillRegion.ts";
 import { planOf, spotsOf } from "./judge/planOf.ts";
 import { PlanVerifier } from "./judge/verifyPlan.ts";
-import { copySpots, emptySpots, LayState, type Spots } from "./layout/layState.ts";
+import { copySpots, emptySpots, type Spots, WorkLayout } from "./layout/workLayout.ts";
 import { NoFitStore } from "./noFit/noFitStore.ts";
 import { Improver, type ImproveTuning } from "./search/improve.ts";
 import { plunge } from "./search/plunge.ts";
@@ -31,7 +31,7 @@ const EVALUATIONS_PER_LOOK = 100_000;
 
 /** One search of one job: the stages, the incumbent, and the verified plan. */
 export class OutlineRun {
-  readonly state: LayState;
+  readonly state: WorkLayout;
   /** The best verified plan, and one that the host has not seen yet. */
   plan: RegionPlan;
   fresh: RegionPlan | null = null;
@@ -54,7 +54,7 @@ export class OutlineRun {
 
   constructor(compiled: CompiledJob, seed: number, tuning: OutlineTuning) {
     this.compiled = compiled;
-    this.state = new LayState(this.compiled, new NoFitStore(this.compiled));
+    this.state = new WorkLayout(this.compiled, new NoFitStore(this.compiled));
     this.verifier = new PlanVerifier(compiled.job);
     this.tuning = tuning;
     this.seed = seed;

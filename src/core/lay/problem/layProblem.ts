@@ -27,7 +27,7 @@ export interface RollStock {
   readonly flaws: readonly Polygon[];
 }
 
-/** A measured leftover or a skin: any outline, x along the lengthwise grain; holes are unusable. */
+/** A remnant or a skin: any outline, x along the lengthwise grain; holes are unusable. */
 export interface RemnantStock {
   readonly kind: "remnant";
   readonly id: string;

@@ -74,7 +74,7 @@ export interface HardwareWish {
 }
 
 /** What the sewing machine can take. */
-interface MachineWish {
+interface SewingMachine {
   readonly maxThickness?: number | undefined;
   readonly maxLayers?: number | undefined;
 }
@@ -157,7 +157,7 @@ export interface StrapWish {
   readonly interfacing?: "none" | "full" | "reduced" | "quarter" | undefined;
   readonly core?: CoreWish | undefined;
   readonly hardware?: readonly HardwareWish[] | undefined;
-  readonly machine?: MachineWish | undefined;
+  readonly machine?: SewingMachine | undefined;
   readonly folds?: FoldChoices | undefined;
   readonly stitch?: StitchChoices | undefined;
   readonly joins?: JoinChoices | undefined;

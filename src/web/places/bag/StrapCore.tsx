@@ -4,13 +4,13 @@ import { Term } from "../../parts/Term.tsx";
 import { useProject } from "../../state/workbench.ts";
 import { useTexts } from "../../texts/texts.ts";
 import { MaterialBlank } from "./MaterialBlank.tsx";
-import type { StrapWords } from "./strapWords.ts";
+import type { StrapBlanks } from "./strapBlanks.ts";
 
 /** Second materials that a construction takes, in the order in which they are asked for. */
 const ROLES = ["facing", "padding", "webbing", "cord"] as const;
 
 /** What is inside the strap: facing, padding, webbing, cord, interfacing. */
-export function StrapCore({ strap, path, set }: StrapWords) {
+export function StrapCore({ strap, path, set }: StrapBlanks) {
   const texts = useTexts();
   const words = texts.bag.strap;
   const { materials } = useProject();

@@ -3,12 +3,12 @@ import { ChoiceBlank, LengthBlank, OptionalLengthBlank, Tick } from "../../field
 import { Icon } from "../../parts/Icon.tsx";
 import { Term } from "../../parts/Term.tsx";
 import { useTexts } from "../../texts/texts.ts";
-import type { StrapWords } from "./strapWords.ts";
+import type { StrapBlanks } from "./strapBlanks.ts";
 
 const END_STYLES: readonly EndStyle[] = ["raw", "seam", "tucked", "fold-back", "doubled"];
 
 /** Ends, slider and rings, grain, joins, edges and the machine: what a strap also may say. */
-export function StrapMore(shared: StrapWords) {
+export function StrapMore(shared: StrapBlanks) {
   const texts = useTexts();
   return (
     <details class="more">
@@ -21,7 +21,7 @@ export function StrapMore(shared: StrapWords) {
   );
 }
 
-function Ends({ strap, path, set }: StrapWords) {
+function Ends({ strap, path, set }: StrapBlanks) {
   const texts = useTexts();
   const words = texts.bag.strap;
   const ends = strap.ends;
@@ -61,7 +61,7 @@ function endsWith(strap: StrapWish, index: 0 | 1, style: EndStyle | "usual"): St
   return index === 0 ? [{ style }, second] : [first, { style }];
 }
 
-function Hardware({ strap, path, set }: StrapWords) {
+function Hardware({ strap, path, set }: StrapBlanks) {
   const texts = useTexts();
   const words = texts.bag.strap;
   const hardware = strap.hardware ?? [];
@@ -123,7 +123,7 @@ function Hardware({ strap, path, set }: StrapWords) {
   );
 }
 
-function GrainAndJoins({ strap, path, set }: StrapWords) {
+function GrainAndJoins({ strap, path, set }: StrapBlanks) {
   const texts = useTexts();
   const words = texts.bag.strap;
   return (
@@ -180,7 +180,7 @@ function GrainAndJoins({ strap, path, set }: StrapWords) {
   );
 }
 
-function Machine({ strap, path, set }: StrapWords) {
+function Machine({ strap, path, set }: StrapBlanks) {
   const words = useTexts().bag.strap;
   return (
     <p class="sentence">

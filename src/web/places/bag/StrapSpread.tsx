@@ -16,7 +16,7 @@ import { StrapCore } from "./StrapCore.tsx";
 import { StrapMore } from "./StrapMore.tsx";
 import { StrapPicture } from "./StrapPicture.tsx";
 import { StrapSewing } from "./StrapSewing.tsx";
-import type { SetStrap, StrapWords } from "./strapWords.ts";
+import type { SetStrap, StrapBlanks } from "./strapBlanks.ts";
 
 /** Least and greatest width and length of a strap that can be asked for, mm. */
 const WIDTH = { minMm: 3, maxMm: 500 };
@@ -62,7 +62,7 @@ export function StrapSpread({ strap }: { strap: StrapWish }) {
   );
 }
 
-function MainSentence({ strap, path, set }: StrapWords) {
+function MainSentence({ strap, path, set }: StrapBlanks) {
   const texts = useTexts();
   const words = texts.bag.strap;
   const { width, length } = strap;

@@ -14,7 +14,7 @@ import { useStore } from "../../state/store.ts";
 import { useChange, useProject, useWorkbench } from "../../state/workbench.ts";
 import { useTexts } from "../../texts/texts.ts";
 import { LibraryShelf } from "./LibraryShelf.tsx";
-import type { MaterialWords, SetMaterial } from "./materialWords.ts";
+import type { MaterialBlanks, SetMaterial } from "./materialBlanks.ts";
 import { PriceWords } from "./PriceWords.tsx";
 import { ShrinkageWords } from "./ShrinkageWords.tsx";
 import { StockList } from "./StockList.tsx";
@@ -175,7 +175,7 @@ function KeepInLibrary({ material }: { material: Material }) {
   );
 }
 
-function MoreWords({ material, path, set }: MaterialWords) {
+function MoreWords({ material, path, set }: MaterialBlanks) {
   const texts = useTexts();
   const words = texts.cloth;
   const isCoated = material.kind === "vinyl" || material.coating !== "none";

@@ -2,7 +2,7 @@ import type { Price } from "../../../core/materials/material.ts";
 import { ChoiceBlank, MoneyBlank, OptionalLengthBlank, TextBlank } from "../../fields/blanks.tsx";
 import { useChange, useProject } from "../../state/workbench.ts";
 import { useTexts } from "../../texts/texts.ts";
-import type { MaterialWords } from "./materialWords.ts";
+import type { MaterialBlanks } from "./materialBlanks.ts";
 
 /** Ways a price is asked. mm and mm². */
 const BASES = {
@@ -21,7 +21,7 @@ function basisName({ basis }: Price): BasisName {
 }
 
 /** What it costs, and the steps it is sold in. */
-export function PriceWords({ material, path, set }: MaterialWords) {
+export function PriceWords({ material, path, set }: MaterialBlanks) {
   const words = useTexts().cloth;
   const { currency, output } = useProject();
   const change = useChange();

@@ -1,10 +1,10 @@
 import type { Shrinkage } from "../../../core/materials/material.ts";
 import { ChoiceBlank, ShareBlank } from "../../fields/blanks.tsx";
 import { useTexts } from "../../texts/texts.ts";
-import type { MaterialWords } from "./materialWords.ts";
+import type { MaterialBlanks } from "./materialBlanks.ts";
 
 /** What the wash takes, along and across. */
-export function ShrinkageWords({ material, path, set }: MaterialWords) {
+export function ShrinkageWords({ material, path, set }: MaterialBlanks) {
   const words = useTexts().cloth;
   const { shrinkage } = material;
   const share = (field: "lengthwise" | "crosswise", label: string) => (

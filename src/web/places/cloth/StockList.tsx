@@ -1,7 +1,12 @@
 import { stockName } from "../../../core/drawing/lay/stockName.ts";
 import { contourBox } from "../../../core/geometry/contourArcs.ts";
 import { shapeContour } from "../../../core/geometry/shape.ts";
-import { type ClothPiece, type ClothRoll, flawPolygon, type MaterialStock } from "../../../core/materials/stock.ts";
+import {
+  type ClothRoll,
+  flawPolygon,
+  type MaterialStock,
+  type ShapedStock,
+} from "../../../core/materials/stock.ts";
 import { freshIdIn } from "../../../core/project/edits.ts";
 import { unbroken } from "../../../core/units/unbroken.ts";
 import { CountBlank, LengthBlank, OptionalLengthBlank, Tick } from "../../fields/blanks.tsx";
@@ -14,7 +19,7 @@ import { useProject } from "../../state/workbench.ts";
 import { useLanguage, useTexts } from "../../texts/texts.ts";
 import { FlawList } from "./FlawList.tsx";
 import { flawAt } from "./flawAt.ts";
-import type { MaterialWords } from "./materialWords.ts";
+import type { MaterialBlanks } from "./materialBlanks.ts";
 import { RollPicture } from "./RollPicture.tsx";
 
 const WIDTH = { minMm: 10, maxMm: 10_000 };
@@ -22,7 +27,7 @@ const WIDTH = { minMm: 10, maxMm: 10_000 };
 const LONGEST = 500_000;
 
 /** What there is of the material: rolls, remnants and skins, in the order they are used up. */
-export function StockList({ material, path, set }: MaterialWords) {
+export function StockList({ material, path, set }: MaterialBlanks) {
   const texts = useTexts();
   const language = useLanguage();
   const lengths = useLengths();
@@ -132,9 +137,9 @@ function RollWords({ roll, path, onStock }: StockWords & { roll: ClothRoll }) {
 
 let visits = 0;
 
-function LeftoverWords({ piece, path, onStock }: StockWords & { piece: ClothPiece }) {
+function LeftoverWords({ piece, path, onStock }: StockWords & { piece: ShapedStock }) {
   const words = useTexts().cloth;
-  const set = (part: Partial<ClothPiece>, label: string, key?: string) =>
+  const set = (part: Partial<ShapedStock>, label: string, key?: string) =>
     onStock({ ...piece, ...part }, label, key);
   return (
     <>

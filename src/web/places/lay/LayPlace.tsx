@@ -56,14 +56,14 @@ export function LayPlace({ open }: { open: string | null }) {
             ))}
           </nav>
         )}
-        <LaidCloth key={id} lay={chosen} project={project} />
+        <LayView key={id} lay={chosen} project={project} />
       </div>
     </>
   );
 }
 
 /** The first screen is the plan and its line; what else there is to know and to choose comes below. */
-function LaidCloth({ lay, project }: { lay: LayState; project: Project }) {
+function LayView({ lay, project }: { lay: LayState; project: Project }) {
   const ways = useWays(lay, project);
   const choices = useChoices(lay);
   return (

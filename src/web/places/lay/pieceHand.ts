@@ -6,7 +6,7 @@ import { type Frame, shiftToTable, toTable } from "./frame.ts";
 import { lieOfPlan, lyingNear } from "./lieOfPlan.ts";
 import { keyOf, neighbourOf, placedBox, placeTroubles, snapped, turned } from "./moves.ts";
 import type { PlanCanvas } from "./planCanvas.ts";
-import { type LaidStock, stockAt } from "./stockLayout.ts";
+import { type StockOnTable, stockAt } from "./stockLayout.ts";
 
 /** Snapping reach on the screen, px. */
 const REACH = 10;
@@ -31,7 +31,7 @@ export interface HandState {
 /** What the hand works on, as it is now. */
 export interface HandTable {
   lay(): LayState;
-  stocks(): readonly LaidStock[];
+  stocks(): readonly StockOnTable[];
   canvas(): PlanCanvas | null;
   frame(): Frame;
   /** Makes a place the piece's own, pinned. */
@@ -264,7 +264,7 @@ function onTable(frame: Frame, [dx, dy]: readonly [number, number], mm: number):
 }
 
 /** Boxes of all pieces on the table, in the table's frame. */
-function tableBoxes({ byKey }: ReturnType<typeof lieOfPlan>, stocks: readonly LaidStock[]) {
+function tableBoxes({ byKey }: ReturnType<typeof lieOfPlan>, stocks: readonly StockOnTable[]) {
   const offsets = new Map(stocks.map(({ stock, offsetY }) => [stock.id, offsetY]));
   return new Map(
     [...byKey.values()].map(({ key, box, placement }) => {

@@ -6,11 +6,11 @@ import { LiftedPiece } from "./liftedPiece.ts";
 import { keyOf } from "./moves.ts";
 import { DETAIL, labelSize, type PieceKind } from "./pieceKind.ts";
 import { grainArrow, labelMatrix, poseMatrix, tornEdge } from "./planPaths.ts";
-import type { LaidStock } from "./stockLayout.ts";
+import type { StockOnTable } from "./stockLayout.ts";
 
 /** What is to be seen. */
 export interface PlanScene {
-  readonly stocks: readonly LaidStock[];
+  readonly stocks: readonly StockOnTable[];
   readonly kinds: ReadonlyMap<string, PieceKind>;
   readonly placements: readonly StockPlacement[];
   readonly pinned: ReadonlySet<string>;
@@ -253,7 +253,7 @@ export class PlanCanvas {
     return shown;
   }
 
-  private drawGround(stocks: readonly LaidStock[]): void {
+  private drawGround(stocks: readonly StockOnTable[]): void {
     const key = JSON.stringify(
       stocks.map(({ stock, box, offsetY, used, bound }) => [stock.id, box, offsetY, used, bound]),
     );

@@ -2,7 +2,7 @@ import { type Box, ringBox } from "../../../core/geometry/ring.ts";
 import type { LayPlan, LayProblem, Stock } from "../../../core/lay/problem/layProblem.ts";
 
 /** A stock as it lies on the table: its own box, and how far it is moved up from its own frame. */
-export interface LaidStock {
+export interface StockOnTable {
   readonly stock: Stock;
   /** In the stock's own frame, mm. An open roll ends a little beyond what is used of it. */
   readonly box: Box;
@@ -18,8 +18,8 @@ const BETWEEN = 0.1;
 const LEAST_BETWEEN = 60;
 
 /** All stocks of a problem on one table: first on top; the last, the roll to be bought, lies with its edge at zero. */
-export function stockLayout(problem: LayProblem, plan: LayPlan | null): readonly LaidStock[] {
-  const laid: LaidStock[] = [];
+export function stockLayout(problem: LayProblem, plan: LayPlan | null): readonly StockOnTable[] {
+  const laid: StockOnTable[] = [];
   let bottom = 0;
   for (const stock of problem.stocks.toReversed()) {
     const use = plan?.uses.find(({ stockId }) => stockId === stock.id);
@@ -33,7 +33,7 @@ export function stockLayout(problem: LayProblem, plan: LayPlan | null): readonly
 }
 
 /** The box round all stocks on the table. */
-export function tableBox(stocks: readonly LaidStock[]): Box {
+export function tableBox(stocks: readonly StockOnTable[]): Box {
   let box = { minX: 0, minY: 0, maxX: 100, maxY: 0 };
   for (const [i, { box: own, offsetY }] of stocks.entries())
     box = {
@@ -51,8 +51,8 @@ function rollBox(width: number, length: number | null, used: number): Box {
 }
 
 /** The stock whose band of the table holds the point, or the nearest one. */
-export function stockAt(stocks: readonly LaidStock[], y: number): LaidStock | null {
-  let nearest: LaidStock | null = null;
+export function stockAt(stocks: readonly StockOnTable[], y: number): StockOnTable | null {
+  let nearest: StockOnTable | null = null;
   let least = Infinity;
   for (const laid of stocks) {
     const bottom = laid.box.minY + laid.offsetY;

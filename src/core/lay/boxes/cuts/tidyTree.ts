@@ -18,7 +18,7 @@ function tidied(tree: CutTree, tolerance: number): CutTree {
   const rank = new Map(kept.map((part, i) => [part, i]));
   kept.sort((a, b) => {
     const apart = extent(b) - extent(a);
-    return Math.abs(apart) > tolerance ? apart : leftover(a) - leftover(b) || rank.get(a)! - rank.get(b)!;
+    return Math.abs(apart) > tolerance ? apart : wasteOf(a) - wasteOf(b) || rank.get(a)! - rank.get(b)!;
   });
   const used = kept.reduce((sum, part) => sum + extent(part), 0);
   const rest = extent(tree) - used;
@@ -28,9 +28,9 @@ function tidied(tree: CutTree, tolerance: number): CutTree {
   return { ...tree, parts: [...kept, { kind: "offcut", box: offcut }] };
 }
 
-function leftover(tree: CutTree): number {
+function wasteOf(tree: CutTree): number {
   if (tree.kind === "offcut") return tree.box.dx * tree.box.dy;
-  return tree.kind === "piece" ? 0 : tree.parts.reduce((sum, part) => sum + leftover(part), 0);
+  return tree.kind === "piece" ? 0 : tree.parts.reduce((sum, part) => sum + wasteOf(part), 0);
 }
 
 /** The tree with its near corner at (x, y). */

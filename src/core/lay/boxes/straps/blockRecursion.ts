@@ -1,8 +1,8 @@
 import { normalPoints, pointIndexAtMost } from "./raster.ts";
-import type { Tiling } from "./strapProblem.ts";
+import type { YieldQuestion } from "./strapProblem.ts";
 
-/** A strap in a tiling: lower-left corner, and whether it lies crosswise. */
-export interface Tile {
+/** A strap laid down: lower-left corner, and whether it lies crosswise. */
+export interface StrapTile {
   readonly x: number;
   readonly y: number;
   readonly crosswise: boolean;
@@ -24,7 +24,7 @@ type Fill = { readonly count: number; readonly depth: number } & (
 /** What the recursion found, and how many fills it tried. */
 export interface BlockPlan {
   readonly count: number;
-  readonly tiles: readonly Tile[];
+  readonly tiles: readonly StrapTile[];
   readonly tries: number;
 }
 
@@ -32,13 +32,18 @@ export interface BlockPlan {
  * Packs a × b straps, both directions, by recursion over boxes on normal points: one-direction rows, every
  * guillotine split, and 5-block pinwheels whose corners lie at multiples of the long side, nested to `nesting`.
  *
- * Units:  those of the tiling (whole numbers).
+ * Units:  those of the question (whole numbers).
  * Cost:   at most about `maxTries` fills; past that only one-direction rows are tried.
  * Source: 5-block heuristic: Bischoff & Dowsland 1982, J. Oper. Res. Soc. 33; recursive form: Morabito & Morales
  *         1998, J. Oper. Res. Soc. 49, and Birgin, Lobato & Morabito 2010, J. Oper. Res. Soc. 61.
  */
-export function packByBlocks(tiling: Tiling, target: number, nesting: number, maxTries: number): BlockPlan {
-  const recursion = new BlockRecursion(tiling, maxTries, nesting);
+export function packByBlocks(
+  question: YieldQuestion,
+  target: number,
+  nesting: number,
+  maxTries: number,
+): BlockPlan {
+  const recursion = new BlockRecursion(question, maxTries, nesting);
   return recursion.run(target, nesting);
 }
 
@@ -48,26 +53,26 @@ class BlockRecursion {
   private readonly points: Float64Array;
   private readonly multiples: Float64Array;
   private readonly memo: Map<number, Fill>[] = [];
-  private readonly tiling: Tiling;
+  private readonly question: YieldQuestion;
   private readonly maxTries: number;
   /** The nesting at which splits at every normal point are tried; below it only those at multiples of the long side. */
   private readonly finest: number;
   private tries = 0;
 
-  constructor(tiling: Tiling, maxTries: number, finest: number) {
-    this.tiling = tiling;
+  constructor(question: YieldQuestion, maxTries: number, finest: number) {
+    this.question = question;
     this.maxTries = maxTries;
     this.finest = finest;
-    this.long = Math.max(tiling.a, tiling.b);
-    this.short = Math.min(tiling.a, tiling.b);
-    const longest = Math.max(tiling.length, tiling.width);
-    this.points = normalPoints(tiling.a, tiling.b, longest);
+    this.long = Math.max(question.a, question.b);
+    this.short = Math.min(question.a, question.b);
+    const longest = Math.max(question.length, question.width);
+    this.points = normalPoints(question.a, question.b, longest);
     this.multiples = normalPoints(this.long, longest + 1, longest);
   }
 
   run(target: number, nesting: number): BlockPlan {
-    const i = pointIndexAtMost(this.points, this.tiling.length);
-    const j = pointIndexAtMost(this.points, this.tiling.width);
+    const i = pointIndexAtMost(this.points, this.question.length);
+    const j = pointIndexAtMost(this.points, this.question.width);
     let reached = -1;
     let depth = 0;
     for (; depth <= nesting; depth++) {
@@ -75,7 +80,7 @@ class BlockRecursion {
       reached = this.solve(i, j, depth);
       if (reached >= target || this.tries > this.maxTries) break;
     }
-    const tiles: Tile[] = [];
+    const tiles: StrapTile[] = [];
     this.write(i, j, Math.min(depth, nesting), 0, 0, false, tiles);
     return { count: reached, tiles, tries: this.tries };
   }
@@ -190,7 +195,15 @@ class BlockRecursion {
   }
 
   /** Writes the tiles of a box; `swapped` when its first side lies across the roll. */
-  private write(i: number, j: number, within: number, x: number, y: number, swapped: boolean, out: Tile[]): void {
+  private write(
+    i: number,
+    j: number,
+    within: number,
+    x: number,
+    y: number,
+    swapped: boolean,
+    out: StrapTile[],
+  ): void {
     if (i > j) {
       this.write(j, i, within, x, y, !swapped, out);
       return;
@@ -225,11 +238,11 @@ class BlockRecursion {
     x: number,
     y: number,
     swapped: boolean,
-    out: Tile[],
+    out: StrapTile[],
   ): void {
     const u = longAlongFirst ? this.long : this.short;
     const v = longAlongFirst ? this.short : this.long;
-    const lengthAlongX = (longAlongFirst !== swapped) === this.tiling.a >= this.tiling.b;
+    const lengthAlongX = (longAlongFirst !== swapped) === this.question.a >= this.question.b;
     for (let m = 0; (m + 1) * u <= first; m++) {
       for (let n = 0; (n + 1) * v <= second; n++) {
         const [dx, dy] = swapped ? [n * v, m * u] : [m * u, n * v];

@@ -1,5 +1,5 @@
 import { hasAllPoints, normalPoints } from "./raster.ts";
-import { type StrapOnCloth, tilingOf, UNITS_PER_MM } from "./strapProblem.ts";
+import { questionOf, type StrapOnCloth, UNITS_PER_MM } from "./strapProblem.ts";
 import { type StrapYield, strapYield } from "./strapYield.ts";
 import { yieldBound } from "./yieldBounds.ts";
 
@@ -80,10 +80,10 @@ export function* lengthsForStraps(
 }
 
 function mostStraps(cloth: StrapOnCloth, length: number): number {
-  const tiling = tilingOf(cloth, length);
-  if (cloth.directions === "both") return yieldBound(tiling);
-  const [along, across] = cloth.directions === "lengthwise" ? [tiling.a, tiling.b] : [tiling.b, tiling.a];
-  return Math.floor(tiling.length / along) * Math.floor(tiling.width / across);
+  const question = questionOf(cloth, length);
+  if (cloth.directions === "both") return yieldBound(question);
+  const [along, across] = cloth.directions === "lengthwise" ? [question.a, question.b] : [question.b, question.a];
+  return Math.floor(question.length / along) * Math.floor(question.width / across);
 }
 
 /** Index of a length such that the one before it is ruled out. */
@@ -106,7 +106,7 @@ function candidateLengths(
   cloth: StrapOnCloth,
   most: number,
 ): { readonly lengths: Float64Array; readonly isAll: boolean } {
-  const { a, b, length } = tilingOf(cloth, most);
+  const { a, b, length } = questionOf(cloth, most);
   const gap = Math.round(cloth.gap * UNITS_PER_MM);
   const lengths = normalPoints(a, b, length)
     .subarray(1)
@@ -116,7 +116,7 @@ function candidateLengths(
 
 /** Length with all straps in the better allowed direction, mm; null when none fits. */
 function oneDirectionLength(cloth: StrapOnCloth, count: number): number | null {
-  const { a, b, width } = tilingOf(cloth, cloth.strapLength);
+  const { a, b, width } = questionOf(cloth, cloth.strapLength);
   const along = (length: number, across: number): number =>
     across > width ? Infinity : Math.ceil(count / Math.floor(width / across)) * length;
   const lengthwise = cloth.directions === "crosswise" ? Infinity : along(a, b);

@@ -25,7 +25,7 @@ export interface StrapPlacement {
  * The same question in whole nanometres, where every inch fraction down to 1/64 and every tenth of a millimetre
  * is exact, with the gap added to strap and cloth alike so that it can be forgotten.
  */
-export interface Tiling {
+export interface YieldQuestion {
   /** Extent along the roll of a strap laid lengthwise. */
   readonly a: number;
   /** Extent across the roll of a strap laid lengthwise. */
@@ -36,11 +36,11 @@ export interface Tiling {
   readonly width: number;
 }
 
-/** Units of a `Tiling` per millimetre. */
+/** Units of a `YieldQuestion` per millimetre. */
 export const UNITS_PER_MM = 1e6;
 
-/** The tiling question for `cloth` cut at `clothLength` mm. */
-export function tilingOf(cloth: StrapOnCloth, clothLength: number): Tiling {
+/** The yield question for `cloth` cut at `clothLength` mm. */
+export function questionOf(cloth: StrapOnCloth, clothLength: number): YieldQuestion {
   const units = (mm: number): number => Math.round(mm * UNITS_PER_MM);
   const gap = units(cloth.gap);
   return {

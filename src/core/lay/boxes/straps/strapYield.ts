@@ -1,5 +1,11 @@
-import { packByBlocks, type Tile } from "./blockRecursion.ts";
-import { type StrapOnCloth, type StrapPlacement, type Tiling, tilingOf, UNITS_PER_MM } from "./strapProblem.ts";
+import { packByBlocks, type StrapTile } from "./blockRecursion.ts";
+import {
+  questionOf,
+  type StrapOnCloth,
+  type StrapPlacement,
+  UNITS_PER_MM,
+  type YieldQuestion,
+} from "./strapProblem.ts";
 import { yieldBound } from "./yieldBounds.ts";
 
 /** Pinwheels are nested this deep; deeper was never better on thousands of random straps. */
@@ -37,17 +43,17 @@ export function strapYield(cloth: StrapOnCloth, clothLength: number, mostTries: 
     throw new RangeError(
       `strapYield: sizes must be above 0 and the gap at least 0, not ${[strapWidth, strapLength, clothWidth, clothLength, gap]}`,
     );
-  const tiling = tilingOf(cloth, clothLength);
-  const lengthwise = cloth.directions === "crosswise" ? 0 : rowsOf(tiling, false).length;
-  const crosswise = cloth.directions === "lengthwise" ? 0 : rowsOf(tiling, true).length;
+  const question = questionOf(cloth, clothLength);
+  const lengthwise = cloth.directions === "crosswise" ? 0 : rowsOf(question, false).length;
+  const crosswise = cloth.directions === "lengthwise" ? 0 : rowsOf(question, true).length;
   const oneWay = Math.max(lengthwise, crosswise);
-  const bound = cloth.directions === "both" ? Math.max(oneWay, yieldBound(tiling)) : oneWay;
-  let tiles: readonly Tile[] = rowsOf(tiling, crosswise > lengthwise);
+  const bound = cloth.directions === "both" ? Math.max(oneWay, yieldBound(question)) : oneWay;
+  let tiles: readonly StrapTile[] = rowsOf(question, crosswise > lengthwise);
   if (bound > oneWay) {
-    const mixed = packByBlocks(tiling, bound, NESTING, mostTries);
+    const mixed = packByBlocks(question, bound, NESTING, mostTries);
     if (mixed.count > oneWay) tiles = mixed.tiles;
   } else if (oneWay === 0) tiles = [];
-  const end = tiles.reduce((far, tile) => Math.max(far, tile.x + (tile.crosswise ? tiling.b : tiling.a)), 0);
+  const end = tiles.reduce((far, tile) => Math.max(far, tile.x + (tile.crosswise ? question.b : question.a)), 0);
   return {
     count: tiles.length,
     bound,
@@ -59,16 +65,16 @@ export function strapYield(cloth: StrapOnCloth, clothLength: number, mostTries: 
   };
 }
 
-function rowsOf(tiling: Tiling, crosswise: boolean): Tile[] {
-  const along = crosswise ? tiling.b : tiling.a;
-  const across = crosswise ? tiling.a : tiling.b;
-  const tiles: Tile[] = [];
-  for (let x = 0; x + along <= tiling.length; x += along) {
-    for (let y = 0; y + across <= tiling.width; y += across) tiles.push({ x, y, crosswise });
+function rowsOf(question: YieldQuestion, crosswise: boolean): StrapTile[] {
+  const along = crosswise ? question.b : question.a;
+  const across = crosswise ? question.a : question.b;
+  const tiles: StrapTile[] = [];
+  for (let x = 0; x + along <= question.length; x += along) {
+    for (let y = 0; y + across <= question.width; y += across) tiles.push({ x, y, crosswise });
   }
   return tiles;
 }
 
-function placementOf(tile: Tile): StrapPlacement {
+function placementOf(tile: StrapTile): StrapPlacement {
   return { x: tile.x / UNITS_PER_MM, y: tile.y / UNITS_PER_MM, rotation: tile.crosswise ? 90 : 0 };
 }

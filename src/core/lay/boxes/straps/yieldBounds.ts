@@ -1,16 +1,16 @@
-import { type AlikeTiling, alikeTilings } from "./alikeTilings.ts";
-import type { Tiling } from "./strapProblem.ts";
+import { type AlikeQuestion, alikeQuestions } from "./alikeQuestions.ts";
+import type { YieldQuestion } from "./strapProblem.ts";
 
 /** Room for rounding in a quotient that must be rounded down; makes a bound weaker, never wrong. */
 const SLACK = 1e-7;
 
 /**
  * A number that no packing of a × b straps, both directions, exceeds: least of area, Barnes and bar bound, each
- * taken over all tilings that hold the same packings (`alikeTilings`).
- * Cost: O(tilings · (straps + points)); well under a millisecond for tens of straps.
+ * taken over all questions that hold the same packings (`alikeQuestions`).
+ * Cost: O(questions · (straps + points)); well under a millisecond for tens of straps.
  */
-export function yieldBound(tiling: Tiling): number {
-  const alike = alikeTilings(tiling);
+export function yieldBound(question: YieldQuestion): number {
+  const alike = alikeQuestions(question);
   let bound = Infinity;
   for (const like of alike) bound = Math.min(bound, barnesBound(like));
   return Math.min(bound, barBound(alike, bound));
@@ -21,7 +21,7 @@ export function yieldBound(tiling: Tiling): number {
  * coloured by (x + y) mod bar, each bar takes every colour once, so the rarest colour limits the bars.
  * Source: Barnes 1979, Discrete Mathematics 26:93–100.
  */
-export function barnesBound(like: AlikeTiling): number {
+export function barnesBound(like: AlikeQuestion): number {
   const { long, short, length, width } = like;
   const emptyCells = (bar: number): number => {
     const r = length % bar;
@@ -35,10 +35,10 @@ export function barnesBound(like: AlikeTiling): number {
 /**
  * Most straps p + q, p with the long side along the length and q across it, so that cut into bars they fit:
  * every line across the cloth meets one of the pairs that fit the width, every line along it one that fits the
- * length, so the averages lie under the hull of those pairs. All alike tilings must agree to the same (p, q).
+ * length, so the averages lie under the hull of those pairs. All alike questions must agree to the same (p, q).
  * Source: Isermann 1987, OR Spektrum 9:235–249 (as a linear programme; with two directions it is a plane figure).
  */
-export function barBound(alike: readonly AlikeTiling[], atMost: number): number {
+export function barBound(alike: readonly AlikeQuestion[], atMost: number): number {
   const sides = alike.map((like) => ({
     like,
     onLength: upperHull(like.alongLength),

@@ -4,7 +4,7 @@ import type { LayPiece } from "../../problem/layProblem.ts";
 import type { RegionJob } from "../../problem/region.ts";
 import { seededRng } from "../../search/rng.ts";
 import { compileJob } from "../compile/compileJob.ts";
-import { LayState } from "../layout/layState.ts";
+import { WorkLayout } from "../layout/workLayout.ts";
 import { NoFitStore } from "../noFit/noFitStore.ts";
 import { SEPARATION_TUNING, Separator } from "../search/separate.ts";
 import { CloseUp } from "./closeUp.ts";
@@ -29,7 +29,7 @@ function piece(id: string, ring: Float64Array, count: number): LayPiece {
 /** Copies laid at centres in mm; those after the last are missing. */
 function laid(job: RegionJob, centres: readonly (readonly [number, number])[]) {
   const compiled = compileJob(job);
-  const state = new LayState(compiled, new NoFitStore(compiled));
+  const state = new WorkLayout(compiled, new NoFitStore(compiled));
   const scale = compiled.unitsPerMm;
   for (const [i, [x, y]] of centres.entries()) {
     state.spots.variant[i] = compiled.variantsOf[compiled.items[i]!.shape]![0]!;
@@ -40,7 +40,7 @@ function laid(job: RegionJob, centres: readonly (readonly [number, number])[]) {
 }
 
 /** Runs to the end; whether that succeeded, and the overlap left. */
-function outcome(state: LayState, run: Generator<unknown, boolean>) {
+function outcome(state: WorkLayout, run: Generator<unknown, boolean>) {
   let step = run.next();
   while (!step.done) step = run.next();
   const separator = new Separator(state, seededRng(1), SEPARATION_TUNING);

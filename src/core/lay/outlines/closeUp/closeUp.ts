@@ -1,8 +1,8 @@
 import { BREATH, type Pause } from "../../search/breath.ts";
 import type { Rng } from "../../search/rng.ts";
 import { type SumRing, turnedRing } from "../compile/sumRings.ts";
-import type { LayState } from "../layout/layState.ts";
 import { Neighbours } from "../layout/neighbours.ts";
+import type { WorkLayout } from "../layout/workLayout.ts";
 import { ROW } from "../noFit/depth.kernel.ts";
 import { HEAD } from "../noFit/gridArena.ts";
 import { type BoxedProgram, boxedProgram, solveBoxed, startBoxed, WIDTH } from "./boxedProgram.kernel.ts";
@@ -33,7 +33,7 @@ const TOLERANCE = 1e-9;
  * are not deep are undone on the way.
  */
 export class CloseUp {
-  private readonly state: LayState;
+  private readonly state: WorkLayout;
   private readonly rng: Rng;
   private readonly near: Neighbours;
   private readonly room = new ClearRoom();
@@ -51,7 +51,7 @@ export class CloseUp {
   private readonly turned = new Map<number, SumRing>();
 
   /** `byDetail`: copies keep clear of each other by their outlines in detail, not by those that the search works on. */
-  constructor(state: LayState, rng: Rng, byDetail: boolean = false) {
+  constructor(state: WorkLayout, rng: Rng, byDetail: boolean = false) {
     this.state = state;
     this.rng = rng;
     this.byDetail = byDetail;

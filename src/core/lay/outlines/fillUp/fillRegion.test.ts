@@ -4,7 +4,7 @@ import type { LayPiece } from "../../problem/layProblem.ts";
 import type { RegionJob } from "../../problem/region.ts";
 import { seededRng } from "../../search/rng.ts";
 import { compileJob } from "../compile/compileJob.ts";
-import { copySpots, emptySpots, LayState, type Spots } from "../layout/layState.ts";
+import { copySpots, emptySpots, type Spots, WorkLayout } from "../layout/workLayout.ts";
 import { NoFitStore } from "../noFit/noFitStore.ts";
 import { SEPARATION_TUNING, Separator } from "../search/separate.ts";
 import { FILL_TUNING, RegionFiller } from "./fillRegion.ts";
@@ -28,9 +28,9 @@ const job: RegionJob = {
   goal: "most",
 };
 
-function filler(seed: number): { readonly state: LayState; readonly fill: RegionFiller } {
+function filler(seed: number): { readonly state: WorkLayout; readonly fill: RegionFiller } {
   const compiled = compileJob(job);
-  const state = new LayState(compiled, new NoFitStore(compiled));
+  const state = new WorkLayout(compiled, new NoFitStore(compiled));
   const rng = seededRng(seed);
   return { state, fill: new RegionFiller(state, new Separator(state, rng, SEPARATION_TUNING), rng, FILL_TUNING) };
 }

@@ -1,7 +1,7 @@
 import type { Pause } from "../../search/breath.ts";
 import type { Rng } from "../../search/rng.ts";
 import { CloseUp } from "../closeUp/closeUp.ts";
-import { copySpots, emptySpots, type LayState, type Spots } from "../layout/layState.ts";
+import { copySpots, emptySpots, type Spots, type WorkLayout } from "../layout/workLayout.ts";
 import type { Separator } from "../search/separate.ts";
 
 export interface FillTuning {
@@ -59,7 +59,7 @@ export const FILL_TUNING: FillTuning = {
  */
 export class RegionFiller {
   readonly best: Spots;
-  private readonly state: LayState;
+  private readonly state: WorkLayout;
   private readonly separator: Separator;
   private readonly rng: Rng;
   private readonly tuning: FillTuning;
@@ -77,7 +77,7 @@ export class RegionFiller {
   private centreX = 0;
   private centreY = 0;
 
-  constructor(state: LayState, separator: Separator, rng: Rng, tuning: FillTuning) {
+  constructor(state: WorkLayout, separator: Separator, rng: Rng, tuning: FillTuning) {
     this.state = state;
     this.separator = separator;
     this.rng = rng;

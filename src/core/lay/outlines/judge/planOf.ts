@@ -2,7 +2,7 @@ import { turnCosSin } from "../../../geometry/pose.ts";
 import type { Placement } from "../../problem/layProblem.ts";
 import type { RegionPlan } from "../../problem/region.ts";
 import { type CompiledJob, orientationKey } from "../compile/compileJob.ts";
-import type { Spots } from "../layout/layState.ts";
+import type { Spots } from "../layout/workLayout.ts";
 
 /** The layout as a plan in mm, pinned pieces included. */
 export function planOf(compiled: CompiledJob, spots: Spots): RegionPlan {

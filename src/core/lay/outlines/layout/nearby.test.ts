@@ -5,8 +5,8 @@ import { seededRng } from "../../search/rng.ts";
 import { compileJob } from "../compile/compileJob.ts";
 import { innerDiscs } from "../compile/innerDiscs.ts";
 import { NoFitStore } from "../noFit/noFitStore.ts";
-import { LayState } from "./layState.ts";
 import { Nearby } from "./nearby.ts";
+import { WorkLayout } from "./workLayout.ts";
 
 /** A wavy outline of 90 corners. */
 function wavy(seed: number): Ring {
@@ -40,7 +40,7 @@ test("discs decide only what the no-fit polygon would decide the same way", () =
   const rng = seededRng(2);
   let early = 0;
   for (let round = 0; round < 40; round++) {
-    const state = new LayState(compiled, new NoFitStore(compiled));
+    const state = new WorkLayout(compiled, new NoFitStore(compiled));
     const reach = 2e7;
     for (let i = 0; i < state.count; i++) {
       state.spots.variant[i] = compiled.variantsOf[compiled.items[i]!.shape]![rng.below(4)]!;

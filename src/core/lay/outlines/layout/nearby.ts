@@ -2,9 +2,9 @@ import type { Rng } from "../../search/rng.ts";
 import { ROW, ROW_INTS, weightedDepth } from "../noFit/depth.kernel.ts";
 import { HEAD } from "../noFit/gridArena.ts";
 import { EDGE } from "../noFit/gridEdges.kernel.ts";
-import type { LayState } from "./layState.ts";
 import { writeRow } from "./neighbourRow.ts";
 import type { PlaceGrid } from "./placeGrid.ts";
+import type { WorkLayout } from "./workLayout.ts";
 
 const NO_WEIGHTS = new Float32Array(0);
 /** … but in jobs of many corners only if there are so few kinds: no-fit polygons of pairs that never meet are not built. */
@@ -23,7 +23,7 @@ export class Nearby {
   readonly pick: Int32Array;
   /** x, y, limit and result of the last question to the depth kernel. */
   readonly probe: Float64Array = new Float64Array(4);
-  private readonly state: LayState;
+  private readonly state: WorkLayout;
   private readonly grid: Int32Array;
   /** Round in which a column's row was written. */
   private readonly written: Int32Array;
@@ -41,7 +41,7 @@ export class Nearby {
   private readonly discs = new Float64Array(64);
   private discCount = 0;
 
-  constructor(state: LayState) {
+  constructor(state: WorkLayout) {
     const { columns } = state;
     this.state = state;
     this.hasDiscs = state.job.isDetailed;

@@ -1,6 +1,6 @@
 import { ROW } from "../noFit/depth.kernel.ts";
 import { HEAD } from "../noFit/gridArena.ts";
-import type { LayState } from "./layState.ts";
+import type { WorkLayout } from "./workLayout.ts";
 
 /**
  * Writes row `k` for the depth kernel: what a copy in `variant` meets in column `j` of the layout, a laid copy or an
@@ -8,7 +8,7 @@ import type { LayState } from "./layState.ts";
  * feature grid; −2 (and a row that is met nowhere) for a frame that leaves no room.
  */
 export function writeRow(
-  state: LayState,
+  state: WorkLayout,
   variant: number,
   j: number,
   weight: number,

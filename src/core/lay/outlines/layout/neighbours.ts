@@ -1,6 +1,6 @@
 import { ROW, ROW_INTS, weightedDepth } from "../noFit/depth.kernel.ts";
-import type { LayState } from "./layState.ts";
 import { writeRow } from "./neighbourRow.ts";
+import type { WorkLayout } from "./workLayout.ts";
 
 /** Strips across the window in which neighbours are gathered, so that a sample asks only those near it. */
 const BINS = 16;
@@ -39,7 +39,7 @@ export class Neighbours {
    * Rows for all that is laid, seen from copy `item` turned as `variant`; with `apart`, only for copies whose boxes come
    * within that distance of the copy's box as it lies.
    */
-  fill(state: LayState, item: number, variant: number, apart: number = Infinity): void {
+  fill(state: WorkLayout, item: number, variant: number, apart: number = Infinity): void {
     const { spots, order, count: items, columns } = state;
     const { variants } = state.job;
     const own = variants[variant]!;
@@ -87,7 +87,7 @@ export class Neighbours {
   }
 
   /** Overlap at (x, y); stops once it reaches `limit`. */
-  depthAt(state: LayState, x: number, y: number, limit: number): number {
+  depthAt(state: WorkLayout, x: number, y: number, limit: number): number {
     const { arena } = state.store;
     state.evaluations++;
     let from = 0;
@@ -109,7 +109,7 @@ export class Neighbours {
   }
 
   /** Depth at (x, y) against row `k` alone. */
-  depthOf(state: LayState, k: number, x: number, y: number): number {
+  depthOf(state: WorkLayout, k: number, x: number, y: number): number {
     const o = k * ROW;
     const { rows } = this;
     if (x <= rows[o]! || x >= rows[o + 1]! || y <= rows[o + 2]! || y >= rows[o + 3]!) return 0;

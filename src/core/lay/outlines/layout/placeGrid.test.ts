@@ -4,11 +4,11 @@ import type { RegionJob } from "../../problem/region.ts";
 import { seededRng } from "../../search/rng.ts";
 import { compileJob } from "../compile/compileJob.ts";
 import { NoFitStore } from "../noFit/noFitStore.ts";
-import { LayState } from "./layState.ts";
 import { Nearby } from "./nearby.ts";
+import { WorkLayout } from "./workLayout.ts";
 
 /** `count` triangles from 3 mm to 1 m on a roll with a flaw. */
-function scatteredState(count: number): LayState {
+function scatteredState(count: number): WorkLayout {
   const rng = seededRng(count);
   const job: RegionJob = {
     region: { width: 1200, length: null, outline: null, flaws: [solid(rectangleRing(300, 200, 40, 60))] },
@@ -24,13 +24,13 @@ function scatteredState(count: number): LayState {
     goal: "shortest",
   };
   const compiled = compileJob(job);
-  const state = new LayState(compiled, new NoFitStore(compiled));
+  const state = new WorkLayout(compiled, new NoFitStore(compiled));
   state.maxX = 3000 * compiled.unitsPerMm;
   for (let i = 0; i < count; i++) if (i % 9 !== 4) toss(state, i, rng.unit(), rng.unit());
   return state;
 }
 
-function toss(state: LayState, item: number, u: number, v: number): void {
+function toss(state: WorkLayout, item: number, u: number, v: number): void {
   const variants = state.job.variantsOf[state.job.items[item]!.shape]!;
   const variant = variants[Math.floor(u * 1e6) % variants.length]!;
   const x = state.lowX(variant) + u * (state.highX(variant) - state.lowX(variant));
@@ -40,7 +40,7 @@ function toss(state: LayState, item: number, u: number, v: number): void {
 
 /** Columns within `margin` of a copy at (x, y), asked one by one. */
 function metOneByOne(
-  state: LayState,
+  state: WorkLayout,
   item: number,
   variant: number,
   x: number,

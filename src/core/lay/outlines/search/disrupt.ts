@@ -1,6 +1,6 @@
 import type { Rng } from "../../search/rng.ts";
 import { orientationKey } from "../compile/compileJob.ts";
-import type { LayState } from "../layout/layState.ts";
+import type { WorkLayout } from "../layout/workLayout.ts";
 import { byFallingArea } from "../starts/bottomLeft.ts";
 
 export interface DisruptTuning {
@@ -14,12 +14,12 @@ export interface DisruptTuning {
 
 /** Changes a stuck layout by more than one copy's move, for the search to go on from. */
 export class Disruptor {
-  private readonly state: LayState;
+  private readonly state: WorkLayout;
   private readonly rng: Rng;
   private readonly tuning: DisruptTuning;
   private readonly bySize: readonly number[];
 
-  constructor(state: LayState, rng: Rng, tuning: DisruptTuning) {
+  constructor(state: WorkLayout, rng: Rng, tuning: DisruptTuning) {
     this.state = state;
     this.rng = rng;
     this.tuning = tuning;

@@ -1,7 +1,7 @@
 import type { Pause } from "../../search/breath.ts";
 import type { Rng } from "../../search/rng.ts";
 import { CloseUp } from "../closeUp/closeUp.ts";
-import { copySpots, emptySpots, type LayState, type Spots } from "../layout/layState.ts";
+import { copySpots, emptySpots, type Spots, type WorkLayout } from "../layout/workLayout.ts";
 import { Disruptor, type DisruptTuning } from "./disrupt.ts";
 import type { Separator } from "./separate.ts";
 
@@ -65,7 +65,7 @@ interface Failure {
  */
 export class Improver {
   readonly best: Spots;
-  private readonly state: LayState;
+  private readonly state: WorkLayout;
   private readonly separator: Separator;
   private readonly rng: Rng;
   private readonly tuning: ImproveTuning;
@@ -79,7 +79,7 @@ export class Improver {
   private readonly leastEnd: number;
   private readonly closeUp: CloseUp;
 
-  constructor(state: LayState, separator: Separator, rng: Rng, tuning: ImproveTuning, leastEnd: number) {
+  constructor(state: WorkLayout, separator: Separator, rng: Rng, tuning: ImproveTuning, leastEnd: number) {
     this.state = state;
     this.separator = separator;
     this.rng = rng;

@@ -1,5 +1,5 @@
 import type { Pause } from "../../search/breath.ts";
-import { copySpots, emptySpots, type LayState } from "../layout/layState.ts";
+import { copySpots, emptySpots, type WorkLayout } from "../layout/workLayout.ts";
 import type { Separator } from "./separate.ts";
 
 /** Share of the cloth covered that is tried at first. */
@@ -13,7 +13,7 @@ const LONGER = 1.05;
  * together at once, the overlaps are taken out, and only if that fails some length is given back. Leaves the shortest
  * layout found in the state.
  */
-export function* plunge(state: LayState, separator: Separator): Generator<Pause, void> {
+export function* plunge(state: WorkLayout, separator: Separator): Generator<Pause, void> {
   const { job, spots, count } = state;
   const { minX, minY, maxY } = job.window;
   const start = emptySpots(count);

@@ -1,6 +1,6 @@
 import type { Rng } from "../../search/rng.ts";
-import type { LayState } from "../layout/layState.ts";
 import type { Nearby } from "../layout/nearby.ts";
+import type { WorkLayout } from "../layout/workLayout.ts";
 import { nearestExit } from "../noFit/depth.kernel.ts";
 import type { SpotTuning } from "./spotTuning.ts";
 
@@ -12,14 +12,14 @@ const SNAP_ROUNDS = 4;
 export class SpotRefiner {
   /** The spot: set before `refine`, moved by it. */
   readonly point: Float64Array = new Float64Array(2);
-  private readonly state: LayState;
+  private readonly state: WorkLayout;
   private readonly rng: Rng;
   private readonly tuning: SpotTuning;
   private readonly lines = new Float64Array(MOST_LINES * 3);
   private lineCount = 0;
   private readonly exit = new Float64Array(3);
 
-  constructor(state: LayState, rng: Rng, tuning: SpotTuning) {
+  constructor(state: WorkLayout, rng: Rng, tuning: SpotTuning) {
     this.state = state;
     this.rng = rng;
     this.tuning = tuning;

@@ -1,6 +1,6 @@
 import type { Rng } from "../../search/rng.ts";
-import { copySpots, emptySpots, type LayState, type Spots } from "../layout/layState.ts";
 import { Nearby } from "../layout/nearby.ts";
+import { copySpots, emptySpots, type Spots, type WorkLayout } from "../layout/workLayout.ts";
 import { SpotSearch } from "./spotSearch.ts";
 import { SPOT_TUNING, type SpotTuning } from "./spotTuning.ts";
 
@@ -38,14 +38,14 @@ export class Separator {
   readonly leastSpots: Spots;
   /** Whether weights grow fast in the next run. */
   isFast = true;
-  private readonly state: LayState;
+  private readonly state: WorkLayout;
   private readonly rng: Rng;
   private readonly tuning: SeparationTuning;
   private readonly search: SpotSearch;
   private readonly near: Nearby;
   private readonly queue: Int32Array;
 
-  constructor(state: LayState, rng: Rng, tuning: SeparationTuning) {
+  constructor(state: WorkLayout, rng: Rng, tuning: SeparationTuning) {
     this.state = state;
     this.rng = rng;
     this.tuning = tuning;

@@ -1,6 +1,6 @@
 import type { Rng } from "../../search/rng.ts";
-import type { LayState } from "../layout/layState.ts";
 import { Nearby } from "../layout/nearby.ts";
+import type { WorkLayout } from "../layout/workLayout.ts";
 import { SpotRefiner } from "./refineSpot.ts";
 import type { SpotTuning } from "./spotTuning.ts";
 
@@ -17,7 +17,7 @@ export class SpotSearch {
   y = 0;
   value = 0;
 
-  private readonly state: LayState;
+  private readonly state: WorkLayout;
   private readonly rng: Rng;
   private readonly tuning: SpotTuning;
   private readonly all: Nearby[];
@@ -30,7 +30,7 @@ export class SpotSearch {
   private kept = 0;
   private readonly point: Float64Array;
 
-  constructor(state: LayState, rng: Rng, tuning: SpotTuning) {
+  constructor(state: WorkLayout, rng: Rng, tuning: SpotTuning) {
     this.state = state;
     this.rng = rng;
     this.tuning = tuning;

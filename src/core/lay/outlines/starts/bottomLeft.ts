@@ -1,7 +1,7 @@
 import { ringBox } from "../../../geometry/ring.ts";
 import type { Pause } from "../../search/breath.ts";
-import type { LayState } from "../layout/layState.ts";
 import { Neighbours } from "../layout/neighbours.ts";
+import type { WorkLayout } from "../layout/workLayout.ts";
 import { ROW } from "../noFit/depth.kernel.ts";
 import { HEAD } from "../noFit/gridArena.ts";
 import { EDGE } from "../noFit/gridEdges.kernel.ts";
@@ -17,7 +17,7 @@ interface Spot {
 }
 
 /** Corners of the no-fit polygons round what is laid, and the ends of the window, as x, y pairs. */
-function cornersOf(state: LayState, near: Neighbours, variant: number, fromX: number, toX: number): Float64Array {
+function cornersOf(state: WorkLayout, near: Neighbours, variant: number, fromX: number, toX: number): Float64Array {
   const lowX = state.lowX(variant);
   const lowY = state.lowY(variant);
   const highY = state.highY(variant);
@@ -56,7 +56,7 @@ function cornersOf(state: LayState, near: Neighbours, variant: number, fromX: nu
 }
 
 /** Builds the no-fit polygons of `item` about all that is laid, one at a time. */
-function* prepare(state: LayState, item: number): Generator<Pause, void> {
+function* prepare(state: WorkLayout, item: number): Generator<Pause, void> {
   const { job, store, spots, count } = state;
   const laid = new Set<number>();
   for (let j = 0; j < count; j++) if (spots.variant[j]! >= 0) laid.add(spots.variant[j]!);
@@ -75,7 +75,7 @@ function* prepare(state: LayState, item: number): Generator<Pause, void> {
 
 /** The leftmost, then lowest of the corners between `fromX` and `toX` that is free, or null. */
 function freeCorner(
-  state: LayState,
+  state: WorkLayout,
   near: Neighbours,
   variant: number,
   fromX: number,
@@ -98,7 +98,7 @@ function freeCorner(
  * time. `lastX` holds how far left each variant got before; right of `used` nothing lies. Yields after each step.
  */
 function* leftmostSpot(
-  state: LayState,
+  state: WorkLayout,
   near: Neighbours,
   item: number,
   lastX: Float64Array,
@@ -143,7 +143,7 @@ function* leftmostSpot(
  * Source: bottom-left on no-fit polygons, common in the field (e.g. Dowsland, Vaid & Dowsland 2002, EJOR 141, from memory).
  * Cost: O(copies · corners), less for repeats, which never look left of the copy before.
  */
-export function* bottomLeft(state: LayState, order: readonly number[]): Generator<Pause, void> {
+export function* bottomLeft(state: WorkLayout, order: readonly number[]): Generator<Pause, void> {
   const near = new Neighbours(state.columns);
   const lastX = new Float64Array(state.job.variants.length).fill(-Infinity);
   let used = state.end();
@@ -165,7 +165,7 @@ export function* bottomLeft(state: LayState, order: readonly number[]): Generato
 }
 
 /** Copies by falling area: the usual order for a first layout. */
-export function byFallingArea(state: LayState): number[] {
+export function byFallingArea(state: WorkLayout): number[] {
   const area = (i: number): number => state.job.shapes[state.job.items[i]!.shape]!.area;
   return Array.from({ length: state.count }, (_, i) => i).sort((a, b) => area(b) - area(a) || a - b);
 }

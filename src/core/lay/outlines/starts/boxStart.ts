@@ -1,4 +1,4 @@
-import type { LayState } from "../layout/layState.ts";
+import type { WorkLayout } from "../layout/workLayout.ts";
 
 /**
  * Lays all copies by their boxes in columns across the roll, longest first: a plan within a millisecond, before any
@@ -6,7 +6,7 @@ import type { LayState } from "../layout/layState.ts";
  * Source: next-fit decreasing height (Coffman, Garey, Johnson & Tarjan 1980, SIAM J. Comput. 9,
  * from memory).
  */
-export function boxStart(state: LayState): boolean {
+export function boxStart(state: WorkLayout): boolean {
   const { job, spots, count } = state;
   if (job.window.maxX !== Infinity || job.obstacles.length > 0) return false;
   const length = (v: number): number => job.variants[v]!.maxX - job.variants[v]!.minX;

@@ -125,7 +125,7 @@ export function decodeSplits(
     const dw = w - pw;
     const dh = h - ph;
     let split = splits[bestEntry - 1]!;
-    // The larger leftover is kept whole: cut across when more is left along.
+    // The larger rest is kept whole: cut across when more is left along.
     if (split === SPLIT_SMALLER) split = dw * ph <= pw * dh ? SPLIT_ACROSS : SPLIT_ALONG;
     const besideHeight = split === SPLIT_ACROSS ? ph : h;
     const beyondWidth = split === SPLIT_ACROSS ? w : pw;

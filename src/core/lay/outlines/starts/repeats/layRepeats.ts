@@ -1,5 +1,5 @@
 import type { Pause } from "../../../search/breath.ts";
-import { copySpots, emptySpots, type LayState, type Spots } from "../../layout/layState.ts";
+import { copySpots, emptySpots, type Spots, type WorkLayout } from "../../layout/workLayout.ts";
 import { bottomLeft, byFallingArea } from "../bottomLeft.ts";
 import { repeatJobOf } from "./repeatJob.ts";
 import { type RepeatStart, repeatStarts } from "./repeatStarts.ts";
@@ -13,7 +13,7 @@ const OFTEN = 12;
 const MOST_KINDS = 10;
 
 /** Whether the job is of the kind that repeats help: an open roll without flaws, mostly many copies of few shapes. */
-export function hasRepeats(state: LayState): boolean {
+export function hasRepeats(state: WorkLayout): boolean {
   const { job } = state;
   if (job.window.maxX !== Infinity || job.obstacles.length > 0) return false;
   const counts = job.shapes.map(() => 0);
@@ -24,7 +24,7 @@ export function hasRepeats(state: LayState): boolean {
 }
 
 /** Puts the start's pieces down, copies of a shape in order; everything else is not laid. */
-function putDown(state: LayState, start: RepeatStart): number[] {
+function putDown(state: WorkLayout, start: RepeatStart): number[] {
   const { job, spots } = state;
   const free = job.shapes.map((): number[] => []);
   for (const item of byFallingArea(state).reverse()) free[job.items[item]!.shape]!.push(item);
@@ -42,7 +42,7 @@ function putDown(state: LayState, start: RepeatStart): number[] {
 }
 
 /** Right end of what is laid; Infinity when a copy is missing. */
-function endOf(state: LayState, spots: Spots): number {
+function endOf(state: WorkLayout, spots: Spots): number {
   let end = state.job.window.minX;
   for (let i = 0; i < state.count; i++) {
     const variant = spots.variant[i]!;
@@ -56,7 +56,7 @@ function endOf(state: LayState, spots: Spots): number {
  * Tries starts made of repeats and leaves the shortest complete layout in the state: one of them, filled up
  * bottom-left, or the one the state came with. Yields often. Slices count as evaluations; no new start is begun past `limit`.
  */
-export function* layRepeats(state: LayState, limit: number): Generator<Pause, void> {
+export function* layRepeats(state: WorkLayout, limit: number): Generator<Pause, void> {
   const { job, noFit } = repeatJobOf(state.job);
   const best = emptySpots(state.count);
   copySpots(state.spots, best);

@@ -129,7 +129,7 @@ function* startOf(
   return { placed, left, length };
 }
 
-/** Length a start will need once the leftovers are in, taking them at a fair density. */
+/** Length a start will need once the remaining copies are in, taking them at a fair density. */
 function promise(start: RepeatStart, job: RepeatJob): number {
   const leftArea = areasOf(job, start.left).reduce((sum, area) => sum + area, 0);
   return start.length + leftArea / (0.75 * job.width);

@@ -4,7 +4,7 @@ import type { Material } from "../../../core/materials/material.ts";
 export type SetMaterial = (part: Partial<Material>, label: string, key?: string) => void;
 
 /** What the sentences about a material share. */
-export interface MaterialWords {
+export interface MaterialBlanks {
   readonly material: Material;
   readonly path: (field: string) => string;
   readonly set: SetMaterial;

@@ -29,10 +29,10 @@ export function copySpots(from: Spots, to: Spots): void {
 }
 
 /**
- * A layout under work: spots, how much each pair overlaps (depth × gravities), the pair weights that guide the search,
+ * A layout being worked on, overlaps and all: spots, how much each pair overlaps (depth × gravities), the pair weights that guide the search,
  * and what lies where. Columns are copies, then obstacles.
  */
-export class LayState {
+export class WorkLayout {
   readonly job: CompiledJob;
   readonly store: NoFitStore;
   readonly count: number;

@@ -4,7 +4,7 @@ import type { StrapWish } from "../../../core/straps/wish/strapWish.ts";
 export type SetStrap = (part: Partial<StrapWish>, label: string, key?: string) => void;
 
 /** What the sentences about a strap share. */
-export interface StrapWords {
+export interface StrapBlanks {
   readonly strap: StrapWish;
   readonly path: (field: string) => string;
   readonly set: SetStrap;

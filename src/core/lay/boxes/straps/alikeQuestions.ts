@@ -1,7 +1,7 @@
-import type { Tiling } from "./strapProblem.ts";
+import type { YieldQuestion } from "./strapProblem.ts";
 
-/** A tiling in small whole numbers, and for each side how many short sides fit beside 0, 1, 2 … long ones. */
-export interface AlikeTiling {
+/** A question in small whole numbers, and for each side how many short sides fit beside 0, 1, 2 … long ones. */
+export interface AlikeQuestion {
   readonly long: number;
   readonly short: number;
   /** Largest sum of sides that fits the length, and the width. */
@@ -15,26 +15,26 @@ export interface AlikeTiling {
 const FINEST = 48;
 
 /**
- * Tilings with whole-number sides that hold the same packings as `tiling`: those with the same set of pairs
- * (long sides, short sides) fitting its length and its width. The first is `tiling` itself, in lowest terms.
+ * Questions with whole-number sides that hold the same packings as `question`: those with the same set of pairs
+ * (long sides, short sides) fitting its length and its width. The first is `question` itself, in lowest terms.
  * Source: Dowsland 1984, Eur. J. Oper. Res. 15; Nelissen 1995, Oper. Res. Spektrum 17 (equivalence classes).
  * Cost: O(FINEST² · length / long).
  */
-export function alikeTilings(tiling: Tiling): readonly AlikeTiling[] {
-  const long = Math.max(tiling.a, tiling.b);
-  const short = Math.min(tiling.a, tiling.b);
-  const alongLength = fittingShorts(tiling.length, long, short);
-  const alongWidth = fittingShorts(tiling.width, long, short);
+export function alikeQuestions(question: YieldQuestion): readonly AlikeQuestion[] {
+  const long = Math.max(question.a, question.b);
+  const short = Math.min(question.a, question.b);
+  const alongLength = fittingShorts(question.length, long, short);
+  const alongWidth = fittingShorts(question.width, long, short);
   const unit = commonDivisor(long, short);
-  const own = tilingWith(long / unit, short / unit, alongLength, alongWidth);
-  const alike: AlikeTiling[] = own === null ? [] : [own];
+  const own = questionWith(long / unit, short / unit, alongLength, alongWidth);
+  const alike: AlikeQuestion[] = own === null ? [] : [own];
   if (alongLength.length === 1 && alongWidth.length === 1) return alike; // no strap fits: any proportion is alike
   for (let q = 1; q <= FINEST; q++) {
     const near = (q * long) / short;
     for (const from of [Math.floor(near), Math.floor(near) + 1]) {
       const step = from > near ? 1 : -1;
       for (let p = from; p >= q; p += step) {
-        const candidate = commonDivisor(p, q) === 1 ? tilingWith(p, q, alongLength, alongWidth) : undefined;
+        const candidate = commonDivisor(p, q) === 1 ? questionWith(p, q, alongLength, alongWidth) : undefined;
         if (candidate === null) break;
         if (candidate !== undefined) alike.push(candidate);
       }
@@ -50,13 +50,13 @@ function fittingShorts(side: number, long: number, short: number): Int32Array {
   return counts;
 }
 
-/** The tiling with these strap sides, or null when its pairs cannot be the given ones. */
-function tilingWith(
+/** The question with these strap sides, or null when its pairs cannot be the given ones. */
+function questionWith(
   long: number,
   short: number,
   alongLength: Int32Array,
   alongWidth: Int32Array,
-): AlikeTiling | null {
+): AlikeQuestion | null {
   const length = leastSide(long, short, alongLength);
   const width = leastSide(long, short, alongWidth);
   return length < 0 || width < 0 ? null : { long, short, length, width, alongLength, alongWidth };

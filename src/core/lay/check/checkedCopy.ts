@@ -2,7 +2,7 @@ import type { Stock, StockPlacement } from "../problem/layProblem.ts";
 import type { LaidOutline } from "./laidOutline.ts";
 
 /** One placement of a plan with its outline where it lies. */
-export interface LaidCopy {
+export interface CheckedCopy {
   /** Place in the plan, e.g. `placements[3]`. */
   readonly path: string;
   readonly placement: StockPlacement;
@@ -11,6 +11,6 @@ export interface LaidCopy {
 }
 
 /** Names the copy in a finding. */
-export function copyName({ placement }: LaidCopy): { pieceId: string; copy: number } {
+export function copyName({ placement }: CheckedCopy): { pieceId: string; copy: number } {
   return { pieceId: placement.pieceId, copy: placement.copy };
 }
