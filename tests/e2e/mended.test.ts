@@ -129,6 +129,59 @@ test("a strap that cannot be worked out is told in every place, and nothing is s
   await context.close();
 });
 
+test("a strap that may be joined takes less of an open roll, and its lengths are no straps", async () => {
+  const context = await stage.person();
+  const page = await openPage(context, stage.url);
+  await openFile(page, "straps.json", smallProject({ panels: [] }));
+  await page.waitForSelector(".card-name:has-text('Handle')");
+  const write = async (path: string, text: string) => {
+    await page.fill(`[data-path="${path}"]`, text);
+    await page.press(`[data-path="${path}"]`, "Enter");
+  };
+  await page.click('.card:has-text("Handle")');
+  await goTo(page, "#/lay");
+  await page.waitForSelector("text=A metre of the roll gives");
+  await page.goBack();
+  await write("straps[0].length.mm", "3 m");
+  await page.click("summary:has-text('Ends, rings')");
+  await page.check('[data-path="straps[0].joins.allowed"]');
+  // 3 m on cloth 1.4 m wide: three lengths for each of the two handles.
+  await page.waitForSelector(".flat-strip:has-text('length 3 of 3')");
+  await goTo(page, "#/lay");
+  await expect.poll(() => page.locator(".piece").count()).toBe(6);
+  const used = () =>
+    page.evaluate(() => {
+      const { laywright } = window as unknown as {
+        laywright: { board: { lays: { get(): Map<string, { plan: { uses: { usedLength: number }[] } }> } } };
+      };
+      return laywright.board.lays.get().get("canvas")?.plan.uses[0]?.usedLength ?? 0;
+    });
+  expect(await used()).toBeLessThan(1400);
+  await page.waitForSelector("text=A metre of the roll gives", { state: "detached" });
+  await context.close();
+});
+
+test("ends as is usual add what they say they add", async () => {
+  const context = await stage.person();
+  const page = await openPage(context, stage.url);
+  await page.click('.card-add button:has-text("Strap")');
+  await page.click("summary:has-text('Ends, rings')");
+  const chosen = (n: number) =>
+    page.evaluate((index) => {
+      const select = document.querySelector<HTMLSelectElement>(`[data-path="straps[0].ends[${index}].style"]`);
+      return select?.selectedOptions[0]?.textContent?.replaceAll("\u00a0", " ") ?? "";
+    }, n);
+  // Caught in a seam an inch deep at each end (common practice, no source): 800 + 2 × 25.4 mm.
+  expect(await chosen(0)).toMatch(/^as is usual: caught in a seam, .*25\.4 mm more$/u);
+  const flat = async () => ((await page.textContent(".flat-strip figcaption")) ?? "").replaceAll("\u00a0", " ");
+  expect(await flat()).toMatch(/850\.8/u);
+  await page.selectOption('[data-path="straps[0].ends[1].style"]', "raw");
+  await expect.poll(flat).toMatch(/825\.4/u);
+  await page.selectOption('[data-path="straps[0].adjustment"]', "one-piece");
+  await expect.poll(() => chosen(0)).toMatch(/folded back/u);
+  await context.close();
+});
+
 test("what makers write is read, and what could be a slip is asked about", async () => {
   const context = await stage.person();
   const page = await openPage(context, stage.url);

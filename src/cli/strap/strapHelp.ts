@@ -36,7 +36,7 @@ export const STRAP_OPTIONS: readonly OptionSpec[] = [
   {
     name: "ends",
     value: "STYLES",
-    help: 'raw, seam, tucked, fold-back or doubled, one or two: "seam 1 in, tucked"',
+    help: 'usual, raw, seam, tucked, fold-back or doubled, one or two: "seam 1 in, tucked"',
   },
   { name: "adjust", value: "HOW", help: "fixed (default), one-piece or two-part with a slider" },
   { name: "short-part", value: "L", help: "cut length of the short half of a two-part strap (default 10 in)" },

@@ -3,7 +3,7 @@ import type { Problem } from "../../core/problems/problem.ts";
 import type { StrapMaterial } from "../../core/straps/wish/strapWish.ts";
 import {
   CONSTRUCTION_IDS,
-  type EndStyle,
+  END_WISHES,
   type EndWish,
   type HardwareWish,
   type LengthWish,
@@ -40,7 +40,6 @@ const NAMED_MATERIALS: Readonly<Record<string, { readonly kind: MaterialKind; re
 const WIDTHS: LengthRange = { minMm: 1, maxMm: 2000 };
 const LENGTHS: LengthRange = { minMm: 1, maxMm: 100_000 };
 const SMALL: LengthRange = { minMm: 0, maxMm: 200 };
-const END_STYLES: readonly EndStyle[] = ["raw", "seam", "tucked", "fold-back", "doubled"];
 
 /** Reads lengths out of the options and keeps every problem until all are read. */
 export class LengthReader {
@@ -161,8 +160,8 @@ function readEnds(args: ParsedArgs, lengths: LengthReader): readonly [EndWish, E
   if (text === undefined) return undefined;
   const ends = text.split(",").map((part): EndWish => {
     const [style = "", allowance] = part.trim().split(/\s+(.*)/u);
-    const known = END_STYLES.find((word) => word === style);
-    if (!known) throw new UsageError((say) => say.oneOf("ends", END_STYLES, style));
+    const known = END_WISHES.find((word) => word === style);
+    if (!known) throw new UsageError((say) => say.oneOf("ends", END_WISHES, style));
     return { style: known, allowance: allowance ? lengths.text(allowance, "--ends", LENGTHS) : undefined };
   });
   if (ends.length > 2) throw new UsageError((say) => say.tooManyEnds);

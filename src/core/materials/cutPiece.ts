@@ -42,6 +42,8 @@ export interface CutPiece {
   /** Mirror images needed besides. */
   readonly mirroredCount: number;
   readonly grain: PieceGrain;
+  /** One of several lengths that are sewn end to end: a part of a strap, not a strap. */
+  readonly joined?: true;
 }
 
 /** mm that a ruler, or an eye on paper, cannot tell from nothing. */

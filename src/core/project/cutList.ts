@@ -16,6 +16,7 @@ import type { StrapResult } from "../straps/build/strapResult.ts";
 import type { StrapMaterial } from "../straps/wish/strapWish.ts";
 import type { Language } from "../units/language.ts";
 import { PANEL_WORDS, STRAP_WORDS } from "../words/words.ts";
+import { joinedOnRoll } from "./joinedOnRoll.ts";
 import type { Project } from "./project.ts";
 
 /** Every piece to cut for all bags of a project, and the straps worked out on the way. */
@@ -43,10 +44,10 @@ export function cutListOf(project: Project, language: Language = "en"): Result<C
   const names = STRAP_WORDS[language].parts;
   const problems: Problem[] = [];
   const materials = project.materials.map(strapMaterial);
-  const straps: StrapResult[] = [];
+  const whole: StrapResult[] = [];
   for (const [i, wish] of project.straps.entries()) {
     const strap = buildStrap(wish, materials, `straps[${i}].`, names);
-    if (strap.ok) straps.push(strap.value);
+    if (strap.ok) whole.push(strap.value);
     else problems.push(...strap.problems);
   }
   const panels: CutPiece[] = [];
@@ -60,6 +61,8 @@ export function cutListOf(project: Project, language: Language = "en"): Result<C
     else problems.push(...pieces.problems);
   }
   if (problems.length > 0) return failed(...problems);
+  const pieces = [...whole.flatMap((strap) => strap.pieces), ...panels];
+  const straps = whole.map((strap, i) => joinedOnRoll(project, strap, pieces, materials, `straps[${i}].`, names));
   return cutListFrom(project, straps, [...straps.flatMap((strap) => strap.pieces), ...panels]);
 }
 

@@ -193,7 +193,8 @@ export const de: Texts = {
       },
       endsAre: (first, second) => words("Ein Ende ist ", first, ", das andere ", second, "."),
       endLabel: (n) => `Ende ${n}`,
-      endUsual: "wie üblich",
+      endUsual: (style) => `wie üblich: ${style}`,
+      endAdds: (style, mm) => `${style}, ${mm} mehr`,
       ends: {
         raw: "abgeschnitten",
         seam: "in einer Naht gefasst",

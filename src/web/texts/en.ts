@@ -202,7 +202,8 @@ const bag = {
     },
     endsAre: (first: Blank, second: Blank) => words("One end is ", first, ", the other ", second, "."),
     endLabel: (n: number) => `End ${n}`,
-    endUsual: say("as is usual"),
+    endUsual: (style: string) => `as is usual: ${style}`,
+    endAdds: (style: string, mm: string) => `${style}, ${mm} more`,
     ends: {
       raw: say("cut off"),
       seam: say("caught in a seam"),

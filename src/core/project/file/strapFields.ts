@@ -1,6 +1,7 @@
 import { z } from "zod";
 import {
   CONSTRUCTION_IDS,
+  END_WISHES,
   type LengthWish,
   STITCH_TYPES,
   type StrapWish,
@@ -54,7 +55,7 @@ function endField(unit: LengthUnit) {
     "end",
     "How one end of a strap is finished.",
     group({
-      style: z.enum(["raw", "seam", "tucked", "fold-back", "doubled"]),
+      style: z.enum(END_WISHES),
       allowance: lengthField(unit, SMALL).optional(),
     }),
   );

@@ -74,6 +74,7 @@ export function joinStrips(
       suffix: [long.suffix, String(i + 1)].filter(Boolean).join("-"),
       name: [long.name, names.lengthOf(i + 1, plan.pieces.length)].filter(Boolean).join(", "),
       mm,
+      joined: true,
     }),
   );
   const warnings = [warning("joined")];

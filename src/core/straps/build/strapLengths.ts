@@ -1,6 +1,7 @@
 import type { MaterialKind } from "../../materials/material.ts";
 import { failed, ok, type Result } from "../../problems/problem.ts";
-import type { EndStyle, EndWish } from "../wish/strapWish.ts";
+import { CONSTRUCTIONS } from "../constructions/catalogue.ts";
+import type { EndStyle, EndWish, StrapWish } from "../wish/strapWish.ts";
 import type { ResolvedWish } from "./resolveWish.ts";
 import type { LengthItem, StrapLengths } from "./strapResult.ts";
 
@@ -48,17 +49,37 @@ export interface StrapEnd {
   readonly under: number;
 }
 
-/** Both ends: as wished, else caught in seams for a drop, folded over hardware for a slider, doubled for a cord. */
-export function endsOf({ wish, construction, materials }: ResolvedWish): readonly [StrapEnd, StrapEnd] {
+/**
+ * The end that is usual for a strap: the construction's own, folded over hardware for a slider or a ring, else caught
+ * in a seam (common practice, no source).
+ */
+export function usualEndStyle(wish: StrapWish): EndStyle {
+  const construction = CONSTRUCTIONS[wish.construction];
   const adjusts = (wish.adjustment ?? "fixed") !== "fixed";
   const holds = (wish.hardware ?? []).length > 0 && !construction.overRing;
-  const style: EndStyle =
-    construction.usualEnd ?? (adjusts || holds ? "fold-back" : wish.length.kind === "drop" ? "seam" : "raw");
-  const [first, second] = wish.ends ?? [{ style } as EndWish, { style } as EndWish];
+  return construction.usualEnd ?? (adjusts || holds ? "fold-back" : "seam");
+}
+
+/** The end of a strap of which nothing is said: the usual one, but a length that is not a drop is taken as it is. */
+export function unsaidEndStyle(wish: StrapWish): EndStyle {
+  const usual = usualEndStyle(wish);
+  return usual === "seam" && wish.length.kind !== "drop" ? "raw" : usual;
+}
+
+/** Length an end of a strap takes, mm. */
+export function endAllowance(wish: StrapWish, end: EndWish, kind: MaterialKind): number {
+  return end.allowance ?? defaultAllowance(end.style === "usual" ? usualEndStyle(wish) : end.style, kind);
+}
+
+/** Both ends as wished, or as they are when nothing is said. */
+export function endsOf({ wish, materials }: ResolvedWish): readonly [StrapEnd, StrapEnd] {
+  const unsaid: EndWish = { style: unsaidEndStyle(wish) };
+  const [first, second] = wish.ends ?? [unsaid, unsaid];
   const full = (end: EndWish): StrapEnd => {
-    const allowance = end.allowance ?? defaultAllowance(end.style, materials.outer.kind);
-    const turns = end.style === "fold-back" && materials.outer.kind === "woven";
-    return { style: end.style, allowance, under: turns ? Math.min(TURN_UNDER, allowance / 4) : 0 };
+    const style = end.style === "usual" ? usualEndStyle(wish) : end.style;
+    const allowance = endAllowance(wish, end, materials.outer.kind);
+    const turns = style === "fold-back" && materials.outer.kind === "woven";
+    return { style, allowance, under: turns ? Math.min(TURN_UNDER, allowance / 4) : 0 };
   };
   return [full(first), full(second)];
 }

@@ -14,6 +14,8 @@ export interface StripLength {
   readonly suffix: string;
   readonly name: string;
   readonly mm: number;
+  /** Sewn end to end with others of its strap. */
+  readonly joined?: true;
 }
 
 /** Knit-backed material gives across its width only, so straps of it run along the roll (common practice, no source). */
@@ -41,6 +43,7 @@ function strip(
     count: wish.count * part.perStrap,
     mirroredCount: 0,
     grain: grainOf(resolved),
+    ...(length.joined && { joined: true }),
   };
 }
 

@@ -43,8 +43,11 @@ export type Adjustment = "fixed" | "one-piece" | "two-part";
  */
 export type EndStyle = "raw" | "seam" | "tucked" | "fold-back" | "doubled";
 
+/** What a maker may say of an end: a style, or `usual`, which is settled by construction, slider and hardware. */
+export const END_WISHES = ["usual", "raw", "seam", "tucked", "fold-back", "doubled"] as const;
+
 export interface EndWish {
-  readonly style: EndStyle;
+  readonly style: (typeof END_WISHES)[number];
   /** Length used by this end, mm; the style's default when absent. */
   readonly allowance?: number | undefined;
 }

@@ -1,11 +1,18 @@
-import type { Adjustment, EndStyle, HardwareWish, StrapWish } from "../../../core/straps/wish/strapWish.ts";
+import { endAllowance, unsaidEndStyle, usualEndStyle } from "../../../core/straps/build/strapLengths.ts";
+import {
+  type Adjustment,
+  END_WISHES,
+  type EndWish,
+  type HardwareWish,
+  type StrapWish,
+} from "../../../core/straps/wish/strapWish.ts";
 import { ChoiceBlank, LengthBlank, OptionalLengthBlank, Tick } from "../../fields/blanks.tsx";
+import { useLengths } from "../../fields/units.ts";
 import { Icon } from "../../parts/Icon.tsx";
 import { Term } from "../../parts/Term.tsx";
+import { useProject } from "../../state/workbench.ts";
 import { useTexts } from "../../texts/texts.ts";
 import type { StrapBlanks } from "./strapBlanks.ts";
-
-const END_STYLES: readonly EndStyle[] = ["raw", "seam", "tucked", "fold-back", "doubled"];
 
 /** Ends, slider and rings, grain, joins, edges and the machine: what a strap also may say. */
 export function StrapMore(shared: StrapBlanks) {
@@ -24,13 +31,19 @@ export function StrapMore(shared: StrapBlanks) {
 function Ends({ strap, path, set }: StrapBlanks) {
   const texts = useTexts();
   const words = texts.bag.strap;
-  const ends = strap.ends;
+  const lengths = useLengths();
+  const outer = useProject().materials.find(({ id }) => id === strap.materials.outer);
+  const adds = (style: EndWish["style"]) => {
+    const mm = endAllowance(strap, { style }, outer?.kind ?? "woven");
+    const word = style === "usual" ? words.endUsual(words.ends[usualEndStyle(strap)]) : words.ends[style];
+    return mm > 0 ? words.endAdds(word, lengths.size(mm)) : word;
+  };
   const end = (index: 0 | 1) => (
-    <ChoiceBlank<EndStyle | "usual">
+    <ChoiceBlank<EndWish["style"]>
       label={words.endLabel(index + 1)}
       path={path(`ends[${index}].style`)}
-      value={ends?.[index].style ?? "usual"}
-      options={[["usual", words.endUsual], ...END_STYLES.map((style) => [style, words.ends[style]] as const)]}
+      value={strap.ends?.[index].style ?? unsaidEndStyle(strap)}
+      options={END_WISHES.map((style) => [style, adds(style)] as const)}
       onValue={(style) => set({ ends: endsWith(strap, index, style) }, words.endLabel(index + 1))}
     />
   );
@@ -54,10 +67,10 @@ function Ends({ strap, path, set }: StrapBlanks) {
   );
 }
 
-/** The ends with one of them changed; `usual` leaves both to the construction again. */
-function endsWith(strap: StrapWish, index: 0 | 1, style: EndStyle | "usual"): StrapWish["ends"] {
-  if (style === "usual") return undefined;
-  const [first, second] = strap.ends ?? [{ style }, { style }];
+/** The ends with one of them changed; the other stays what it is, said or not. */
+function endsWith(strap: StrapWish, index: 0 | 1, style: EndWish["style"]): StrapWish["ends"] {
+  const unsaid: EndWish = { style: unsaidEndStyle(strap) };
+  const [first, second] = strap.ends ?? [unsaid, unsaid];
   return index === 0 ? [{ style }, second] : [first, { style }];
 }
 

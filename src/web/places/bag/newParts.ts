@@ -18,6 +18,7 @@ export function newStrap(project: Project, id: string, name: string): StrapWish 
     width: { kind: "finished", mm: inches ? 25.4 : 25 },
     length: { kind: "finished", mm: inches ? 762 : 800 },
     materials: { outer: project.materials[0]!.id },
+    ends: [{ style: "usual" }, { style: "usual" }],
   };
 }
 

@@ -11,14 +11,14 @@ export interface StripsPerMetre {
   readonly yield: StrapYield;
 }
 
-/** Strips of every strap on a metre of their roll; materials without a roll are left out. */
+/** Strips of every strap on a metre of their roll; materials without a roll and lengths to be joined are left out. */
 export function strapsPerMetre(pieces: readonly CutPiece[], problems: readonly LayProblem[]): StripsPerMetre[] {
   return problems.flatMap((problem) => {
     const roll = problem.stocks.findLast((stock) => stock.kind === "roll");
     if (roll?.kind !== "roll") return [];
     const clothWidth = roll.width - 2 * problem.margin;
     return pieces
-      .filter(({ kind, materialId }) => kind === "strip" && materialId === problem.materialId)
+      .filter(({ kind, joined, materialId }) => kind === "strip" && !joined && materialId === problem.materialId)
       .flatMap((piece) => {
         const laid = problem.pieces.find(({ id }) => id === piece.id);
         const directions = laid && directionsOf(laid);
