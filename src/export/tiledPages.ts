@@ -9,7 +9,7 @@ import { patternSheet } from "../core/drawing/sheets/patternSheet.ts";
 import { diagnosePrinter, type PrinterFinding } from "../core/drawing/sheets/printer.ts";
 import { type SheetTitle, tilePages } from "../core/drawing/sheets/tilePages.ts";
 import { MOST_SHEETS, seamsOf, type TilingOptions, tilePieces } from "../core/drawing/sheets/tiling.ts";
-import type { Box } from "../core/geometry/ring.ts";
+import type { Box } from "../core/geometry/box.ts";
 import type { LaidCloth } from "../core/job/laidCloth.ts";
 import type { Stock } from "../core/lay/problem/layProblem.ts";
 import type { CutPiece } from "../core/materials/cutPiece.ts";

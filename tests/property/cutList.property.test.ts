@@ -1,7 +1,8 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
+import { ringBox } from "../../src/core/geometry/box.ts";
 import { firstCrossing } from "../../src/core/geometry/crossing.ts";
-import { polygonArea, ringBox, signedArea } from "../../src/core/geometry/ring.ts";
+import { polygonArea, signedArea } from "../../src/core/geometry/ring.ts";
 import { layProblemsOf } from "../../src/core/job/layProblems.ts";
 import { problemLine } from "../../src/core/problems/describeProblem.ts";
 import { cutListOf } from "../../src/core/project/cutList.ts";

@@ -1,8 +1,9 @@
 import { minkowskiDiff, type Path64, PointInPolygonResult, pointInPolygon } from "clipper2-ts";
 import { intersection } from "polyclip-ts";
 import { expect, test, vi } from "vitest";
+import { ringBox } from "../../src/core/geometry/box.ts";
 import { gridShape, noFitRings } from "../../src/core/geometry/noFit.ts";
-import { type Ring, ringBox } from "../../src/core/geometry/ring.ts";
+import type { Ring } from "../../src/core/geometry/ring.ts";
 import { ROW, ROW_INTS, weightedDepth } from "../../src/core/lay/outlines/noFit/depth.kernel.ts";
 import { addFeatureGrid, ringEdges } from "../../src/core/lay/outlines/noFit/featureGrid.ts";
 import { emptyArena, HEAD } from "../../src/core/lay/outlines/noFit/gridArena.ts";

@@ -1,6 +1,7 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
-import { type Ring, rectangleRing, ringBox, solid } from "../../src/core/geometry/ring.ts";
+import { ringBox } from "../../src/core/geometry/box.ts";
+import { type Ring, rectangleRing, solid } from "../../src/core/geometry/ring.ts";
 import { rulerCuts } from "../../src/core/lay/alternatives/layFigures.ts";
 import { checkPlan } from "../../src/core/lay/check/checkPlan.ts";
 import { chooseEngines } from "../../src/core/lay/engines/chooseEngines.ts";

@@ -1,5 +1,6 @@
+import { ringBox } from "../../src/core/geometry/box.ts";
 import { poseRing } from "../../src/core/geometry/pose.ts";
-import { rectangleRing, ringBox, solid } from "../../src/core/geometry/ring.ts";
+import { rectangleRing, solid } from "../../src/core/geometry/ring.ts";
 import type { CutBox } from "../../src/core/lay/boxes/cuts/cutTree.ts";
 import type { LayPiece } from "../../src/core/lay/problem/layProblem.ts";
 import type { RegionPlan } from "../../src/core/lay/problem/region.ts";

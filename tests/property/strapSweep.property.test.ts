@@ -1,8 +1,9 @@
 import { type Geom, union } from "polyclip-ts";
 import { expect, test } from "vitest";
 import { strapSectionArt } from "../../src/core/drawing/strap/strapSectionArt.ts";
+import { ringBox } from "../../src/core/geometry/box.ts";
 import { flattenContour } from "../../src/core/geometry/contourArcs.ts";
-import { type Ring, ringBox, signedArea } from "../../src/core/geometry/ring.ts";
+import { type Ring, signedArea } from "../../src/core/geometry/ring.ts";
 import { buildStrap } from "../../src/core/straps/build/buildStrap.ts";
 import type { StrapResult } from "../../src/core/straps/build/strapResult.ts";
 import { CONSTRUCTIONS } from "../../src/core/straps/constructions/catalogue.ts";

@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
 import { strapPictures } from "../../src/core/drawing/strap/strapPictures.ts";
-import { ringBox } from "../../src/core/geometry/ring.ts";
+import { ringBox } from "../../src/core/geometry/box.ts";
 import { MATERIAL_KINDS } from "../../src/core/materials/material.ts";
 import { problemLine } from "../../src/core/problems/describeProblem.ts";
 import { buildStrap } from "../../src/core/straps/build/buildStrap.ts";

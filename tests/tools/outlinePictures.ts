@@ -1,9 +1,10 @@
 // `npx tsx tests/tools/outlinePictures.ts`: draws the pictures of docs/explanation/outline-search.md with the engine's
 // own parts, so that a picture changes when the engine does.
 import { mkdirSync, writeFileSync } from "node:fs";
+import { ringBox } from "../../src/core/geometry/box.ts";
 import { gridShape, noFitRings } from "../../src/core/geometry/noFit.ts";
 import { posePolygon } from "../../src/core/geometry/pose.ts";
-import { polygonArea, type Ring, ringBox, solid } from "../../src/core/geometry/ring.ts";
+import { polygonArea, type Ring, solid } from "../../src/core/geometry/ring.ts";
 import { addFeatureGrid, fillWhole, ringEdges } from "../../src/core/lay/outlines/noFit/featureGrid.ts";
 import { emptyArena, HEAD } from "../../src/core/lay/outlines/noFit/gridArena.ts";
 import { EDGE } from "../../src/core/lay/outlines/noFit/gridEdges.kernel.ts";

@@ -1,5 +1,5 @@
-/** A placed box. */
-interface Box {
+/** A placed box; this check shares no code with what it judges. */
+interface LaidBox {
   readonly x: number;
   readonly y: number;
   readonly along: number;
@@ -10,8 +10,8 @@ interface Box {
  * Whether boxes can be parted by straight cuts from edge to edge alone: some line parts them in two without touching
  * a box, and each half is the same again. O(n² log n) at worst.
  */
-export function cutsEdgeToEdge(boxes: readonly Box[], tolerance: number): boolean {
-  const open: (readonly Box[])[] = [boxes];
+export function cutsEdgeToEdge(boxes: readonly LaidBox[], tolerance: number): boolean {
+  const open: (readonly LaidBox[])[] = [boxes];
   for (let part = open.pop(); part; part = open.pop()) {
     if (part.length < 2) continue;
     const halves =
@@ -24,10 +24,10 @@ export function cutsEdgeToEdge(boxes: readonly Box[], tolerance: number): boolea
 }
 
 function parted(
-  boxes: readonly Box[],
+  boxes: readonly LaidBox[],
   tolerance: number,
-  rangeOf: (box: Box) => readonly [from: number, to: number],
-): [Box[], Box[]] | null {
+  rangeOf: (box: LaidBox) => readonly [from: number, to: number],
+): [LaidBox[], LaidBox[]] | null {
   const sorted = [...boxes].sort((a, b) => rangeOf(a)[0] - rangeOf(b)[0]);
   let reach = rangeOf(sorted[0]!)[1];
   for (let i = 1; i < sorted.length; i++) {

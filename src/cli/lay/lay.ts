@@ -1,5 +1,5 @@
 import { join } from "node:path";
-import { ringBox } from "../../core/geometry/ring.ts";
+import { ringBox } from "../../core/geometry/box.ts";
 import type { JudgedCloth } from "../../core/job/laidCloth.ts";
 import { type PlanCut, planCut } from "../../core/job/planCut.ts";
 import type { PlanDocument } from "../../core/job/planDocument/planDocument.ts";

@@ -1,5 +1,5 @@
 import { lengthLabel } from "../../core/drawing/strap/dimensionLine.ts";
-import { ringBox } from "../../core/geometry/ring.ts";
+import { ringBox } from "../../core/geometry/box.ts";
 import { cautionText } from "../../core/materials/caution.ts";
 import type { PieceLine } from "../../core/materials/cutPiece.ts";
 import type { Consumable, StrapResult } from "../../core/straps/build/strapResult.ts";

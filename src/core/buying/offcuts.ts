@@ -1,5 +1,6 @@
+import { ringBox } from "../geometry/box.ts";
 import type { Polygon, Ring } from "../geometry/ring.ts";
-import { rectangleRing, ringBox } from "../geometry/ring.ts";
+import { rectangleRing } from "../geometry/ring.ts";
 import { LEAST_OFFCUT } from "../lay/alternatives/layFigures.ts";
 import { largestFree, markTouched } from "./freeCells.kernel.ts";
 

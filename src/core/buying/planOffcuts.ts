@@ -1,5 +1,5 @@
+import { ringBox } from "../geometry/box.ts";
 import { posePolygon } from "../geometry/pose.ts";
-import { ringBox } from "../geometry/ring.ts";
 import type { LayPlan, LayProblem, Stock } from "../lay/problem/layProblem.ts";
 import type { Material } from "../materials/material.ts";
 import { type Offcut, offcutsOf } from "./offcuts.ts";

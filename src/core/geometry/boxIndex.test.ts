@@ -1,6 +1,7 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
-import { boxesMeet, boxIndex } from "./boxIndex.ts";
+import { boxesMeet } from "./box.ts";
+import { boxIndex } from "./boxIndex.ts";
 
 const box = fc
   .tuple(...([0, 1, 2, 3] as const).map(() => fc.integer({ min: -50, max: 50 })))

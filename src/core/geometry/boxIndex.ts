@@ -1,4 +1,4 @@
-import type { Box } from "./ring.ts";
+import { type Box, boxesMeet } from "./box.ts";
 
 /** Cells that a list is sorted into along x: a window then meets few things that it does not show. */
 const MOST_CELLS = 4096;
@@ -24,9 +24,4 @@ export function boxIndex<T>(things: readonly T[], boxOf: (thing: T) => Box): (wi
       for (const i of cells[cell]!) if (boxesMeet(boxes[i]!, window)) found.add(i);
     return [...found].sort((a, b) => a - b).map((i) => things[i]!);
   };
-}
-
-/** Whether two boxes share a point, their edges included. */
-export function boxesMeet(a: Box, b: Box): boolean {
-  return a.maxX >= b.minX && a.minX <= b.maxX && a.maxY >= b.minY && a.minY <= b.maxY;
 }

@@ -1,5 +1,7 @@
 import clipperLib, { type Path, type Paths } from "clipper-lib";
-import { type Polygon, type Ring, ringBox, signedArea } from "./ring.ts";
+import { boxOfAll, ringBox } from "./box.ts";
+import { isInsideRing } from "./inside.ts";
+import { type Polygon, type Ring, signedArea } from "./ring.ts";
 
 /**
  * Polygon booleans and offsets. The only file that knows the clipper library (A. Johnson, after
@@ -37,17 +39,7 @@ function combine(subject: Paths, clip: Paths, operation: number): Paths {
 
 /** A frame that maps the rings into the library's exact range: centre, and units per mm. */
 function frameOf(rings: readonly Ring[], spare: number): { scale: number; cx: number; cy: number } {
-  let minX = Infinity;
-  let minY = Infinity;
-  let maxX = -Infinity;
-  let maxY = -Infinity;
-  for (const ring of rings) {
-    const box = ringBox(ring);
-    minX = Math.min(minX, box.minX);
-    minY = Math.min(minY, box.minY);
-    maxX = Math.max(maxX, box.maxX);
-    maxY = Math.max(maxY, box.maxY);
-  }
+  const { minX, minY, maxX, maxY } = boxOfAll(rings.map(ringBox));
   const reach = Math.max(maxX - minX, maxY - minY) / 2 + spare;
   return { scale: CLIPPER_RANGE / (reach * 1.01 + 1e-12), cx: (minX + maxX) / 2, cy: (minY + maxY) / 2 };
 }
@@ -74,15 +66,7 @@ function groupRings(rings: readonly Ring[]): Polygon[] {
 function ringHolds(outer: Ring, inner: Ring): boolean {
   let votes = 0;
   for (let k = 0; k < inner.length; k += 2) {
-    const x = inner[k]!;
-    const y = inner[k + 1]!;
-    let inside = false;
-    for (let i = 0, j = outer.length - 2; i < outer.length; j = i, i += 2) {
-      const yi = outer[i + 1]!;
-      const yj = outer[j + 1]!;
-      if (yi > y !== yj > y && x < ((outer[j]! - outer[i]!) * (y - yi)) / (yj - yi) + outer[i]!) inside = !inside;
-    }
-    votes += inside ? 1 : -1;
+    votes += isInsideRing(outer, inner[k]!, inner[k + 1]!) ? 1 : -1;
   }
   return votes > 0;
 }

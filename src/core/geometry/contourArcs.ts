@@ -1,6 +1,7 @@
+import type { Box } from "./box.ts";
 import type { Contour } from "./contour.ts";
 import { type Pose, turnCosSin } from "./pose.ts";
-import type { Box, Ring } from "./ring.ts";
+import type { Ring } from "./ring.ts";
 
 /** One edge of a contour: from, to and bulge. */
 export interface ContourEdge {

@@ -1,8 +1,9 @@
 import { minkowskiDiff } from "clipper2-ts";
 import { expect, test } from "vitest";
+import { ringBox } from "./box.ts";
 import { convexParts } from "./convexParts.ts";
 import { frameNoFitRings, gridShape, noFitRings } from "./noFit.ts";
-import { rectangleRing, reversedRing, ringBox, signedArea } from "./ring.ts";
+import { rectangleRing, reversedRing, signedArea } from "./ring.ts";
 
 test("two boxes: the no-fit polygon is the box of both sizes", () => {
   const a = gridShape(rectangleRing(-2, -1, 4, 2), []);

@@ -1,6 +1,7 @@
+import { ringBox } from "./box.ts";
 import { unionOnGrid } from "./clipper.ts";
 import { convexParts } from "./convexParts.ts";
-import { type Ring, ringBox, signedArea } from "./ring.ts";
+import { type Ring, signedArea } from "./ring.ts";
 
 /**
  * A shape on the whole-number grid, ready for no-fit polygons: no doubled or straight-through vertices.

@@ -10,14 +10,6 @@ export interface Polygon {
   readonly holes: readonly Ring[];
 }
 
-/** Axis-parallel box; empty when `minX > maxX`. */
-export interface Box {
-  readonly minX: number;
-  readonly minY: number;
-  readonly maxX: number;
-  readonly maxY: number;
-}
-
 /** Signed area in mm²: positive when counter-clockwise. O(n). */
 export function signedArea(ring: Ring): number {
   const n = ring.length;
@@ -31,23 +23,6 @@ export function polygonArea(polygon: Polygon): number {
   let area = Math.abs(signedArea(polygon.outer));
   for (const hole of polygon.holes) area -= Math.abs(signedArea(hole));
   return area;
-}
-
-/** Bounding box of a ring. O(n). */
-export function ringBox(ring: Ring): Box {
-  let minX = Infinity;
-  let minY = Infinity;
-  let maxX = -Infinity;
-  let maxY = -Infinity;
-  for (let i = 0; i < ring.length; i += 2) {
-    const x = ring[i]!;
-    const y = ring[i + 1]!;
-    if (x < minX) minX = x;
-    if (x > maxX) maxX = x;
-    if (y < minY) minY = y;
-    if (y > maxY) maxY = y;
-  }
-  return { minX, minY, maxX, maxY };
 }
 
 /** The same outline walked the other way. */
@@ -68,19 +43,4 @@ export function rectangleRing(x: number, y: number, width: number, height: numbe
 /** A polygon without holes. */
 export function solid(outer: Ring): Polygon {
   return { outer, holes: [] };
-}
-
-/** True when the ring is an axis-parallel rectangle (four corners, within `tolerance` mm). */
-export function isRectangle(ring: Ring, tolerance = 1e-9): boolean {
-  if (ring.length !== 8) return false;
-  const box = ringBox(ring);
-  for (let i = 0; i < 8; i += 2) {
-    const x = ring[i]!;
-    const y = ring[i + 1]!;
-    const onX = Math.abs(x - box.minX) <= tolerance || Math.abs(x - box.maxX) <= tolerance;
-    const onY = Math.abs(y - box.minY) <= tolerance || Math.abs(y - box.maxY) <= tolerance;
-    if (!onX || !onY) return false;
-  }
-  const full = (box.maxX - box.minX) * (box.maxY - box.minY);
-  return Math.abs(Math.abs(signedArea(ring)) - full) <= tolerance * (1 + full);
 }

@@ -1,5 +1,6 @@
+import { isRectangle } from "../geometry/box.ts";
 import type { Contour } from "../geometry/contour.ts";
-import { isRectangle, type Polygon } from "../geometry/ring.ts";
+import type { Polygon } from "../geometry/ring.ts";
 
 /**
  * Which straight grain the piece's own x axis must follow. `free` leaves any turn to the cloth's own rule.

@@ -1,7 +1,8 @@
 import { expect, test } from "vitest";
+import { isRectangle } from "../geometry/box.ts";
 import { contourBox } from "../geometry/contourArcs.ts";
 import { straightContour } from "../geometry/contourShapes.ts";
-import { isRectangle, polygonArea } from "../geometry/ring.ts";
+import { polygonArea } from "../geometry/ring.ts";
 import { buildPanel } from "./buildPanel.ts";
 import type { Panel } from "./panel.ts";
 import { sizePanels } from "./sizePanels.ts";

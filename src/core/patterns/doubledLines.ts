@@ -1,4 +1,5 @@
-import type { Box, Ring } from "../geometry/ring.ts";
+import type { Box } from "../geometry/box.ts";
+import type { Ring } from "../geometry/ring.ts";
 import { distanceToRing } from "./nesting.ts";
 
 /** Lines nearer than this all along are one line drawn twice, mm: a blade would run the same way again. */

@@ -1,4 +1,4 @@
-import type { Box } from "../geometry/ring.ts";
+import type { Box } from "../geometry/box.ts";
 import { type ArcPart, type BezierPart, type Curve, curveEnd, partStarts } from "./curve.ts";
 
 /**

@@ -1,4 +1,6 @@
-import type { Box, Ring } from "../geometry/ring.ts";
+import { type Box, boxHolds } from "../geometry/box.ts";
+import { isInsideRing } from "../geometry/inside.ts";
+import type { Ring } from "../geometry/ring.ts";
 
 /** A line as nesting looks at it: its points, whether it closes, its box and area. */
 export interface NestedLine {
@@ -22,7 +24,7 @@ export function nestLines(lines: readonly NestedLine[]): readonly (number | null
     .sort((a, b) => a.line.areaMm2 - b.line.areaMm2 || a.index - b.index);
   return lines.map((line, index) => {
     for (const home of homes) {
-      if (home.index === index || !holdsBox(home.line.box, line.box)) continue;
+      if (home.index === index || !boxHolds(home.line.box, line.box, TOUCH)) continue;
       // Of two that are alike the first holds the second, never each the other.
       if (
         line.closed &&
@@ -33,15 +35,6 @@ export function nestLines(lines: readonly NestedLine[]): readonly (number | null
     }
     return null;
   });
-}
-
-function holdsBox(outer: Box, inner: Box): boolean {
-  return (
-    inner.minX >= outer.minX - TOUCH &&
-    inner.maxX <= outer.maxX + TOUCH &&
-    inner.minY >= outer.minY - TOUCH &&
-    inner.maxY <= outer.maxY + TOUCH
-  );
 }
 
 /** Whether a few points spread along a line lie inside a ring, most of them at least: its ends may stand on the edge. */
@@ -57,20 +50,9 @@ function holdsPoints(ring: Ring, points: Ring, withEdge: boolean): boolean {
     const x = points[i]! + share * ((points[i + 2] ?? points[i]!) - points[i]!);
     const y = points[i + 1]! + share * ((points[i + 3] ?? points[i + 1]!) - points[i + 1]!);
     // A fold lies on the edge itself.
-    if (isInside(ring, x, y) || (withEdge && distanceToRing(ring, x, y) <= TOUCH)) inside++;
+    if (isInsideRing(ring, x, y) || (withEdge && distanceToRing(ring, x, y) <= TOUCH)) inside++;
   }
   return inside * 2 > samples;
-}
-
-/** Even-odd test by a ray along x. Source: standard crossing number. */
-export function isInside(ring: Ring, x: number, y: number): boolean {
-  let inside = false;
-  for (let i = 0, j = ring.length - 2; i < ring.length; j = i, i += 2) {
-    const yi = ring[i + 1]!;
-    const yj = ring[j + 1]!;
-    if (yi > y !== yj > y && x < ((ring[j]! - ring[i]!) * (y - yi)) / (yj - yi) + ring[i]!) inside = !inside;
-  }
-  return inside;
 }
 
 /** Distance of a point from the edge of a ring, mm. O(n). */

@@ -1,5 +1,5 @@
+import type { Box } from "../geometry/box.ts";
 import type { Contour } from "../geometry/contour.ts";
-import type { Box } from "../geometry/ring.ts";
 import type { PatternProblem } from "../problems/patternProblems.ts";
 import type { Curve } from "./curve.ts";
 import type { LineLook, PatternKind, PatternMark } from "./patternDrawing.ts";

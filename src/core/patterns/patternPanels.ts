@@ -1,9 +1,10 @@
 import type { Contour } from "../geometry/contour.ts";
 import { type ContourEdge, contourEdges, poseContour } from "../geometry/contourArcs.ts";
+import { isInsideRing } from "../geometry/inside.ts";
 import type { PieceLine } from "../materials/cutPiece.ts";
 import type { DrillPoint, Notch, Panel, PanelText } from "../panels/panel.ts";
 import { flattenCurve } from "./measureCurve.ts";
-import { distanceToRing, isInside } from "./nesting.ts";
+import { distanceToRing } from "./nesting.ts";
 import type { PatternMark } from "./patternDrawing.ts";
 import type { PatternOutline, UnderstoodPattern } from "./patternOutline.ts";
 import { pointOnContour } from "./pointOnContour.ts";
@@ -64,8 +65,8 @@ function panelOf(
   const foldEdge = fold ? edgeUnder(fold, outline.contour) : null;
   const notches = inner.filter(({ role }) => role === "notch").flatMap((one) => notchOn(one, outline.contour));
   const drills = inner.filter(({ role }) => role === "drill");
-  const points = marks.filter((mark) => mark.kind === "point" && isInside(ring, mark.x, mark.y));
-  const texts = marks.filter((mark) => mark.kind === "text" && isInside(ring, mark.x, mark.y));
+  const points = marks.filter((mark) => mark.kind === "point" && isInsideRing(ring, mark.x, mark.y));
+  const texts = marks.filter((mark) => mark.kind === "text" && isInsideRing(ring, mark.x, mark.y));
   const kept = inner.filter((one) => one !== seam?.line && !(one === fold && foldEdge !== null));
   return {
     name: nameOf(outline, texts),

@@ -1,7 +1,8 @@
+import { ringBox } from "../geometry/box.ts";
 import type { Contour } from "../geometry/contour.ts";
 import { flattenContour } from "../geometry/contourArcs.ts";
 import { straightContour } from "../geometry/contourShapes.ts";
-import { ringBox, solid } from "../geometry/ring.ts";
+import { solid } from "../geometry/ring.ts";
 import { shapePolygon } from "../geometry/shape.ts";
 import type { CutPiece } from "../materials/cutPiece.ts";
 import type { Material } from "../materials/material.ts";

@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { ringBox } from "../geometry/ring.ts";
+import { ringBox } from "../geometry/box.ts";
 import { cutListOf } from "./cutList.ts";
 import { readProject } from "./file/readProject.ts";
 

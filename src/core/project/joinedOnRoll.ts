@@ -1,4 +1,5 @@
-import { polygonArea, ringBox } from "../geometry/ring.ts";
+import { ringBox } from "../geometry/box.ts";
+import { polygonArea } from "../geometry/ring.ts";
 import type { CutPiece } from "../materials/cutPiece.ts";
 import type { Material } from "../materials/material.ts";
 import { usableWidth } from "../materials/stock.ts";

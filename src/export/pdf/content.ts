@@ -2,7 +2,7 @@ import type { DrawingItem, DrawnText } from "../../core/drawing/list/drawing.ts"
 import { itemBox } from "../../core/drawing/list/itemBox.ts";
 import type { Page, PagePart } from "../../core/drawing/list/page.ts";
 import { type RoleStyle, type RoleStyles, TONE_COLORS } from "../../core/drawing/list/roleStyles.ts";
-import { boxesMeet } from "../../core/geometry/boxIndex.ts";
+import { boxesMeet } from "../../core/geometry/box.ts";
 import { turnCosSin } from "../../core/geometry/pose.ts";
 import { pathOperators, pdfNumber } from "./paths.ts";
 import type { Typesetter } from "./typesetter.ts";

@@ -1,6 +1,6 @@
 import type { Affine } from "../../core/geometry/affine.ts";
 import { scaling, thenAffine } from "../../core/geometry/affine.ts";
-import type { Box } from "../../core/geometry/ring.ts";
+import type { Box } from "../../core/geometry/box.ts";
 
 const MM_PER_POINT = 25.4 / 72;
 

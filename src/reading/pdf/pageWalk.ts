@@ -1,5 +1,5 @@
 import { type Affine, areaFactor, mapPoint, SAME, thenAffine } from "../../core/geometry/affine.ts";
-import type { Box } from "../../core/geometry/ring.ts";
+import { type Box, boxesMeet, boxHolds, boxOfAll } from "../../core/geometry/box.ts";
 import { type Curve, type CurvePart, mapCurve, quadraticPart } from "../../core/patterns/curve.ts";
 import { curveBox } from "../../core/patterns/measureCurve.ts";
 import type { PatternLine } from "../../core/patterns/patternDrawing.ts";
@@ -32,6 +32,8 @@ interface State {
 
 const MOST_DRAWN = 50_000;
 const MOST_DEPTH = 512;
+/** What ends this close to the edge of the page still reaches it, mm. */
+const COVER_SLACK = 0.5;
 
 /** Goes through a page's operations and collects the lines that can be seen, in mm. */
 export class PageWalk {
@@ -149,7 +151,7 @@ export class PageWalk {
     if (curves.length === 0) return;
     const drawn = curves.map((curve) => mapCurve(curve, this.#state.map));
     this.#paint(painting, drawn);
-    if (isClip) this.#set({ clip: overlap(this.#state.clip, boxOf(drawn)) });
+    if (isClip) this.#set({ clip: overlap(this.#state.clip, boxOfAll(drawn.map(curveBox))) });
   }
 
   #paint(painting: string, curves: readonly Curve[]): void {
@@ -166,7 +168,7 @@ export class PageWalk {
     for (const curve of curves) {
       const box = curveBox(curve);
       // A filling that covers the page is its ground; what lies outside of what can be seen is not there.
-      if (!overlaps(box, clip) || (!strokes && covers(box, this.#page))) continue;
+      if (!boxesMeet(box, clip) || (!strokes && boxHolds(box, this.#page, COVER_SLACK))) continue;
       if (this.lines.length >= MOST_DRAWN) tooMuch("lines", MOST_DRAWN);
       this.lines.push({
         name: "",
@@ -248,16 +250,6 @@ function pathCurves(data: ArrayLike<number>): Curve[] {
   return curves;
 }
 
-function boxOf(curves: readonly Curve[]): Box {
-  const boxes = curves.map(curveBox);
-  return {
-    minX: Math.min(...boxes.map(({ minX }) => minX)),
-    minY: Math.min(...boxes.map(({ minY }) => minY)),
-    maxX: Math.max(...boxes.map(({ maxX }) => maxX)),
-    maxY: Math.max(...boxes.map(({ maxY }) => maxY)),
-  };
-}
-
 function overlap(a: Box, b: Box): Box {
   return {
     minX: Math.max(a.minX, b.minX),
@@ -265,15 +257,4 @@ function overlap(a: Box, b: Box): Box {
     maxX: Math.min(a.maxX, b.maxX),
     maxY: Math.min(a.maxY, b.maxY),
   };
-}
-
-function overlaps(a: Box, b: Box): boolean {
-  return a.minX <= b.maxX && b.minX <= a.maxX && a.minY <= b.maxY && b.minY <= a.maxY;
-}
-
-function covers(a: Box, b: Box): boolean {
-  const slack = 0.5;
-  return (
-    a.minX <= b.minX + slack && a.minY <= b.minY + slack && a.maxX >= b.maxX - slack && a.maxY >= b.maxY - slack
-  );
 }

@@ -1,5 +1,5 @@
 import { shift } from "../../core/geometry/affine.ts";
-import type { Box } from "../../core/geometry/ring.ts";
+import { type Box, boxHolds } from "../../core/geometry/box.ts";
 import { type Curve, mapCurve } from "../../core/patterns/curve.ts";
 import { curveBox, flattenCurve } from "../../core/patterns/measureCurve.ts";
 import type { PatternLine, PatternMark } from "../../core/patterns/patternDrawing.ts";
@@ -42,13 +42,7 @@ export function laidByHand(
 function insideOf(curve: Curve, cell: Box): readonly Curve[] {
   const box = curveBox(curve);
   const slack = 1e-6;
-  if (
-    box.minX >= cell.minX - slack &&
-    box.maxX <= cell.maxX + slack &&
-    box.minY >= cell.minY - slack &&
-    box.maxY <= cell.maxY + slack
-  )
-    return [curve];
+  if (boxHolds(cell, box, slack)) return [curve];
   const points = flattenCurve(curve, CHORD);
   if (curve.closed) points.push(points[0]!, points[1]!);
   const runs: number[][] = [];

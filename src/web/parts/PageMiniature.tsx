@@ -1,6 +1,6 @@
 import { memo } from "preact/compat";
 import type { Page } from "../../core/drawing/list/page.ts";
-import type { Box } from "../../core/geometry/ring.ts";
+import type { Box } from "../../core/geometry/box.ts";
 import { DrawnItem } from "./DrawingPicture.tsx";
 
 /** A page as it will be printed, small. */

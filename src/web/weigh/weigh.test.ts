@@ -1,6 +1,6 @@
 import { readFileSync } from "node:fs";
 import { expect, test } from "vitest";
-import { ringBox } from "../../core/geometry/ring.ts";
+import { ringBox } from "../../core/geometry/box.ts";
 import { layProblemsOf } from "../../core/job/layProblems.ts";
 import { inOtherWay, type OtherWay } from "../../core/job/otherWays.ts";
 import type { WeighedWay } from "../../core/job/weighWays.ts";

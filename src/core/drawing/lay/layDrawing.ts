@@ -1,9 +1,10 @@
+import { type Box, ringBox } from "../../geometry/box.ts";
 import { boxIndex } from "../../geometry/boxIndex.ts";
 import type { Contour } from "../../geometry/contour.ts";
 import { flattenContour, poseContour } from "../../geometry/contourArcs.ts";
 import { ringContour, segmentContour, straightContour } from "../../geometry/contourShapes.ts";
 import { posePolygon } from "../../geometry/pose.ts";
-import { type Box, type Polygon, type Ring, ringBox } from "../../geometry/ring.ts";
+import type { Polygon, Ring } from "../../geometry/ring.ts";
 import type { LayPlan, Stock, StockPlacement } from "../../lay/problem/layProblem.ts";
 import type { PieceLine } from "../../materials/cutPiece.ts";
 import type { Language } from "../../units/language.ts";

@@ -1,5 +1,5 @@
+import type { Box } from "../../geometry/box.ts";
 import type { Contour } from "../../geometry/contour.ts";
-import type { Box } from "../../geometry/ring.ts";
 import type { DrawingRole } from "../../project/outputSettings.ts";
 
 /**

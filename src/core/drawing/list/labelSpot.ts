@@ -1,4 +1,5 @@
-import { type Box, type Ring, ringBox } from "../../geometry/ring.ts";
+import { type Box, ringBox } from "../../geometry/box.ts";
+import type { Ring } from "../../geometry/ring.ts";
 
 /** A level block of room inside an outline: its centre, and how wide it may be at the height asked for. */
 export interface LabelSpot {

@@ -1,4 +1,4 @@
-import type { Box } from "../../geometry/ring.ts";
+import type { Box } from "../../geometry/box.ts";
 import type { DrawingItem } from "./drawing.ts";
 
 /** Items laid on a page: a drawing point (px, py) comes to (x + scaleX · px, y + scaleY · py) on the paper, in mm. */

@@ -1,6 +1,7 @@
+import { type Box, boxHolds } from "../../geometry/box.ts";
 import type { Contour } from "../../geometry/contour.ts";
 import { contourBox, flattenContour } from "../../geometry/contourArcs.ts";
-import type { Box } from "../../geometry/ring.ts";
+import { isInsideRing } from "../../geometry/inside.ts";
 
 /** A path to cut and whatever goes with it. */
 export interface CutPath {
@@ -110,7 +111,7 @@ function insides(paths: readonly CutPath[]): number[][] {
     if (!ring) return [];
     return paths.flatMap((other, j) => {
       if (i === j || !within(boxes[j]!, boxes[i]!)) return [];
-      return holds(ring, other.contour.vertices[0]!, other.contour.vertices[1]!) ? [j] : [];
+      return isInsideRing(ring, other.contour.vertices[0]!, other.contour.vertices[1]!) ? [j] : [];
     });
   });
 }
@@ -118,21 +119,5 @@ function insides(paths: readonly CutPath[]): number[][] {
 function within(inner: Box, outer: Box): boolean {
   const smaller =
     inner.maxX - inner.minX < outer.maxX - outer.minX || inner.maxY - inner.minY < outer.maxY - outer.minY;
-  return (
-    smaller &&
-    inner.minX >= outer.minX - 1e-9 &&
-    inner.maxX <= outer.maxX + 1e-9 &&
-    inner.minY >= outer.minY - 1e-9 &&
-    inner.maxY <= outer.maxY + 1e-9
-  );
-}
-
-function holds(ring: ArrayLike<number>, x: number, y: number): boolean {
-  let inside = false;
-  for (let i = 0, j = ring.length - 2; i < ring.length; j = i, i += 2) {
-    const y0 = ring[j + 1]!;
-    const y1 = ring[i + 1]!;
-    if (y0 > y !== y1 > y && x < ring[j]! + ((ring[i]! - ring[j]!) * (y - y0)) / (y1 - y0)) inside = !inside;
-  }
-  return inside;
+  return smaller && boxHolds(outer, inner, 1e-9);
 }

@@ -1,3 +1,4 @@
+import { grownBox, joinedBox } from "../../geometry/box.ts";
 import { contourBox } from "../../geometry/contourArcs.ts";
 import { segmentContour, straightContour } from "../../geometry/contourShapes.ts";
 import { SHAPES, type ShapeId } from "../../panels/shapes/registry.ts";
@@ -36,23 +37,14 @@ export function shapePicture(shape: ShapeId, words: PanelWords, sizes: Sizes = u
     drawLine("cut", made.contour),
     ...record.places(sizes).flatMap((place) => dimensionItems(place, record.dimensions, words, size)),
   ];
-  const reach = items.reduce(
-    (all, item) => {
-      if (item.kind !== "text") return all;
-      const width = textWidth(item.text, item.size);
-      const left = item.x - { start: 0, middle: width / 2, end: width }[item.anchor];
-      return {
-        minX: Math.min(all.minX, left),
-        maxX: Math.max(all.maxX, left + width),
-        minY: Math.min(all.minY, item.y - item.size / 2),
-        maxY: Math.max(all.maxY, item.y + item.size),
-      };
-    },
-    { ...box },
-  );
-  const pad = size;
-  const whole = { minX: reach.minX - pad, minY: reach.minY - pad, maxX: reach.maxX + pad, maxY: reach.maxY + pad };
-  return { box: whole, items };
+  const reach = items.reduce((all, item) => {
+    if (item.kind !== "text") return all;
+    const width = textWidth(item.text, item.size);
+    const left = item.x - { start: 0, middle: width / 2, end: width }[item.anchor];
+    const { y, size: high } = item;
+    return joinedBox(all, { minX: left, maxX: left + width, minY: y - high / 2, maxY: y + high });
+  }, box);
+  return { box: grownBox(reach, size), items };
 }
 
 /** The way that is measured, with ticks at its ends, and the dimension's name along it. */

@@ -1,6 +1,6 @@
+import { type Box, boxesMeet } from "../../geometry/box.ts";
 import { contourBox, flattenContour } from "../../geometry/contourArcs.ts";
 import { rectangleContour } from "../../geometry/contourShapes.ts";
-import type { Box } from "../../geometry/ring.ts";
 import type { Drawing, DrawingItem } from "../list/drawing.ts";
 import { drawLine, drawText } from "../list/items.ts";
 import { segmentMeetsBox } from "../list/labelSpot.ts";
@@ -46,8 +46,7 @@ export function checkSquareSpot(
 }
 
 function meets({ box, points }: FlatLine, square: Box): boolean {
-  if (box.minX > square.maxX || box.maxX < square.minX || box.minY > square.maxY || box.maxY < square.minY)
-    return false;
+  if (!boxesMeet(box, square)) return false;
   const count = points.length;
   for (let i = 0; i < count; i += 2) {
     const next = (i + 2) % count;

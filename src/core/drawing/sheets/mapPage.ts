@@ -1,3 +1,4 @@
+import { type Box, joinedBox } from "../../geometry/box.ts";
 import { rectangleContour, segmentContour } from "../../geometry/contourShapes.ts";
 import type { Language } from "../../units/language.ts";
 import { withDecimalSign } from "../../units/numberWords.ts";
@@ -108,21 +109,9 @@ function testSquares(x: number, top: number, correction: { x: number; y: number 
 }
 
 /** The whole lay small, with the sheets drawn and named on it. */
-function miniature(
-  sheet: LaySheet,
-  tiling: Tiling,
-  room: { minX: number; minY: number; maxX: number; maxY: number },
-): PagePart[] {
+function miniature(sheet: LaySheet, tiling: Tiling, room: Box): PagePart[] {
   const windows = tiling.tiles.map((tile) => tile.window);
-  const box = windows.reduce(
-    (all, w) => ({
-      minX: Math.min(all.minX, w.minX),
-      minY: Math.min(all.minY, w.minY),
-      maxX: Math.max(all.maxX, w.maxX),
-      maxY: Math.max(all.maxY, w.maxY),
-    }),
-    sheet.drawing.box,
-  );
+  const box = windows.reduce<Box>(joinedBox, sheet.drawing.box);
   const scale = Math.min(
     (room.maxX - room.minX) / (box.maxX - box.minX),
     (room.maxY - room.minY) / (box.maxY - box.minY),

@@ -1,6 +1,7 @@
 import { expect, test } from "vitest";
+import { ringBox } from "../../geometry/box.ts";
 import { straightContour } from "../../geometry/contourShapes.ts";
-import { ringBox, solid } from "../../geometry/ring.ts";
+import { solid } from "../../geometry/ring.ts";
 import { paperNamed } from "../../project/papers.ts";
 import { textWidth } from "../list/textWidth.ts";
 import { type Pattern, patternSheet } from "./patternSheet.ts";

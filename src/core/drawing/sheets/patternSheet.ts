@@ -1,5 +1,5 @@
+import { type Box, ringBox } from "../../geometry/box.ts";
 import { type Orientation, posePolygon } from "../../geometry/pose.ts";
-import { type Box, ringBox } from "../../geometry/ring.ts";
 import type { LayPlan, StockPlacement } from "../../lay/problem/layProblem.ts";
 import { type GrainArrow, type LaySheet, layDrawing, type PieceArt } from "../lay/layDrawing.ts";
 import { seamsOf, type Tiling, type TilingOptions, tilePieces, usableSize } from "./tiling.ts";

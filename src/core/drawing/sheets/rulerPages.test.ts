@@ -1,5 +1,6 @@
 import { expect, test } from "vitest";
-import { rectangleRing, ringBox, solid } from "../../geometry/ring.ts";
+import { ringBox } from "../../geometry/box.ts";
+import { rectangleRing, solid } from "../../geometry/ring.ts";
 import { rulerCuts } from "../../lay/alternatives/layFigures.ts";
 import type { LayPiece } from "../../lay/problem/layProblem.ts";
 import type { LaySheet } from "../lay/layDrawing.ts";

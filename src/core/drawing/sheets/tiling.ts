@@ -1,5 +1,6 @@
+import { type Box, EMPTY_BOX, joinedBox, ringBox } from "../../geometry/box.ts";
 import { boxIndex } from "../../geometry/boxIndex.ts";
-import { type Box, type Polygon, ringBox } from "../../geometry/ring.ts";
+import type { Polygon } from "../../geometry/ring.ts";
 import { windowTest } from "./windowTest.ts";
 
 /** How a drawing is cut into sheets of paper. Lengths in mm. */
@@ -133,7 +134,7 @@ function shapesOf(pieces: readonly TiledPiece[]): readonly Shape[] {
 function bestGrid(shapes: readonly Shape[], near: ShapesNear, options: TilingOptions, landscape: boolean): Tiling {
   const { paper, margin, overlap, correction } = options;
   const usable = usableSize(options, landscape);
-  const box = shapes.reduce((all, shape) => join(all, shape.box), EMPTY);
+  const box = shapes.reduce((all, shape) => joinedBox(all, shape.box), EMPTY_BOX);
   const base = {
     width: landscape ? paper.height : paper.width,
     height: landscape ? paper.width : paper.height,
@@ -249,15 +250,4 @@ function dropCovered(inColumn: readonly (readonly Shape[])[], grid: Grid, kept: 
     kept.delete(index);
     for (const [r, c] of sides) if (isKept(grid, kept, r, c)) needed.add(r * grid.columns + c);
   }
-}
-
-const EMPTY: Box = { minX: Infinity, minY: Infinity, maxX: -Infinity, maxY: -Infinity };
-
-function join(a: Box, b: Box): Box {
-  return {
-    minX: Math.min(a.minX, b.minX),
-    minY: Math.min(a.minY, b.minY),
-    maxX: Math.max(a.maxX, b.maxX),
-    maxY: Math.max(a.maxY, b.maxY),
-  };
 }

@@ -1,6 +1,7 @@
 import fc from "fast-check";
 import { expect, test, vi } from "vitest";
-import { type Box, type Polygon, type Ring, rectangleRing, solid } from "../../geometry/ring.ts";
+import type { Box } from "../../geometry/box.ts";
+import { type Polygon, type Ring, rectangleRing, solid } from "../../geometry/ring.ts";
 import { segmentMeetsBox } from "../list/labelSpot.ts";
 import { windowTest } from "./windowTest.ts";
 

@@ -1,5 +1,5 @@
-import { boxesMeet } from "../../geometry/boxIndex.ts";
-import { type Box, type Polygon, type Ring, ringBox } from "../../geometry/ring.ts";
+import { type Box, boxesMeet, ringBox } from "../../geometry/box.ts";
+import type { Polygon, Ring } from "../../geometry/ring.ts";
 import { segmentMeetsBox } from "../list/labelSpot.ts";
 
 /** Edges of a run: a window is compared with their box first, so that it meets few edges it is far from. */
@@ -37,6 +37,7 @@ function runsOf(ring: Ring): Run[] {
 function meetsWindow(runs: readonly Run[], window: Box): boolean {
   const px = (window.minX + window.maxX) / 2;
   const py = (window.minY + window.maxY) / 2;
+  // The side is found along with the edges met, whole runs at once.
   let inside = false;
   for (const { points, box } of runs) {
     if (!boxesMeet(box, window)) {

@@ -1,5 +1,5 @@
+import { ringBox } from "../../geometry/box.ts";
 import { straightContour } from "../../geometry/contourShapes.ts";
-import { ringBox } from "../../geometry/ring.ts";
 import type { CutPiece, PieceLine } from "../../materials/cutPiece.ts";
 import type { StrapWords } from "../../words/strapWords.ts";
 import type { Drawing, DrawingItem } from "../list/drawing.ts";

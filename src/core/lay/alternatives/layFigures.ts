@@ -1,5 +1,5 @@
+import { isRectangle, ringBox } from "../../geometry/box.ts";
 import { poseRing } from "../../geometry/pose.ts";
-import { isRectangle, ringBox } from "../../geometry/ring.ts";
 import { type CutSequence, cutSequence } from "../boxes/cuts/cutSequence.ts";
 import { type CutBox, type CutTree, cutTreeOf, stageCount } from "../boxes/cuts/cutTree.ts";
 import { largestFreeBox } from "../boxes/cuts/largestFreeBox.ts";

@@ -1,5 +1,6 @@
+import { isRectangle, ringBox } from "../../geometry/box.ts";
 import { poseRing } from "../../geometry/pose.ts";
-import { isRectangle, polygonArea, rectangleRing, ringBox, solid } from "../../geometry/ring.ts";
+import { polygonArea, rectangleRing, solid } from "../../geometry/ring.ts";
 import { chooseEngines } from "../engines/chooseEngines.ts";
 import type { LayPlan, LayProblem, RollStock, StockPlacement } from "../problem/layProblem.ts";
 import { type ArrangeStep, arrange } from "../search/arrange/arrange.ts";

@@ -1,4 +1,5 @@
-import { rectangleRing, ringBox, solid } from "../../geometry/ring.ts";
+import { ringBox } from "../../geometry/box.ts";
+import { rectangleRing, solid } from "../../geometry/ring.ts";
 import type { RegionJob } from "../problem/region.ts";
 import { BREATH } from "../search/breath.ts";
 import type { Engine, Search } from "../search/engine.ts";

@@ -1,4 +1,4 @@
-import { isRectangle } from "../../geometry/ring.ts";
+import { isRectangle } from "../../geometry/box.ts";
 import { rectangleEngine } from "../boxes/rectangles/rectangleEngine.ts";
 import { partedEngine } from "../boxes/ruler/parted/partedEngine.ts";
 import { fewStagesEngine, rulerEngine } from "../boxes/ruler/rulerEngine.ts";

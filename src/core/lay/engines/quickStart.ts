@@ -1,4 +1,5 @@
-import { type Box, type Polygon, rectangleRing, ringBox, solid } from "../../geometry/ring.ts";
+import { type Box, ringBox } from "../../geometry/box.ts";
+import { type Polygon, rectangleRing, solid } from "../../geometry/ring.ts";
 import { rectangleEngine } from "../boxes/rectangles/rectangleEngine.ts";
 import { outsideBoxes } from "../boxes/ruler/parted/outsideBoxes.ts";
 import type { RegionJob, RegionPlan } from "../problem/region.ts";

@@ -1,6 +1,7 @@
 import { expect, test } from "vitest";
+import { ringBox } from "../../geometry/box.ts";
 import { poseRing } from "../../geometry/pose.ts";
-import { type Polygon, type Ring, rectangleRing, ringBox, solid } from "../../geometry/ring.ts";
+import { type Polygon, type Ring, rectangleRing, solid } from "../../geometry/ring.ts";
 import { checkPlan } from "../check/checkPlan.ts";
 import type { LayPiece, LayProblem, Placement } from "../problem/layProblem.ts";
 import type { RegionJob, RegionPlan } from "../problem/region.ts";

@@ -1,5 +1,5 @@
+import { ringBox } from "../../geometry/box.ts";
 import { poseRing } from "../../geometry/pose.ts";
-import { ringBox } from "../../geometry/ring.ts";
 import type { LayPiece, Stock } from "./layProblem.ts";
 import { stockRegion } from "./stockRegion.ts";
 

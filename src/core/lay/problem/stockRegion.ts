@@ -1,5 +1,5 @@
-import type { Box, Polygon, Ring } from "../../geometry/ring.ts";
-import { ringBox } from "../../geometry/ring.ts";
+import { type Box, ringBox } from "../../geometry/box.ts";
+import type { Polygon, Ring } from "../../geometry/ring.ts";
 import type { Placement, Stock, StockPlacement } from "./layProblem.ts";
 import type { Region } from "./region.ts";
 

@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { ringBox } from "../../geometry/ring.ts";
+import { ringBox } from "../../geometry/box.ts";
 import { cautionText } from "../../materials/caution.ts";
 import type { MaterialKind } from "../../materials/material.ts";
 import type { Problem, Result } from "../../problems/problem.ts";

@@ -1,5 +1,5 @@
+import type { Box } from "../../../core/geometry/box.ts";
 import { contourBox } from "../../../core/geometry/contourArcs.ts";
-import type { Box } from "../../../core/geometry/ring.ts";
 import { shapeContour } from "../../../core/geometry/shape.ts";
 import type { Flaw } from "../../../core/materials/stock.ts";
 import type { LengthRange } from "../../../core/units/parseLength.ts";

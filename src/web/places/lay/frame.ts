@@ -1,4 +1,4 @@
-import type { Box } from "../../../core/geometry/ring.ts";
+import type { Box } from "../../../core/geometry/box.ts";
 
 /**
  * How the table (mm, y up) is seen on the screen (px, y down): `scale` px per mm, and where the table's origin

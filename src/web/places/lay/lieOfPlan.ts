@@ -1,4 +1,4 @@
-import type { Box } from "../../../core/geometry/ring.ts";
+import { type Box, boxesOverlap, grownBox } from "../../../core/geometry/box.ts";
 import type { LayPlan, LayProblem, StockPlacement } from "../../../core/lay/problem/layProblem.ts";
 import { keyOf, placedBox } from "./moves.ts";
 
@@ -39,10 +39,7 @@ export function lieOfPlan(problem: LayProblem, plan: LayPlan | null): LieOfPlan 
 export function lyingNear(lie: LieOfPlan, stockId: string, box: Box, reach: number, ownKey: string): Lying[] {
   const near: Lying[] = [];
   for (const lying of lie.byStock.get(stockId) ?? []) {
-    const { minX, minY, maxX, maxY } = lying.box;
-    const meets =
-      box.minX < maxX + reach && minX < box.maxX + reach && box.minY < maxY + reach && minY < box.maxY + reach;
-    if (meets && lying.key !== ownKey) near.push(lying);
+    if (boxesOverlap(grownBox(lying.box, reach), box) && lying.key !== ownKey) near.push(lying);
   }
   return near;
 }

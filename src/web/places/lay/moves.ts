@@ -1,6 +1,6 @@
 import { pieceKey } from "../../../core/drawing/list/drawing.ts";
+import { type Box, ringBox } from "../../../core/geometry/box.ts";
 import { type Pose, poseRing } from "../../../core/geometry/pose.ts";
-import { type Box, ringBox } from "../../../core/geometry/ring.ts";
 import { checkPlan } from "../../../core/lay/check/checkPlan.ts";
 import type { LayPlan, LayProblem, Stock, StockPlacement } from "../../../core/lay/problem/layProblem.ts";
 import type { LayFinding } from "../../../core/problems/layProblems.ts";

@@ -1,6 +1,6 @@
 import type { PieceArt } from "../../../core/drawing/lay/layDrawing.ts";
 import { pieceArt } from "../../../core/drawing/lay/pieceArt.ts";
-import { ringBox } from "../../../core/geometry/ring.ts";
+import { ringBox } from "../../../core/geometry/box.ts";
 import type { Project } from "../../../core/project/project.ts";
 import type { Language } from "../../../core/units/language.ts";
 import { unbroken } from "../../../core/units/unbroken.ts";

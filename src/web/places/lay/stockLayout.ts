@@ -1,4 +1,4 @@
-import { type Box, ringBox } from "../../../core/geometry/ring.ts";
+import { type Box, boxOfAll, ringBox } from "../../../core/geometry/box.ts";
 import type { LayPlan, LayProblem, Stock } from "../../../core/lay/problem/layProblem.ts";
 
 /** A stock as it lies on the table: its own box, and how far it is moved up from its own frame. */
@@ -34,15 +34,10 @@ export function stockLayout(problem: LayProblem, plan: LayPlan | null): readonly
 
 /** The box round all stocks on the table. */
 export function tableBox(stocks: readonly StockOnTable[]): Box {
-  let box = { minX: 0, minY: 0, maxX: 100, maxY: 0 };
-  for (const [i, { box: own, offsetY }] of stocks.entries())
-    box = {
-      minX: i === 0 ? own.minX : Math.min(box.minX, own.minX),
-      minY: i === 0 ? own.minY + offsetY : Math.min(box.minY, own.minY + offsetY),
-      maxX: i === 0 ? own.maxX : Math.max(box.maxX, own.maxX),
-      maxY: i === 0 ? own.maxY + offsetY : Math.max(box.maxY, own.maxY + offsetY),
-    };
-  return box;
+  if (stocks.length === 0) return { minX: 0, minY: 0, maxX: 100, maxY: 0 };
+  return boxOfAll(
+    stocks.map(({ box, offsetY }) => ({ ...box, minY: box.minY + offsetY, maxY: box.maxY + offsetY })),
+  );
 }
 
 function rollBox(width: number, length: number | null, used: number): Box {

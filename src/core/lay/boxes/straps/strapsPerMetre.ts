@@ -1,4 +1,4 @@
-import { ringBox } from "../../../geometry/ring.ts";
+import { ringBox } from "../../../geometry/box.ts";
 import type { CutPiece } from "../../../materials/cutPiece.ts";
 import type { LayPiece, LayProblem } from "../../problem/layProblem.ts";
 import { type StrapYield, strapYield } from "./strapYield.ts";

@@ -1,6 +1,7 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
-import { polygonArea, type Ring, rectangleRing, ringBox, solid } from "../../../geometry/ring.ts";
+import { ringBox } from "../../../geometry/box.ts";
+import { polygonArea, type Ring, rectangleRing, solid } from "../../../geometry/ring.ts";
 import type { LayPiece } from "../../problem/layProblem.ts";
 import type { RegionJob } from "../../problem/region.ts";
 import { BREATH } from "../../search/breath.ts";

@@ -1,5 +1,6 @@
 import { expect, test } from "vitest";
-import { type Ring, ringBox, signedArea } from "../../../geometry/ring.ts";
+import { ringBox } from "../../../geometry/box.ts";
+import { type Ring, signedArea } from "../../../geometry/ring.ts";
 import { seededRng } from "../../search/rng.ts";
 import { coarsened } from "./coarsen.ts";
 

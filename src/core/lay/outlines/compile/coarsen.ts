@@ -1,4 +1,5 @@
-import { type Box, type Ring, ringBox, signedArea } from "../../../geometry/ring.ts";
+import { type Box, ringBox } from "../../../geometry/box.ts";
+import { type Ring, signedArea } from "../../../geometry/ring.ts";
 
 /** No outline is made coarser than this. */
 const FEWEST = 4;

@@ -1,6 +1,7 @@
+import { type Box, boxOfAll, EMPTY_BOX, grownBox, ringBox } from "../../../geometry/box.ts";
 import { type GridShape, gridShape } from "../../../geometry/noFit.ts";
 import { type Orientation, turnCosSin } from "../../../geometry/pose.ts";
-import { type Polygon, rectangleRing, reversedRing, ringBox, solid } from "../../../geometry/ring.ts";
+import { type Polygon, rectangleRing, reversedRing, solid } from "../../../geometry/ring.ts";
 import type { RegionJob } from "../../problem/region.ts";
 import { coarsened } from "./coarsen.ts";
 import { liesOnGrid } from "./contactTolerance.ts";
@@ -20,17 +21,13 @@ import { distinctShapes, PIECES_PER_TURN, type Shape, triedOrientations } from "
 /** A piece may be larger than its room by the grid's rounding. */
 const FIT_UNITS = 1;
 /** A shape in one allowed orientation. Numbers index `CompiledJob.variants`. */
-export interface Variant extends Orientation {
+export interface Variant extends Orientation, Box {
   readonly shape: number;
   /** Which of the job's distinct orientations. */
   readonly orientation: number;
   readonly cos: number;
   readonly sin: number;
   readonly flip: 1 | -1;
-  readonly minX: number;
-  readonly minY: number;
-  readonly maxX: number;
-  readonly maxY: number;
 }
 
 /** One copy to lay. */
@@ -69,7 +66,7 @@ export interface CompiledJob {
   /** Whether the search works on coarser outlines that hold the pieces (`Shape.detail`). */
   /** Window the grown pieces stay in, grid units; `maxX` is Infinity on an open region. */
   readonly isDetailed: boolean;
-  readonly window: { readonly minX: number; readonly minY: number; readonly maxX: number; readonly maxY: number };
+  readonly window: Box;
 }
 
 /** Names a shape in an orientation. */
@@ -93,16 +90,7 @@ function openCopies(job: RegionJob): { piece: number; copy: number }[] {
 
 /** The frame round a shaped region: the box round it with the usable outlines cut out. */
 function frameShape(outlines: readonly Polygon[], scale: number): { grid: GridShape; x: number; y: number } {
-  let box = ringBox(outlines[0]!.outer);
-  for (const { outer } of outlines) {
-    const b = ringBox(outer);
-    box = {
-      minX: Math.min(box.minX, b.minX),
-      minY: Math.min(box.minY, b.minY),
-      maxX: Math.max(box.maxX, b.maxX),
-      maxY: Math.max(box.maxY, b.maxY),
-    };
-  }
+  const box = boxOfAll(outlines.map(({ outer }) => ringBox(outer)));
   const rim = 0.02 * Math.max(box.maxX - box.minX, box.maxY - box.minY);
   const cx = (box.minX + box.maxX) / 2;
   const cy = (box.minY + box.maxY) / 2;
@@ -120,19 +108,14 @@ function frameShape(outlines: readonly Polygon[], scale: number): { grid: GridSh
 function windowOf(job: RegionJob, outlines: readonly Polygon[], scale: number): CompiledJob["window"] {
   const inset = job.margin - job.gap / 2;
   const { length, width } = job.region;
-  const maxX = length === null ? Infinity : (length - inset) * scale;
-  const strip = { minX: inset * scale, minY: inset * scale, maxX, maxY: (width - inset) * scale };
+  const end = length === null ? Infinity : (length - inset) * scale;
+  const strip = { minX: inset * scale, minY: inset * scale, maxX: end, maxY: (width - inset) * scale };
   if (job.region.outline === null) return strip;
-  if (outlines.length === 0) return { minX: Infinity, minY: Infinity, maxX: -Infinity, maxY: -Infinity };
-  const boxes = outlines.map((outline) => ringBox(outline.outer));
+  if (outlines.length === 0) return EMPTY_BOX;
   // What is held to the edge as it is reaches out when grown: sharp corners by up to the gap.
   const beyond = isBareAtEdge(job) ? job.gap : 0;
-  return {
-    minX: (Math.min(...boxes.map((box) => box.minX)) - beyond) * scale,
-    minY: (Math.min(...boxes.map((box) => box.minY)) - beyond) * scale,
-    maxX: (Math.max(...boxes.map((box) => box.maxX)) + beyond) * scale,
-    maxY: (Math.max(...boxes.map((box) => box.maxY)) + beyond) * scale,
-  };
+  const { minX, minY, maxX, maxY } = grownBox(boxOfAll(outlines.map(({ outer }) => ringBox(outer))), beyond);
+  return { minX: minX * scale, minY: minY * scale, maxX: maxX * scale, maxY: maxY * scale };
 }
 
 /** The allowed orientations of a shape, each outline once, and which of them every orientation stands for. */

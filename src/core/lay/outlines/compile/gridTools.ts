@@ -1,6 +1,7 @@
+import { ringBox } from "../../../geometry/box.ts";
 import { CLIPPER_RANGE } from "../../../geometry/clipper.ts";
 import { type GridShape, gridShape } from "../../../geometry/noFit.ts";
-import { type Polygon, type Ring, reversedRing, ringBox, signedArea } from "../../../geometry/ring.ts";
+import { type Polygon, type Ring, reversedRing, signedArea } from "../../../geometry/ring.ts";
 
 /** The ring on the grid, relative to (cx, cy) mm. */
 export function toGrid(ring: Ring, scale: number, cx: number, cy: number): Ring {

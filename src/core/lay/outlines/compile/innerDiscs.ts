@@ -1,4 +1,5 @@
-import { type Ring, ringBox } from "../../../geometry/ring.ts";
+import { ringBox } from "../../../geometry/box.ts";
+import type { Ring } from "../../../geometry/ring.ts";
 
 /** Discs of a shape at most, points a side of the lattice their middles are looked for on, and halvings after. */
 const MOST_DISCS = 4;
@@ -7,7 +8,7 @@ const HALVINGS = 5;
 /** Smaller discs than this share of the first tell little. */
 const LEAST_SHARE = 0.35;
 
-/** Distance of (x, y) to the ring's outline; negative outside. */
+/** Distance of (x, y) to the ring's outline; negative outside. One pass for side and distance, as it runs most. */
 function depthIn(ring: Ring, x: number, y: number): number {
   let inside = false;
   let least = Infinity;

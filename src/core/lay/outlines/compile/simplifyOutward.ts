@@ -1,4 +1,5 @@
-import { type Box, type Ring, ringBox } from "../../../geometry/ring.ts";
+import { type Box, ringBox } from "../../../geometry/box.ts";
+import type { Ring } from "../../../geometry/ring.ts";
 
 /** Above this many vertices an outline is simplified before the search. */
 const PLENTY = 48;

@@ -1,6 +1,7 @@
+import { type Box, boxesOverlap, ringBox } from "../../../geometry/box.ts";
 import { differenceOf, offsetOf, ringsOf, sharedArea } from "../../../geometry/clipper.ts";
 import { posePolygon } from "../../../geometry/pose.ts";
-import { type Box, type Polygon, polygonArea, ringBox } from "../../../geometry/ring.ts";
+import { type Polygon, polygonArea } from "../../../geometry/ring.ts";
 import type { RegionJob, RegionPlan } from "../../problem/region.ts";
 import { isBareAtEdge } from "../compile/growOutlines.ts";
 
@@ -21,10 +22,6 @@ interface Laid {
 
 function laid(outline: Polygon): Laid {
   return { outline, box: ringBox(outline.outer), area: polygonArea(outline) };
-}
-
-function boxesMeet(a: Box, b: Box): boolean {
-  return a.minX < b.maxX && b.minX < a.maxX && a.minY < b.maxY && b.minY < a.maxY;
 }
 
 /**
@@ -90,7 +87,7 @@ export class PlanVerifier {
   }
 
   private overlaps(a: Laid, b: Laid, area: number): boolean {
-    return boxesMeet(a.box, b.box) && sharedArea(a.outline, b.outline) > TOUCH_SHARE * area;
+    return boxesOverlap(a.box, b.box) && sharedArea(a.outline, b.outline) > TOUCH_SHARE * area;
   }
 
   private staysInside({ outline, box, area }: Laid): boolean {

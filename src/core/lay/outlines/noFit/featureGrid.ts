@@ -1,14 +1,11 @@
+import type { Box } from "../../../geometry/box.ts";
 import { type Ring, signedArea } from "../../../geometry/ring.ts";
 import { type GridArena, grownFloats, HEAD, takeBytes } from "./gridArena.ts";
 import { fillCell } from "./gridCells.kernel.ts";
 import { EDGE } from "./gridEdges.kernel.ts";
 
 /** What a feature grid is to cover. */
-export interface GridWish {
-  readonly minX: number;
-  readonly minY: number;
-  readonly maxX: number;
-  readonly maxY: number;
+export interface GridWish extends Box {
   /** Cells a side. */
   readonly side: number;
   /** Outside cells closer than this keep their list. */

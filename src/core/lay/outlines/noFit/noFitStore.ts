@@ -1,6 +1,7 @@
+import { type Box, boxOfAll, ringBox } from "../../../geometry/box.ts";
 import { frameNoFitRings, type GridShape, noFitRings } from "../../../geometry/noFit.ts";
 import { turnCosSin } from "../../../geometry/pose.ts";
-import { type Box, type Ring, ringBox } from "../../../geometry/ring.ts";
+import type { Ring } from "../../../geometry/ring.ts";
 import { BREATH, type Breath, inOneGo } from "../../search/breath.ts";
 import type { CompiledJob, Variant } from "../compile/compileJob.ts";
 import { turnedShape } from "../compile/gridTools.ts";
@@ -154,14 +155,7 @@ export class NoFitStore {
   }
 
   private addGrid(rings: readonly Ring[], side: number): number {
-    let box = ringBox(rings[0]!);
-    for (const ring of rings) {
-      const b = ringBox(ring);
-      if (b.minX < box.minX || b.maxX > box.maxX)
-        box = { ...box, minX: Math.min(b.minX, box.minX), maxX: Math.max(b.maxX, box.maxX) };
-      if (b.minY < box.minY || b.maxY > box.maxY)
-        box = { ...box, minY: Math.min(b.minY, box.minY), maxY: Math.max(b.maxY, box.maxY) };
-    }
+    const box = boxOfAll(rings.map(ringBox));
     const edges = ringEdges(rings);
     const id = this.addEdges(edges, edges.length / EDGE, box, side);
     this.rings[id] = rings;

@@ -1,4 +1,4 @@
-import { ringBox } from "../../../geometry/ring.ts";
+import { ringBox } from "../../../geometry/box.ts";
 import type { Pause } from "../../search/breath.ts";
 import { Neighbours } from "../layout/neighbours.ts";
 import type { WorkLayout } from "../layout/workLayout.ts";

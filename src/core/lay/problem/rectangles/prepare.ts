@@ -1,5 +1,6 @@
+import { type Box, isRectangle, ringBox } from "../../../geometry/box.ts";
 import { type Orientation, poseRing } from "../../../geometry/pose.ts";
-import { type Box, isRectangle, type Ring, ringBox } from "../../../geometry/ring.ts";
+import type { Ring } from "../../../geometry/ring.ts";
 import type { LayPiece } from "../layProblem.ts";
 import type { RegionJob } from "../region.ts";
 import { type CommonUnit, commonUnit, unitsCovering, unitsInside } from "./commonUnit.ts";

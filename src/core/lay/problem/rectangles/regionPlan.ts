@@ -1,5 +1,5 @@
+import { type Box, ringBox } from "../../../geometry/box.ts";
 import { poseRing } from "../../../geometry/pose.ts";
-import { type Box, ringBox } from "../../../geometry/ring.ts";
 import type { LayPiece, Placement } from "../layProblem.ts";
 import type { RegionPlan } from "../region.ts";
 import type { PlacedRectangle, RectangleJob } from "./rectangleJob.ts";

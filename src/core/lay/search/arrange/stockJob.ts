@@ -1,5 +1,6 @@
+import { ringBox } from "../../../geometry/box.ts";
 import { poseRing } from "../../../geometry/pose.ts";
-import { polygonArea, ringBox } from "../../../geometry/ring.ts";
+import { polygonArea } from "../../../geometry/ring.ts";
 import type { LayProblem, StockPlacement } from "../../problem/layProblem.ts";
 import { type Extent, fitsBox } from "../../problem/pieceExtent.ts";
 import type { RegionJob, RegionPlan } from "../../problem/region.ts";

@@ -1,5 +1,6 @@
+import { ringBox } from "../../../../geometry/box.ts";
+import { isInside } from "../../../../geometry/inside.ts";
 import type { Polygon, Ring } from "../../../../geometry/ring.ts";
-import { ringBox } from "../../../../geometry/ring.ts";
 import type { CutBox } from "../../cuts/cutTree.ts";
 
 /** Strips that an outline is looked at in; finer ones find a little more cloth and cost more. */
@@ -59,16 +60,4 @@ function mergedBands(bands: readonly Band[]): Band[] {
     else out.push(band);
   }
   return out;
-}
-
-/** Even-odd, so holes count. */
-function isInside(rings: readonly Ring[], x: number, y: number): boolean {
-  let inside = false;
-  for (const ring of rings) {
-    for (let i = 0, j = ring.length - 2; i < ring.length; j = i, i += 2) {
-      const [ax, ay, bx, by] = [ring[i]!, ring[i + 1]!, ring[j]!, ring[j + 1]!];
-      if (ay > y !== by > y && x < ax + ((y - ay) * (bx - ax)) / (by - ay)) inside = !inside;
-    }
-  }
-  return inside;
 }

@@ -1,5 +1,6 @@
+import { ringBox } from "../../../../geometry/box.ts";
 import { poseRing } from "../../../../geometry/pose.ts";
-import { polygonArea, ringBox } from "../../../../geometry/ring.ts";
+import { polygonArea } from "../../../../geometry/ring.ts";
 import type { Placement } from "../../../problem/layProblem.ts";
 import { isRectangleJob } from "../../../problem/rectangles/prepare.ts";
 import type { RegionJob, RegionPlan } from "../../../problem/region.ts";

@@ -1,13 +1,10 @@
+import type { Box } from "../../../../geometry/box.ts";
 import type { Ring } from "../../../../geometry/ring.ts";
 import { isForbidden, merged, slice } from "./slices.ts";
 
 /** A variant of a shape as this search needs it: its box about its own origin, its area, its half turn. */
-export interface RepeatVariant {
+export interface RepeatVariant extends Box {
   readonly shape: number;
-  readonly minX: number;
-  readonly minY: number;
-  readonly maxX: number;
-  readonly maxY: number;
   readonly area: number;
   /** The variant that is this one turned by 180°, or −1 when that is not allowed. */
   readonly halfTurn: number;
@@ -24,13 +21,9 @@ export interface Member {
 }
 
 /** Pieces that keep their places to each other. */
-export interface Cluster {
+export interface Cluster extends Box {
   readonly members: readonly Member[];
   readonly area: number;
-  readonly minX: number;
-  readonly minY: number;
-  readonly maxX: number;
-  readonly maxY: number;
 }
 
 /** The cluster of these members, with its box and area. */

@@ -1,7 +1,8 @@
 import { expect, test } from "vitest";
+import { ringBox } from "../../../../geometry/box.ts";
 import { sharedArea } from "../../../../geometry/clipper.ts";
 import { poseRing } from "../../../../geometry/pose.ts";
-import { type Ring, ringBox, signedArea, solid } from "../../../../geometry/ring.ts";
+import { type Ring, signedArea, solid } from "../../../../geometry/ring.ts";
 import type { RegionJob } from "../../../problem/region.ts";
 import { compileJob } from "../../compile/compileJob.ts";
 import { turnedOnGrid } from "../../compile/gridTools.ts";
