@@ -6,6 +6,7 @@ import { flattenContour } from "../../src/core/geometry/contourArcs.ts";
 import { type Ring, signedArea } from "../../src/core/geometry/ring.ts";
 import { buildStrap } from "../../src/core/straps/build/buildStrap.ts";
 import type { StrapResult } from "../../src/core/straps/build/strapResult.ts";
+import { rebuiltAs } from "../../src/core/straps/build/unusedChoices.ts";
 import { CONSTRUCTIONS } from "../../src/core/straps/constructions/catalogue.ts";
 import {
   CONSTRUCTION_IDS,
@@ -80,7 +81,7 @@ function wishOf(id: ConstructionId, outer: string, mm: number, ends: number, har
   const { kinds, adjustment } = HARDWARE[hardware]!;
   const cord = construction.roles.cord === "needed";
   const interfaced = construction.interfaced !== null && (ends + hardware) % 2 === 1;
-  return {
+  const wish: StrapWish = {
     id: "s",
     name: "strap",
     construction: id,
@@ -101,6 +102,8 @@ function wishOf(id: ConstructionId, outer: string, mm: number, ends: number, har
     edgeFinish: construction.visibleEdges({}) > 0 ? "paint" : undefined,
     stitch: hardware === 1 && !cord ? { extraRows: 1 } : undefined,
   };
+  // A tab has no slider and no folded ends: what it has no use for is left out, as everything else refuses it.
+  return rebuiltAs(wish, id);
 }
 
 interface Run {

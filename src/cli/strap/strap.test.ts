@@ -254,8 +254,8 @@ test("a cord or webbing that the construction has no place for is refused, not i
     "25 mm",
   );
   expect(said.code).toBe(1);
-  expect(said.err).toContain('--cord: A "fourfold" strap has no cord.');
-  expect(said.err).toContain('--webbing: A "fourfold" strap has no webbing.');
+  expect(said.err).toContain("--cord: This construction (folded in four) has no cord.");
+  expect(said.err).toContain("--webbing: This construction (folded in four) has no webbing.");
 });
 
 test("what cannot be made is told at the option that asked for it", async () => {
@@ -312,4 +312,46 @@ test("constructions side by side: a line each, as a table and as CSV", async () 
   expect(new Set(csv.map((line) => line.split(",").length))).toEqual(new Set([10]));
   const german = await strap(...words, "--compare", "table", "--lang", "de");
   expect(german.out).toContain("Schnittbreite");
+});
+
+test("options that say nothing beside the others are refused, in every mode", async () => {
+  const plain = ["strap", "--construction", "fourfold", "--width", "1 in", "--length", "20 in"];
+  const refused = async (code: number, said: string, ...words: string[]) => {
+    const result = await runCli(...words);
+    expect(result).toMatchObject({ code, out: "" });
+    expect(result.err).toContain(said);
+  };
+  await refused(1, "--hem: This construction (folded in four) has no use for a hem.", ...plain, "--hem", "9 mm");
+  await refused(1, "--edge:", ...plain, "--edge", "paint");
+  await refused(1, "--short-part:", ...plain, "--short-part", "9 in");
+  await refused(1, "--ends:", ...plain, "--ends", "doubled");
+  await refused(
+    1,
+    "--trade:",
+    "strap",
+    "--construction",
+    "tube",
+    "--cut-width",
+    "6 cm",
+    "--length",
+    "1 m",
+    "--trade",
+  );
+  await refused(2, "--fixed-bar says something only with --slider", ...plain, "--fixed-bar");
+  await refused(2, "only with --compare", ...plain, "--price", "12");
+  await refused(2, "only with --interfacing", ...plain, "--interfacing-thickness", "0.3 mm");
+  await refused(
+    2,
+    "--compare has no use for --round",
+    ...plain.toSpliced(1, 2),
+    "--compare",
+    "table",
+    "--round",
+    "1 mm",
+  );
+  await refused(2, "--fold-test has no use for --length", "strap", "--fold-test", "--length", "1 m");
+  await refused(
+    ...([1, "--round:", "strap", "--construction", "webbing-sleeve", "--webbing", "38 mm x 2 mm"] as const),
+    ...["--length", "1 m", "--round", "1 mm"],
+  );
 });

@@ -9,6 +9,7 @@ import { inputProblem } from "../inOut/problemReport.ts";
 import { numberOption, wordOption } from "../options/optionValues.ts";
 import { compareCsv, compareText } from "./compareReport.ts";
 import { STRAP_OPTIONS } from "./strapHelp.ts";
+import { checkModes } from "./strapModes.ts";
 import { atOptions, LengthReader, readStrap } from "./strapOptions.ts";
 import { strapJson, strapText } from "./strapReport.ts";
 
@@ -27,6 +28,7 @@ export const strapCommand: Command = {
   operands: [0, 0],
   run: async (args, io) => {
     const json = args.switches.has("json");
+    checkModes(args);
     if (args.switches.has("fold-test")) {
       // Only a fold test reads and writes project files.
       const { foldTestReport } = await import("./foldTestReport.ts");

@@ -195,6 +195,9 @@ const OPTIONS: Readonly<Record<string, string>> = {
   "stitch.extraRows": "extra-rows",
   "machine.maxThickness": "machine-thickness",
   shortPart: "short-part",
+  edgeFinish: "edge",
+  cutBy: "trade",
+  adjustment: "adjust",
 };
 
 /** A wish's problems at the options that spell it out. */
@@ -203,6 +206,7 @@ export function atOptions(problems: readonly Problem[], { hardware = [], width, 
     if (path === "width" && width?.kind === "cut") return "cut-width";
     if (path === "length" && length.kind !== "finished") return length.kind === "cut" ? "cut-length" : length.kind;
     const part = /^hardware\[(\d+)\]/u.exec(path)?.[1];
+    if (path.endsWith(".fixedBar")) return "fixed-bar";
     if (part !== undefined) return hardware[Number(part)]!.kind;
     return OPTIONS[path] ?? path.replace(/^folds\.|\[\d+\].*$/gu, "");
   };

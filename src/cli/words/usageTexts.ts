@@ -1,4 +1,5 @@
 import type { Language } from "../../core/units/language.ts";
+import { withDecimalSign } from "../../core/units/numberWords.ts";
 
 /** What is said of a wrong command line in one language; a language that lacks a sentence does not compile. */
 export interface UsageTexts {
@@ -17,6 +18,8 @@ export interface UsageTexts {
   readonly either: (one: string, other: string) => string;
   readonly oneOfThese: (options: readonly string[]) => string;
   readonly together: (one: string, other: string) => string;
+  readonly onlyWith: (one: string, other: string) => string;
+  readonly notWith: (one: string, other: string) => string;
   readonly chooseAndCut: string;
   readonly choicesOrChoose: string;
   readonly choicesWith: (other: string) => string;
@@ -52,6 +55,8 @@ const en: UsageTexts = {
       .map((name) => `--${name}`)
       .join(", ")} and --${options.at(-1)}`,
   together: (one, other) => `--${one} and --${other} go together`,
+  onlyWith: (one, other) => `--${one} says something only with --${other}`,
+  notWith: (one, other) => `--${other} has no use for --${one}: leave one of them out`,
   chooseAndCut: "--choose looks at every way of cutting; it does not go with --cut",
   choicesOrChoose: "give either --choices, to compare, or --choose, to take one",
   choicesWith: (other) => `--choices compares plans; it does not go with --${other} (--choose takes one of them)`,
@@ -67,6 +72,8 @@ const en: UsageTexts = {
   needsThickness: "--into needs the measured --thickness",
 };
 
+const decimal = (value: number): string => withDecimalSign(String(value), "de");
+
 const de: UsageTexts = {
   usage: "Aufruf",
   noCommand: (name, nearest) => `es gibt keinen Befehl "${name}"${nearest ? `; meinen Sie ${nearest}?` : ""}`,
@@ -78,7 +85,7 @@ const de: UsageTexts = {
   needs: (command, operands) => `${command} braucht ${operands}`,
   oneTooMany: (operand) => `"${operand}" ist eine Angabe zu viel`,
   number: (option, whole, least, most, text) =>
-    `--${option} muss eine ${whole ? "ganze Zahl" : "Zahl"} von ${least} bis ${most} sein, nicht "${text}"`,
+    `--${option} muss eine ${whole ? "ganze Zahl" : "Zahl"} von ${decimal(least)} bis ${decimal(most)} sein, nicht "${text}"`,
   oneOf: (option, words, text) => `--${option} muss eines von ${words.join(", ")} sein, nicht "${text}"`,
   missing: (option) => `--${option} fehlt`,
   either: (one, other) => `geben Sie entweder --${one} oder --${other} an`,
@@ -88,6 +95,8 @@ const de: UsageTexts = {
       .map((name) => `--${name}`)
       .join(", ")} oder --${options.at(-1)}`,
   together: (one, other) => `--${one} und --${other} gehören zusammen`,
+  onlyWith: (one, other) => `--${one} sagt nur mit --${other} etwas`,
+  notWith: (one, other) => `--${other} hat keine Verwendung für --${one}: lassen Sie eines davon weg`,
   chooseAndCut: "--choose betrachtet jede Art zu schneiden; es geht nicht mit --cut zusammen",
   choicesOrChoose: "geben Sie entweder --choices an, um zu vergleichen, oder --choose, um einen Plan zu nehmen",
   choicesWith: (other) =>

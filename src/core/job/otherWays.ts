@@ -5,7 +5,8 @@ import { strapMaterial } from "../project/cutList.ts";
 import type { Project } from "../project/project.ts";
 import { buildStrap } from "../straps/build/buildStrap.ts";
 import type { StrapResult } from "../straps/build/strapResult.ts";
-import { CLOTH_CONSTRUCTIONS, CONSTRUCTIONS, coreFor } from "../straps/constructions/catalogue.ts";
+import { rebuiltAs } from "../straps/build/unusedChoices.ts";
+import { CLOTH_CONSTRUCTIONS, CONSTRUCTIONS } from "../straps/constructions/catalogue.ts";
 import type { ConstructionId, StrapWish } from "../straps/wish/strapWish.ts";
 import { type StockWay, stockWays, withStock } from "./stockWays.ts";
 
@@ -39,7 +40,7 @@ export function otherWays(project: Project, materialId: string): readonly OtherW
 export function inOtherWay(project: Project, materialId: string, way: OtherWay): Project {
   if (way.kind === "construction") {
     const straps = project.straps.map((strap) =>
-      strap.id === way.strapId ? withConstruction(strap, way.construction) : strap,
+      strap.id === way.strapId ? rebuiltAs(strap, way.construction) : strap,
     );
     return { ...project, straps };
   }
@@ -90,19 +91,13 @@ function thriftierConstructions(project: Project, { id: materialId, kind }: Mate
       let best: ConstructionId | null = null;
       if (!CLOTH_CONSTRUCTIONS.includes(strap.construction)) return [];
       for (const id of offered) {
-        const cloth = id === strap.construction ? Infinity : clothOf(withConstruction(strap, id));
+        const cloth = id === strap.construction ? Infinity : clothOf(rebuiltAs(strap, id));
         if (cloth >= least) continue;
         least = cloth;
         best = id;
       }
       return best === null ? [] : [{ kind: "construction", strapId: strap.id, construction: best }];
     });
-}
-
-/** Ends and folds belong to a construction, another one starts from its own; so does a cord or webbing. */
-function withConstruction(strap: StrapWish, construction: ConstructionId): StrapWish {
-  const core = coreFor(construction, strap.core);
-  return { ...strap, construction, core, ends: undefined, folds: undefined };
 }
 
 /** Outer cloth of a strap in all its copies, mm². */

@@ -81,6 +81,15 @@ export type StrapProblem =
       readonly lengthMm: number;
       readonly leastMm: number;
     }
+  | {
+      readonly code: "strap-choice-unused";
+      readonly path: string;
+      /** A word for a choice of a strap. */
+      readonly choice: string;
+      readonly construction: string;
+      /** Constructions that would use it. */
+      readonly heededBy: readonly string[];
+    }
   | { readonly code: "strap-fold-test-open"; readonly path: string; readonly construction: string }
   | { readonly code: "strap-on-bias"; readonly path: string }
   | {

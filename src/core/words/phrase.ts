@@ -1,4 +1,4 @@
-import type { ChoiceWord, NeedlePlace, PhraseCode, StrapWords } from "./strapWords.ts";
+import type { NeedlePlace, PhraseCode, StrapWords } from "./strapWords.ts";
 
 /** A sentence as data: its codes in a row, and the facts in it; each host writes it in its language and units. */
 export interface Phrase {
@@ -9,8 +9,6 @@ export interface Phrase {
   readonly counts?: Readonly<Record<string, number>>;
   /** What `{where}` stands for. */
   readonly where?: NeedlePlace;
-  /** What `{what}` stands for. */
-  readonly what?: ChoiceWord;
 }
 
 /** A phrase of one part or several; every `{name}` in its texts needs its length. */
@@ -23,14 +21,13 @@ export function phrase(
 
 /** The sentence with its lengths written by `write`. Throws RangeError when a fact is missing. */
 export function phraseText(
-  { parts, lengths, counts, where, what }: Phrase,
+  { parts, lengths, counts, where }: Phrase,
   write: (mm: number) => string,
   words: StrapWords,
 ): string {
   const text = parts.map((part) => words.phrases[part]).join("");
   return text.replace(/\{(\w+)\}/gu, (_, name: string) => {
     if (name === "where" && where !== undefined) return words.needle[where];
-    if (name === "what" && what !== undefined) return words.choices[what];
     const count = counts?.[name];
     if (count !== undefined) return String(count);
     const mm = lengths[name];
@@ -48,7 +45,7 @@ export interface StrapWarning extends Phrase {
 export function warning(
   code: PhraseCode,
   lengths: Readonly<Record<string, number>> = {},
-  more: Pick<Phrase, "counts" | "where" | "what"> = {},
+  more: Pick<Phrase, "counts" | "where"> = {},
 ): StrapWarning {
   return { code, ...phrase(code, lengths), ...more };
 }

@@ -47,7 +47,20 @@ export type RuleCode =
   | "corded";
 
 /** What a maker can say that a strap may have no use for. */
-export type ChoiceWord = keyof FoldChoices | "shortPart" | "edgeFinish" | "fromEdge" | "extraRows";
+export type ChoiceWord =
+  | keyof FoldChoices
+  | "adjustment"
+  | "shortPart"
+  | "endStyle"
+  | "opening"
+  | "fixedBar"
+  | "hardwareLength"
+  | "edgeFinish"
+  | "fromEdge"
+  | "extraRows"
+  | "stitchLength"
+  | "tradeCut"
+  | "ruler";
 
 /** Places under the needle. */
 export type NeedlePlace = "along" | "doubled-ends" | "fold-back" | "tucked" | "straight-join" | "tab-ring";
@@ -99,6 +112,8 @@ export interface StrapWords {
   readonly constructions: Readonly<Record<ConstructionId, ConstructionWords>>;
   readonly rules: Readonly<Record<RuleCode, string>>;
   readonly choices: Readonly<Record<ChoiceWord, string>>;
+  /** What a strap would have to be to use it, where that is not another construction alone. */
+  readonly choiceNeeds: Readonly<Partial<Record<ChoiceWord, string>>>;
   readonly lengthItems: Readonly<Record<LengthItemCode, string>>;
   readonly consumables: Readonly<Record<ConsumableCode, string>>;
   readonly needle: Readonly<Record<NeedlePlace, string>>;

@@ -235,6 +235,7 @@ const bag = {
     machine: (thickness: Blank) => words("My machine sews through ", thickness, " at most."),
     machineLabel: say("Thickest the machine sews"),
     notSaid: say("not said"),
+    leaveOut: say("Leave out what it has no use for"),
     noPicture: say("The picture comes when the strap works out."),
     sectionOf: (name: string) => `${name}, cut across`,
     finishedAs: (width: string, thickness: string, layers: number) =>

@@ -112,10 +112,10 @@ test.each<[string, Partial<StrapWish>, string, object]>([
     { code: "strap-role-unused", role: "webbing" },
   ],
   [
-    "a hem no strap has",
-    { folds: { hem: 200 } },
-    "straps[0].folds.hem",
-    { code: "length-out-of-range", minMm: 1, maxMm: 50 },
+    "a gap at the crease no strap has",
+    { folds: { edgeGap: 200 } },
+    "straps[0].folds.edgeGap",
+    { code: "length-out-of-range", maxMm: 100 },
   ],
   [
     "interfacing without a material",

@@ -44,6 +44,7 @@ export function stepsAfterClosing(
       phrase("end-tab", {
         leg: tabLeg(resolved, widths, lengths),
       }),
+      ...alike(ends, "seam").map((end) => phrase("end-seam", { seam: end.allowance })),
     ];
   }
   const steps: Phrase[] = [];

@@ -297,21 +297,25 @@ test("16: rows of stitching that meet, cross or leave the strap are refused; fur
   expect(thread(result) / thread(build("fourfold", "vinyl", at(3)))).toBeCloseTo(3 / 2, 9);
 });
 
-test("17: what a construction has no use for is said", () => {
+test("17: what a construction has no use for is refused, all of it at once", () => {
   const unused = (construction: ConstructionId, more: Wish) =>
-    build(construction, "vinyl", more)
-      .warnings.filter(({ code }) => code === "choice-unused")
-      .map(({ what }) => what);
+    problems(construction, "vinyl", more).map((problem) =>
+      problem.code === "strap-choice-unused" ? problem.choice : problem.code,
+    );
   expect(unused("tube", { folds: { setback: 4, layers: 3, seamAllowance: 5 } })).toEqual(["setback", "layers"]);
   expect(unused("fourfold", { folds: { hem: 5 }, shortPart: 200, edgeFinish: "paint" })).toEqual([
     "hem",
     "shortPart",
     "edgeFinish",
   ]);
-  expect(unused("fourfold", { folds: { edgeGap: 3, clearance: 0.4, crease: "hard" } })).toEqual([]);
+  expect(unused("fourfold", { folds: { clearance: 0.4, crease: "hard" } })).toEqual([]);
+  // The gap says where the edge stops, a clearance beside it nothing more.
+  expect(unused("fourfold", { folds: { edgeGap: 3, clearance: 0.4 } })).toEqual(["clearance"]);
   expect(unused("corded", { width: null, core: { cordDiameter: 10 }, stitch: { extraRows: 1 } })).toEqual([
     "extraRows",
   ]);
+  const [hem] = problems("fourfold", "vinyl", { folds: { hem: 5 } });
+  expect(problemLine(hem!)).toContain("folded in three, hemmed edge");
 });
 
 test("18: with the width of the cloth known, the strap asked for has its metres", () => {

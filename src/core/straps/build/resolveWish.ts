@@ -5,6 +5,7 @@ import { measuredFold } from "../foldTest.ts";
 import type { PlyRole } from "../section/foldPlan.ts";
 import { plyOf } from "../section/ply.ts";
 import type { FoldChoices, StrapMaterial, StrapWish } from "../wish/strapWish.ts";
+import { unusedChoices } from "./unusedChoices.ts";
 
 /** Heavy cotton webbing (common practice) when nothing is said, mm. */
 const WEBBING_THICKNESS = 2;
@@ -162,8 +163,11 @@ export function resolveWish(wish: StrapWish, materials: readonly StrapMaterial[]
   const construction = CONSTRUCTIONS[wish.construction];
   const choices = wish.folds ?? {};
   const { found, problems } = findMaterials(wish, construction, materials, path);
+  const unused = unusedChoices(wish, path);
+  const idle = new Set(unused.map((problem) => problem.path));
   const all: Problem[] = [
-    ...choiceProblems(construction, choices, path),
+    ...unused,
+    ...choiceProblems(construction, choices, path).filter((problem) => !idle.has(problem.path)),
     ...lengthProblems(wish, path),
     ...coreProblems(wish, path),
     ...problems,

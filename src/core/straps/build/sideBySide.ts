@@ -1,6 +1,7 @@
-import { CONSTRUCTIONS, coreFor } from "../constructions/catalogue.ts";
+import { CONSTRUCTIONS } from "../constructions/catalogue.ts";
 import { CONSTRUCTION_IDS, type ConstructionId, type StrapMaterial, type StrapWish } from "../wish/strapWish.ts";
 import { buildStrap } from "./buildStrap.ts";
+import { rebuiltAs } from "./unusedChoices.ts";
 
 /** One construction beside the others: what it takes, and how it fares. Lengths in mm. */
 export interface BesideOthers {
@@ -42,8 +43,7 @@ export function sideBySide(
 ): readonly BesideOthers[] {
   return CONSTRUCTION_IDS.flatMap((construction): BesideOthers[] => {
     const { overRing, visibleEdges } = CONSTRUCTIONS[construction];
-    const core = coreFor(construction, wish.core);
-    const built = buildStrap({ ...wish, construction, core, ends: undefined, folds: undefined }, materials);
+    const built = buildStrap(rebuiltAs(wish, construction), materials);
     if (!built.ok || overRing) return [];
     const { cutWidth, thickness, layers, lengths, section, warnings } = built.value;
     const strips =

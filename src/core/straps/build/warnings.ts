@@ -1,6 +1,4 @@
 import { type StrapWarning, warning } from "../../words/phrase.ts";
-import type { ChoiceWord } from "../../words/strapWords.ts";
-import type { FoldChoices } from "../wish/strapWish.ts";
 import { topstitchLength } from "./consumables.ts";
 import { HARDWARE_TOLERANCE, limitsOf, passes, SLIDER_FACTOR } from "./limits.ts";
 import type { ResolvedWish } from "./resolveWish.ts";
@@ -116,23 +114,6 @@ function machineWarnings(resolved: ResolvedWish, needle: readonly NeedleCheck[])
   return [...said, ...skive];
 }
 
-/** Choices that this strap has no use for: said, so that nobody waits for them in vain. */
-function unusedWarnings({ wish, construction, choices, materials }: ResolvedWish): StrapWarning[] {
-  const heeded = new Set<string>(construction.heeds(choices));
-  if (materials.padding === undefined) heeded.delete("paddingPressed");
-  const unused = (Object.keys(choices) as (keyof FoldChoices)[]).filter(
-    (name) => choices[name] !== undefined && !heeded.has(name),
-  );
-  const sewn = construction.rows(choices, 0, 0).filter((row) => row.kind === "topstitch").length > 0;
-  const more: ChoiceWord[] = [
-    ...(wish.shortPart !== undefined && wish.adjustment !== "two-part" ? ["shortPart" as const] : []),
-    ...(wish.edgeFinish !== undefined && construction.visibleEdges(choices) === 0 ? ["edgeFinish" as const] : []),
-    ...(!sewn && wish.stitch?.fromEdge !== undefined ? ["fromEdge" as const] : []),
-    ...(!sewn && (wish.stitch?.extraRows ?? 0) > 0 ? ["extraRows" as const] : []),
-  ];
-  return [...unused, ...more].map((what) => warning("choice-unused", {}, { what }));
-}
-
 /** Straps so stout, or tubes so long and narrow, that hands and tools give up. */
 function shapeWarnings(
   { construction, input }: ResolvedWish,
@@ -197,7 +178,6 @@ export function warningsOf(
   lengths: StrapLengths,
 ): readonly StrapWarning[] {
   return [
-    ...unusedWarnings(resolved),
     ...shapeWarnings(resolved, widths, lengths),
     ...materialWarnings(resolved),
     ...foldWarnings(resolved, widths),

@@ -28,7 +28,7 @@ function leastEdgeGap({ thickness, neutral, leastRadius }: Ply): number {
 export const fourfold: Construction = {
   ...PLAIN,
   id: "fourfold",
-  heeds: () => ["crease", "clearance", "edgeGap"],
+  heeds: ({ edgeGap }) => (edgeGap === undefined ? ["crease", "clearance", "edgeGap"] : ["crease", "edgeGap"]),
   rule: () => "fourfold",
   layers: () => 4,
   // Halfway between an edge crushed into the bend and one that stops where it starts: the trade's eighth at 1.0 mm.

@@ -124,7 +124,6 @@ export const strapPhrases: Readonly<Record<PhraseCode, string>> = {
     "Das kurze Teil, zugeschnitten {short} lang, ebenso arbeiten; eines seiner Enden um den Ring legen und quer nähen.",
   "end-seam": "Das Ende mit {seam} in die Naht der Tasche heften und zweimal darübernähen.",
 
-  "choice-unused": "{what}: diese Machart hat dafür keine Verwendung; es entfällt.",
   "strap-stout":
     "{thickness} dick bei {width} Breite ist der Riemen fast eine Kordel: schwer zu falten, und er rollt.",
   "hard-to-turn":

@@ -3,6 +3,7 @@ import type { StrapProblem } from "../../problems/strapProblems.ts";
 import { formatLength } from "../../units/formatLength.ts";
 import { withDecimalSign } from "../../units/numberWords.ts";
 import { quoted } from "../quoted.ts";
+import { straps } from "./straps.ts";
 
 const both = (mm: number): string => `${formatLength(mm, "mm", "de")} (${formatLength(mm, "in/16", "de")})`;
 
@@ -20,6 +21,17 @@ const ROLES: Readonly<Record<string, string>> = {
 };
 const roleOf = (role: string): string => ROLES[role] ?? role;
 
+const named = (table: object, id: string): string => (table as Readonly<Record<string, string>>)[id] ?? id;
+
+/** A construction by its name, as a maker knows it. */
+const nameOf = (id: string): string =>
+  (straps.constructions as Readonly<Record<string, { readonly name: string }>>)[id]?.name ?? id;
+
+/** More constructions than this are not listed. */
+const MOST_NAMED = 3;
+
+const decimal = (value: number): string => withDecimalSign(String(value), "de");
+
 /** Straps in German. */
 export const strapSentences: SentenceTable<StrapProblem> = {
   "strap-too-narrow": ({ widthMm, leastMm }) => ({
@@ -31,11 +43,11 @@ export const strapSentences: SentenceTable<StrapProblem> = {
     remedy: `Schneiden Sie ihn mindestens ${both(leastMm)} breit, oder wählen Sie weniger Lagen oder dünneres Material.`,
   }),
   "strap-too-thick": ({ construction, thicknessMm, mostMm }) => ({
-    what: `Material von ${formatLength(thicknessMm, "mm", "de")} Dicke lässt sich nicht als "${construction}" falten.`,
-    remedy: `Diese Machart verträgt bis ${formatLength(mostMm, "mm", "de")} je Lage: wählen Sie eine mit weniger Falten, etwa "bonded", schärfen Sie Leder an den Falten, oder nehmen Sie dünneres Material.`,
+    what: `Eine Lage von ${formatLength(thicknessMm, "mm", "de")} ist für diese Machart zu dick (${nameOf(construction)}).`,
+    remedy: `Sie verträgt bis ${formatLength(mostMm, "mm", "de")}: wählen Sie eine mit weniger Falten, etwa ${nameOf("bonded")}, schärfen Sie Leder an den Falten, oder nehmen Sie dünneres Material.`,
   }),
   "strap-width-missing": ({ construction }) => ({
-    what: `Ein Riemen "${construction}" braucht eine Breite.`,
+    what: `Diese Machart (${nameOf(construction)}) braucht eine Breite.`,
     remedy: "Geben Sie die fertige Breite an oder die Schnittbreite des Streifens.",
   }),
   "strap-cord-missing": () => ({
@@ -62,12 +74,12 @@ export const strapSentences: SentenceTable<StrapProblem> = {
     remedy: "Nennen Sie eines der Materialien des Projekts.",
   }),
   "strap-role-unused": ({ role, construction }) => ({
-    what: `Ein Riemen "${construction}" hat keinen Platz für ${roleOf(role)}.`,
+    what: `Diese Machart (${nameOf(construction)}) hat keinen Platz für ${roleOf(role)}.`,
     remedy: "Lassen Sie es weg, oder wählen Sie eine Machart, die es braucht.",
   }),
   "strap-choice-out-of-range": ({ value, least, most }) => ({
-    what: `${value} liegt außerhalb dessen, was sich machen lässt.`,
-    remedy: `Nehmen Sie eine Zahl von ${least} bis ${most}.`,
+    what: `${decimal(value)} liegt außerhalb dessen, was sich machen lässt.`,
+    remedy: `Nehmen Sie eine Zahl von ${decimal(least)} bis ${decimal(most)}.`,
   }),
   "strap-turned-edge-wide": ({ allowanceMm, mostMm, widthMm }) => ({
     what: `Ein Einschlag von ${both(allowanceMm)} hat in einem Riemen von ${both(widthMm)} Breite keinen Platz.`,
@@ -81,8 +93,19 @@ export const strapSentences: SentenceTable<StrapProblem> = {
     what: `Das kurze Teil von ${both(lengthMm)} geht ganz in seinen umgelegten Enden auf.`,
     remedy: `Schneiden Sie es ${both(leastMm)} lang oder länger.`,
   }),
+  "strap-choice-unused": ({ choice, construction, heededBy }) => {
+    const needs = named(straps.choiceNeeds, choice);
+    const others = heededBy.length <= MOST_NAMED ? `: ${heededBy.map(nameOf).join("; ")}` : "";
+    return {
+      what: `Diese Machart (${nameOf(construction)}) hat keine Verwendung für ${named(straps.choices, choice)}.`,
+      remedy:
+        needs === choice
+          ? `Lassen Sie es weg, oder wählen Sie eine andere Machart${others}.`
+          : `Lassen Sie es weg; es braucht ${needs}.`,
+    };
+  },
   "strap-fold-test-open": ({ construction }) => ({
-    what: `Diese Probe von "${construction}" sagt nichts: ihr Fehler ist so groß wie alles, was sein kann. Es wird nichts gespeichert.`,
+    what: `Diese Probe (${nameOf(construction)}) sagt nichts: ihr Fehler ist so groß wie alles, was sein kann. Es wird nichts gespeichert.`,
     remedy:
       "Messen Sie mit der Schieblehre und geben Sie --reading-error an, oder lassen Sie dünnem Stoff seine üblichen Werte.",
   }),

@@ -115,7 +115,6 @@ export const strapPhrases = {
     "Make the short part, {short} long as cut, in the same way; fold one of its ends over the ring and stitch across it.",
   "end-seam": "Baste the end into the bag's seam with {seam} inside it, and stitch over it twice.",
 
-  "choice-unused": "This construction has no use for {what}: it is left out.",
   "strap-stout":
     "{thickness} thick at a width of {width}, the strap is as stout as a cord: hard to fold, and it rolls.",
   "hard-to-turn":

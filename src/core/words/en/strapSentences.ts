@@ -1,8 +1,18 @@
 import type { SentenceTable } from "../../problems/sentence.ts";
 import type { StrapProblem } from "../../problems/strapProblems.ts";
 import { formatLength } from "../../units/formatLength.ts";
+import { straps } from "./straps.ts";
 
 const both = (mm: number): string => `${formatLength(mm, "mm")} (${formatLength(mm, "in/16")})`;
+
+const named = (table: object, id: string): string => (table as Readonly<Record<string, string>>)[id] ?? id;
+
+/** A construction by its name, as a maker knows it. */
+const nameOf = (id: string): string =>
+  (straps.constructions as Readonly<Record<string, { readonly name: string }>>)[id]?.name ?? id;
+
+/** More constructions than this are not listed. */
+const MOST_NAMED = 3;
 
 /** Straps in English. */
 export const strapSentences: SentenceTable<StrapProblem> = {
@@ -15,11 +25,11 @@ export const strapSentences: SentenceTable<StrapProblem> = {
     remedy: `Cut it at least ${both(leastMm)} wide, or choose fewer layers or thinner material.`,
   }),
   "strap-too-thick": ({ construction, thicknessMm, mostMm }) => ({
-    what: `Material ${formatLength(thicknessMm, "mm")} thick cannot be folded as "${construction}".`,
-    remedy: `This construction takes up to ${formatLength(mostMm, "mm")} a layer: choose one with fewer folds, as "bonded", skive leather where it folds, or take a thinner material.`,
+    what: `A layer of ${formatLength(thicknessMm, "mm")} is too thick for this construction (${nameOf(construction)}).`,
+    remedy: `It takes up to ${formatLength(mostMm, "mm")}: choose one with fewer folds (${nameOf("bonded")}), skive leather where it folds, or take a thinner material.`,
   }),
   "strap-width-missing": ({ construction }) => ({
-    what: `A "${construction}" strap needs a width.`,
+    what: `This construction (${nameOf(construction)}) needs a width.`,
     remedy: "Give the finished width, or the cut width of the strip.",
   }),
   "strap-cord-missing": () => ({
@@ -44,7 +54,7 @@ export const strapSentences: SentenceTable<StrapProblem> = {
     remedy: "Name one of the project's materials.",
   }),
   "strap-role-unused": ({ role, construction }) => ({
-    what: `A "${construction}" strap has no ${role}.`,
+    what: `This construction (${nameOf(construction)}) has no ${role}.`,
     remedy: `Leave the ${role} out, or choose a construction that has one.`,
   }),
   "strap-choice-out-of-range": ({ value, least, most }) => ({
@@ -63,8 +73,19 @@ export const strapSentences: SentenceTable<StrapProblem> = {
     what: `The short part, ${both(lengthMm)}, is used up by what its ends fold back.`,
     remedy: `Cut it ${both(leastMm)} or longer.`,
   }),
+  "strap-choice-unused": ({ choice, construction, heededBy }) => {
+    const needs = named(straps.choiceNeeds, choice);
+    const others = heededBy.length <= MOST_NAMED ? `: ${heededBy.map(nameOf).join("; ")}` : "";
+    return {
+      what: `This construction (${nameOf(construction)}) has no use for ${named(straps.choices, choice)}.`,
+      remedy:
+        needs === choice
+          ? `Leave it out, or choose another construction${others}.`
+          : `Leave it out; it needs ${needs}.`,
+    };
+  },
   "strap-fold-test-open": ({ construction }) => ({
-    what: `This test of "${construction}" says nothing: its error is as wide as everything that can be. Nothing is stored.`,
+    what: `This test (${nameOf(construction)}) says nothing: its error is as wide as everything that can be. Nothing is stored.`,
     remedy: "Read with callipers and give --reading-error, or leave thin cloth at its usual values.",
   }),
   "strap-on-bias": () => ({

@@ -4,7 +4,7 @@ import { polygonArea } from "../../../core/geometry/ring.ts";
 import type { Project } from "../../../core/project/project.ts";
 import { buildStrap } from "../../../core/straps/build/buildStrap.ts";
 import type { StrapResult } from "../../../core/straps/build/strapResult.ts";
-import { coreFor } from "../../../core/straps/constructions/catalogue.ts";
+import { rebuiltAs } from "../../../core/straps/build/unusedChoices.ts";
 import { CONSTRUCTION_IDS, type ConstructionId, type StrapWish } from "../../../core/straps/wish/strapWish.ts";
 import { useLengths } from "../../fields/units.ts";
 import { SectionPicture } from "../../parts/SectionPicture.tsx";
@@ -50,10 +50,7 @@ export function ConstructionBoard(props: { strap: StrapWish; onChoose: (id: Cons
 function possible(strap: StrapWish, project: Project): { id: ConstructionId; result: StrapResult }[] {
   const materials = materialsOfStraps(project);
   return CONSTRUCTION_IDS.flatMap((id) => {
-    const built = buildStrap(
-      { ...strap, construction: id, core: coreFor(id, strap.core), ends: undefined, folds: undefined },
-      materials,
-    );
+    const built = buildStrap(rebuiltAs(strap, id), materials);
     return built.ok ? [{ id, result: built.value }] : [];
   });
 }

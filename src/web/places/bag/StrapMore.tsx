@@ -1,4 +1,6 @@
 import { endAllowance, unsaidEndStyle, usualEndStyle } from "../../../core/straps/build/strapLengths.ts";
+import { rebuiltAs } from "../../../core/straps/build/unusedChoices.ts";
+import { CONSTRUCTIONS } from "../../../core/straps/constructions/catalogue.ts";
 import {
   type Adjustment,
   END_WISHES,
@@ -59,7 +61,9 @@ function Ends({ strap, path, set }: StrapBlanks) {
             ["one-piece", words.adjustments["one-piece"]],
             ["two-part", words.adjustments["two-part"]],
           ]}
-          onValue={(adjustment) => set({ adjustment }, words.adjustmentLabel)}
+          onValue={(adjustment) =>
+            set(rebuiltAs({ ...strap, adjustment }, strap.construction), words.adjustmentLabel)
+          }
         />,
       )}{" "}
       {words.endsAre(end(0), end(1))}
@@ -93,7 +97,7 @@ function Hardware({ strap, path, set }: StrapBlanks) {
                 ["slider", words.hardwareKinds.slider],
                 ["clasp", words.hardwareKinds.clasp],
               ]}
-              onValue={(kind) => put(hardware.with(i, { ...item, kind }))}
+              onValue={(kind) => put(hardware.with(i, { kind, innerWidth: item.innerWidth }))}
             />,
             <LengthBlank
               label={words.innerWidth}
@@ -156,19 +160,20 @@ function GrainAndJoins({ strap, path, set }: StrapBlanks) {
             onValue={(grain) => set({ grain }, words.grainLabel)}
           />,
         )}{" "}
-        {words.edges(
-          <ChoiceBlank<NonNullable<StrapWish["edgeFinish"]>>
-            label={words.edgesLabel}
-            path={path("edgeFinish")}
-            value={strap.edgeFinish ?? "as-cut"}
-            options={[
-              ["as-cut", words.edgeFinishes["as-cut"]],
-              ["paint", words.edgeFinishes.paint],
-              ["burnish", words.edgeFinishes.burnish],
-            ]}
-            onValue={(edgeFinish) => set({ edgeFinish }, words.edgesLabel)}
-          />,
-        )}{" "}
+        {(CONSTRUCTIONS[strap.construction].visibleEdges(strap.folds ?? {}) > 0 || strap.edgeFinish) &&
+          words.edges(
+            <ChoiceBlank<NonNullable<StrapWish["edgeFinish"]>>
+              label={words.edgesLabel}
+              path={path("edgeFinish")}
+              value={strap.edgeFinish ?? "as-cut"}
+              options={[
+                ["as-cut", words.edgeFinishes["as-cut"]],
+                ["paint", words.edgeFinishes.paint],
+                ["burnish", words.edgeFinishes.burnish],
+              ]}
+              onValue={(edgeFinish) => set({ edgeFinish }, words.edgesLabel)}
+            />,
+          )}{" "}
         {words.cutBy(
           <ChoiceBlank<NonNullable<StrapWish["cutBy"]>>
             label={words.cutByLabel}

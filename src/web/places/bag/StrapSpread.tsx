@@ -1,5 +1,5 @@
 import { freshIdIn, withStrap } from "../../../core/project/edits.ts";
-import { coreFor } from "../../../core/straps/constructions/catalogue.ts";
+import { rebuiltAs, unusedChoices } from "../../../core/straps/build/unusedChoices.ts";
 import type { ConstructionId, LengthWish, StrapWish, WidthWish } from "../../../core/straps/wish/strapWish.ts";
 import { CONSTRUCTION_IDS } from "../../../core/straps/wish/strapWish.ts";
 import { ChoiceBlank, CountBlank, LengthBlank, TextBlank } from "../../fields/blanks.tsx";
@@ -50,14 +50,21 @@ export function StrapSpread({ strap }: { strap: StrapWish }) {
       <MainSentence {...shared} />
       <ConstructionBoard
         strap={strap}
-        onChoose={(id) =>
-          set({ construction: id, core: coreFor(id, strap.core) }, texts.bag.strap.constructionLabel)
-        }
+        onChoose={(id) => set(rebuiltAs(strap, id), texts.bag.strap.constructionLabel)}
       />
       <StrapCore {...shared} />
       <StrapMore {...shared} />
       <StrapSewing strap={strap} />
       <PartTroubles path={`straps[${index}]`} partId={strap.id} />
+      {unusedChoices(strap, "").length > 0 && (
+        <button
+          type="button"
+          class="press"
+          onClick={() => set(rebuiltAs(strap, strap.construction), texts.bag.strap.leaveOut)}
+        >
+          {texts.bag.strap.leaveOut}
+        </button>
+      )}
     </Spread>
   );
 }
@@ -74,7 +81,7 @@ function MainSentence({ strap, path, set }: StrapBlanks) {
       options={CONSTRUCTION_IDS.map((id) => [id, texts.constructions[id].name] as const)}
       onValue={(id) =>
         set(
-          { construction: id, core: coreFor(id, strap.core), width: strap.width ?? { kind: "finished", mm: 25 } },
+          { ...rebuiltAs(strap, id), width: strap.width ?? { kind: "finished", mm: 25 } },
           words.constructionLabel,
         )
       }
