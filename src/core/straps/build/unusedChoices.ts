@@ -5,7 +5,7 @@ import type { Construction } from "../constructions/construction.ts";
 import {
   CONSTRUCTION_IDS,
   type ConstructionId,
-  type EndStyle,
+  type EndWish,
   type FoldChoices,
   type HardwareWish,
   type MaterialRoles,
@@ -19,7 +19,8 @@ interface Unused {
 }
 
 /** Ends that a construction can have: a tab is caught in a seam at most, and only a corded handle has flat ends. */
-function takesEnd({ overRing, usualEnd }: Construction, style: EndStyle): boolean {
+function takesEnd({ overRing, usualEnd }: Construction, style: EndWish["style"]): boolean {
+  if (style === "usual") return true;
   if (overRing) return style === "raw" || style === "seam";
   return style !== "doubled" || usualEnd === "doubled";
 }
