@@ -1,6 +1,7 @@
 import type { BesideOthers } from "../../core/straps/build/sideBySide.ts";
 import { formatLength } from "../../core/units/formatLength.ts";
 import type { Language } from "../../core/units/language.ts";
+import { withDecimalSign } from "../../core/units/numberWords.ts";
 import { STRAP_WORDS } from "../../core/words/words.ts";
 import { CLI_TEXTS } from "../words/cliTextTables.ts";
 
@@ -17,7 +18,7 @@ export function compareText(rows: readonly BesideOthers[], language: Language): 
     formatLength(row.thickness, "mm", language),
     size(row.lengthwise),
     size(row.crosswise),
-    row.cost === null ? "–" : row.cost.toFixed(2),
+    row.cost === null ? "–" : withDecimalSign(row.cost.toFixed(2), language),
     row.machine ? texts.fits : texts.tooThick,
     row.slider ? texts.fits : texts.tooThick,
     String(row.rawEdges),

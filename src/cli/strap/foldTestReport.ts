@@ -1,3 +1,4 @@
+import { lengthLabel } from "../../core/drawing/strap/dimensionLine.ts";
 import type { FoldTraits } from "../../core/materials/material.ts";
 import { failed, ok, type Result } from "../../core/problems/problem.ts";
 import { CONSTRUCTIONS } from "../../core/straps/constructions/catalogue.ts";
@@ -15,6 +16,7 @@ import {
 import { formatLength } from "../../core/units/formatLength.ts";
 import type { Language } from "../../core/units/language.ts";
 import { withDecimalSign } from "../../core/units/numberWords.ts";
+import { STRAP_WORDS } from "../../core/words/words.ts";
 import { type ParsedArgs, UsageError } from "../command.ts";
 import { inputProblem } from "../inOut/problemReport.ts";
 import { wrapRows } from "../inOut/wrapText.ts";
@@ -23,7 +25,9 @@ import type { CliTexts } from "../words/cliTexts.ts";
 import { CLI_TEXTS } from "../words/cliTextTables.ts";
 import { readingText, storeFold } from "./storeFold.ts";
 import { LengthReader, readMaterials } from "./strapOptions.ts";
-import { bothUnits } from "./strapReport.ts";
+
+/** A reading in both units: a test is read as finely as a ruler goes. */
+const bothUnits = (mm: number, language: Language): string => lengthLabel(mm, "in/32", language);
 
 /** Cut width of a test strip when none is given, mm; wide enough that a ruler's millimetre matters little. */
 const TEST_STRIP = 100;
@@ -72,7 +76,7 @@ function instructions({ construction, thickness, cutWidth, expected }: FoldTest,
     texts.measure(texts.read[construction]),
   ];
   return [
-    texts.title(construction, formatLength(thickness, "mm", language)),
+    texts.title(STRAP_WORDS[language].constructions[construction].name, formatLength(thickness, "mm", language)),
     "",
     ...steps.flatMap((step, i) => wrapRows(step, `  ${i + 1}. `, "     ")),
     "",

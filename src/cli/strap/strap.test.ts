@@ -314,6 +314,40 @@ test("constructions side by side: a line each, as a table and as CSV", async () 
   expect(german.out).toContain("Schnittbreite");
 });
 
+test("23: no thirty-second on cotton, in words and pictures; vinyl keeps them", async () => {
+  const strap = (material: string) =>
+    runCli(
+      "strap",
+      "--construction",
+      "fourfold",
+      "--width",
+      "1 1/32 in",
+      "--length",
+      "28 in",
+      "--material",
+      material,
+    );
+  expect((await strap("cotton")).out).not.toMatch(/\d\/32 in/u);
+  expect((await strap("vinyl")).out).toMatch(/\d\/32 in/u);
+});
+
+test("23: German names constructions and materials, and writes decimals its way", async () => {
+  const thick = ["--width", "38 mm", "--length", "70 cm", "--material", "cork", "--machine-thickness", "2 mm"];
+  const { out } = await runCli("strap", "--construction", "fourfold", ...thick, "--lang", "de");
+  expect(out).toContain("in drei gefaltet, offene Kante (--construction three-raw)");
+  expect(out).not.toMatch(/\bcork\b/u);
+  const rows = ["--width", "38 mm", "--length", "70 cm", "--stock-width", "1 m", "--price", "12"];
+  const compared = await runCli("strap", "--compare", "table", ...rows, "--lang", "de");
+  expect(compared.out).toMatch(/ \d+,\d\d /u);
+  expect(compared.out).not.toMatch(/\d\.\d/u);
+  const press = ["--width", "38 mm", "--length", "70 cm", "--clearance", "1.5", "--lang", "de"];
+  expect((await runCli("strap", "--construction", "fourfold", ...press)).err).toContain("von 0 bis 1 sein");
+  const pressed = ["--padding", "3 mm", "--padding-pressed", "0.01", "--lang", "de"];
+  expect((await runCli("strap", "--construction", "three-hemmed", ...rows.slice(0, 4), ...pressed)).err).toContain(
+    "von 0,05 bis 1",
+  );
+});
+
 test("options that say nothing beside the others are refused, in every mode", async () => {
   const plain = ["strap", "--construction", "fourfold", "--width", "1 in", "--length", "20 in"];
   const refused = async (code: number, said: string, ...words: string[]) => {

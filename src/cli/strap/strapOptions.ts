@@ -91,6 +91,12 @@ export class LengthReader {
   }
 }
 
+/** A kind of material in the language of the run; as typed where that is the word. */
+function materialWord(typed: string | undefined, language: Language): string {
+  const { cloth, materials } = CLI_TEXTS[language].strap;
+  return typed === undefined ? cloth : (materials[typed.toLowerCase().replaceAll(" ", "-")] ?? typed);
+}
+
 /** What the strap is made of, as named on the command line. */
 export function readMaterials(args: ParsedArgs, lengths: LengthReader, language: Language): StrapMaterial[] {
   const named = (option: string, fallback: string) => {
@@ -106,7 +112,7 @@ export function readMaterials(args: ParsedArgs, lengths: LengthReader, language:
   const materials: StrapMaterial[] = [
     {
       id: "outer",
-      name: args.values.get("material") ?? CLI_TEXTS[language].strap.cloth,
+      name: materialWord(args.values.get("material"), language),
       kind: outer.kind,
       thickness: lengths.thickness("thickness", outer.kind) ?? outer.thickness,
       backing,

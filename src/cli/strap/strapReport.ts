@@ -17,9 +17,6 @@ import { wrapRows } from "../inOut/wrapText.ts";
 import type { CliTexts } from "../words/cliTexts.ts";
 import { CLI_TEXTS } from "../words/cliTextTables.ts";
 
-/** Both units at once: makers think in either, and the trade mixes them. */
-export const bothUnits: (mm: number, language: Language) => string = lengthLabel;
-
 function signed(mm: number, write: (mm: number) => string): string {
   return mm > 0 ? `+${write(mm)}` : write(mm);
 }
@@ -94,9 +91,9 @@ export function strapJson(result: StrapResult, materials: readonly StrapMaterial
   };
 }
 
-/** Writes lengths in both units in the language of the words. */
-function inBoth({ language }: StrapWords): (mm: number) => string {
-  return (mm) => bothUnits(mm, language);
+/** Writes lengths in both units at once, as makers think in either: as fine as the material, in the language of the words. */
+function inBoth({ inches }: StrapResult, { language }: StrapWords): (mm: number) => string {
+  return (mm) => lengthLabel(mm, inches, language);
 }
 
 function list(title: string, lines: readonly string[]): string[] {
@@ -104,7 +101,7 @@ function list(title: string, lines: readonly string[]): string[] {
 }
 
 function sizes(result: StrapResult, words: StrapWords, texts: CliTexts["strap"]): string[] {
-  const both = inBoth(words);
+  const both = inBoth(result, words);
   const rows: [string, string][] = [
     [texts.finishedWidth, both(result.finishedWidth)],
     [texts.cutWidth, both(result.cutWidth)],
@@ -145,7 +142,7 @@ function consumable(one: Consumable, words: StrapWords, texts: CliTexts["strap"]
 export function strapText(result: StrapResult, materials: readonly StrapMaterial[], language: Language): string {
   const words = STRAP_WORDS[language];
   const texts = CLI_TEXTS[language].strap;
-  const both = inBoth(words);
+  const both = inBoth(result, words);
   const named = new Map(materials.map((one) => [one.id, one.name]));
   const pieces = result.pieces.map((piece) => {
     const box = ringBox(piece.outline.outer);
@@ -160,7 +157,14 @@ export function strapText(result: StrapResult, materials: readonly StrapMaterial
   const others = result.alternatives.map((one) => {
     const roll = one.rollLength === null ? "" : texts.ofRoll(metres(one.rollLength, language));
     const thickness = formatLength(one.thickness, "mm", language);
-    return texts.other(one.construction, both(one.cutWidth), texts.layers(one.layers), thickness, roll);
+    return texts.other(
+      words.constructions[one.construction].name,
+      one.construction,
+      both(one.cutWidth),
+      texts.layers(one.layers),
+      thickness,
+      roll,
+    );
   });
   return [
     constructionTitle(words.constructions[result.wish.construction]),

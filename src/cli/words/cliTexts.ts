@@ -110,7 +110,16 @@ export interface CliTexts {
     readonly shortest: string;
     readonly layers: (count: number) => string;
     readonly of: (length: string, what: string) => string;
-    readonly other: (construction: string, cut: string, layers: string, thickness: string, roll: string) => string;
+    readonly other: (
+      name: string,
+      id: string,
+      cut: string,
+      layers: string,
+      thickness: string,
+      roll: string,
+    ) => string;
+    /** Kinds of material as they are asked for, by the word of the option. */
+    readonly materials: Readonly<Record<string, string>>;
     readonly ofRoll: (length: string) => string;
     readonly cut: string;
     readonly madeOf: string;

@@ -130,8 +130,9 @@ export const english: CliTexts = {
     shortest: "Shortest as worn",
     layers: (count) => counted(count, "layer"),
     of: (length, what) => `${length} of ${what}`,
-    other: (construction, cut, layers, thickness, roll) =>
-      `${construction}: cut ${cut}, ${layers}, ${thickness} thick${roll === "" ? "" : `, ${roll}`}`,
+    other: (name, id, cut, layers, thickness, roll) =>
+      `${name} (--construction ${id}): cut ${cut}, ${layers}, ${thickness} thick${roll === "" ? "" : `, ${roll}`}`,
+    materials: {},
     ofRoll: (length) => `${length} of roll`,
     cut: "Cut:",
     madeOf: "The length adds up from:",
@@ -159,12 +160,12 @@ export const english: CliTexts = {
     tooThick: "too thick",
   },
   foldTest: {
-    title: (construction, thickness) => `Fold test, "${construction}", ${thickness} a layer`,
+    title: (construction, thickness) => `Fold test, ${construction}, ${thickness} a layer`,
     strip: (width) => `Cut a strip ${width} wide and about a hand long, on the same grain as the strap.`,
     how: {
       "three-raw": [
         "Draw a lengthwise line at two thirds of its width.",
-        "Fold one long edge over and lay it exactly on that line; press or hammer the fold as you would in the strap.",
+        "Fold one long edge over and lay it exactly on that line; press, hammer or roll the fold as you would in the strap.",
         "Wrap the last third round the raw edge and press it down.",
       ],
       fourfold: [

@@ -136,8 +136,19 @@ export const german: CliTexts = {
     shortest: "Getragen am kürzesten",
     layers: (count) => plural(count, "1 Lage", `${count} Lagen`),
     of: (length, what) => `${length} ${what}`,
-    other: (construction, cut, layers, thickness, roll) =>
-      `${construction}: Schnittbreite ${cut}, ${layers}, ${thickness} dick${roll === "" ? "" : `, ${roll}`}`,
+    other: (name, id, cut, layers, thickness, roll) =>
+      `${name} (--construction ${id}): Schnittbreite ${cut}, ${layers}, ${thickness} dick${roll === "" ? "" : `, ${roll}`}`,
+    materials: {
+      cotton: "Baumwolle",
+      canvas: "Canvas",
+      denim: "Denim",
+      woven: "Gewebe",
+      vinyl: "Kunstleder",
+      "faux-leather": "Kunstleder",
+      leather: "Leder",
+      cork: "Kork",
+      felt: "Filz",
+    },
     ofRoll: (length) => `${length} von der Rolle`,
     cut: "Zuschneiden:",
     madeOf: "Die Länge setzt sich zusammen aus:",
@@ -165,13 +176,13 @@ export const german: CliTexts = {
     tooThick: "zu dick",
   },
   foldTest: {
-    title: (construction, thickness) => `Faltprobe, "${construction}", ${thickness} je Lage`,
+    title: (construction, thickness) => `Faltprobe, ${construction}, ${thickness} je Lage`,
     strip: (width) =>
       `Einen Streifen zuschneiden, ${width} breit und etwa eine Hand lang, im selben Fadenlauf wie der Riemen.`,
     how: {
       "three-raw": [
         "Der Länge nach eine Linie auf zwei Dritteln der Breite zeichnen.",
-        "Eine Längskante umschlagen und genau an diese Linie legen; die Falte bügeln oder klopfen wie beim Riemen.",
+        "Eine Längskante umschlagen und genau an diese Linie legen; die Falte bügeln, klopfen oder rollen wie beim Riemen.",
         "Das letzte Drittel um die offene Kante schlagen und andrücken.",
       ],
       fourfold: [

@@ -1,4 +1,5 @@
 import { straightContour } from "../../geometry/contourShapes.ts";
+import type { InchStep } from "../../materials/rulerStep.ts";
 import { formatLength } from "../../units/formatLength.ts";
 import type { Language } from "../../units/language.ts";
 import { withDecimalSign } from "../../units/numberWords.ts";
@@ -9,14 +10,14 @@ import { textWidth } from "../list/textWidth.ts";
 const ARROW = 1.6;
 const OVERSHOOT = 1;
 
-/** Below half of 1/32 in a ruler's fraction says nothing, mm. */
-const LEAST_FRACTION = 25.4 / 64;
+/** Below half a division of the ruler its fraction says nothing, mm. */
+const LEAST_FRACTION: Readonly<Record<InchStep, number>> = { "in/16": 25.4 / 32, "in/32": 25.4 / 64 };
 
-/** A length in both units, as it stands on pictures. */
-export function lengthLabel(mm: number, language: Language = "en"): string {
-  return Math.abs(mm) < LEAST_FRACTION
+/** A length in both units, as it stands on pictures; inches as fine as the material can be measured. */
+export function lengthLabel(mm: number, inches: InchStep, language: Language): string {
+  return Math.abs(mm) < LEAST_FRACTION[inches]
     ? formatLength(mm, "mm", language)
-    : `${formatLength(mm, "mm", language)} (${formatLength(mm, "in/32")})`;
+    : `${formatLength(mm, "mm", language)} (${formatLength(mm, inches)})`;
 }
 
 /** A thickness in both units; inches in thousandths, for no ruler's fraction tells one layer from another. */

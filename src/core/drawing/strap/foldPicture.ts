@@ -90,10 +90,10 @@ function rawEdge(
 
 /** What the picture says below its title. */
 function subtitle(result: StrapResult, scale: number, { picture, language }: StrapWords): string {
-  const magnified = picture.magnified(scale, lengthLabel(result.cutWidth, language));
+  const magnified = picture.magnified(scale, lengthLabel(result.cutWidth, result.inches, language));
   if (result.setback <= 0) return magnified;
   const held = CONSTRUCTIONS[result.wish.construction].heldEdge === "hem" ? picture.hemHeld : picture.rawEdgeHeld;
-  return `${magnified}, ${held(lengthLabel(result.setback, language))}`;
+  return `${magnified}, ${held(lengthLabel(result.setback, result.inches, language))}`;
 }
 
 /**
@@ -132,12 +132,21 @@ export function foldPicture(result: StrapResult, title: string, words: StrapWord
     const sx = at * scale + x;
     items.push(drawLine("stitch", straightContour([sx, low * scale + baseY - 2, sx, high * scale + baseY + 2])));
   }
-  items.push(...levelDimension(x, right, baseY - 1, dimensionY, lengthLabel(art.width, language), TEXT));
+  items.push(
+    ...levelDimension(x, right, baseY - 1, dimensionY, lengthLabel(art.width, result.inches, language), TEXT),
+  );
   items.push(...uprightDimension(right + 4, baseY, top, thickness, TEXT));
   let heading = top + 6;
   if (art.setback !== null && art.setback * scale > 0.5) {
     items.push(
-      ...levelDimension(x, x + art.setback * scale, top + 1, top + 4, lengthLabel(art.setback, language), SMALL),
+      ...levelDimension(
+        x,
+        x + art.setback * scale,
+        top + 1,
+        top + 4,
+        lengthLabel(art.setback, result.inches, language),
+        SMALL,
+      ),
     );
     heading += 6;
   }

@@ -34,7 +34,7 @@ export function strapPictures(
       caption: words.laidFlat(
         piece.name === result.wish.name ? "" : piece.name.replace(`${result.wish.name}, `, ""),
       ),
-      drawing: stripPicture(piece, words, room),
+      drawing: stripPicture(piece, result.inches, words, room),
     })),
   ];
 }

@@ -1,6 +1,7 @@
 import { ringBox } from "../../geometry/box.ts";
 import { straightContour } from "../../geometry/contourShapes.ts";
 import type { CutPiece, PieceLine } from "../../materials/cutPiece.ts";
+import type { InchStep } from "../../materials/rulerStep.ts";
 import type { StrapWords } from "../../words/strapWords.ts";
 import type { Drawing, DrawingItem } from "../list/drawing.ts";
 import { drawArea, drawLine, drawText } from "../list/items.ts";
@@ -60,13 +61,18 @@ function brokenOutline(x0: number, x1: number, y0: number, y1: number): number[]
  * edge in both units. Its width is to a scale that is named; its length is broken off, so that it takes `room` mm at
  * most where its words leave that much. Drawing mm.
  */
-export function stripPicture(piece: CutPiece, { language, lineAt, picture }: StrapWords, room: number): Drawing {
+export function stripPicture(
+  piece: CutPiece,
+  inches: InchStep,
+  { language, lineAt, picture }: StrapWords,
+  room: number,
+): Drawing {
   const box = ringBox(piece.outline.outer);
   const width = box.maxY;
   const scale = Math.min(1, TALL / width);
   const lines = levelLines(piece);
-  const cut = picture.cutWidth(lengthLabel(width, language));
-  const labels = lines.map(({ y, line }) => lineAt(line.note ?? line.role, lengthLabel(y, language)));
+  const cut = picture.cutWidth(lengthLabel(width, inches, language));
+  const labels = lines.map(({ y, line }) => lineAt(line.note ?? line.role, lengthLabel(y, inches, language)));
   // Widths of the words at a height of 1 mm.
   const [before, after] = [textWidth(cut, 1), Math.max(0, ...labels.map((label) => textWidth(label, 1)))];
   const spare = room - 2 * MARGIN - DIMENSION - LABEL - SHOWN.least;
@@ -90,7 +96,7 @@ export function stripPicture(piece: CutPiece, { language, lineAt, picture }: Str
     items.push(drawText(labels[i]!, x1 + LABEL, heights[i]! - text * 0.35, text));
   });
   items.push(
-    ...levelDimension(x0, x1, y0 - 1, MARGIN + 4, picture.cutLength(lengthLabel(box.maxX, language)), text),
+    ...levelDimension(x0, x1, y0 - 1, MARGIN + 4, picture.cutLength(lengthLabel(box.maxX, inches, language)), text),
   );
   items.push(
     drawLine("label", straightContour([x0 - 3, y0, x0 - 3, y1])),

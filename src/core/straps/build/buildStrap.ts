@@ -1,3 +1,4 @@
+import { inchStepOf } from "../../materials/rulerStep.ts";
 import { failed, ok, type Result } from "../../problems/problem.ts";
 import { type Phrase, phrase } from "../../words/phrase.ts";
 import type { PartNames } from "../../words/strapWords.ts";
@@ -129,6 +130,7 @@ export function buildStrap(
   const { kind } = resolved.materials.outer;
   return ok({
     wish,
+    inches: inchStepOf(kind),
     pieces: strapPieces(resolved, widths, strips.lengths, rows, names),
     nominalWidth: widths.nominal,
     cutWidth: widths.cut,

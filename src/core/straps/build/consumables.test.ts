@@ -31,6 +31,31 @@ test("5.16: stitch types 101 and 401 lay three and four threads along the seam (
   expect(threadRatio(0.01, 1 / 10, 401)).toBeCloseTo(4.2, 9);
 });
 
+// 301: handbook table (common practice, no source); 101 and 401: from memory. The floor ends where 2, 3 or 4 threads
+// along the seam and twice the stack a stitch come to as much.
+test.each([
+  [301, 2.5, 0.875],
+  [101, 4, 1.75],
+  [401, 5.5, 2.625],
+] as const)(
+  "24: type %s takes at least %s times its seam, and more from a stack of %s mm on",
+  (type, floor, stack) => {
+    const perSeam = (thick: number): number => {
+      const vinyl: StrapMaterial = {
+        ...{ id: "v", name: "v", kind: "vinyl", backing: "woven", fold: {} },
+        thickness: thick / 4,
+      };
+      const built = buildStrap({ ...fourfold, stitch: { type } }, [vinyl]);
+      if (!built.ok) throw new Error("no strap");
+      return built.value.consumables.find((one) => one.kind === "topstitch-thread")!.mm / 1.15 / 1400;
+    };
+    expect(perSeam(stack * 0.6)).toBeCloseTo(floor, 9);
+    expect(perSeam(stack - 1e-6)).toBeCloseTo(floor, 9);
+    // 3.5 mm a stitch on vinyl.
+    expect(perSeam(stack + 0.35)).toBeCloseTo(floor + 0.2, 9);
+  },
+);
+
 test("5.12 and 5.15: a thin seam takes the handbook's 2.5 (ISO 4915 type 301), 220 cm take 550 cm, and 15 % waste (common practice)", () => {
   const cotton: StrapMaterial = { id: "v", name: "v", kind: "woven", thickness: 0.05, backing: "woven", fold: {} };
   const length = { kind: "finished", mm: 1100 } as const;

@@ -377,6 +377,11 @@ test("23: leather runs along the backbone, cork is never creased, a narrow tube 
   expect(problemLine(thick!)).toContain("skive");
 });
 
+test("23: cloth is never cut to a thirty-second of an inch, what lies still may be", () => {
+  expect(build("fourfold", "cotton").inches).toBe("in/16");
+  expect(build("fourfold", "vinyl").inches).toBe("in/32");
+});
+
 function problemsOf() {
   const built = buildStrap(wish("fourfold", "hide"), [of("hide", "leather", 3)]);
   return built.ok ? [] : built.problems;

@@ -1,5 +1,6 @@
 import type { Caution } from "../../materials/caution.ts";
 import type { CutPiece } from "../../materials/cutPiece.ts";
+import type { InchStep } from "../../materials/rulerStep.ts";
 import type { Phrase, StrapWarning } from "../../words/phrase.ts";
 import type { ConsumableCode, LengthItemCode, NeedlePlace } from "../../words/strapWords.ts";
 import type { StitchRow } from "../constructions/construction.ts";
@@ -59,6 +60,8 @@ export interface Alternative {
 /** A strap worked out from its wish. Lengths in mm. */
 export interface StrapResult {
   readonly wish: StrapWish;
+  /** Divisions of an inch rule that mean something on its outer material. */
+  readonly inches: InchStep;
   readonly pieces: readonly CutPiece[];
   readonly nominalWidth: number;
   readonly cutWidth: number;
