@@ -34,11 +34,10 @@ export async function layChoices(
 
 function oneThread(problem: LayProblem, seconds: number, evaluations: number, seed: number): readonly LayChoice[] {
   const end = performance.now() + 1000 * seconds;
-  const search = searchChoices(problem, { evaluations }, seed);
   let choices: readonly LayChoice[] = [];
-  for (let step = search.next(); ; step = search.next()) {
-    if (step.done) return step.value;
-    if (step.value !== BREATH && step.value.choices) choices = step.value.choices;
-    if (performance.now() > end && choices.length > 0) return choices;
+  for (const step of searchChoices(problem, { evaluations }, seed)) {
+    if (step !== BREATH && step.choices) choices = step.choices;
+    if (performance.now() > end && choices.length > 0) break;
   }
+  return choices;
 }

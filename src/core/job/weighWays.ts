@@ -4,6 +4,7 @@ import { layFigures } from "../lay/alternatives/layFigures.ts";
 import { chooseEngines } from "../lay/engines/chooseEngines.ts";
 import type { LayPlan, LayProblem } from "../lay/problem/layProblem.ts";
 import { arrange } from "../lay/search/arrange/arrange.ts";
+import { inSteps } from "../lay/search/breath.ts";
 import { allowedTurns } from "../materials/orientations.ts";
 import { type CutList, cutListOf } from "../project/cutList.ts";
 import type { Project } from "../project/project.ts";
@@ -55,13 +56,4 @@ function* wholePlan(problem: LayProblem): Generator<void, LayPlan | null, undefi
   const search = arrange(problem, (job) => chooseEngines(job, "free"), { evaluations: EFFORT }, 1);
   const plan = yield* inSteps(search);
   return plan.unplaced.length > 0 ? null : plan;
-}
-
-/** A search's result, with a pause after each of its turns that says nothing. */
-export function* inSteps<R>(search: Generator<unknown, R, undefined>): Generator<void, R, undefined> {
-  for (;;) {
-    const step = search.next();
-    if (step.done === true) return step.value;
-    yield;
-  }
 }

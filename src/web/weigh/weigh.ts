@@ -1,8 +1,9 @@
 import { planOffcuts } from "../../core/buying/planOffcuts.ts";
 import { purchaseOf } from "../../core/buying/purchase.ts";
-import { inSteps, weighWays } from "../../core/job/weighWays.ts";
+import { weighWays } from "../../core/job/weighWays.ts";
 import { searchChoices } from "../../core/lay/alternatives/searchChoices.ts";
 import { strapsPerMetre } from "../../core/lay/boxes/straps/strapsPerMetre.ts";
+import { inSteps } from "../../core/lay/search/breath.ts";
 import type { Weighed, Weighing } from "./protocol.ts";
 
 /** Evaluations for the three choices: about a second, and the same every time. */

@@ -11,9 +11,16 @@ export type Pause = undefined | Breath;
 
 /** The result of steps taken in one go. */
 export function inOneGo<T>(steps: Generator<unknown, T, undefined>): T {
-  let step = steps.next();
-  while (!step.done) step = steps.next();
-  return step.value;
+  const quiet = inSteps(steps);
+  for (let step = quiet.next(); ; step = quiet.next()) if (step.done) return step.value;
+}
+
+/** The result of steps, with a pause after each that says nothing. */
+export function* inSteps<T>(steps: Generator<unknown, T, undefined>): Generator<void, T, undefined> {
+  for (let step = steps.next(); ; step = steps.next()) {
+    if (step.done) return step.value;
+    yield;
+  }
 }
 
 /** What a search comes to next, breaths passed on: a turn, or its end. `told` is what it is to hear of. */

@@ -10,7 +10,7 @@ import type { Rng } from "../../search/rng.ts";
 import { guideOf } from "./beam/beamGuide.ts";
 import { type BeamMemory, beamMemory } from "./beam/beamMemory.ts";
 import { type BeamSearch, beamSearch, widestBeam } from "./beam/beamSearch.ts";
-import type { Incumbent } from "./incumbent.ts";
+import type { RectangleIncumbent } from "./incumbent.ts";
 import { decodedRectangles, type OrderSearch, orderSearch } from "./skyline/orderSearch.ts";
 import { valueCorrection } from "./skyline/valueCorrection.ts";
 
@@ -52,7 +52,7 @@ function failed({ ambition }: PortfolioContext): void {
 /** What the portfolio shares with the engine that drives it. */
 export interface PortfolioContext {
   readonly tables: SearchTables;
-  readonly incumbent: Incumbent;
+  readonly incumbent: RectangleIncumbent;
   readonly reachable: ReachableLengths;
   readonly rng: Rng;
   /** Proven lower bound on the end, units; rises while the search runs. */
@@ -76,7 +76,7 @@ export function* shorten(context: PortfolioContext): Generator<number | Breath, 
   const sweeps = sweepTurns(tables, reachable, bound, () => incumbent.end);
   const fills = valueCorrection(tables, context.rng);
   while (incumbent.end > bound.value) {
-    if (fills) yield* fills.turn(turn * FILL_SHARE, (end, rectangles) => incumbent.offer(0, end, rectangles));
+    if (fills) yield* fills.turn(turn * FILL_SHARE, (end, rectangles) => incumbent.offerLaid(0, end, rectangles));
     if (incumbent.end <= bound.value) return;
     // With hardly any waste allowed and pieces all different, beams fill up with near twins; orders find more.
     const tight = tables.pieces < 1.5 * tables.sizes && isTight(tables, nextTarget(context));
@@ -174,7 +174,7 @@ function orderRunner(context: PortfolioContext): (looks: number) => Generator<nu
         yield BREATH;
         const laid = decodedRectangles(aside ?? tables, search.buffers);
         const rectangles = aside === null ? laid : laid.map(turned);
-        incumbent.offer(0, endOf(tables, rectangles), () => rectangles);
+        incumbent.offerLaid(0, endOf(tables, rectangles), () => rectangles);
       }
       yield search.spent() - before;
       before = search.spent();
@@ -255,7 +255,7 @@ function beamRunner(context: PortfolioContext): BeamRunner {
       }
       if (state === "found") {
         const rectangles = transposed ? beam.rectangles().map(turned) : beam.rectangles();
-        incumbent.offer(0, endOf(tables, rectangles), () => rectangles);
+        incumbent.offerLaid(0, endOf(tables, rectangles), () => rectangles);
       }
       yield beam.spent() - before;
       before = beam.spent();

@@ -9,7 +9,7 @@ import type { RegionJob } from "../../problem/region.ts";
 import { BREATH, type Breath } from "../../search/breath.ts";
 import type { Engine, Search, SearchBudget, SearchStep } from "../../search/engine.ts";
 import { type Rng, seededRng } from "../../search/rng.ts";
-import { emptyIncumbent, type Incumbent } from "./incumbent.ts";
+import { RectangleIncumbent } from "./incumbent.ts";
 import { endOf, FIRST_AMBITION, SLICE, shorten } from "./portfolio.ts";
 import { deepPlans, isShallow } from "./sheet/sheetDepth.ts";
 import { decodedRectangles, orderSearch, startOrders } from "./skyline/orderSearch.ts";
@@ -26,7 +26,7 @@ export const rectangleEngine: Engine = {
 function* searchRectangles(job: RegionJob, budget: SearchBudget, seed: number): Search {
   const prepared = rectangleJobOf(job);
   const tables = searchTablesOf(prepared);
-  const incumbent = emptyIncumbent(prepared, tables.area);
+  const incumbent = new RectangleIncumbent(prepared, tables.area);
   if (tables.pieces === 0) {
     yield { evaluations: 0, plan: incumbent.plan, bound: 0 };
     return incumbent.plan;
@@ -52,7 +52,7 @@ function* searchRectangles(job: RegionJob, budget: SearchBudget, seed: number): 
         continue;
       }
       evaluations += looks;
-      incumbent.adopt(yield step());
+      incumbent.adoptPlan(yield step());
       if (evaluations >= budget.evaluations) return incumbent.plan;
     }
   }
@@ -60,12 +60,12 @@ function* searchRectangles(job: RegionJob, budget: SearchBudget, seed: number): 
   yield BREATH;
   bound.value = reachable.atLeast(bound.value);
   const offer = (end: number, rectangles: readonly PlacedRectangle[]): number => {
-    incumbent.offer(0, end, () => rectangles);
+    incumbent.offerLaid(0, end, () => rectangles);
     return incumbent.end;
   };
   for (const looks of freeSpacePlans(tables, startOrders(tables), bound.value, incumbent.end, offer)) {
     evaluations += looks;
-    incumbent.adopt(yield step());
+    incumbent.adoptPlan(yield step());
     if (evaluations >= budget.evaluations) return incumbent.plan;
   }
   const ambition = { share: FIRST_AMBITION };
@@ -76,7 +76,7 @@ function* searchRectangles(job: RegionJob, budget: SearchBudget, seed: number): 
       continue;
     }
     evaluations += looks;
-    incumbent.adopt(yield step());
+    incumbent.adoptPlan(yield step());
     if (evaluations >= budget.evaluations) return incumbent.plan;
   }
   yield step();
@@ -86,7 +86,7 @@ function* searchRectangles(job: RegionJob, budget: SearchBudget, seed: number): 
 /** Decodes the customary orders and keeps the best plan and its order. */
 function* firstPlan(
   tables: SearchTables,
-  incumbent: Incumbent,
+  incumbent: RectangleIncumbent,
   limit: number,
 ): Generator<Breath, { readonly order: Int32Array; readonly looks: number }, unknown> {
   const buffers = decodeBuffers(tables);
@@ -98,7 +98,7 @@ function* firstPlan(
     const areaLeft = decodeOrder(tables, order, limit, buffers);
     looks += buffers.result[2]! + order.length;
     yield BREATH;
-    const better = incumbent.offer(areaLeft, buffers.result[1]!, () => decodedRectangles(tables, buffers));
+    const better = incumbent.offerLaid(areaLeft, buffers.result[1]!, () => decodedRectangles(tables, buffers));
     if (better || best === null) best = order;
   }
   return { order: best!, looks };
@@ -107,7 +107,7 @@ function* firstPlan(
 /** On a closed region: leaves out as little area as possible, until everything fits. */
 function* fillUp(
   tables: SearchTables,
-  incumbent: Incumbent,
+  incumbent: RectangleIncumbent,
   rng: Rng,
   limit: number,
   order: Int32Array,
@@ -121,7 +121,9 @@ function* fillUp(
       state = search.advance(SLICE);
       if (search.least() < incumbent.areaLeft) {
         decodeOrder(tables, search.best, limit, search.buffers);
-        incumbent.offer(search.least(), search.buffers.result[1]!, () => decodedRectangles(tables, search.buffers));
+        incumbent.offerLaid(search.least(), search.buffers.result[1]!, () =>
+          decodedRectangles(tables, search.buffers),
+        );
       }
       yield search.spent() - before;
       const looked = deep?.next();
@@ -133,13 +135,13 @@ function* fillUp(
 /** The same where few pieces fit, branch by branch. */
 function deepFill(
   tables: SearchTables,
-  incumbent: Incumbent,
+  incumbent: RectangleIncumbent,
   rng: Rng,
   limit: number,
 ): Generator<number, void, void> {
   const laid = (): number => tables.area - incumbent.areaLeft;
   const offer = (area: number, rectangles: readonly PlacedRectangle[]): void => {
-    incumbent.offer(tables.area - area, endOf(tables, rectangles), () => rectangles);
+    incumbent.offerLaid(tables.area - area, endOf(tables, rectangles), () => rectangles);
   };
   return deepPlans(tables, limit, laid, offer, rng, SLICE);
 }

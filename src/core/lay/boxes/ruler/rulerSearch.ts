@@ -1,4 +1,5 @@
 import type { SearchTables } from "../../problem/rectangles/searchTables.ts";
+import { Incumbent } from "../../search/incumbent.ts";
 import { type Rng, seededRng } from "../../search/rng.ts";
 import { startOrders } from "../rectangles/skyline/orderSearch.ts";
 import type { BeamGuide } from "./beam/beamState.ts";
@@ -44,13 +45,7 @@ export interface RulerTask {
   readonly atLeast: () => number;
 }
 
-/** The best plan so far, shared by the phases. */
-interface Incumbent {
-  plan: readonly LaidWay[];
-  /** Area left out. */
-  areaLeft: number;
-  end: number;
-}
+type Best = Incumbent<readonly LaidWay[]>;
 
 /** A search that can be stopped anywhere; yields the evaluations it has spent since the last yield. */
 type Phase = Generator<number, void, void>;
@@ -65,7 +60,7 @@ type Phase = Generator<number, void, void>;
 export function* rulerSearch(task: RulerTask, seed: number): Generator<RulerStep, void, number | undefined> {
   const { tables, stages } = task;
   const rng = seededRng(seed);
-  const best: Incumbent = { plan: [], areaLeft: tables.area, end: Infinity };
+  const best: Best = new Incumbent<readonly LaidWay[]>([], tables.area, Infinity);
   const beam = (): RulerBeam => rulerBeam(tables, stages, WIDEST_BEAM);
   // What cannot lie here whole is no matter for beams, which look for whole plans only.
   const isWhole = tables.area <= task.limit * tables.width;
@@ -77,20 +72,19 @@ export function* rulerSearch(task: RulerTask, seed: number): Generator<RulerStep
       { phase: rebuilds(tables, beam(), best, rng), share: 2, spent: 0 },
     );
   if (isSheet(tables, task.limit)) {
-    const plans = sheetPlans(tables, task.limit, (areaLeft, end, plan) => keep(best, areaLeft, end, plan), rng);
+    const plans = sheetPlans(tables, task.limit, (areaLeft, end, plan) => best.offer(areaLeft, end, plan), rng);
     phases.push({ phase: plans, share: SHEET_SHARE, spent: 0 });
   }
   if (isWhole && stages === 3 && hasShelves(tables)) {
     const plans = shelfPlans(
       tables,
       () => Math.min(task.limit + 1, best.end),
-      (end, plan) => keep(best, 0, end, () => plan),
+      (end, plan) => best.offer(0, end, () => plan),
       rng,
     );
     phases.push({ phase: plans, share: SHELF_SHARE, spent: 0 });
   }
   let evaluations = 0;
-  let told = best.plan;
   while (phases.length > 0 && (best.areaLeft > 0 || best.end > task.atLeast())) {
     const turn = phases.reduce((a, b) => (b.spent / b.share < a.spent / a.share ? b : a));
     const step = turn.phase.next();
@@ -98,29 +92,17 @@ export function* rulerSearch(task: RulerTask, seed: number): Generator<RulerStep
     const spent = step.value ?? 0;
     turn.spent += spent;
     evaluations += spent;
-    const better = best.plan !== told;
-    told = best.plan;
-    const elsewhere = yield { evaluations, plan: better ? best.plan : null };
-    if (elsewhere !== undefined && (best.areaLeft > 0 || elsewhere < best.end)) {
-      best.areaLeft = 0;
-      best.end = elsewhere;
-    }
+    const elsewhere = yield { evaluations, plan: best.takeNews() };
+    if (elsewhere !== undefined) best.adopt(elsewhere);
   }
 }
 
-function keep(best: Incumbent, areaLeft: number, end: number, plan: () => readonly LaidWay[]): void {
-  if (areaLeft > best.areaLeft || (areaLeft === best.areaLeft && end >= best.end)) return;
-  best.areaLeft = areaLeft;
-  best.end = end;
-  best.plan = plan();
-}
-
 /** Where the next plan has to end: on the cloth, and before the best one if that is complete. */
-function capOf(task: RulerTask, best: Incumbent): number {
+function capOf(task: RulerTask, best: Best): number {
   return best.areaLeft > 0 ? task.limit : Math.min(task.limit, best.end - 1);
 }
 
-function* orders(task: RulerTask, best: Incumbent, rng: Rng): Phase {
+function* orders(task: RulerTask, best: Best, rng: Rng): Phase {
   const { tables } = task;
   const buffers = splitBuffers(tables);
   const open = Math.min(task.limit, tables.pieces * Math.max(...tables.wayAlong));
@@ -128,9 +110,8 @@ function* orders(task: RulerTask, best: Incumbent, rng: Rng): Phase {
   let start = new Int32Array(0);
   for (const order of startOrders(tables)) {
     const areaLeft = decodeSplits(tables, order, splits, open, buffers);
-    const before = best.plan;
-    keep(best, areaLeft, buffers.result[1]!, () => decoded(buffers));
-    if (best.plan !== before || start.length === 0) start = order.slice();
+    const isBetter = best.offer(areaLeft, buffers.result[1]!, () => decoded(buffers));
+    if (isBetter || start.length === 0) start = order.slice();
     yield Math.ceil(buffers.result[2]! / LOOKS_PER_EVALUATION);
   }
   const search = splitSearch(tables, start, rng);
@@ -142,7 +123,7 @@ function* orders(task: RulerTask, best: Incumbent, rng: Rng): Phase {
       state = search.advance(SLICE * LOOKS_PER_EVALUATION);
       if (state === "found" || search.least() < best.areaLeft) {
         const areaLeft = search.decodeBest(cap);
-        keep(best, areaLeft, search.buffers.result[1]!, () => decoded(search.buffers));
+        best.offer(areaLeft, search.buffers.result[1]!, () => decoded(search.buffers));
       }
       yield Math.ceil((search.spent() - before) / LOOKS_PER_EVALUATION);
     }
@@ -158,7 +139,7 @@ function decoded(buffers: SplitBuffers): LaidWay[] {
 }
 
 /** Beams for one unit less than the best, each round of guides wider than the last unless it was a success. */
-function* wholeBeams(task: RulerTask, beam: RulerBeam, best: Incumbent, rng: Rng): Phase {
+function* wholeBeams(task: RulerTask, beam: RulerBeam, best: Best, rng: Rng): Phase {
   const { tables } = task;
   const least = Math.ceil(tables.area / tables.width);
   let breadth = NARROWEST_BEAM;
@@ -171,14 +152,14 @@ function* wholeBeams(task: RulerTask, beam: RulerBeam, best: Incumbent, rng: Rng
     const state = yield* runBeam(beam, () => capOf(task, best) < height);
     if (state === "found") {
       const plan = beam.plan();
-      keep(best, 0, planEnd(tables, plan), () => plan);
+      best.offer(0, planEnd(tables, plan), () => plan);
     } else if (cap === Infinity) loosest = Math.ceil(loosest * 1.15);
     else if (round % GUIDES.length === GUIDES.length - 1) breadth = Math.min(WIDEST_BEAM, breadth * 2);
   }
 }
 
 /** Rebuilds one to four segments of the best plan on one unit less. */
-function* rebuilds(tables: SearchTables, beam: RulerBeam, best: Incumbent, rng: Rng): Phase {
+function* rebuilds(tables: SearchTables, beam: RulerBeam, best: Best, rng: Rng): Phase {
   for (;;) {
     const { plan } = best;
     const segments = segmentsOf(tables, plan);
@@ -195,7 +176,7 @@ function* rebuilds(tables: SearchTables, beam: RulerBeam, best: Incumbent, rng: 
     if ((yield* runBeam(beam, () => best.plan !== plan)) !== "found") continue;
     const rest = segments.filter((segment) => !picked.includes(segment));
     const joined = joinSegments([...rest, ...segmentsOf(tables, beam.plan())]);
-    keep(best, 0, planEnd(tables, joined), () => joined);
+    best.offer(0, planEnd(tables, joined), () => joined);
   }
 }
 

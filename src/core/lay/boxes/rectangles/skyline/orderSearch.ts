@@ -1,5 +1,6 @@
 import type { PlacedRectangle } from "../../../problem/rectangles/rectangleJob.ts";
 import type { SearchTables } from "../../../problem/rectangles/searchTables.ts";
+import { type Annealed, Annealing } from "../../../search/annealing.ts";
 import { BREATH, type Breath } from "../../../search/breath.ts";
 import type { Rng } from "../../../search/rng.ts";
 import { type DecodeBuffers, decodeBuffers, decodeOrder, UNCAPPED } from "./skylineDecode.kernel.ts";
@@ -47,7 +48,7 @@ export interface OrderSearch {
    * Goes on for about `looks` entries. "found" as soon as everything fits (the buffers then hold the plan),
    * "over" when the round is spent, else "more".
    */
-  advance(looks: number): "found" | "more" | "over";
+  advance(looks: number): Annealed;
   /** Entries looked at since the search was made. */
   spent(): number;
   readonly buffers: DecodeBuffers;
@@ -56,9 +57,6 @@ export interface OrderSearch {
   /** Area that `best` left out. */
   least(): number;
 }
-
-/** How hot a round starts, in mean piece areas. */
-const START_TEMPERATURE = 0.1;
 
 /**
  * Order search seeded with `order`. A round anneals from 0.1 mean piece areas down to nothing; the next starts, by
@@ -70,20 +68,13 @@ export function orderSearch(tables: SearchTables, order: Int32Array, rng: Rng): 
   const current = order.slice();
   const best = order.slice();
   const trial = new Int32Array(n);
-  const meanArea = tables.area / Math.max(1, n);
+  const annealing = new Annealing(rng, tables.area / Math.max(1, n));
   let cap = UNCAPPED;
-  let roundLooks = 0;
-  let roundSpent = 0;
-  let spent = 0;
-  let value = Infinity;
-  let least = Infinity;
   let rounds = 0;
 
   const decode = (candidate: Int32Array, mostLeft = Infinity): number => {
     const areaLeft = decodeOrder(tables, candidate, cap, buffers, mostLeft);
-    const looked = buffers.result[2]! + n;
-    spent += looked;
-    roundSpent += looked;
+    annealing.spend(buffers.result[2]! + n);
     return areaLeft;
   };
 
@@ -115,43 +106,34 @@ export function orderSearch(tables: SearchTables, order: Int32Array, rng: Rng): 
 
   function* begin(newCap: number, looks: number): Generator<Breath, void, void> {
     cap = newCap;
-    roundLooks = looks;
-    roundSpent = 0;
-    least = decode(best);
+    annealing.begin(looks);
+    annealing.least = decode(best);
     yield BREATH;
     const fromBest = rounds % 2 === 0;
     rounds++;
-    if (fromBest || least === 0) current.set(best);
-    value = least;
-    if (rounds === 1 || least === 0) return;
+    if (fromBest || annealing.least === 0) current.set(best);
+    annealing.value = annealing.least;
+    if (rounds === 1 || annealing.least === 0) return;
     if (fromBest) shake();
-    value = decode(current);
-    if (value < least) {
-      least = value;
+    annealing.value = decode(current);
+    if (annealing.value < annealing.least) {
+      annealing.least = annealing.value;
       best.set(current);
     }
     yield BREATH;
   }
 
-  const advance = (looks: number): "found" | "more" | "over" => {
-    const until = roundSpent + looks;
-    while (value > 0) {
-      if (roundSpent >= roundLooks) return "over";
-      if (roundSpent >= until) return "more";
-      change();
-      // Drawn before the decode, so that it can stop once it has lost more cloth than would be taken.
-      const heat = Math.max(0, START_TEMPERATURE * meanArea * (1 - roundSpent / roundLooks));
-      const most = value - heat * Math.log(1 - rng.unit());
-      const changed = decode(trial, most);
-      if (changed > most) continue;
-      value = changed;
-      current.set(trial);
-      if (value < least) {
-        least = value;
-        best.set(trial);
-      }
-    }
-    return "found";
+  const take = (isLeast: boolean): void => {
+    current.set(trial);
+    if (isLeast) best.set(trial);
   };
-  return { begin, advance, spent: () => spent, buffers, best, least: () => least };
+  const annealed = { change, decode: (most: number) => decode(trial, most), take };
+  return {
+    begin,
+    advance: (looks) => annealing.advance(looks, annealed),
+    spent: () => annealing.spent,
+    buffers,
+    best,
+    least: () => annealing.least,
+  };
 }

@@ -1,4 +1,5 @@
 import type { SearchTables } from "../../../problem/rectangles/searchTables.ts";
+import { type Annealed, Annealing } from "../../../search/annealing.ts";
 import type { Rng } from "../../../search/rng.ts";
 import { decodeSplits, SPLIT_SMALLER, type SplitBuffers, splitBuffers } from "./splitDecode.kernel.ts";
 
@@ -7,7 +8,7 @@ export interface SplitSearch {
   /** Begins a round for a cap on the length, to last `looks` entries looked at. */
   begin(cap: number, looks: number): void;
   /** Goes on for about `looks` entries: "found" when everything fits (the buffers hold the plan), "over" when spent. */
-  advance(looks: number): "found" | "more" | "over";
+  advance(looks: number): Annealed;
   /** Entries looked at since the search was made. */
   spent(): number;
   readonly buffers: SplitBuffers;
@@ -17,32 +18,22 @@ export interface SplitSearch {
   least(): number;
 }
 
-/** How hot a round starts, in mean piece areas. */
-const START_TEMPERATURE = 0.1;
-
 /** A search seeded with `order`; every rest is parted the less wasteful way at first. */
 export function splitSearch(tables: SearchTables, order: Int32Array, rng: Rng): SplitSearch {
   const buffers = splitBuffers(tables);
   const n = order.length;
-  const meanArea = tables.area / Math.max(1, n);
   const order0 = order.slice();
   const order1 = order.slice();
   const bestOrder = order.slice();
   const splits0 = new Uint8Array(n).fill(SPLIT_SMALLER);
   const splits1 = splits0.slice();
   const bestSplits = splits0.slice();
+  const annealing = new Annealing(rng, tables.area / Math.max(1, n));
   let cap = 0;
-  let roundLooks = 0;
-  let roundSpent = 0;
-  let spent = 0;
-  let value = Infinity;
-  let least = Infinity;
 
   const decode = (candidate: Int32Array, splits: Uint8Array): number => {
     const areaLeft = decodeSplits(tables, candidate, splits, cap, buffers);
-    const looked = buffers.result[2]! + n;
-    spent += looked;
-    roundSpent += looked;
+    annealing.spend(buffers.result[2]! + n);
     return areaLeft;
   };
 
@@ -77,35 +68,27 @@ export function splitSearch(tables: SearchTables, order: Int32Array, rng: Rng): 
 
   const begin = (newCap: number, looks: number): void => {
     cap = newCap;
-    roundLooks = looks;
-    roundSpent = 0;
+    annealing.begin(looks);
     order0.set(bestOrder);
     splits0.set(bestSplits);
-    value = decode(order0, splits0);
-    least = value;
+    annealing.value = decode(order0, splits0);
+    annealing.least = annealing.value;
   };
 
-  const advance = (looks: number): "found" | "more" | "over" => {
-    const until = roundSpent + looks;
-    while (value > 0) {
-      if (roundSpent >= roundLooks) return "over";
-      if (roundSpent >= until) return "more";
-      change();
-      const changed = decode(order1, splits1);
-      const heat = START_TEMPERATURE * meanArea * (1 - roundSpent / roundLooks);
-      if (changed > value && (heat <= 0 || rng.unit() >= Math.exp((value - changed) / heat))) continue;
-      value = changed;
-      order0.set(order1);
-      splits0.set(splits1);
-      if (value < least) {
-        least = value;
-        bestOrder.set(order1);
-        bestSplits.set(splits1);
-      }
-    }
-    return "found";
+  const take = (isLeast: boolean): void => {
+    order0.set(order1);
+    splits0.set(splits1);
+    if (!isLeast) return;
+    bestOrder.set(order1);
+    bestSplits.set(splits1);
   };
-
-  const decodeBest = (at: number): number => decodeSplits(tables, bestOrder, bestSplits, at, buffers);
-  return { begin, advance, spent: () => spent, buffers, decodeBest, least: () => least };
+  const annealed = { change, decode: () => decode(order1, splits1), take };
+  return {
+    begin,
+    advance: (looks) => annealing.advance(looks, annealed),
+    spent: () => annealing.spent,
+    buffers,
+    decodeBest: (at) => decodeSplits(tables, bestOrder, bestSplits, at, buffers),
+    least: () => annealing.least,
+  };
 }
