@@ -1,8 +1,9 @@
-import { ringBox } from "../geometry/box.ts";
+import { isRectangle, ringBox } from "../geometry/box.ts";
+import { largestFree, markTouched } from "../geometry/freeCells.kernel.ts";
+import { linesOf, markBoxes } from "../geometry/freeGrid.ts";
 import type { Polygon, Ring } from "../geometry/ring.ts";
 import { rectangleRing } from "../geometry/ring.ts";
 import { LEAST_OFFCUT } from "../lay/alternatives/layFigures.ts";
-import { largestFree, markTouched } from "./freeCells.kernel.ts";
 
 /** A rectangle of cloth that is left over, on its stock. mm. */
 export interface Offcut {
@@ -17,10 +18,12 @@ const MOST = 6;
 /** Cells in the grid at most; the cell grows with the stock. */
 const MOST_CELLS = 400_000;
 const LEAST_CELL = 5;
+/** Of more cells than this the lines along the edges of rectangles are left out. */
+const MOST_EXACT = 1_000_000;
 
 /**
- * Rectangles left over on a stock, largest first, none over another. They are found on a grid of 5 mm or coarser, so
- * each is truly free and up to two cells short of the largest possible.
+ * Rectangles left over on a stock, largest first, none over another: exact beside rectangles. Curved outlines are met on
+ * a grid of 5 mm or coarser, so beside them each is truly free and up to two cells short of the largest possible.
  *
  * Shapes: `region` is the stock's box 0…length × 0…width; `outline` its outline when it is no rectangle; `taken` are
  *         the pieces as they lie, and flaws. Units: mm.
@@ -30,36 +33,65 @@ export function offcutsOf(
   region: { readonly length: number; readonly width: number; readonly outline: Polygon | null },
   taken: readonly Polygon[],
 ): Offcut[] {
-  const { length, width, outline } = region;
+  const { length, width } = region;
   if (!(length >= LEAST_OFFCUT && width >= LEAST_OFFCUT)) return [];
-  const cell = Math.max(LEAST_CELL, Math.sqrt((length * width) / MOST_CELLS));
-  const columns = Math.floor(length / cell);
-  const rows = Math.floor(width / cell);
-  const blocked = new Uint8Array(columns * rows);
-  const mark = (rings: readonly Ring[]): void => markRings(rings, cell, columns, rows, blocked);
-  for (const { outer, holes } of taken) mark([outer, ...holes]);
-  // Outside the outline is a frame round it with the outline as its opening.
-  if (outline) mark([frameRound(outline, length, width), outline.outer, ...outline.holes]);
+  const { xs, ys, blocked } = blockedGrid(region, taken);
+  const columns = xs.length - 1;
   const found: Offcut[] = [];
-  const heights = new Int32Array(columns + 1);
+  const heights = new Int32Array(columns);
   const stack = new Int32Array(columns + 1);
   const best = new Int32Array(4);
   while (found.length < MOST) {
-    largestFree(blocked, columns, rows, Math.ceil(LEAST_OFFCUT / cell), heights, stack, best);
+    largestFree(blocked, xs, ys, LEAST_OFFCUT, heights, stack, best);
     const [column, row, wide, tall] = best as unknown as [number, number, number, number];
     if (wide === 0) break;
-    found.push({ x: column * cell, y: row * cell, along: wide * cell, across: tall * cell });
+    const [x, y] = [xs[column]!, ys[row]!];
+    found.push({ x, y, along: xs[column + wide]! - x, across: ys[row + tall]! - y });
     for (let r = row; r < row + tall; r++) blocked.fill(1, r * columns + column, r * columns + column + wide);
   }
   return found;
 }
 
-function markRings(rings: readonly Ring[], cell: number, columns: number, rows: number, blocked: Uint8Array): void {
+/** The stock in cells, those marked that something lies on. */
+function blockedGrid(
+  { length, width, outline }: Parameters<typeof offcutsOf>[0],
+  taken: readonly Polygon[],
+): { readonly xs: Float64Array; readonly ys: Float64Array; readonly blocked: Uint8Array } {
+  const cell = Math.max(LEAST_CELL, Math.sqrt((length * width) / MOST_CELLS));
+  const isSquare = (polygon: Polygon): boolean => polygon.holes.length === 0 && isRectangle(polygon.outer);
+  const boxes = taken.filter(isSquare).map(({ outer }) => ringBox(outer));
+  const curved = taken.filter((polygon) => !isSquare(polygon)).map(({ outer, holes }) => [outer, ...holes]);
+  // Outside the outline is a frame round it with the outline as its opening.
+  if (outline) curved.push([frameRound(outline, length, width), outline.outer, ...outline.holes]);
+  const spans = curved.map(([outer]) => ringBox(outer!));
+  const roughX = spans.flatMap(({ minX, maxX }) => roughLines(Math.max(0, minX), Math.min(length, maxX), cell));
+  const roughY = spans.flatMap(({ minY, maxY }) => roughLines(Math.max(0, minY), Math.min(width, maxY), cell));
+  let xs = linesOf(0, length, [...roughX, ...boxes.flatMap(({ minX, maxX }) => [minX, maxX])]);
+  let ys = linesOf(0, width, [...roughY, ...boxes.flatMap(({ minY, maxY }) => [minY, maxY])]);
+  const isExact = xs.length * ys.length <= MOST_EXACT;
+  if (!isExact) {
+    xs = linesOf(0, length, roughLines(0, length, cell));
+    ys = linesOf(0, width, roughLines(0, width, cell));
+    curved.push(...taken.filter(isSquare).map(({ outer }) => [outer]));
+  }
+  const blocked = new Uint8Array((xs.length - 1) * (ys.length - 1));
+  if (isExact) markBoxes(boxes, xs, ys, blocked);
+  for (const rings of curved) markRings(rings, xs, ys, blocked);
+  return { xs, ys, blocked };
+}
+
+/** Lines a cell apart over what lies from `from` to `to`, with one to spare on either side. */
+function roughLines(from: number, to: number, cell: number): number[] {
+  const first = Math.floor(from / cell) - 1;
+  return Array.from({ length: Math.max(0, Math.ceil(to / cell) + 2 - first) }, (_, i) => (first + i) * cell);
+}
+
+function markRings(rings: readonly Ring[], xs: Float64Array, ys: Float64Array, blocked: Uint8Array): void {
   const points = Float64Array.from(rings.flatMap((ring) => [...ring]));
   const ends = new Int32Array(rings.length);
   let end = 0;
   for (const [i, ring] of rings.entries()) ends[i] = end += ring.length;
-  markTouched(points, ends, cell, columns, rows, new Float64Array(points.length), blocked);
+  markTouched(points, ends, xs, ys, new Float64Array(points.length), blocked);
 }
 
 function frameRound(outline: Polygon, length: number, width: number): Ring {

@@ -3,25 +3,24 @@
  * even-odd, so an outside with holes, or a frame with an opening, is one call.
  *
  * Shapes: `points` [x0, y0, x1, y1, …] of all rings one after another, `ends` the index after each ring's last point;
- *         the grid starts at (0, 0). Units: mm.
+ *         `xs` and `ys` the lines between columns and rows, rising. Units: mm.
  * Cost:   O(points × rows an edge spans + cells marked).
  */
 export function markTouched(
   points: Float64Array,
   ends: Int32Array,
-  cell: number,
-  columns: number,
-  rows: number,
+  xs: Float64Array,
+  ys: Float64Array,
   crossings: Float64Array,
   out: Uint8Array,
 ): void {
-  for (let row = 0; row < rows; row++) {
-    const low = row * cell;
-    const high = low + cell;
-    markEdges(points, ends, low, high, cell, columns, row, out);
+  for (let row = 0; row + 1 < ys.length; row++) {
+    const low = ys[row]!;
+    const high = ys[row + 1]!;
+    markEdges(points, ends, low, high, xs, row, out);
     // What lies inside between two edges crosses the row's lower or upper line.
-    markInside(points, ends, low, cell, columns, row, crossings, out);
-    markInside(points, ends, high, cell, columns, row, crossings, out);
+    markInside(points, ends, low, xs, row, crossings, out);
+    markInside(points, ends, high, xs, row, crossings, out);
   }
 }
 
@@ -31,8 +30,7 @@ function markEdges(
   ends: Int32Array,
   low: number,
   high: number,
-  cell: number,
-  columns: number,
+  xs: Float64Array,
   row: number,
   out: Uint8Array,
 ): void {
@@ -56,7 +54,7 @@ function markEdges(
           a = px + (yFrom - py) * slope;
           b = px + (yTo - py) * slope;
         }
-        markSpan(Math.min(a, b), Math.max(a, b), cell, columns, row, out);
+        markSpan(Math.min(a, b), Math.max(a, b), xs, row, out);
       }
       px = x;
       py = y;
@@ -70,8 +68,7 @@ function markInside(
   points: Float64Array,
   ends: Int32Array,
   level: number,
-  cell: number,
-  columns: number,
+  xs: Float64Array,
   row: number,
   crossings: Float64Array,
   out: Uint8Array,
@@ -99,52 +96,70 @@ function markInside(
     }
     start = end;
   }
-  for (let k = 0; k + 1 < count; k += 2) markSpan(crossings[k]!, crossings[k + 1]!, cell, columns, row, out);
+  for (let k = 0; k + 1 < count; k += 2) markSpan(crossings[k]!, crossings[k + 1]!, xs, row, out);
 }
 
-function markSpan(from: number, to: number, cell: number, columns: number, row: number, out: Uint8Array): void {
-  const first = Math.max(0, Math.floor(from / cell));
-  const last = Math.min(columns - 1, Math.floor(to / cell));
+function markSpan(from: number, to: number, xs: Float64Array, row: number, out: Uint8Array): void {
+  const columns = xs.length - 1;
+  const first = columnAt(xs, from);
+  const last = columnAt(xs, to);
   for (let column = first; column <= last; column++) out[row * columns + column] = 1;
 }
 
+/** The column that `x` lies in, on a line the one that follows; the first or last one beyond them. */
+function columnAt(xs: Float64Array, x: number): number {
+  let low = 0;
+  let high = xs.length - 2;
+  while (low < high) {
+    const middle = (low + high + 1) >> 1;
+    if (xs[middle]! <= x) low = middle;
+    else high = middle - 1;
+  }
+  return low;
+}
+
 /**
- * The largest rectangle of cells that are 0, at least `least` cells on either side: [column, row, columns, rows] in
- * `out`, all 0 when there is none. Heights over each row, a stack of rising ones; O(cells).
+ * The largest rectangle of cells that are 0, no side shorter than `leastSide`: [column, row, columns, rows] in `out`,
+ * all 0 when there is none. Of equal ones the lowest, then the one that ends lowest, then the leftmost. O(cells).
  *
- * Source: largest rectangle under a histogram, row by row (textbook stack algorithm).
+ * Source: largest rectangle under a histogram, row by row (textbook stack algorithm), for columns and rows of any size.
  */
 export function largestFree(
   blocked: Uint8Array,
-  columns: number,
-  rows: number,
-  least: number,
-  heights: Int32Array,
+  xs: Float64Array,
+  ys: Float64Array,
+  leastSide: number,
+  from: Int32Array,
   stack: Int32Array,
   out: Int32Array,
 ): void {
-  heights.fill(0);
+  const columns = xs.length - 1;
+  // For each column the row that its free cells start in, down from the row looked at.
+  from.fill(0);
   out.fill(0);
   let best = 0;
-  for (let row = 0; row < rows; row++) {
+  for (let row = 0; row + 1 < ys.length; row++) {
+    const top = ys[row + 1]!;
     let depth = 0;
     for (let column = 0; column <= columns; column++) {
-      let height = 0;
-      if (column < columns) {
-        height = blocked[row * columns + column] === 0 ? heights[column]! + 1 : 0;
-        heights[column] = height;
-      }
-      while (depth > 0 && heights[stack[depth - 1]!]! >= height) {
-        const tall = heights[stack[--depth]!]!;
+      if (column < columns && blocked[row * columns + column] !== 0) from[column] = row + 1;
+      const start = column < columns ? from[column]! : row + 1;
+      while (depth > 0 && from[stack[depth - 1]!]! <= start) {
+        const low = from[stack[--depth]!]!;
+        if (low > row) continue;
         const left = depth === 0 ? 0 : stack[depth - 1]! + 1;
-        const wide = column - left;
-        if (wide >= least && tall >= least && wide * tall > best) {
-          best = wide * tall;
-          out[0] = left;
-          out[1] = row - tall + 1;
-          out[2] = wide;
-          out[3] = tall;
+        const wide = xs[column]! - xs[left]!;
+        const tall = top - ys[low]!;
+        if (wide < leastSide || tall < leastSide || wide * tall < best) continue;
+        if (wide * tall === best) {
+          // Rows come from below, so of equal ones that start alike the first ends lowest.
+          if (low > out[1]! || (low === out[1]! && (row + 1 > out[1]! + out[3]! || left >= out[0]!))) continue;
         }
+        best = wide * tall;
+        out[0] = left;
+        out[1] = low;
+        out[2] = column - left;
+        out[3] = row + 1 - low;
       }
       if (column < columns) stack[depth++] = column;
     }

@@ -3,6 +3,7 @@ import { type GridShape, gridShape } from "../../../geometry/noFit.ts";
 import { type Orientation, turnCosSin } from "../../../geometry/pose.ts";
 import { type Polygon, rectangleRing, reversedRing, solid } from "../../../geometry/ring.ts";
 import type { RegionJob } from "../../problem/region.ts";
+import { inOneGo } from "../../search/breath.ts";
 import { coarsened } from "./coarsen.ts";
 import { liesOnGrid } from "./contactTolerance.ts";
 import {
@@ -255,8 +256,5 @@ function isDetailedJob(job: RegionJob, outlines: readonly Polygon[]): boolean {
 
 /** The same in one go. */
 export function compileJob(job: RegionJob): CompiledJob {
-  const steps = compileSteps(job);
-  let step = steps.next();
-  while (!step.done) step = steps.next();
-  return step.value;
+  return inOneGo(compileSteps(job));
 }

@@ -1,6 +1,7 @@
 import type { LeftOut } from "../../../problems/layProblems.ts";
 import type { LayPiece, LayPlan, LayProblem, RollStock, Unplaced } from "../../problem/layProblem.ts";
 import { fitsBox, pieceExtents } from "../../problem/pieceExtent.ts";
+import { inOneGo } from "../breath.ts";
 import { arrange } from "./arrange.ts";
 import type { ChooseEngines } from "./layingDesk.ts";
 
@@ -54,11 +55,8 @@ function moreLength(problem: LayProblem, plan: LayPlan, engines: ChooseEngines):
     return count === undefined ? [] : [{ ...piece, count }];
   });
   const rest: LayProblem = { ...problem, pieces, stocks: [stock], pinned: [] };
-  const search = arrange(rest, engines, { evaluations: EFFORT }, plan.seed);
-  let turn = search.next();
-  while (!turn.done) turn = search.next();
-  const enough = turn.value.unplaced.length === 0;
-  return enough ? turn.value.uses[0]!.usedLength : null;
+  const { unplaced, uses } = inOneGo(arrange(rest, engines, { evaluations: EFFORT }, plan.seed));
+  return unplaced.length === 0 ? uses[0]!.usedLength : null;
 }
 
 function rollsOf(problem: LayProblem): RollStock[] {
