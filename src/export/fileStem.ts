@@ -10,8 +10,8 @@ export function fileStem(name: string, fallback: string): string {
     .normalize("NFKC")
     .toLowerCase()
     .replace(/[^\p{L}\p{N}\p{M}]+/gu, "-")
-    .replace(/^-+|-+$/gu, "");
-  const short = [...stem].slice(0, 60).join("").replace(/-+$/u, "");
+    .replace(/^-|-$/gu, "");
+  const short = [...stem].slice(0, 60).join("").replace(/-$/u, "");
   return short === "" || RESERVED.test(short) ? fallback : short;
 }
 

@@ -11,7 +11,7 @@ export interface NumberRule {
 export function numberOption<T>(args: ParsedArgs, name: string, rule: NumberRule, fallback: T): number | T {
   const text = args.values.get(name);
   if (text === undefined) return fallback;
-  const value = /^\s*[-+]?(\d+\.?\d*|\.\d+)(e[-+]?\d+)?\s*$/i.test(text) ? Number(text) : Number.NaN;
+  const value = /^\s*[-+]?(\d+(?:\.\d*)?|\.\d+)(e[-+]?\d+)?\s*$/i.test(text) ? Number(text) : Number.NaN;
   if (!(value >= rule.least && value <= rule.most) || (rule.whole && !Number.isInteger(value))) {
     throw new UsageError((say) => say.number(name, rule.whole === true, rule.least, rule.most, text));
   }
@@ -25,6 +25,19 @@ export function wordOption<W extends string>(args: ParsedArgs, name: string, wor
   const word = words.find((known) => known === text);
   if (word === undefined) throw new UsageError((say) => say.oneOf(name, words, text));
   return word;
+}
+
+/** What stands on both sides of an x, as in "38 mm x 2 mm". */
+export function partsBy(text: string): string[] {
+  return text.split(/[x×]/iu).map((part) => part.trim());
+}
+
+/** The unit that a size ends with; null when it ends with its number. */
+export function unitAtEnd(size: string): string | null {
+  const text = size.trimEnd();
+  let start = text.length;
+  while (start > 0 && /[^\d\s.,/-]/u.test(text[start - 1]!)) start--;
+  return start < text.length ? text.slice(start) : null;
 }
 
 /** An option that must be given. Throws `UsageError` when it is missing. */

@@ -2,7 +2,7 @@ import { readProject } from "../../core/project/file/readProject.ts";
 import { OUTPUT_CHOICES } from "../../core/project/outputSettings.ts";
 import type { OptionSpec, ParsedArgs } from "../command.ts";
 import { UsageError } from "../command.ts";
-import { wordOption } from "./optionValues.ts";
+import { partsBy, unitAtEnd, wordOption } from "./optionValues.ts";
 
 /** Options that stand in for output settings of the project file, for this run alone. */
 export const OUTPUT_OPTIONS: readonly OptionSpec[] = [
@@ -95,8 +95,6 @@ function withUnit(text: string | undefined): string | undefined {
   return text !== undefined && /^[\d.,/\s]+$/u.test(text) ? `${text.trim()} mm` : text;
 }
 
-const BY = /\s*[x×]\s*/u;
-
 /** Two lengths with an x between them; one unit at the end is for both. */
 function pairOption(args: ParsedArgs, name: string, keys: readonly [string, string]): Group | undefined {
   const text = args.values.get(name);
@@ -107,10 +105,10 @@ function pairOption(args: ParsedArgs, name: string, keys: readonly [string, stri
 }
 
 function pairOf(text: string, [first, second]: readonly [string, string]): Group | null {
-  const parts = text.trim().split(BY);
+  const parts = partsBy(text);
   if (parts.length !== 2) return null;
   const [a, b] = parts as [string, string];
-  const unit = /[a-z"']+$/iu.exec(b)?.[0] ?? "mm";
+  const unit = unitAtEnd(b) ?? "mm";
   const said = (part: string): string => (/[a-z"']$/iu.test(part) ? part : `${part} ${unit}`);
   return { [first]: said(a), [second]: said(b) };
 }

@@ -3,6 +3,7 @@ import { parseLength } from "../../core/units/parseLength.ts";
 import type { ImageOptions } from "../../reading/image/readImage.ts";
 import { type OptionSpec, type ParsedArgs, UsageError } from "../command.ts";
 import { inputProblem } from "../inOut/problemReport.ts";
+import { partsBy } from "../options/optionValues.ts";
 
 /** Options that say how large things in a picture are. */
 export const IMAGE_OPTIONS: readonly OptionSpec[] = [
@@ -60,7 +61,7 @@ function sheetOf(text: string | undefined): ImageOptions["sheet"] {
   if (text === undefined) return undefined;
   const paper = paperNamed(text);
   if (paper) return { widthMm: paper.width, heightMm: paper.height };
-  const sides = text.split(/\s*[x×]\s*/u);
+  const sides = partsBy(text);
   if (sides.length !== 2)
     throw new UsageError((say) =>
       say.oneOf(

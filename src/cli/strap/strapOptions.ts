@@ -17,7 +17,7 @@ import { readThickness } from "../../core/units/parseThickness.ts";
 import { STRAP_WORDS } from "../../core/words/words.ts";
 import { type ParsedArgs, UsageError } from "../command.ts";
 import { inputProblem } from "../inOut/problemReport.ts";
-import { numberOption, requiredOption, wordOption } from "../options/optionValues.ts";
+import { numberOption, partsBy, requiredOption, wordOption } from "../options/optionValues.ts";
 import { CLI_TEXTS } from "../words/cliTextTables.ts";
 
 /** Materials that can be named on the command line: their kind, and a thickness from memory for want of a measured one. */
@@ -78,7 +78,7 @@ export class LengthReader {
   pair(name: string): readonly [number | undefined, number | undefined] {
     const text = this.#args.values.get(name);
     if (text === undefined) return [undefined, undefined];
-    const [first = "", second] = text.split(/\s*[x×]\s*/u);
+    const [first = "", second] = partsBy(text);
     return [
       this.text(first, `--${name}`, WIDTHS),
       second === undefined ? undefined : this.text(second, `--${name}`, SMALL),

@@ -6,7 +6,7 @@ import type { Language } from "../../core/units/language.ts";
 import { type LengthRange, parseLength } from "../../core/units/parseLength.ts";
 import { type Command, EXIT, JSON_OPTION, type ParsedArgs, UsageError } from "../command.ts";
 import { inputProblem, plainProblem } from "../inOut/problemReport.ts";
-import { numberOption, requiredOption, wordOption } from "../options/optionValues.ts";
+import { numberOption, partsBy, requiredOption, unitAtEnd, wordOption } from "../options/optionValues.ts";
 import { lengthText, yieldText } from "./yieldText.ts";
 
 /** Nobody cuts a strap or a cloth below a millimetre; 20 m is wider than any loom. */
@@ -103,12 +103,12 @@ function readCloth(args: ParsedArgs): { readonly cloth: StrapOnCloth; readonly l
 
 /** "4 in x 28 in" → both sides; in "4 x 28 in" the unit stands for both. */
 function strapSides(text: string): readonly [width: string, length: string] {
-  const sides = text.split(/\s*[x×]\s*/iu);
+  const sides = partsBy(text);
   if (sides.length !== 2 || sides.includes(""))
     throw plainProblem("strip-unreadable", "--strip", ({ yields }) => yields.notASize(text));
   const [width, length] = sides as [string, string];
-  const unit = /[^\d\s.,/-]+$/u.exec(length.trim())?.[0];
-  return [unit !== undefined && /^[\d\s.,/-]+$/u.test(width) ? `${width} ${unit}` : width, length];
+  const unit = unitAtEnd(length);
+  return [unit !== null && /^[\d\s.,/-]+$/u.test(width) ? `${width} ${unit}` : width, length];
 }
 
 function readLengths(asked: readonly (readonly [path: string, text: string, range: LengthRange])[]): number[] {

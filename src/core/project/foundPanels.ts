@@ -31,7 +31,7 @@ function slugOf(name: string): string {
     .normalize("NFKD")
     .toLowerCase()
     .replace(/[^a-z\d]+/gu, "-")
-    .replace(/^-+|-+$/gu, "")
+    .replace(/^-|-$/gu, "")
     .slice(0, 30);
   return slug === "" ? "panel" : slug;
 }

@@ -104,7 +104,7 @@ export function numberOf(record: DxfRecord, code: number, otherwise = 0): number
 /** A number as DXF writes it; NaN for anything else. */
 function numberIn(text: string): number {
   const trimmed = text.trim();
-  return /^[-+]?(?:\d+\.?\d*|\.\d+)(?:[eEdD][-+]?\d+)?$/u.test(trimmed)
+  return /^[-+]?(?:\d+(?:\.\d*)?|\.\d+)(?:[eEdD][-+]?\d+)?$/u.test(trimmed)
     ? Number(trimmed.replace(/[dD]/u, "e"))
     : Number.NaN;
 }

@@ -18,14 +18,11 @@ export interface Selector {
 }
 
 const SIMPLE =
-  /(?<any>\*)|#(?<id>[\w\u0080-\uffff-]+)|\.(?<class>[\w\u0080-\uffff-]+)|\[\s*(?<attr>[\w:-]+)\s*(?:=\s*["']?(?<value>[^"'\]]*)["']?\s*)?\]|(?<first>:first-child)|(?<type>[\w-]+)/uy;
+  /(?<any>\*)|#(?<id>[\w\u0080-\uffff-]+)|\.(?<class>[\w\u0080-\uffff-]+)|\[\s*(?<attr>[\w:-]+)\s*(?:=(?<value>[^\]]*))?\]|(?<first>:first-child)|(?<type>[\w-]+)/uy;
 
 /** A selector, or null when it uses what is not understood here; its rule is then left out, as CSS wants it. */
 export function readSelector(text: string): Selector | null {
-  const words = text
-    .trim()
-    .replace(/\s*>\s*/gu, " > ")
-    .split(/\s+/u);
+  const words = text.trim().replaceAll(">", " > ").trim().split(/\s+/u);
   const compounds: Compound[] = [];
   const between: (" " | ">")[] = [];
   let weight = 0;
@@ -57,27 +54,37 @@ function readCompound(word: string): Compound | null {
     if (!groups) return null;
     if (groups["id"]) ids.push(groups["id"]);
     else if (groups["class"]) classes.push(groups["class"]);
-    else if (groups["attr"]) attributes.push([groups["attr"], groups["value"] ?? null]);
+    else if (groups["attr"]) attributes.push([groups["attr"], unquoted(groups["value"])]);
     else if (groups["first"]) isFirst = true;
     else if (groups["type"]) type = groups["type"];
   }
   return { type, ids, classes, attributes, isFirst };
 }
 
-/** Whether a selector means this element. Cost: the depth of the element for each compound. */
-export function selects(selector: Selector, element: XmlElement): boolean {
-  return selectsUpTo(selector, selector.compounds.length - 1, element);
+/** An attribute's value without the quotes round it; null where any value will do. */
+function unquoted(value: string | undefined): string | null {
+  const plain = value?.trim() ?? null;
+  return plain !== null && /^(["']).*\1$/su.test(plain) ? plain.slice(1, -1) : plain;
 }
 
-function selectsUpTo(selector: Selector, last: number, element: XmlElement): boolean {
-  if (!isMeant(selector.compounds[last]!, element)) return false;
-  if (last === 0) return true;
+/** Whether a selector means this element. Cost: the depth of the element for each compound. */
+export function selects(selector: Selector, element: XmlElement): boolean {
+  return selectsUpTo(selector, selector.compounds.length - 1, element) === "yes";
+}
+
+/**
+ * "never": whoever stands above will not do either, for what is asked of the elements above was looked for among all
+ * of them. Without it every choice of ancestors would be tried.
+ */
+function selectsUpTo(selector: Selector, last: number, element: XmlElement): "yes" | "not here" | "never" {
+  if (!isMeant(selector.compounds[last]!, element)) return "not here";
+  if (last === 0) return "yes";
   const isChild = selector.between[last - 1] === ">";
   for (let above = element.parent; above !== null; above = above.parent) {
-    if (selectsUpTo(selector, last - 1, above)) return true;
-    if (isChild) return false;
+    const found = selectsUpTo(selector, last - 1, above);
+    if (isChild || found !== "not here") return found;
   }
-  return false;
+  return "never";
 }
 
 function isMeant(compound: Compound, element: XmlElement): boolean {

@@ -23,11 +23,14 @@ export function readSheet(text: string): { readonly rules: readonly CssRule[]; r
   const rules: CssRule[] = [];
   const plain = text.replace(/<!--|-->/gu, "").replace(/\/\*[\s\S]*?(?:\*\/|$)/gu, " ");
   const imports = plain.split("@import").length - 1;
-  takeRules(plain.replace(/@(?:import|charset|namespace)[^;{}]*;/gu, ""), rules);
+  takeRules(plain.replace(/@(?:import|charset|namespace)[^;{}]*;?/gu, ""), rules, 0);
   return { rules, imports };
 }
 
-function takeRules(text: string, rules: CssRule[]): void {
+/** Media rules in media rules in media rules: more than this deep they are left out. */
+const DEEPEST = 8;
+
+function takeRules(text: string, rules: CssRule[], depth: number): void {
   let at = 0;
   while (at < text.length && rules.length < MOST_RULES) {
     const open = text.indexOf("{", at);
@@ -37,7 +40,7 @@ function takeRules(text: string, rules: CssRule[]): void {
     const body = text.slice(open + 1, close);
     at = close + 1;
     if (prelude.startsWith("@")) {
-      if (/^@media\b(?!.*\bprint\b)/u.test(prelude)) takeRules(body, rules);
+      if (depth < DEEPEST && /^@media\b(?!.*\bprint\b)/u.test(prelude)) takeRules(body, rules, depth + 1);
       continue;
     }
     const declarations = readDeclarations(body);
@@ -64,11 +67,11 @@ export function readDeclarations(text: string): readonly Declaration[] {
     const colon = one.indexOf(":");
     if (colon < 0) continue;
     const value = one.slice(colon + 1).trim();
-    const isImportant = /!\s*important$/iu.test(value);
+    const mark = /!\s*important$/iu.exec(value);
     declarations.push({
       name: one.slice(0, colon).trim().toLowerCase(),
-      value: isImportant ? value.replace(/\s*!\s*important$/iu, "") : value,
-      isImportant,
+      value: mark ? value.slice(0, mark.index).trim() : value,
+      isImportant: mark !== null,
     });
   }
   return declarations;

@@ -16,7 +16,7 @@ const PX: Readonly<Record<string, number>> = {
 /** Units that say how large a thing is in the hand. */
 const TRUE_UNITS = new Set(["in", "cm", "mm", "q", "pt", "pc"]);
 
-const LENGTH = /^\s*([-+]?(?:\d+\.?\d*|\.\d+)(?:e[-+]?\d+)?)\s*(%|[a-z]+)?\s*$/iu;
+const LENGTH = /^\s*([-+]?(?:\d+(?:\.\d*)?|\.\d+)(?:e[-+]?\d+)?)\s*(?:(%|[a-z]+)\s*)?$/iu;
 
 /** A length in user units (px); a percentage is of `whole`. Null when the text is none. */
 export function lengthPx(text: string | undefined, whole: number): number | null {

@@ -1,8 +1,8 @@
 import { type Affine, SAME, scaling, shift, thenAffine, turning } from "../../core/geometry/affine.ts";
 import { lengthPx } from "./lengths.ts";
 
-const CALL = /\s*,?\s*([a-z0-9]+)\s*\(([^()]*)\)/giy;
-const ANGLE = /^([-+]?(?:\d+\.?\d*|\.\d+)(?:e[-+]?\d+)?)(deg|rad|grad|turn)?$/iu;
+const CALL = /\s*(?:,\s*)?([a-z0-9]+)\s*\(([^()]*)\)/giy;
+const ANGLE = /^([-+]?(?:\d+(?:\.\d*)?|\.\d+)(?:e[-+]?\d+)?)(deg|rad|grad|turn)?$/iu;
 const TURN_DEG: Readonly<Record<string, number>> = { deg: 1, rad: 180 / Math.PI, grad: 0.9, turn: 360 };
 
 /**

@@ -49,7 +49,7 @@ export function fileNameOf(title: string, ending: string): string {
     .replaceAll(/\p{M}/gu, "")
     .toLowerCase()
     .replaceAll(/[^\p{L}\p{N}]+/gu, "-")
-    .replaceAll(/^-+|-+$/g, "")
+    .replaceAll(/^-|-$/gu, "")
     .slice(0, 60);
   return `${plain === "" ? "project" : plain}${ending}`;
 }

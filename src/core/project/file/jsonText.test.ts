@@ -22,6 +22,9 @@ test.each([
   ['["a\nb"]', "bad-text 1"],
   ['["a]', "bad-text 1"],
   ["1 2", "more-after-end 2"],
+  ['["a\\qb"]', "bad-text 1"],
+  ['["a\\u12g4"]', "bad-text 1"],
+  ['["a\\n\\u00e9 b", ""]', null],
   ["[[[[[[[[[1]]]]]]]]]", "too-deep 8"],
   ["[[[[[[[[1]]]]]]]]", null],
 ])("%s: %s", (text, expected) => {
@@ -33,6 +36,13 @@ test("keys given twice are named with the place of their object", () => {
     { path: ["a", 1], key: "b" },
     { path: [], key: "a" },
   ]);
+});
+
+test("a text without its end is told at once, however long", () => {
+  for (const length of [100, 1_000_000]) {
+    expect(fault(`["${"a".repeat(length)}`)).toBe("bad-text 1");
+    expect(fault(`["${"a\\n".repeat(length)}\n"]`)).toBe("bad-text 1");
+  }
 });
 
 test("a hundred thousand brackets neither overflow nor take long", () => {
