@@ -1,13 +1,5 @@
 import { basename, dirname } from "node:path";
-import {
-  BAG_BODIES,
-  BAG_LIMITS,
-  type BagOpening,
-  type BagPockets,
-  type BagStraps,
-  type BagWish,
-  usualBag,
-} from "../../core/bags/bagWish.ts";
+import { BAG_BODIES, BAG_CHOICES, BAG_LIMITS, type BagWish, usualBag } from "../../core/bags/bagWish.ts";
 import { hasDepth } from "../../core/bags/bodies.ts";
 import { startBag } from "../../core/bags/startBag.ts";
 import { contourBox } from "../../core/geometry/contourArcs.ts";
@@ -25,10 +17,6 @@ import { writeFiles } from "../inOut/writeFiles.ts";
 import { requiredOption, wordOption } from "../options/optionValues.ts";
 import { LengthReader } from "../strap/strapOptions.ts";
 import { CLI_TEXTS } from "../words/cliTextTables.ts";
-
-const OPENINGS: readonly BagOpening[] = ["open", "zip", "flap"];
-const POCKETS: readonly BagPockets[] = ["none", "slip", "zip", "both"];
-const STRAPS: readonly BagStraps[] = ["none", "handles", "shoulder", "wrist"];
 
 /** `laywright bag`: a starting project from a bag's outside measures. */
 export const bagCommand: Command = {
@@ -93,11 +81,11 @@ function readBag(args: ParsedArgs, inches: boolean): BagWish {
     height: lengths.length("height", BAG_LIMITS.height) ?? usual.height,
     depth: lengths.length("depth", BAG_LIMITS.depth) ?? usual.depth,
     allowance: lengths.length("allowance", BAG_LIMITS.allowance) ?? usual.allowance,
-    opening: wordOption(args, "opening", OPENINGS, usual.opening),
+    opening: wordOption(args, "opening", BAG_CHOICES.opening, usual.opening),
     lining: noLining ? null : (lengths.length("lining", BAG_LIMITS.lining) ?? usual.lining),
-    pockets: wordOption(args, "pockets", POCKETS, usual.pockets),
-    interfacing: wordOption(args, "interfacing", ["none", "full", "inset"] as const, usual.interfacing),
-    straps: wordOption(args, "straps", STRAPS, usual.straps),
+    pockets: wordOption(args, "pockets", BAG_CHOICES.pockets, usual.pockets),
+    interfacing: wordOption(args, "interfacing", BAG_CHOICES.interfacing, usual.interfacing),
+    straps: wordOption(args, "straps", BAG_CHOICES.straps, usual.straps),
   };
   lengths.check();
   return wish;

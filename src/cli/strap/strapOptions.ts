@@ -1,6 +1,5 @@
-import type { MaterialKind } from "../../core/materials/material.ts";
+import { BACKINGS, type MaterialKind } from "../../core/materials/material.ts";
 import type { Problem } from "../../core/problems/problem.ts";
-import type { StrapMaterial } from "../../core/straps/wish/strapWish.ts";
 import {
   CONSTRUCTION_IDS,
   END_WISHES,
@@ -8,6 +7,8 @@ import {
   type HardwareWish,
   type LengthWish,
   STITCH_TYPES,
+  STRAP_CHOICES,
+  type StrapMaterial,
   type StrapWish,
   type WidthWish,
 } from "../../core/straps/wish/strapWish.ts";
@@ -108,7 +109,7 @@ export function readMaterials(args: ParsedArgs, lengths: LengthReader, language:
   };
   const outer = named("material", "woven");
   const neutral = numberOption(args, "neutral", { least: 0, most: 1 }, undefined);
-  const backing = wordOption(args, "backing", ["woven", "knit", "none", "unknown"] as const, "unknown");
+  const backing = wordOption(args, "backing", BACKINGS, "unknown");
   const materials: StrapMaterial[] = [
     {
       id: "outer",
@@ -176,7 +177,7 @@ function readEnds(args: ParsedArgs, lengths: LengthReader): readonly [EndWish, E
 
 function readHardware(args: ParsedArgs, lengths: LengthReader): HardwareWish[] {
   const out: HardwareWish[] = [];
-  for (const kind of ["ring", "clasp", "slider"] as const) {
+  for (const kind of STRAP_CHOICES.hardware) {
     if (!args.values.has(kind)) continue;
     const [innerWidth = 0, second] = lengths.pair(kind);
     const fixedBar = kind === "slider" && args.switches.has("fixed-bar");
@@ -228,7 +229,7 @@ export function readStrap(args: ParsedArgs, language: Language): { wish: StrapWi
   const role = (id: string): string | undefined => (ids.has(id) ? id : undefined);
   const [webbingWidth, webbingThickness] = lengths.pair("webbing");
   if (args.values.get("grain") === "bias") throw inputProblem([{ code: "strap-on-bias", path: "--grain" }]);
-  const join = wordOption(args, "join", ["none", "diagonal", "straight", "lapped"] as const, "none");
+  const join = wordOption(args, "join", ["none", ...STRAP_CHOICES.joinSeam], "none");
   const wish: StrapWish = {
     id: "strap",
     name: args.values.get("name") ?? CLI_TEXTS[language].strap.name,
@@ -242,13 +243,11 @@ export function readStrap(args: ParsedArgs, language: Language): { wish: StrapWi
       interfacing: role("interfacing"),
       padding: role("padding"),
     },
-    grain: args.values.has("grain")
-      ? wordOption(args, "grain", ["lengthwise", "crosswise", "either"] as const, "either")
-      : undefined,
-    adjustment: wordOption(args, "adjust", ["fixed", "one-piece", "two-part"] as const, "fixed"),
+    grain: args.values.has("grain") ? wordOption(args, "grain", STRAP_CHOICES.grain, "either") : undefined,
+    adjustment: wordOption(args, "adjust", STRAP_CHOICES.adjustment, "fixed"),
     shortPart: lengths.length("short-part", LENGTHS),
     ends: readEnds(args, lengths),
-    interfacing: wordOption(args, "interfacing", ["none", "full", "reduced", "quarter"] as const, "none"),
+    interfacing: wordOption(args, "interfacing", STRAP_CHOICES.interfacing, "none"),
     core: { webbingWidth, webbingThickness, cordDiameter: lengths.length("cord") },
     hardware: readHardware(args, lengths),
     machine: {
@@ -256,7 +255,7 @@ export function readStrap(args: ParsedArgs, language: Language): { wish: StrapWi
       maxLayers: numberOption(args, "machine-layers", { least: 1, most: 100, whole: true }, undefined),
     },
     folds: {
-      crease: args.values.has("crease") ? wordOption(args, "crease", ["hard", "soft"] as const, "hard") : undefined,
+      crease: args.values.has("crease") ? wordOption(args, "crease", STRAP_CHOICES.crease, "hard") : undefined,
       clearance: numberOption(args, "clearance", { least: 0, most: 1 }, undefined),
       edgeGap: lengths.length("edge-gap"),
       setback: lengths.length("setback"),
@@ -274,13 +273,11 @@ export function readStrap(args: ParsedArgs, language: Language): { wish: StrapWi
       extraRows: numberOption(args, "extra-rows", { least: 0, most: 20, whole: true }, undefined),
       length: lengths.length("stitch-length"),
       type: STITCH_TYPES.find(
-        (type) => String(type) === wordOption(args, "stitch-type", ["301", "101", "401"] as const, "301"),
+        (type) => String(type) === wordOption(args, "stitch-type", STITCH_TYPES.map(String), "301"),
       ),
     },
     joins: { allowed: join !== "none", seam: join === "none" ? undefined : join },
-    edgeFinish: args.values.has("edge")
-      ? wordOption(args, "edge", ["as-cut", "paint", "burnish"] as const, "as-cut")
-      : undefined,
+    edgeFinish: args.values.has("edge") ? wordOption(args, "edge", STRAP_CHOICES.edgeFinish, "as-cut") : undefined,
     cutBy: args.switches.has("trade") ? "trade" : "fold",
   };
   lengths.check();

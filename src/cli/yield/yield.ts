@@ -1,5 +1,5 @@
 import { lengthForStraps } from "../../core/lay/boxes/straps/lengthForStraps.ts";
-import type { StrapDirections, StrapOnCloth } from "../../core/lay/boxes/straps/strapProblem.ts";
+import { STRAP_DIRECTIONS, type StrapOnCloth } from "../../core/lay/boxes/straps/strapProblem.ts";
 import { strapYield } from "../../core/lay/boxes/straps/strapYield.ts";
 import type { Problem } from "../../core/problems/problem.ts";
 import type { Language } from "../../core/units/language.ts";
@@ -16,8 +16,6 @@ const LENGTH_RANGE: LengthRange = { minMm: 1, maxMm: 1_000_000 };
 const GAP_RANGE: LengthRange = { minMm: 0, maxMm: 1_000 };
 /** More straps than this are refused rather than waited for. */
 const MOST_STRAPS = 20_000;
-
-const DIRECTIONS: readonly StrapDirections[] = ["both", "lengthwise", "crosswise"];
 
 /** `laywright yield`: how many straps a length of cloth gives, or the length for a number of straps. */
 export const yieldCommand: Command = {
@@ -87,7 +85,7 @@ function lengthForCount(args: ParsedArgs, cloth: StrapOnCloth, language: Languag
 
 /** The cloth, and its length when that is given (else NaN); every problem is told at once. */
 function readCloth(args: ParsedArgs): { readonly cloth: StrapOnCloth; readonly length: number } {
-  const directions = wordOption(args, "grain", DIRECTIONS, "both");
+  const directions = wordOption(args, "grain", STRAP_DIRECTIONS, "both");
   const clothLength = args.values.get("length");
   const [strapWidth, strapLength] = strapSides(requiredOption(args, "strip"));
   const [width, along, clothWidth, gap, length] = readLengths([

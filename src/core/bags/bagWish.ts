@@ -1,7 +1,7 @@
 /** How a bag's body is built. */
-export type BagBody = "flat" | "boxed" | "gusset" | "wrap" | "bucket" | "pouch";
+export const BAG_BODIES = ["flat", "boxed", "gusset", "wrap", "bucket", "pouch"] as const;
 
-export const BAG_BODIES: readonly BagBody[] = ["flat", "boxed", "gusset", "wrap", "bucket", "pouch"];
+export type BagBody = (typeof BAG_BODIES)[number];
 
 /** The bag's own measures that its panels follow. */
 export type BagMeasureId = "width" | "height" | "depth" | "allowance" | "ease" | "corner";
@@ -25,9 +25,19 @@ export type BagPart =
   | "liningSide"
   | "liningFlap";
 
-export type BagOpening = "open" | "zip" | "flap";
-export type BagPockets = "none" | "slip" | "zip" | "both";
-export type BagStraps = "none" | "handles" | "shoulder" | "wrist";
+/** What else a bag can have, for the command line and the page alike. */
+export const BAG_CHOICES = {
+  opening: ["open", "zip", "flap"],
+  pockets: ["none", "slip", "zip", "both"],
+  interfacing: ["none", "full", "inset"],
+  straps: ["none", "handles", "shoulder", "wrist"],
+} as const;
+
+type Choice<K extends keyof typeof BAG_CHOICES> = (typeof BAG_CHOICES)[K][number];
+
+export type BagOpening = Choice<"opening">;
+export type BagPockets = Choice<"pockets">;
+export type BagStraps = Choice<"straps">;
 
 /** A bag by its outside measures, mm, and what it has. */
 export interface BagWish {
@@ -41,7 +51,7 @@ export interface BagWish {
   /** How much smaller the lining is than the bag, each way; null for no lining. */
   readonly lining: number | null;
   readonly pockets: BagPockets;
-  readonly interfacing: "none" | "full" | "inset";
+  readonly interfacing: Choice<"interfacing">;
   readonly straps: BagStraps;
 }
 

@@ -6,7 +6,9 @@ import type { Polygon } from "../geometry/ring.ts";
  * Which straight grain the piece's own x axis must follow. `free` leaves any turn to the cloth's own rule.
  * A bias direction cannot be said at all: pieces never lie on the bias.
  */
-export type PieceGrain = "lengthwise" | "crosswise" | "either" | "free";
+export const PIECE_GRAINS = ["either", "lengthwise", "crosswise", "free"] as const;
+
+export type PieceGrain = (typeof PIECE_GRAINS)[number];
 
 /** What a line drawn on or around a piece is for. Adapters map roles to layers and strokes. */
 export type LineRole = "cut" | "fold" | "stitch" | "tape" | "mark";

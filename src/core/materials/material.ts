@@ -17,12 +17,12 @@ export const MATERIAL_KINDS = [
 export type MaterialKind = (typeof MATERIAL_KINDS)[number];
 
 /** What the back is made of. Woven backing is stabler than knit; some knit-backed vinyl gives a tenth across. */
-export const BACKINGS = ["woven", "knit", "none", "unknown"] as const;
+export const BACKINGS = ["unknown", "woven", "knit", "none"] as const;
 
 export type Backing = (typeof BACKINGS)[number];
 
 /** What a coated cloth is coated with. Vinyl is PVC: it must never meet a laser (hydrogen chloride). */
-export const COATINGS = ["none", "pvc", "pu", "unknown"] as const;
+export const COATINGS = ["unknown", "pvc", "pu", "none"] as const;
 
 export type Coating = (typeof COATINGS)[number];
 
@@ -68,6 +68,9 @@ export interface FoldTraits {
   readonly tests?: readonly FoldReading[] | undefined;
 }
 
+/** When the cloth is washed. */
+export const WASHED_WHEN = ["before-cutting", "after-making"] as const;
+
 /** Shares of length lost in the wash. */
 export interface Shrinkage {
   /** 0 … 0.3, along the warp. */
@@ -75,7 +78,7 @@ export interface Shrinkage {
   /** 0 … 0.3, along the weft. */
   readonly crosswise: number;
   /** `before-cutting`: washed first, so more is bought; `after-making`: the bag is washed, so pieces are cut larger. */
-  readonly when: "before-cutting" | "after-making";
+  readonly when: (typeof WASHED_WHEN)[number];
 }
 
 /** How the price is asked: so much for a length of roll, an area of skin, or one piece of stock. */

@@ -67,13 +67,16 @@ export interface PanelText extends PanelPlace {
   readonly text: string;
 }
 
+/** How large interfacing is cut. */
+export const INTERFACING_CUTS = ["full", "net", "inset"] as const;
+
 /**
  * A piece that follows from a panel. `full`: as the panel is cut. `net`: without its seam allowance. `inset`: its
  * stitch line lies inside the panel's by `inset`, and a lining keeps the seam allowance outside it.
  */
 export interface FollowingPiece {
   readonly materialId: string;
-  readonly cut: "full" | "net" | "inset";
+  readonly cut: (typeof INTERFACING_CUTS)[number];
   /** For `inset`. */
   readonly inset?: Measure | undefined;
 }

@@ -31,7 +31,7 @@ export type LineWishes = Readonly<Partial<Record<DrawingRole, LineWish | undefin
 
 /** What can be chosen where a setting is one of several words: for the file, the command line and the page alike. */
 export const OUTPUT_CHOICES = {
-  orientation: ["portrait", "landscape", "fewest"],
+  orientation: ["fewest", "portrait", "landscape"],
   sheets: ["everything", "curved"],
   letters: ["text", "outlines"],
   sharedEdges: ["once", "each"],

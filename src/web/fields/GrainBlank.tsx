@@ -1,8 +1,6 @@
-import type { PieceGrain } from "../../core/materials/cutPiece.ts";
+import { PIECE_GRAINS, type PieceGrain } from "../../core/materials/cutPiece.ts";
 import { useTexts } from "../texts/texts.ts";
 import { ChoiceBlank } from "./blanks.tsx";
-
-const GRAINS = ["either", "lengthwise", "crosswise", "free"] as const;
 
 /** The direction that a panel or a material keeps. */
 export function GrainBlank(props: {
@@ -12,5 +10,7 @@ export function GrainBlank(props: {
   onValue: (grain: PieceGrain) => void;
 }) {
   const { grains } = useTexts();
-  return <ChoiceBlank<PieceGrain> {...props} options={GRAINS.map((grain) => [grain, grains[grain]] as const)} />;
+  return (
+    <ChoiceBlank<PieceGrain> {...props} options={PIECE_GRAINS.map((grain) => [grain, grains[grain]] as const)} />
+  );
 }

@@ -259,9 +259,11 @@ export const de: Texts = {
       noInterfacing: "keine",
       interfacingCut: (choice) => words("geschnitten ", choice, "."),
       interfacingCutLabel: "Größe der Einlage",
-      cutFull: "so groß wie das Teil",
-      cutNet: "ohne Nahtzugabe",
-      cutInset: "etwas innerhalb der Naht",
+      interfacingCuts: {
+        full: "so groß wie das Teil",
+        net: "ohne Nahtzugabe",
+        inset: "etwas innerhalb der Naht",
+      },
     },
   },
   leftOut: {
@@ -430,8 +432,10 @@ export const de: Texts = {
     shrinksAcross: "Einlaufen quer",
     washedLabel: "Wann gewaschen wird",
     washed: (when) => words("Gewaschen wird ", when, "."),
-    washedBefore: "vor dem Zuschnitt",
-    washedAfter: "wenn die Tasche fertig ist",
+    washedWhen: {
+      "before-cutting": "vor dem Zuschnitt",
+      "after-making": "wenn die Tasche fertig ist",
+    },
   },
   outline: {
     label: (name) => `Umriss von ${name}`,

@@ -269,9 +269,11 @@ const bag = {
     noInterfacing: say("none"),
     interfacingCut: (choice: Blank) => words("cut ", choice, "."),
     interfacingCutLabel: say("Size of the interfacing"),
-    cutFull: say("as large as the panel"),
-    cutNet: say("without seam allowance"),
-    cutInset: say("a little inside the seam"),
+    interfacingCuts: {
+      full: say("as large as the panel"),
+      net: say("without seam allowance"),
+      inset: say("a little inside the seam"),
+    },
   },
 };
 
@@ -446,8 +448,10 @@ const cloth = {
   shrinksAcross: say("Shrinkage across"),
   washedLabel: say("When it is washed"),
   washed: (when: Blank) => words("It is washed ", when, "."),
-  washedBefore: say("before cutting"),
-  washedAfter: say("after the bag is made"),
+  washedWhen: {
+    "before-cutting": say("before cutting"),
+    "after-making": say("after the bag is made"),
+  },
 };
 
 const outline = {

@@ -1,5 +1,5 @@
 import { z } from "zod";
-import type { PieceGrain } from "../../materials/cutPiece.ts";
+import { PIECE_GRAINS, type PieceGrain } from "../../materials/cutPiece.ts";
 import { unstated } from "../../materials/laser.ts";
 import {
   BACKINGS,
@@ -8,6 +8,7 @@ import {
   type Material,
   POLYMERS,
   type Price,
+  WASHED_WHEN,
 } from "../../materials/material.ts";
 import type { ClothRoll } from "../../materials/stock.ts";
 import { FOLD_TESTS } from "../../straps/foldTest.ts";
@@ -34,13 +35,12 @@ import { readBasis, readStep } from "./priceText.ts";
 import { flawField, SIZE, shapeField } from "./shapeFields.ts";
 
 /** Directions; a bias cannot be said. */
-const GRAINS = ["lengthwise", "crosswise", "either", "free"] as const;
 /** Cut off each cut end of a roll to square it: the least of the 2 to 5 cm that makers reckon with (common practice). */
 const SQUARING = 20;
 
 /** The direction a piece or a material keeps. */
 export function grainField(): z.ZodType<PieceGrain> {
-  return z.enum(GRAINS);
+  return z.enum(PIECE_GRAINS);
 }
 
 const most = { minMm: 0, maxMm: 1000 };
@@ -140,7 +140,7 @@ function shrinkageField() {
   return group({
     lengthwise: shareField(0, 0.3).default(0),
     crosswise: shareField(0, 0.3).default(0),
-    when: z.enum(["before-cutting", "after-making"]).default("after-making"),
+    when: z.enum(WASHED_WHEN).default("after-making"),
   });
 }
 

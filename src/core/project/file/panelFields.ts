@@ -1,5 +1,11 @@
 import { z } from "zod";
-import type { CornerStyle, FollowingPiece, NotchCut, Panel } from "../../panels/panel.ts";
+import {
+  type CornerStyle,
+  type FollowingPiece,
+  INTERFACING_CUTS,
+  type NotchCut,
+  type Panel,
+} from "../../panels/panel.ts";
 import { panelFollows } from "../../panels/panelMeasures.ts";
 import { MOST_ALLOWANCE, sizePanels } from "../../panels/sizePanels.ts";
 import type { LengthUnit } from "../../units/length.ts";
@@ -50,7 +56,7 @@ function followingField(unit: LengthUnit): z.ZodType<FollowingPiece> {
   const inset = measureField(unit, LONG);
   const piece = group({
     material: idField(),
-    cut: z.enum(["full", "net", "inset"]).default("full"),
+    cut: z.enum(INTERFACING_CUTS).default("full"),
     inset: inset.optional(),
   });
   return named("followingPiece", "A piece that follows from the panel.", piece).transform(

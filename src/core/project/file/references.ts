@@ -1,4 +1,4 @@
-import type { PieceGrain } from "../../materials/cutPiece.ts";
+import { PIECE_GRAINS, type PieceGrain } from "../../materials/cutPiece.ts";
 import { grainOn } from "../../materials/orientations.ts";
 import { nearestWord } from "../../problems/nearestWord.ts";
 import type { Problem } from "../../problems/problem.ts";
@@ -94,12 +94,10 @@ function unknownMaterials(
   );
 }
 
-const GRAINS: readonly unknown[] = ["lengthwise", "crosswise", "either", "free"] satisfies PieceGrain[];
-
 /** The stated direction, the default when none is stated, null when it is none. */
 function grainOf(group: Group, otherwise: PieceGrain): PieceGrain | null {
   const grain = group["grain"] ?? otherwise;
-  return GRAINS.includes(grain) ? (grain as PieceGrain) : null;
+  return PIECE_GRAINS.find((known) => known === grain) ?? null;
 }
 
 function conflicts(

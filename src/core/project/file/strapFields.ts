@@ -4,6 +4,7 @@ import {
   END_WISHES,
   type LengthWish,
   STITCH_TYPES,
+  STRAP_CHOICES,
   type StrapWish,
   type WidthWish,
 } from "../../straps/wish/strapWish.ts";
@@ -23,8 +24,6 @@ import {
 import { SIZE } from "./shapeFields.ts";
 
 const SMALL = { minMm: 0, maxMm: 1000 };
-const LENGTHS = ["finished", "cut", "drop", "worn"] as const;
-const WIDTHS = ["finished", "cut"] as const;
 
 /** `"25 mm"` is finished; `{ "cut": "10 cm" }` says what is meant. */
 function sizeField<K extends string>(unit: LengthUnit, kinds: readonly K[]) {
@@ -66,7 +65,7 @@ function hardwareField(unit: LengthUnit) {
     "hardware",
     "A ring, slider or clasp the strap runs through.",
     group({
-      kind: z.enum(["ring", "slider", "clasp"]),
+      kind: z.enum(STRAP_CHOICES.hardware),
       innerWidth: lengthField(unit, SIZE),
       length: lengthField(unit, SMALL).optional(),
       opening: lengthField(unit, SMALL).optional(),
@@ -79,7 +78,7 @@ function hardwareField(unit: LengthUnit) {
 function foldsField(unit: LengthUnit) {
   const small = () => lengthField(unit, SMALL).optional();
   return group({
-    crease: z.enum(["hard", "soft"]).optional(),
+    crease: z.enum(STRAP_CHOICES.crease).optional(),
     clearance: plainNumber(0, 5).optional(),
     edgeGap: small(),
     setback: small(),
@@ -105,14 +104,14 @@ export function strapField(unit: LengthUnit): z.ZodType<StrapWish> {
       name: nameField().optional(),
       construction: z.enum(CONSTRUCTION_IDS),
       count: countField(1, 1000).default(1),
-      width: sizeField(unit, WIDTHS).optional(),
-      length: sizeField(unit, LENGTHS),
+      width: sizeField(unit, STRAP_CHOICES.width).optional(),
+      length: sizeField(unit, STRAP_CHOICES.length),
       materials: materialsField(),
-      grain: z.enum(["lengthwise", "crosswise", "either"]).optional(),
-      adjustment: z.enum(["fixed", "one-piece", "two-part"]).optional(),
+      grain: z.enum(STRAP_CHOICES.grain).optional(),
+      adjustment: z.enum(STRAP_CHOICES.adjustment).optional(),
       shortPart: small(),
       ends: z.tuple([endField(unit), endField(unit)], expected("list")).optional(),
-      interfacing: z.enum(["none", "full", "reduced", "quarter"]).optional(),
+      interfacing: z.enum(STRAP_CHOICES.interfacing).optional(),
       core: group({ webbingWidth: small(), webbingThickness: small(), cordDiameter: small() }).optional(),
       hardware: list(hardwareField(unit), 0, 20).optional(),
       machine: group({ maxThickness: small(), maxLayers: countField(1, 100).optional() }).optional(),
@@ -125,11 +124,11 @@ export function strapField(unit: LengthUnit): z.ZodType<StrapWish> {
       }).optional(),
       joins: group({
         allowed: yesNo(),
-        seam: z.enum(["diagonal", "straight", "lapped"]).optional(),
+        seam: z.enum(STRAP_CHOICES.joinSeam).optional(),
         seamAllowance: small(),
       }).optional(),
-      edgeFinish: z.enum(["as-cut", "paint", "burnish"]).optional(),
-      cutBy: z.enum(["fold", "trade"]).optional(),
+      edgeFinish: z.enum(STRAP_CHOICES.edgeFinish).optional(),
+      cutBy: z.enum(STRAP_CHOICES.cutBy).optional(),
     }),
   ).transform(
     ({ width, ...strap }): StrapWish => ({

@@ -17,9 +17,25 @@ export const CONSTRUCTION_IDS = [
 
 export type ConstructionId = (typeof CONSTRUCTION_IDS)[number];
 
+/** What can be chosen where a strap's wish is one of several words: for the file, the command line and the page alike. */
+export const STRAP_CHOICES = {
+  width: ["finished", "cut"],
+  length: ["finished", "cut", "drop", "worn"],
+  grain: ["either", "lengthwise", "crosswise"],
+  adjustment: ["fixed", "one-piece", "two-part"],
+  interfacing: ["none", "full", "reduced", "quarter"],
+  hardware: ["ring", "slider", "clasp"],
+  crease: ["hard", "soft"],
+  joinSeam: ["diagonal", "straight", "lapped"],
+  edgeFinish: ["as-cut", "paint", "burnish"],
+  cutBy: ["fold", "trade"],
+} as const;
+
+type Choice<K extends keyof typeof STRAP_CHOICES> = (typeof STRAP_CHOICES)[K][number];
+
 /** `finished` is measured over the outside of the finished strap, `cut` on the flat outer strip. */
 export interface WidthWish {
-  readonly kind: "finished" | "cut";
+  readonly kind: Choice<"width">;
   readonly mm: number;
 }
 
@@ -29,12 +45,12 @@ export interface WidthWish {
  * `worn`: the longest loop length of an adjustable strap, else the same as finished.
  */
 export interface LengthWish {
-  readonly kind: "finished" | "cut" | "drop" | "worn";
+  readonly kind: Choice<"length">;
   readonly mm: number;
 }
 
 /** `fixed`: no slider. `one-piece`: one strip with a slider. `two-part`: a short half with a ring, a long one with the slider. */
-export type Adjustment = "fixed" | "one-piece" | "two-part";
+export type Adjustment = Choice<"adjustment">;
 
 /**
  * How an end is finished. `raw`: cut off, nothing added. `seam`: caught in a seam of the bag. `tucked`: the raw
@@ -64,7 +80,7 @@ export interface MaterialRoles {
 
 /** A bought part the strap runs through; `innerWidth` is the size it is sold by. mm. */
 export interface HardwareWish {
-  readonly kind: "ring" | "slider" | "clasp";
+  readonly kind: Choice<"hardware">;
   readonly innerWidth: number;
   /** What a ring or clasp adds to the worn length, from the strap's fold to where it hangs, mm. */
   readonly length?: number | undefined;
@@ -92,7 +108,7 @@ export interface CoreWish {
 /** Choices about the folds; each has the construction's own default. Lengths in mm. */
 export interface FoldChoices {
   /** `hard`: pressed or hammered flat. `soft`: the material's own least radius stays in every fold. */
-  readonly crease?: "hard" | "soft" | undefined;
+  readonly crease?: Choice<"crease"> | undefined;
   /** How far raw edges keep out of a bend: 0 crushed right into it, 1 stop where it starts. */
   readonly clearance?: number | undefined;
   /** Fourfold: each raw edge's distance from the centre crease in the flat. Overrides `clearance`. */
@@ -133,7 +149,7 @@ interface StitchChoices {
 /** Joining strips end to end is asked for, never assumed. `lapped` is for leather and vinyl. */
 interface JoinChoices {
   readonly allowed: boolean;
-  readonly seam?: "diagonal" | "straight" | "lapped" | undefined;
+  readonly seam?: Choice<"joinSeam"> | undefined;
   readonly seamAllowance?: number | undefined;
 }
 
@@ -149,7 +165,7 @@ export interface StrapWish {
   readonly length: LengthWish;
   readonly materials: MaterialRoles;
   /** Straps never lie on the bias. Default `either`. */
-  readonly grain?: "lengthwise" | "crosswise" | "either" | undefined;
+  readonly grain?: Choice<"grain"> | undefined;
   /** Default `fixed`. */
   readonly adjustment?: Adjustment | undefined;
   /** Cut length of the short half of a two-part strap, mm: 10 in when not said. */
@@ -157,7 +173,7 @@ export interface StrapWish {
   /** Defaults follow from construction and adjustment. */
   readonly ends?: readonly [EndWish, EndWish] | undefined;
   /** Where interfacing goes: `full` W, `reduced` three quarters of W, `quarter` of W. Default `none`. */
-  readonly interfacing?: "none" | "full" | "reduced" | "quarter" | undefined;
+  readonly interfacing?: Choice<"interfacing"> | undefined;
   readonly core?: CoreWish | undefined;
   readonly hardware?: readonly HardwareWish[] | undefined;
   readonly machine?: SewingMachine | undefined;
@@ -165,9 +181,9 @@ export interface StrapWish {
   readonly stitch?: StitchChoices | undefined;
   readonly joins?: JoinChoices | undefined;
   /** Raw edges that show: left as cut, painted, or burnished. Default `as-cut`. */
-  readonly edgeFinish?: "as-cut" | "paint" | "burnish" | undefined;
+  readonly edgeFinish?: Choice<"edgeFinish"> | undefined;
   /** `fold`: the computed cut width (default). `trade`: the round multiple; the finished width is then solved for. */
-  readonly cutBy?: "fold" | "trade" | undefined;
+  readonly cutBy?: Choice<"cutBy"> | undefined;
 }
 
 /** What the strap builder needs to know of one material; the project's materials carry all of it. mm. */

@@ -1,5 +1,5 @@
 import { contourBox } from "../../../core/geometry/contourArcs.ts";
-import type { Panel } from "../../../core/panels/panel.ts";
+import { INTERFACING_CUTS, type Panel } from "../../../core/panels/panel.ts";
 import { freshIdIn, withPanel } from "../../../core/project/edits.ts";
 import { lengthNow } from "../../../core/project/sizedPanels.ts";
 import { ChoiceBlank, CountBlank, LengthBlank, TextBlank } from "../../fields/blanks.tsx";
@@ -140,11 +140,7 @@ function InterfacingWords(props: { panel: Panel; path: (field: string) => string
             label={words.interfacingCutLabel}
             path={props.path("interfacing.cut")}
             value={interfacing.cut}
-            options={[
-              ["full", words.cutFull],
-              ["net", words.cutNet],
-              ["inset", words.cutInset],
-            ]}
+            options={INTERFACING_CUTS.map((cut) => [cut, words.interfacingCuts[cut]] as const)}
             onValue={(cut) =>
               props.set(
                 {

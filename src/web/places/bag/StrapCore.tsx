@@ -1,4 +1,5 @@
 import { CONSTRUCTIONS } from "../../../core/straps/constructions/catalogue.ts";
+import { STRAP_CHOICES } from "../../../core/straps/wish/strapWish.ts";
 import { ChoiceBlank, OptionalLengthBlank } from "../../fields/blanks.tsx";
 import { Term } from "../../parts/Term.tsx";
 import { useProject } from "../../state/workbench.ts";
@@ -58,12 +59,7 @@ export function StrapCore({ strap, path, set }: StrapBlanks) {
           label={words.interfacingLabel}
           path={path("interfacing")}
           value={interfacing}
-          options={[
-            ["none", words.interfacings.none],
-            ["full", words.interfacings.full],
-            ["reduced", words.interfacings.reduced],
-            ["quarter", words.interfacings.quarter],
-          ]}
+          options={STRAP_CHOICES.interfacing.map((choice) => [choice, words.interfacings[choice]] as const)}
           onValue={(next) => {
             // The only interfacing there is is the one that is meant.
             const own = strap.materials.interfacing ?? materials.find(({ kind }) => kind === "interfacing")?.id;

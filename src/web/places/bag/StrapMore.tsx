@@ -6,6 +6,7 @@ import {
   END_WISHES,
   type EndWish,
   type HardwareWish,
+  STRAP_CHOICES,
   type StrapWish,
 } from "../../../core/straps/wish/strapWish.ts";
 import { ChoiceBlank, LengthBlank, OptionalLengthBlank, Tick } from "../../fields/blanks.tsx";
@@ -56,11 +57,7 @@ function Ends({ strap, path, set }: StrapBlanks) {
           label={words.adjustmentLabel}
           path={path("adjustment")}
           value={strap.adjustment ?? "fixed"}
-          options={[
-            ["fixed", words.adjustments.fixed],
-            ["one-piece", words.adjustments["one-piece"]],
-            ["two-part", words.adjustments["two-part"]],
-          ]}
+          options={STRAP_CHOICES.adjustment.map((choice) => [choice, words.adjustments[choice]] as const)}
           onValue={(adjustment) =>
             set(rebuiltAs({ ...strap, adjustment }, strap.construction), words.adjustmentLabel)
           }
@@ -92,11 +89,7 @@ function Hardware({ strap, path, set }: StrapBlanks) {
               label={words.hardwareLabel}
               path={path(`hardware[${i}].kind`)}
               value={item.kind}
-              options={[
-                ["ring", words.hardwareKinds.ring],
-                ["slider", words.hardwareKinds.slider],
-                ["clasp", words.hardwareKinds.clasp],
-              ]}
+              options={STRAP_CHOICES.hardware.map((choice) => [choice, words.hardwareKinds[choice]] as const)}
               onValue={(kind) => put(hardware.with(i, { kind, innerWidth: item.innerWidth }))}
             />,
             <LengthBlank
@@ -152,11 +145,7 @@ function GrainAndJoins({ strap, path, set }: StrapBlanks) {
             label={words.grainLabel}
             path={path("grain")}
             value={strap.grain ?? "either"}
-            options={[
-              ["either", texts.grains.either],
-              ["lengthwise", texts.grains.lengthwise],
-              ["crosswise", texts.grains.crosswise],
-            ]}
+            options={STRAP_CHOICES.grain.map((choice) => [choice, texts.grains[choice]] as const)}
             onValue={(grain) => set({ grain }, words.grainLabel)}
           />,
         )}{" "}
@@ -166,11 +155,7 @@ function GrainAndJoins({ strap, path, set }: StrapBlanks) {
               label={words.edgesLabel}
               path={path("edgeFinish")}
               value={strap.edgeFinish ?? "as-cut"}
-              options={[
-                ["as-cut", words.edgeFinishes["as-cut"]],
-                ["paint", words.edgeFinishes.paint],
-                ["burnish", words.edgeFinishes.burnish],
-              ]}
+              options={STRAP_CHOICES.edgeFinish.map((choice) => [choice, words.edgeFinishes[choice]] as const)}
               onValue={(edgeFinish) => set({ edgeFinish }, words.edgesLabel)}
             />,
           )}{" "}
@@ -179,10 +164,7 @@ function GrainAndJoins({ strap, path, set }: StrapBlanks) {
             label={words.cutByLabel}
             path={path("cutBy")}
             value={strap.cutBy ?? "fold"}
-            options={[
-              ["fold", words.cutBys.fold],
-              ["trade", words.cutBys.trade],
-            ]}
+            options={STRAP_CHOICES.cutBy.map((choice) => [choice, words.cutBys[choice]] as const)}
             onValue={(cutBy) => set({ cutBy }, words.cutByLabel)}
           />,
         )}

@@ -1,7 +1,7 @@
 import { freshIdIn, withStrap } from "../../../core/project/edits.ts";
 import { rebuiltAs, unusedChoices } from "../../../core/straps/build/unusedChoices.ts";
 import type { ConstructionId, LengthWish, StrapWish, WidthWish } from "../../../core/straps/wish/strapWish.ts";
-import { CONSTRUCTION_IDS } from "../../../core/straps/wish/strapWish.ts";
+import { CONSTRUCTION_IDS, STRAP_CHOICES } from "../../../core/straps/wish/strapWish.ts";
 import { ChoiceBlank, CountBlank, LengthBlank, TextBlank } from "../../fields/blanks.tsx";
 import { freshName } from "../../state/freshName.ts";
 import { routeHash } from "../../state/route.ts";
@@ -101,10 +101,7 @@ function MainSentence({ strap, path, set }: StrapBlanks) {
       label={words.widthKindLabel}
       path={path("width.kind")}
       value={width.kind}
-      options={[
-        ["finished", words.widthKinds.finished],
-        ["cut", words.widthKinds.cut],
-      ]}
+      options={STRAP_CHOICES.width.map((choice) => [choice, words.widthKinds[choice]] as const)}
       onValue={(kind) => set({ width: { ...width, kind } }, words.widthKindLabel)}
     />
   );
@@ -122,12 +119,7 @@ function MainSentence({ strap, path, set }: StrapBlanks) {
       label={words.lengthKindLabel}
       path={path("length.kind")}
       value={length.kind}
-      options={[
-        ["finished", words.lengthKinds.finished],
-        ["cut", words.lengthKinds.cut],
-        ["drop", words.lengthKinds.drop],
-        ["worn", words.lengthKinds.worn],
-      ]}
+      options={STRAP_CHOICES.length.map((choice) => [choice, words.lengthKinds[choice]] as const)}
       onValue={(kind) => set({ length: { ...length, kind } }, words.lengthKindLabel)}
     />
   );

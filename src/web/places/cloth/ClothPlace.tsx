@@ -1,5 +1,12 @@
 import { laserRisk, mayBePlastic, unstated } from "../../../core/materials/laser.ts";
-import { MATERIAL_KINDS, type Material, type MaterialKind, POLYMERS } from "../../../core/materials/material.ts";
+import {
+  BACKINGS,
+  COATINGS,
+  MATERIAL_KINDS,
+  type Material,
+  type MaterialKind,
+  POLYMERS,
+} from "../../../core/materials/material.ts";
 import { plainMaterial, usersOf, withMaterial, withoutMaterial } from "../../../core/project/edits.ts";
 import { ChoiceBlank, OptionalLengthBlank, TextBlank, ThicknessBlank, Tick } from "../../fields/blanks.tsx";
 import { GrainBlank } from "../../fields/GrainBlank.tsx";
@@ -189,16 +196,14 @@ function MoreWords({ material, path, set }: MaterialBlanks) {
               label={words.coatingLabel}
               path={path("coating")}
               value={material.coating}
-              options={(["unknown", "pvc", "pu", "none"] as const).map((id) => [id, words.coatings[id]] as const)}
+              options={COATINGS.map((id) => [id, words.coatings[id]] as const)}
               onValue={(coating) => set({ coating }, words.coatingLabel)}
             />,
             <ChoiceBlank<Material["backing"]>
               label={words.backingLabel}
               path={path("backing")}
               value={material.backing}
-              options={(["unknown", "woven", "knit", "none"] as const).map(
-                (id) => [id, words.backings[id]] as const,
-              )}
+              options={BACKINGS.map((id) => [id, words.backings[id]] as const)}
               onValue={(backing) => set({ backing }, words.backingLabel)}
             />,
           )}{" "}

@@ -1,4 +1,4 @@
-import type { Shrinkage } from "../../../core/materials/material.ts";
+import { type Shrinkage, WASHED_WHEN } from "../../../core/materials/material.ts";
 import { ChoiceBlank, ShareBlank } from "../../fields/blanks.tsx";
 import { useTexts } from "../../texts/texts.ts";
 import type { MaterialBlanks } from "./materialBlanks.ts";
@@ -26,10 +26,7 @@ export function ShrinkageWords({ material, path, set }: MaterialBlanks) {
             label={words.washedLabel}
             path={path("shrinkage.when")}
             value={shrinkage.when}
-            options={[
-              ["before-cutting", words.washedBefore],
-              ["after-making", words.washedAfter],
-            ]}
+            options={WASHED_WHEN.map((when) => [when, words.washedWhen[when]] as const)}
             onValue={(when) => set({ shrinkage: { ...shrinkage, when } }, words.washedLabel)}
           />,
         )}

@@ -1,6 +1,6 @@
 import type { LaidCloth } from "../../../core/job/laidCloth.ts";
 import { outputProblems } from "../../../core/project/outputProblems.ts";
-import type { MachineSettings } from "../../../core/project/outputSettings.ts";
+import { type MachineSettings, OUTPUT_CHOICES } from "../../../core/project/outputSettings.ts";
 import { unbroken } from "../../../core/units/unbroken.ts";
 import { laserRefusal } from "../../../export/laserRefusal.ts";
 import { useAnswer } from "../../exports/useAnswer.ts";
@@ -70,10 +70,7 @@ export function MachineStack(input: StackInput) {
                   label={words.toolLabel}
                   path="output.machine.tool"
                   value={machine.tool}
-                  options={[
-                    ["knife", words.tools.knife],
-                    ["laser", words.tools.laser],
-                  ]}
+                  options={OUTPUT_CHOICES.tool.map((choice) => [choice, words.tools[choice]] as const)}
                   onValue={(tool) =>
                     set(
                       { ...machine, tool, ...(tool === "laser" ? { bladeOffset: 0, overcut: 0 } : { kerf: 0 }) },
@@ -99,10 +96,7 @@ export function MachineStack(input: StackInput) {
                   label={words.orderLabel}
                   path="output.machine.order"
                   value={machine.order}
-                  options={[
-                    ["nearest", words.orders.nearest],
-                    ["piece", words.orders.piece],
-                  ]}
+                  options={OUTPUT_CHOICES.order.map((choice) => [choice, words.orders[choice]] as const)}
                   onValue={(order) => set({ ...machine, order }, words.orderLabel)}
                 />,
               )}

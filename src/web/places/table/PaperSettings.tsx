@@ -1,5 +1,4 @@
-import type { OutputSettings, PaperSize } from "../../../core/project/outputSettings.ts";
-import { OUTPUT_CHOICES } from "../../../core/project/outputSettings.ts";
+import { OUTPUT_CHOICES, type OutputSettings, type PaperSize } from "../../../core/project/outputSettings.ts";
 import { PAPERS, paperOf } from "../../../core/project/papers.ts";
 import { ChoiceBlank, LengthBlank } from "../../fields/blanks.tsx";
 import { Term } from "../../parts/Term.tsx";
@@ -34,11 +33,7 @@ export function PaperSettings({ output, set }: { output: OutputSettings; set: Se
             label={words.orientationLabel}
             path="output.orientation"
             value={output.orientation}
-            options={[
-              ["fewest", words.orientations.fewest],
-              ["portrait", words.orientations.portrait],
-              ["landscape", words.orientations.landscape],
-            ]}
+            options={OUTPUT_CHOICES.orientation.map((choice) => [choice, words.orientations[choice]] as const)}
             onValue={(orientation) => set({ orientation }, words.orientationLabel)}
           />,
           <LengthBlank

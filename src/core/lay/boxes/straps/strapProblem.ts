@@ -1,5 +1,7 @@
 /** Which straight-grain directions a strap may take. */
-export type StrapDirections = "both" | "lengthwise" | "crosswise";
+export const STRAP_DIRECTIONS = ["both", "lengthwise", "crosswise"] as const;
+
+export type StrapDirections = (typeof STRAP_DIRECTIONS)[number];
 
 /** One strap and the cloth it is cut from, all in mm. */
 export interface StrapOnCloth {
