@@ -6,31 +6,48 @@ export interface TimedResult extends SearchResult {
   readonly seconds: number;
   /** The first plan and when it came. */
   readonly first: { readonly plan: LayPlan; readonly seconds: number };
+  /** Whether it ended because nothing better had come for long. */
+  readonly isQuiet: boolean;
 }
 
-/** Searches until the budget is spent, nothing can be better, the seconds are over, or the person presses Ctrl-C. */
+/**
+ * Searches until the budget is spent, nothing can be better, the seconds are over, nothing better has come for
+ * `quietSeconds`, or the person presses Ctrl-C.
+ */
 export async function timedSearch(
   pool: SearchPool,
   wish: SearchWish,
   seconds: number,
   onPlan?: (found: SearchResult) => void,
+  quietSeconds: number = Infinity,
 ): Promise<TimedResult> {
   const start = performance.now();
   const since = (): number => (performance.now() - start) / 1000;
   let first: TimedResult["first"] | null = null;
+  let isQuiet = false;
+  let quiet: NodeJS.Timeout | undefined;
   const running = pool.search(wish, (found) => {
     first ??= { plan: found.plan, seconds: since() };
+    if (quietSeconds < Infinity) {
+      clearTimeout(quiet);
+      quiet = setTimeout(endQuietly, quietSeconds * 1000);
+    }
     onPlan?.(found);
   });
   const stop = (): void => running.stop();
+  const endQuietly = (): void => {
+    isQuiet = true;
+    stop();
+  };
   const timer = setTimeout(stop, seconds * 1000);
   process.once("SIGINT", stop);
   try {
     const result = await running.result;
     const seconds = since();
-    return { ...result, seconds, first: first ?? { plan: result.plan, seconds } };
+    return { ...result, seconds, first: first ?? { plan: result.plan, seconds }, isQuiet };
   } finally {
     clearTimeout(timer);
+    clearTimeout(quiet);
     process.off("SIGINT", stop);
   }
 }

@@ -3,7 +3,7 @@ import { rectangleRing, solid } from "../core/geometry/ring.ts";
 import { checkPlan } from "../core/lay/check/checkPlan.ts";
 import type { LayPlan, LayProblem } from "../core/lay/problem/layProblem.ts";
 import { loopback } from "./loopback.ts";
-import { nodePool } from "./nodePool.ts";
+import { nodePool, threadsHere } from "./nodePool.ts";
 import { searchPool } from "./searchPool.ts";
 
 /** A job that is not proven within the budgets used here. */
@@ -92,4 +92,36 @@ test("threads find the plan that the same workers find in one thread", async () 
   here.close();
   threads.close();
   expect(b).toEqual(a);
+});
+
+test("a job of many corners gives the same plan with the same two workers", async () => {
+  const wave = (k: number): Float64Array =>
+    Float64Array.from(
+      Array.from({ length: 90 }, (_, i) => {
+        const angle = (i / 90) * 2 * Math.PI;
+        const radius = 60 + 8 * k + 9 * Math.sin((3 + k) * angle);
+        return [radius * Math.cos(angle), (0.5 + 0.1 * k) * radius * Math.sin(angle)];
+      }).flat(),
+    );
+  const pieces = Array.from({ length: 5 }, (_, k) => {
+    const orientations = [0, 180].map((turnDeg) => ({ turnDeg, mirrored: false }));
+    return { id: `wave-${k}`, outline: solid(wave(k)), count: 4, orientations, freeTurn: false };
+  });
+  const waves = {
+    ...wish(600_000),
+    problem: { ...problem, pieces, stocks: [{ ...problem.stocks[0]!, width: 420 }] },
+  };
+  const pool = loops(2);
+  const first = await pool.search(waves).result;
+  const second = await pool.search(waves).result;
+  pool.close();
+  expect(second).toEqual(first);
+  expect(checkPlan(waves.problem, first.plan)).toEqual([]);
+});
+
+test("as many threads as the machine has cores, one fewer where there are more than two", () => {
+  const here = new URL(import.meta.url);
+  expect([1, 2, 3, 8].map((cores) => threadsHere(cores, here))).toEqual([1, 2, 2, 7]);
+  // The sources have no compiled worker.
+  expect(threadsHere(8, new URL("./nobody.js", import.meta.url))).toBe(1);
 });

@@ -14,9 +14,10 @@ import { problemLine } from "../../core/problems/describeProblem.ts";
 import type { Project } from "../../core/project/project.ts";
 import { formatLength } from "../../core/units/formatLength.ts";
 import type { Language } from "../../core/units/language.ts";
+import { withDecimalSign } from "../../core/units/numberWords.ts";
 import { RULER_TEXTS, SENTENCES } from "../../core/words/words.ts";
 import { layWords } from "../../export/cutsheet/layWords.ts";
-import { nodePool } from "../../worker/nodePool.ts";
+import { nodePool, threadsHere } from "../../worker/nodePool.ts";
 import type { SearchPool } from "../../worker/searchPool.ts";
 import {
   type Command,
@@ -37,7 +38,7 @@ import { CLI_TEXTS } from "../words/cliTextTables.ts";
 import { choiceWords } from "./choiceWords.ts";
 import { costWords } from "./costWords.ts";
 import { outlivedFiles, rememberedFiles, undoUnfinished, writtenFile } from "./earlierFiles.ts";
-import { layProject } from "./laidProject.ts";
+import { type LaidProject, layProject } from "./laidProject.ts";
 import { type ChoiceEffort, layChoices } from "./layChoices.ts";
 import { layFiles } from "./layOutput.ts";
 
@@ -52,8 +53,17 @@ export const layCommand: Command = {
     "Works out every piece of the project, lays them on the cloth there is, has an independent checker verify each plan, and writes the files into DIR: plan.json, cut sheet, labels, and for every cloth the drawing at true size, sheets to tape together and one long sheet. Without --out only the summary is printed.\nNothing is written unless every plan passes the checker. Ctrl-C ends the search and goes on with the best plan so far. Ends with 1 when pieces had to be left out; what could be laid is written all the same.",
   options: [
     { name: "out", value: "DIR", help: "folder to write to; made if it is not there" },
-    ...SEARCH_OPTIONS.filter(({ name }) => name !== "evaluations" && name !== "seconds"),
-    { name: "seconds", value: "N", help: "search for at most N seconds in all (default 10)" },
+    ...SEARCH_OPTIONS.filter(({ name }) => name === "seed"),
+    {
+      name: "threads",
+      value: "N",
+      help: "workers that search together (default: the machine's cores, all but one where there are more than two; 1 with --effort, --choices and --choose)",
+    },
+    {
+      name: "seconds",
+      value: "N",
+      help: "search for at most N seconds in all (default 10); a cloth's search ends sooner when nothing shorter has come for long",
+    },
     { name: "effort", value: "N", help: "search each cloth with N million evaluations: the same plan every time" },
     CUT_OPTION,
     { name: "choices", help: "instead of a plan: shortest, easiest to cut, largest offcut, each with its figures" },
@@ -68,7 +78,10 @@ export const layCommand: Command = {
 async function runLay(args: ParsedArgs, io: Io): Promise<ExitCode> {
   const effort = numberOption(args, "effort", { least: 0.001, most: 1e6 }, null);
   if (effort !== null && args.values.has("seconds")) throw new UsageError((say) => say.either("seconds", "effort"));
-  const { seed, seconds, threads } = searchSettings(args, effort === null ? 10 : 86_400);
+  const ofChoices = args.values.has("choose") || args.switches.has("choices");
+  // A plan by effort must not depend on the machine; choices look for large offcuts on one thread only.
+  const usual = effort === null && !ofChoices ? threadsHere() : 1;
+  const { seed, seconds, threads } = searchSettings(args, effort === null ? 10 : 86_400, usual);
   const evaluations = effort === null ? Infinity : effort * EVALUATIONS_PER_EFFORT;
   const mode = cutMode(args);
   const read = readProjectFile(withOutputOptions(readInput(args.operands[0]!), args), io.language);
@@ -83,13 +96,17 @@ async function runLay(args: ParsedArgs, io: Io): Promise<ExitCode> {
       pool.close();
     }
   }
-  let laid: JudgedCloth[];
+  let done: LaidProject;
   try {
-    laid = await layProject(read, pool, { seconds, evaluations, seed, mode, choose, threads }, io);
+    done = await layProject(read, pool, { seconds, evaluations, seed, mode, choose, threads }, io);
   } finally {
     pool.close();
   }
-  return tellAndWrite(args, io, read, laid, seed);
+  if (effort === null) {
+    const searched = withDecimalSign(done.seconds.toFixed(1), io.language);
+    io.err(`${CLI_TEXTS[io.language].lay.searched(searched, threads, done.quiet)}\n`);
+  }
+  return tellAndWrite(args, io, read, done.laid, seed);
 }
 
 /** Three plans for every cloth side by side; seconds and effort are shared among the cloths. */

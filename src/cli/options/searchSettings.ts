@@ -19,15 +19,15 @@ export interface SearchSettings {
   readonly threads: number;
 }
 
-/** Reads `SEARCH_OPTIONS`. Throws `UsageError`. */
-export function searchSettings(args: ParsedArgs, seconds: number): SearchSettings {
+/** Reads `SEARCH_OPTIONS`; so many `threads` unless told. Throws `UsageError`. */
+export function searchSettings(args: ParsedArgs, seconds: number, threads = 1): SearchSettings {
   const evaluations = numberOption(args, "evaluations", { least: 1, most: 1e15, whole: true }, Infinity);
   const most = Math.max(8, availableParallelism());
   return {
     seconds: numberOption(args, "seconds", { least: 0, most: 86_400 }, evaluations < Infinity ? 86_400 : seconds),
     evaluations,
     seed: numberOption(args, "seed", { least: 0, most: 2 ** 31 - 1, whole: true }, 1),
-    threads: numberOption(args, "threads", { least: 1, most, whole: true }, 1),
+    threads: numberOption(args, "threads", { least: 1, most, whole: true }, threads),
   };
 }
 

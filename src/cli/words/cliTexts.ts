@@ -35,8 +35,17 @@ export interface CliTexts {
   };
   readonly lay: {
     readonly bags: (project: string, count: number) => string;
-    readonly laying: (material: string, pieces: number) => string;
-    readonly laid: (material: string, metres: string, placed: number, pieces: number) => string;
+    readonly laying: (material: string, pieces: number, seconds: number) => string;
+    readonly laid: (
+      material: string,
+      metres: string,
+      gap: string | null,
+      placed: number,
+      pieces: number,
+      seconds: number,
+    ) => string;
+    /** How long the search took, on how many threads, and of how many cloths it ended early. */
+    readonly searched: (seconds: string, threads: number, quiet: number) => string;
     readonly threePlans: (material: string) => string;
     readonly ourFault: string;
     readonly keptIn: (path: string) => string;

@@ -48,9 +48,11 @@ export const english: CliTexts = {
   },
   lay: {
     bags: (project, count) => `${project}, ${counted(count, "bag")}`,
-    laying: (material, pieces) => `${material}: laying ${counted(pieces, "piece")}`,
-    laid: (material, metres, placed, pieces) =>
-      `${material}: ${metres} m for ${placed} of ${counted(pieces, "piece")}`,
+    laying: (material, pieces, seconds) => `${material}: laying ${counted(pieces, "piece")}, ${seconds} s`,
+    laid: (material, metres, gap, placed, pieces, seconds) =>
+      `${material}: ${metres} m${gap === null ? "" : `, at most ${gap} % too long`}, ${placed} of ${counted(pieces, "piece")}, ${seconds} s`,
+    searched: (seconds, threads, quiet) =>
+      `Searched ${seconds} s on ${counted(threads, "thread")}${quiet > 0 ? `; stopped early for ${counted(quiet, "cloth")}, as nothing shorter came` : ""}.`,
     threePlans: (material) => `${material}: three plans`,
     ourFault:
       "Internal error: a plan failed the checker. Do not cut from it; please report this and send us your project file.",

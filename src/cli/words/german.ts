@@ -1,4 +1,4 @@
-import { pluralOf, withDecimalSign } from "../../core/units/numberWords.ts";
+import { pluralOf } from "../../core/units/numberWords.ts";
 import type { CliTexts } from "./cliTexts.ts";
 
 const plural = pluralOf("de");
@@ -51,9 +51,12 @@ export const german: CliTexts = {
   },
   lay: {
     bags: (project, count) => `${project}, ${plural(count, "1 Tasche", `${count} Taschen`)}`,
-    laying: (material, pieces) => `${material}: ${teile(pieces)} ${plural(pieces, "wird", "werden")} gelegt`,
-    laid: (material, metres, placed, pieces) =>
-      `${material}: ${withDecimalSign(metres, "de")} m für ${placed} von ${teilen(pieces)}`,
+    laying: (material, pieces, seconds) =>
+      `${material}: ${teile(pieces)} ${plural(pieces, "wird", "werden")} gelegt, ${seconds} s`,
+    laid: (material, metres, gap, placed, pieces, seconds) =>
+      `${material}: ${metres} m${gap === null ? "" : `, höchstens ${gap} % zu lang`}, ${placed} von ${teilen(pieces)}, ${seconds} s`,
+    searched: (seconds, threads, quiet) =>
+      `${seconds} s gesucht, in ${plural(threads, "1 Thread", `${threads} Threads`)}${quiet > 0 ? `; bei ${plural(quiet, "1 Stoff", `${quiet} Stoffen`)} früher beendet, weil nichts Kürzeres mehr kam` : ""}.`,
     threePlans: (material) => `${material}: drei Pläne`,
     ourFault:
       "Interner Fehler: Ein Plan hat die Prüfung nicht bestanden. Schneiden Sie nicht danach; bitte melden Sie es uns und senden Sie Ihre Projektdatei mit.",
