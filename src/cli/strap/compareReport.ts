@@ -38,7 +38,7 @@ export function compareText(rows: readonly BesideOthers[], language: Language): 
 /** The same as CSV (RFC 4180): lengths in mm, unknown ones empty. */
 export function compareCsv(rows: readonly BesideOthers[]): string {
   const head =
-    "construction,cut_width_mm,layers,thickness_mm,lengthwise_mm,crosswise_mm,cost,machine,slider,raw_edges";
+    "construction,cut_width_mm,layers,thickness_mm,lengthwise_mm,crosswise_mm,cloth_mm2,cost,machine,slider,raw_edges";
   const number = (value: number | null): string => (value === null ? "" : String(Math.round(value * 1000) / 1000));
   const lines = rows.map((row) =>
     [
@@ -48,6 +48,7 @@ export function compareCsv(rows: readonly BesideOthers[]): string {
       number(row.thickness),
       number(row.lengthwise),
       number(row.crosswise),
+      number(row.cloth),
       number(row.cost),
       row.machine,
       row.slider,

@@ -1,6 +1,7 @@
 import { buildStrap } from "../../core/straps/build/buildStrap.ts";
 import { roundToRuler } from "../../core/straps/build/roundToRuler.ts";
 import { sideBySide } from "../../core/straps/build/sideBySide.ts";
+import { rebuiltAs } from "../../core/straps/build/unusedChoices.ts";
 import { CONSTRUCTION_IDS } from "../../core/straps/wish/strapWish.ts";
 import { constructionTitle } from "../../core/words/strapWords.ts";
 import { STRAP_WORDS } from "../../core/words/words.ts";
@@ -40,7 +41,11 @@ export const strapCommand: Command = {
     if (args.values.has("compare")) {
       const csv = wordOption(args, "compare", ["table", "csv"] as const, "table") === "csv";
       const price = numberOption(args, "price", { least: 0, most: 1_000_000 }, null);
-      const rows = sideBySide(wish, materials, price);
+      const byMetre = price === null ? null : { amount: price, basis: { kind: "length" as const, mm: 1000 } };
+      // Every construction takes the options it uses.
+      const rows = sideBySide(wish, materials, byMetre, (own, id) =>
+        rebuiltAs({ ...own, construction: id }, id),
+      ).map(({ strap: _, ...row }) => row);
       io.out(json ? `${JSON.stringify(rows)}\n` : csv ? compareCsv(rows) : compareText(rows, io.language));
       return EXIT.done;
     }

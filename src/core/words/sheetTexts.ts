@@ -34,6 +34,8 @@ export interface SheetTexts {
   readonly alsoNeeded: string;
   readonly pictures: string;
   readonly takeCare: string;
+  /** A cut width on her ruler, and what the strap comes out at. */
+  readonly onRuler: (cut: string, finished: string) => string;
   readonly grains: Readonly<Record<PieceGrain, string>>;
   readonly counted: (count: number, mirrored: number) => string;
   readonly asDrawn: (count: number, mirrored: number) => string;

@@ -21,6 +21,8 @@ export interface Amount {
 /** One part's order of work. */
 export interface WorkList {
   readonly title: string;
+  /** What can be said before the first step; nothing without steps. */
+  readonly lead: readonly string[];
   readonly steps: readonly string[];
 }
 

@@ -30,9 +30,10 @@ export function cutSheetPages(sheet: CutSheet, paper: { readonly width: number; 
     ...amountBlocks(texts.toBuy, sheet.purchase, width),
     ...amountBlocks(texts.alsoNeeded, sheet.consumables, width),
   );
-  for (const { title, steps } of sheet.work) {
+  for (const { title, lead, steps } of sheet.work) {
     if (steps.length === 0) continue;
     blocks.push(heading(plainLine(title), width));
+    for (const line of lead) blocks.push(textBlock(plainLine(line), TEXT, width, {}));
     steps.forEach((step, i) => {
       blocks.push(textBlock(`${i + 1}.  ${plainLine(step)}`, TEXT, width, { hang: 4.5 }));
     });

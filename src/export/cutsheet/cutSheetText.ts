@@ -14,8 +14,8 @@ export function cutSheetText(sheet: CutSheet): string {
     out.push("");
   }
   out.push(...amounts(texts.toBuy, sheet.purchase), ...amounts(texts.alsoNeeded, sheet.consumables));
-  for (const { title, steps } of sheet.work) {
-    out.push(plainLine(title), underline(plainLine(title)));
+  for (const { title, lead, steps } of sheet.work) {
+    out.push(plainLine(title), underline(plainLine(title)), ...lead.map((line) => `  ${plainLine(line)}`));
     steps.forEach((step, i) => {
       out.push(`  ${i + 1}. ${plainLine(step)}`);
     });

@@ -2,15 +2,17 @@ import { purchaseOf } from "../../core/buying/purchase.ts";
 import { shopLength } from "../../core/buying/shopLength.ts";
 import { strapPictures } from "../../core/drawing/strap/strapPictures.ts";
 import type { LaidCloth } from "../../core/job/laidCloth.ts";
+import { strapMaterial } from "../../core/project/cutList.ts";
 import { paperOf } from "../../core/project/papers.ts";
 import type { Project } from "../../core/project/project.ts";
+import { rulerOffers } from "../../core/straps/build/roundToRuler.ts";
 import type { StrapResult } from "../../core/straps/build/strapResult.ts";
 import { cutLength } from "../../core/units/cutLength.ts";
 import { formatLength } from "../../core/units/formatLength.ts";
 import type { Language } from "../../core/units/language.ts";
 import { phraseText } from "../../core/words/phrase.ts";
 import type { ConsumableCode, StrapWords } from "../../core/words/strapWords.ts";
-import { STRAP_WORDS } from "../../core/words/words.ts";
+import { SHEET_TEXTS, STRAP_WORDS } from "../../core/words/words.ts";
 import type { Amount, CutSheetInput } from "./cutSheet.ts";
 import { roomOn } from "./flow.ts";
 import { layWords, money } from "./layWords.ts";
@@ -32,6 +34,7 @@ export function sheetWords(
     consumables: consumables(straps, project, words),
     work: straps.map((strap) => ({
       title: strap.wish.name,
+      lead: rulerLines(strap, project, language),
       steps: strap.steps.map((step) => phraseText(step, write, words)),
     })),
     mind: straps.flatMap((strap) =>
@@ -45,6 +48,20 @@ export function sheetWords(
       })),
     ),
   };
+}
+
+/** Cut widths that a ruler has and the finished widths they result in; within the strip's place on the plan. */
+function rulerLines(strap: StrapResult, { materials, output }: Project, language: Language): string[] {
+  const outer = materials.find(({ id }) => id === strap.wish.materials.outer);
+  // Strips that will shrink are cut larger than the strap's own width.
+  const shrinks =
+    outer?.shrinkage.when === "after-making" && outer.shrinkage.lengthwise + outer.shrinkage.crosswise > 0;
+  if (shrinks) return [];
+  const system = output.lengths.startsWith("in") || output.lengths.startsWith("yd") ? "inches" : "metric";
+  const write = (mm: number): string => cutLength(mm, output.lengths, language);
+  return rulerOffers(strap, materials.map(strapMaterial), system, "down").map(({ cutWidth, finishedWidth }) =>
+    SHEET_TEXTS[language].onRuler(write(cutWidth), write(finishedWidth)),
+  );
 }
 
 function purchaseRow({ material, plan }: LaidCloth, project: Project, language: Language): Amount[] {

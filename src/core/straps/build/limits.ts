@@ -49,6 +49,9 @@ export function needleChecks(
 /** What a home machine sews slowly over a hump, where the maker does not say what hers takes (common practice, no source), mm. */
 const HOME_MACHINE = 6.4;
 
+/** Notes on a strap that a sewing machine does not take. */
+export const OVER_MACHINE: ReadonlySet<string> = new Set(["home-machine", "machine-thickness", "machine-layers"]);
+
 /** Limits a strap has to pass: the machine's at the needle, the slider's opening. mm; absent means no limit. */
 export interface Limits {
   readonly thickness: number;

@@ -1,6 +1,7 @@
 import { expect, test } from "vitest";
 import type { StrapMaterial, StrapWish } from "../wish/strapWish.ts";
-import { roundToRuler } from "./roundToRuler.ts";
+import { buildStrap } from "./buildStrap.ts";
+import { roundToRuler, rulerOffers } from "./roundToRuler.ts";
 
 const VINYL: StrapMaterial = {
   id: "vinyl",
@@ -27,3 +28,24 @@ test.each([25.4 / 8, 1, 25.4 / 16])(
     expect(Math.abs(finishedWidth - 38)).toBeLessThanOrEqual(step / 8 + 1e-9);
   },
 );
+
+test("offers stand on the ruler, say the width that results, and go down where the plan is laid", () => {
+  const built = buildStrap(WISH, [VINYL]);
+  if (!built.ok) throw new Error("no strap");
+  for (const system of ["metric", "inches"] as const)
+    for (const way of ["nearest", "down"] as const) {
+      const offers = rulerOffers(built.value, [VINYL], system, way);
+      expect(offers.length).toBeGreaterThan(0);
+      for (const { step, cutWidth, finishedWidth } of offers) {
+        expect(cutWidth / step).toBeCloseTo(Math.round(cutWidth / step), 9);
+        if (way === "down") expect(cutWidth).toBeLessThanOrEqual(built.value.cutWidth + 1e-9);
+        // Folding back: what is cut so comes out so.
+        const again = buildStrap({ ...WISH, width: { kind: "finished", mm: finishedWidth } }, [VINYL]);
+        expect(again.ok && again.value.cutWidth).toBeCloseTo(cutWidth, 6);
+      }
+    }
+  const cut = buildStrap({ ...WISH, width: { kind: "cut", mm: 150 } }, [VINYL]);
+  expect(cut.ok && rulerOffers(cut.value, [VINYL], "metric")).toEqual([]);
+  const rounded = roundToRuler({ ...WISH, width: { kind: "finished", mm: 38 } }, [VINYL], 1);
+  expect(rounded.ok && rulerOffers(rounded.value, [VINYL], "metric")).toEqual([]);
+});

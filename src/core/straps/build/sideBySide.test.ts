@@ -13,8 +13,10 @@ const WISH: StrapWish = {
   hardware: [{ kind: "slider", innerWidth: 39, opening: 14 }],
 };
 
+const METRE = { amount: 20, basis: { kind: "length", mm: 1000 } } as const;
+
 test("constructions side by side have the figures that each has alone", () => {
-  const rows = sideBySide(WISH, [VINYL], 20);
+  const rows = sideBySide(WISH, [VINYL], METRE);
   expect(rows.map(({ construction }) => construction)).toEqual([
     ...[
       "fourfold",
@@ -45,7 +47,22 @@ test("constructions side by side have the figures that each has alone", () => {
 
 test("a construction whose webbing or cord is named stands beside the others; no width of cloth, no metres", () => {
   const { usableWidth: _, ...open } = VINYL;
-  const rows = sideBySide({ ...WISH, core: { webbingWidth: 38, webbingThickness: 1 }, hardware: [] }, [open], 20);
+  const rows = sideBySide(
+    { ...WISH, core: { webbingWidth: 38, webbingThickness: 1 }, hardware: [] },
+    [open],
+    METRE,
+  );
   const sleeve = rows.find(({ construction }) => construction === "webbing-overlay");
   expect(sleeve).toMatchObject({ lengthwise: null, crosswise: null, cost: null });
+});
+
+test("cloth priced by area costs what its strips cover, and a strap that may not lie crosswise has no such metres", () => {
+  const skin = { amount: 90, basis: { kind: "area", mm2: 1e6 } } as const;
+  for (const row of sideBySide({ ...WISH, grain: "lengthwise" }, [VINYL], skin)) {
+    expect(row.cost).toBeCloseTo((90 * row.cloth) / 1e6, 9);
+    expect(row.crosswise).toBeNull();
+  }
+  // Folded in four: four strips of 801.6 mm.
+  const [fourfold] = sideBySide(WISH, [VINYL], skin);
+  expect(fourfold!.cloth).toBeCloseTo(4 * 801.6 * fourfold!.cutWidth, 3);
 });

@@ -46,6 +46,7 @@ export const cutSheet: SheetTexts = {
   alsoNeeded: "Außerdem nötig",
   pictures: "Bilder",
   takeCare: "Vorsicht",
+  onRuler: (cut, finished) => `Mit dem Lineal auf ${cut} wird der Riemen ${finished} breit.`,
   grains: { lengthwise: "längs", crosswise: "quer", either: "längs oder quer", free: "beliebig" },
   counted: (count, mirrored) => (mirrored > 0 ? `${count} + ${mirrored} gespiegelt` : String(count)),
   asDrawn: (count, mirrored) => `${count} wie gezeichnet, ${mirrored} gespiegelt`,

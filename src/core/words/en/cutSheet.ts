@@ -46,6 +46,7 @@ export const cutSheet: SheetTexts = {
   alsoNeeded: "Also needed",
   pictures: "Pictures",
   takeCare: "Take care",
+  onRuler: (cut, finished) => `With the ruler at ${cut} the strap comes out ${finished} wide.`,
   grains: { lengthwise: "lengthwise", crosswise: "crosswise", either: "either grain", free: "any direction" },
   counted: (count, mirrored) => (mirrored > 0 ? `${count} + ${mirrored} mirrored` : String(count)),
   asDrawn: (count, mirrored) => `${count} as drawn, ${mirrored} mirrored`,

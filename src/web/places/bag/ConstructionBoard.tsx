@@ -1,43 +1,40 @@
 import { useMemo } from "preact/hooks";
 import { strapSectionArt } from "../../../core/drawing/strap/strapSectionArt.ts";
-import { polygonArea } from "../../../core/geometry/ring.ts";
-import type { Project } from "../../../core/project/project.ts";
-import { buildStrap } from "../../../core/straps/build/buildStrap.ts";
-import type { StrapResult } from "../../../core/straps/build/strapResult.ts";
-import { rebuiltAs } from "../../../core/straps/build/unusedChoices.ts";
-import { CONSTRUCTION_IDS, type ConstructionId, type StrapWish } from "../../../core/straps/wish/strapWish.ts";
+import { type StrapBesideOthers, sideBySide } from "../../../core/straps/build/sideBySide.ts";
+import type { ConstructionId, StrapWish } from "../../../core/straps/wish/strapWish.ts";
+import { unbroken } from "../../../core/units/unbroken.ts";
+import { money } from "../../../export/cutsheet/layWords.ts";
 import { useLengths } from "../../fields/units.ts";
 import { SectionPicture } from "../../parts/SectionPicture.tsx";
 import { materialsOfStraps } from "../../state/derived.ts";
 import { useProject } from "../../state/workbench.ts";
-import { useTexts } from "../../texts/texts.ts";
+import { useLanguage, useTexts } from "../../texts/texts.ts";
 
-/** All constructions that this strap could have in its materials, side by side: section, cut width, bulk, cloth. */
+/** All constructions that this strap could have in its materials, side by side, a card each. */
 export function ConstructionBoard(props: { strap: StrapWish; onChoose: (id: ConstructionId) => void }) {
   const texts = useTexts();
-  const lengths = useLengths();
   const project = useProject();
-  const words = texts.bag.strap;
-  const choices = useMemo(() => possible(props.strap, project), [props.strap, project]);
-  const room = Math.max(...choices.map(({ result }) => result.finishedWidth));
-  if (choices.length < 2) return null;
+  const rows = useMemo(() => {
+    const price = project.materials.find(({ id }) => id === props.strap.materials.outer)?.price ?? null;
+    return sideBySide(props.strap, materialsOfStraps(project), price);
+  }, [props.strap, project]);
+  if (rows.length < 2) return null;
+  const room = Math.max(...rows.map(({ strap }) => strap.finishedWidth));
   return (
     <details class="more">
-      <summary>{words.compare(choices.length)}</summary>
+      <summary>{texts.bag.strap.compare(rows.length)}</summary>
       <ul class="constructions">
-        {choices.map(({ id, result }) => (
-          <li key={id}>
+        {rows.map((row) => (
+          <li key={row.construction}>
             <button
               type="button"
               class="card"
-              aria-pressed={id === props.strap.construction}
-              onClick={() => props.onChoose(id)}
+              aria-pressed={row.construction === props.strap.construction}
+              onClick={() => props.onChoose(row.construction)}
             >
-              <SectionPicture art={strapSectionArt(result)} room={room} />
-              <span class="card-name">{texts.constructions[id].name}</span>
-              <span class="small">{words.compareCut(lengths.size(result.cutWidth))}</span>
-              <span class="small">{words.compareBulk(lengths.thickness(result.thickness), result.layers)}</span>
-              <span class="small">{words.compareCloth(lengths.area(clothArea(result)))}</span>
+              <SectionPicture art={strapSectionArt(row.strap)} room={room} />
+              <span class="card-name">{texts.constructions[row.construction].name}</span>
+              <CardLines row={row} />
             </button>
           </li>
         ))}
@@ -46,18 +43,40 @@ export function ConstructionBoard(props: { strap: StrapWish; onChoose: (id: Cons
   );
 }
 
-/** Constructions that work out with the strap's own materials. */
-function possible(strap: StrapWish, project: Project): { id: ConstructionId; result: StrapResult }[] {
-  const materials = materialsOfStraps(project);
-  return CONSTRUCTION_IDS.flatMap((id) => {
-    const built = buildStrap(rebuiltAs(strap, id), materials);
-    return built.ok ? [{ id, result: built.value }] : [];
-  });
-}
-
-/** Cloth that one strap takes of its outer material, mm². */
-function clothArea(result: StrapResult): number {
-  return result.pieces
-    .filter(({ materialId }) => materialId === result.wish.materials.outer)
-    .reduce((sum, piece) => sum + (piece.count * polygonArea(piece.outline)) / Math.max(1, result.wish.count), 0);
+/** What one construction takes: cut width, bulk, cloth both ways, cost, and what stands against it. */
+function CardLines({ row }: { row: StrapBesideOthers }) {
+  const words = useTexts().bag.strap;
+  const lengths = useLengths();
+  const language = useLanguage();
+  const project = useProject();
+  const { lengthwise, crosswise } = row;
+  const ways = [
+    ...(lengthwise === null ? [] : [words.compareLengthwise(lengths.taken(lengthwise))]),
+    ...(crosswise === null ? [] : [words.compareCrosswise(lengths.taken(crosswise))]),
+  ];
+  const against = [
+    ...(row.machine ? [] : [words.compareMachine]),
+    ...(row.slider ? [] : [words.compareSlider]),
+    ...(row.rawEdges > 0 ? [words.compareRaw(row.rawEdges)] : []),
+  ];
+  const lines = [
+    words.compareCut(lengths.size(row.cutWidth)),
+    words.compareBulk(lengths.thickness(row.thickness), row.layers),
+    ways.length > 0 ? ways.join(", ") : words.compareCloth(lengths.area(row.cloth)),
+    ...(row.cost === null ? [] : [words.compareCost(unbroken(money(row.cost, project, language)))]),
+  ];
+  return (
+    <>
+      {lines.map((line) => (
+        <span class="small" key={line}>
+          {line}
+        </span>
+      ))}
+      {against.map((line) => (
+        <span class="small against" key={line}>
+          {line}
+        </span>
+      ))}
+    </>
+  );
 }

@@ -1,15 +1,20 @@
+import { useMemo } from "preact/hooks";
 import { strapSectionArt } from "../../../core/drawing/strap/strapSectionArt.ts";
 import { contourBox } from "../../../core/geometry/contourArcs.ts";
+import { rulerOffers } from "../../../core/straps/build/roundToRuler.ts";
 import type { StrapResult } from "../../../core/straps/build/strapResult.ts";
 import type { StrapWish } from "../../../core/straps/wish/strapWish.ts";
 import { useLengths } from "../../fields/units.ts";
 import { PiecePicture } from "../../parts/PiecePicture.tsx";
 import { SectionPicture } from "../../parts/SectionPicture.tsx";
+import { materialsOfStraps } from "../../state/derived.ts";
 import { useDerived } from "../../state/useDerived.ts";
+import { useProject } from "../../state/workbench.ts";
 import { useTexts } from "../../texts/texts.ts";
+import type { SetStrap } from "./strapBlanks.ts";
 
-/** The strap cut across, above its pieces laid flat, with what was worked out. */
-export function StrapPicture({ strap }: { strap: StrapWish }) {
+/** The strap cut across, above its pieces laid flat, with what was worked out; with `set` it can be changed. */
+export function StrapPicture({ strap, set }: { strap: StrapWish; set?: SetStrap }) {
   const texts = useTexts();
   const lengths = useLengths();
   const result = useDerived().straps.find(({ wish }) => wish.id === strap.id);
@@ -24,6 +29,7 @@ export function StrapPicture({ strap }: { strap: StrapWish }) {
         </figcaption>
       </figure>
       <CutWidth result={result} />
+      {set !== undefined && <OnRuler result={result} set={set} />}
       {result.pieces.map((piece) => {
         const box = contourBox(piece.contour);
         const size = lengths.box(box.maxY - box.minY, box.maxX - box.minX);
@@ -54,6 +60,35 @@ function CutWidth({ result }: { result: StrapResult }) {
         lengths.thickness(Math.abs(difference)),
         difference > 0,
       )}
+    </p>
+  );
+}
+
+/** Cut widths that her ruler has, a press each, and the finished width that comes of it. */
+function OnRuler({ result, set }: { result: StrapResult; set: SetStrap }) {
+  const words = useTexts().bag.strap;
+  const lengths = useLengths();
+  const project = useProject();
+  const offers = useMemo(
+    () => rulerOffers(result, materialsOfStraps(project), lengths.units.system),
+    [result, project, lengths.units.system],
+  );
+  if (offers.length === 0) return null;
+  return (
+    <p class="ruler-offers">
+      {offers.map(({ cutWidth, finishedWidth }) => {
+        const said = words.onRuler(lengths.size(cutWidth), lengths.size(finishedWidth));
+        return (
+          <button
+            key={cutWidth}
+            type="button"
+            class="press"
+            onClick={() => set({ width: { kind: "cut", mm: cutWidth }, cutBy: undefined }, said)}
+          >
+            {said}
+          </button>
+        );
+      })}
     </p>
   );
 }

@@ -39,7 +39,7 @@ export function StrapSpread({ strap }: { strap: StrapWish }) {
   };
   const shared = { strap, path, set };
   return (
-    <Spread id={strap.id} name={strap.name} picture={<StrapPicture strap={strap} />} onCopy={copy}>
+    <Spread id={strap.id} name={strap.name} picture={<StrapPicture strap={strap} set={set} />} onCopy={copy}>
       <TextBlank
         labelled
         label={texts.bag.name}

@@ -67,9 +67,12 @@ function WholeSheet({ sheet, straps }: { sheet: CutSheet; straps: readonly Strap
       )}
       {work
         .filter(({ steps }) => steps.length > 0)
-        .map(({ title, steps }, i) => (
+        .map(({ title, lead, steps }, i) => (
           <section key={`${i} ${title}`} class="sheet stack" aria-label={title}>
             <h2>{title}</h2>
+            {lead.map((line) => (
+              <p key={line}>{unbroken(line)}</p>
+            ))}
             <ol class="work-steps">
               {steps.map((step) => (
                 <li key={step}>{unbroken(step)}</li>
