@@ -82,6 +82,23 @@ export type LayFinding =
       readonly unplaced: number;
     }
   | ({ readonly code: "plan-pin-moved"; readonly path: string } & CopyName)
+  | ({
+      /** A matched place lies beside where the pattern, or what it is to meet, has it. */
+      readonly code: "plan-off-pattern";
+      readonly path: string;
+      readonly axis: "along" | "across";
+      readonly offMm: number;
+      readonly mostMm: number;
+      /** What it does not meet; nothing where the place itself was fixed. */
+      readonly other?: CopyName;
+    } & CopyName)
+  | ({
+      /** Turned so that the pattern runs the other way than on what it is to meet. */
+      readonly code: "plan-against-pattern";
+      readonly path: string;
+      readonly other: CopyName;
+    } & CopyName)
+  | ({ readonly code: "plan-pattern-unknown"; readonly path: string } & CopyName & StockName)
   | {
       readonly code: "plan-length-untrue";
       readonly path: string;

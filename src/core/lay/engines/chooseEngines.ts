@@ -1,9 +1,11 @@
 import { isRectangle } from "../../geometry/box.ts";
+import { matchedEngine } from "../boxes/matched/matchedEngine.ts";
 import { rectangleEngine } from "../boxes/rectangles/rectangleEngine.ts";
 import { partedEngine } from "../boxes/ruler/parted/partedEngine.ts";
 import { fewStagesEngine, rulerEngine } from "../boxes/ruler/rulerEngine.ts";
 import { oneStrapEngine } from "../boxes/straps/oneStrapEngine.ts";
 import { outlineEngine } from "../outlines/outlineEngine.ts";
+import { isMatched } from "../problem/lattice.ts";
 import { mayLieAslant } from "../problem/rectangles/prepare.ts";
 import type { RegionJob } from "../problem/region.ts";
 import type { Engine } from "../search/engine.ts";
@@ -17,6 +19,7 @@ export type CutMode = (typeof CUT_MODES)[number];
 
 const TOLERANCE = 1e-6;
 const boxes = boxEngine(rectangleEngine);
+const matchedBoxes = boxEngine(matchedEngine);
 const parted = partedEngine(rulerEngine, rulerEngine);
 const partedFewStages = partedEngine(rulerEngine, fewStagesEngine);
 /** In this order. Closed cloth and cloth with flaws is not laid in few stages, but still by ruler. */
@@ -37,6 +40,7 @@ const BY_RULER: Readonly<Record<Exclude<CutMode, "free">, readonly Engine[]>> = 
  * take (pinned pieces that straight cuts do not part, pieces that lie aslant) is laid freely.
  */
 export function chooseEngines(job: RegionJob, mode: CutMode): readonly Engine[] {
+  if (isMatched(job)) return matchedEngines(job);
   if (mode !== "free") {
     const byRuler = BY_RULER[mode].find((engine) => engine.accepts(job));
     if (byRuler) return [byRuler];
@@ -49,6 +53,12 @@ export function chooseEngines(job: RegionJob, mode: CutMode): readonly Engine[] 
   const withBoxes = job.pieces.some((piece) => isRectangle(piece.outline.outer, TOLERANCE));
   const start = withBoxes && boxes.accepts(job) ? boxes : isClear(job) ? null : quickStart;
   return [...(start === null ? [] : [start]), outlineEngine].filter((engine) => engine.accepts(job));
+}
+
+/** What is held to a pattern is laid by engines that know where it may lie, freely whatever was asked for. */
+function matchedEngines(job: RegionJob): readonly Engine[] {
+  if (matchedEngine.accepts(job)) return [matchedEngine];
+  return [matchedBoxes, outlineEngine].filter((engine) => engine.accepts(job));
 }
 
 /** Open cloth with nothing on it: there the outline engine has a plan at once. */

@@ -182,7 +182,7 @@ export class OutlineRun {
       this.bound = Math.max(this.bound ?? 0, bound);
       yield;
     }
-    if (this.tuning.repeats && !this.compiled.isDetailed && hasRepeats(state)) {
+    if (this.tuning.repeats && !this.compiled.isDetailed && !state.isMatched && hasRepeats(state)) {
       yield* layRepeats(state, limit);
       yield* this.look(state.spots);
       this.goBack(state.spots);

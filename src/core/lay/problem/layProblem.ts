@@ -14,6 +14,47 @@ export interface LayPiece {
   readonly orientations: readonly Orientation[];
   /** True when any turn is allowed (felt, foam, some leather); `orientations` then are only good starts. */
   readonly freeTurn: boolean;
+  /** What of the cloth's pattern it must lie on, if anything; its orientations then are quarter turns. */
+  readonly match?: LayMatch | undefined;
+}
+
+/** The pattern of a cloth: lines or motifs that repeat along it, across it or both. mm. */
+export interface LayPattern {
+  /** From one line (or row of motifs) to the next along the roll; null where nothing repeats. */
+  readonly along: number | null;
+  readonly across: number | null;
+  /** Where the first line lies: from the start of the stock along it, and from its lower edge. */
+  readonly firstAlong: number;
+  readonly firstAcross: number;
+  /** Every second column of motifs across is moved along by half a repeat. */
+  readonly halfDrop: boolean;
+  /** Looks the same turned by half: a matched piece may then lie either way up. */
+  readonly symmetric: boolean;
+  /** How far apart two places that are to meet may lie. */
+  readonly tolerance: number;
+}
+
+/**
+ * A place of a piece that has to lie on the pattern as the same places of its group do: with `φ` the group's phase,
+ * `x − first ≡ σ φ` modulo the repeat, where σ says whether the piece is read with or against the cloth.
+ */
+export interface LayMatch {
+  readonly group: string;
+  /** The place in the piece's own frame, mm. */
+  readonly x: number;
+  readonly y: number;
+  /** −1 where the piece's own axis is read backwards, as on a mirror image or over a seam. */
+  readonly senseX: 1 | -1;
+  readonly senseY: 1 | -1;
+  /** Which of the cloth's repeats are matched; both where motifs are dropped by half. */
+  readonly along: boolean;
+  readonly across: boolean;
+}
+
+/** How far from a line the places of a group lie, mm; null where the search may choose. */
+export interface LayPhase {
+  readonly along: number | null;
+  readonly across: number | null;
 }
 
 /** A roll: x along it from its cut end, y across from the lower selvedge's inner edge. */
@@ -25,6 +66,8 @@ export interface RollStock {
   /** mm; null when as much as needed can be bought. */
   readonly length: number | null;
   readonly flaws: readonly Polygon[];
+  /** Where the first line of the pattern lies, along and across, where not as the pattern says. */
+  readonly firstLine?: readonly [number, number] | undefined;
 }
 
 /** A remnant or a skin: any outline, x along the lengthwise grain; holes are unusable. */
@@ -33,6 +76,8 @@ export interface RemnantStock {
   readonly id: string;
   readonly outline: Polygon;
   readonly flaws: readonly Polygon[];
+  /** Where a line of the pattern lies, along and across; what is matched is not laid where that is unknown. */
+  readonly firstLine?: readonly [number, number] | undefined;
 }
 
 export type Stock = RollStock | RemnantStock;
@@ -49,6 +94,10 @@ export interface LayProblem {
   readonly margin: number;
   /** Pieces the maker has put down by hand; the search works around them. */
   readonly pinned: readonly StockPlacement[];
+  /** The cloth's pattern, where pieces are matched. */
+  readonly pattern?: LayPattern | undefined;
+  /** Phases of the groups that are matched; a group that is not named is free. */
+  readonly phases?: Readonly<Record<string, LayPhase>> | undefined;
 }
 
 /** One copy of a piece laid down in a region: rotate and mirror about its own origin, then shift. */

@@ -1,5 +1,5 @@
 import type { Polygon } from "../../geometry/ring.ts";
-import type { LayPiece, Placement } from "./layProblem.ts";
+import type { LayPattern, LayPhase, LayPiece, Placement } from "./layProblem.ts";
 
 /** One region of cloth: the box 0…length × 0…width, an outline inside it when it is no rectangle, and flaws. */
 export interface Region {
@@ -22,6 +22,9 @@ export interface RegionJob {
    * `most`: as much piece area as fits in a closed region (then, at equal area, least length).
    */
   readonly goal: "shortest" | "most";
+  /** The pattern as it lies in the region, and the phases of the groups matched on it. */
+  readonly pattern?: LayPattern | undefined;
+  readonly phases?: Readonly<Record<string, LayPhase>> | undefined;
 }
 
 /** A plan for one region. Complete when `left` is all zero. */

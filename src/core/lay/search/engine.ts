@@ -19,6 +19,8 @@ export interface Engine {
   readonly id: string;
   /** Whether its plans are only a start for the others: once beaten it hardly gets turns in a race. */
   readonly isStart?: boolean;
+  /** Whether it chooses the phases of matched groups itself where they are free; others are told them. */
+  readonly choosesPhases?: boolean;
   /** Whether the engine can take the job at all (e.g. rectangles only). */
   accepts(job: RegionJob): boolean;
   search(job: RegionJob, budget: SearchBudget, seed: number): Search;

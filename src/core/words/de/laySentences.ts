@@ -70,6 +70,18 @@ export const laySentences: SentenceTable<LayProblemFinding> = {
     what: `${copyOf(problem)} war festgesteckt und liegt nicht mehr, wo es war.`,
     remedy: REDO,
   }),
+  "plan-off-pattern": (problem) => ({
+    what: `${copyOf(problem)} liegt ${problem.axis === "along" ? "längs" : "quer"} ${mm(problem.offMm)} neben dem Muster${problem.other === undefined ? "" : `, anders als ${copyOf(problem.other)}`}; höchstens ${mm(problem.mostMm)} sind erlaubt.`,
+    remedy: "Auf das Muster schieben oder neu auslegen.",
+  }),
+  "plan-against-pattern": (problem) => ({
+    what: `${copyOf(problem)} ist so gedreht, dass das Muster anders läuft als auf ${copyOf(problem.other)}, zu dem es passen soll.`,
+    remedy: "Drehen oder neu auslegen.",
+  }),
+  "plan-pattern-unknown": (problem) => ({
+    what: `${copyOf(problem)} soll zum Muster passen, aber wo das Muster auf ${clothOf(problem)} liegt, ist nicht gesagt.`,
+    remedy: "Angeben, wo dort die erste Linie liegt, oder das Teil auf anderen Stoff legen.",
+  }),
   "plan-length-untrue": ({ stockId, toldMm, measuredMm }) => ({
     what: `Der Plan sagt, dass ${mm(toldMm)} von ${quoted(stockId)} gebraucht werden; die Teile brauchen ${mm(measuredMm)}.`,
     remedy: REDO,

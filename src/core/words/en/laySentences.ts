@@ -67,6 +67,18 @@ export const laySentences: SentenceTable<LayProblemFinding> = {
     what: `${copyOf(problem)} was pinned and has moved.`,
     remedy: REDO,
   }),
+  "plan-off-pattern": (problem) => ({
+    what: `${copyOf(problem)} lies ${mm(problem.offMm)} off the pattern ${problem.axis} the cloth${problem.other === undefined ? "" : `, beside ${copyOf(problem.other)}`}; at most ${mm(problem.mostMm)} is allowed.`,
+    remedy: "Move it onto the pattern, or lay the pieces again.",
+  }),
+  "plan-against-pattern": (problem) => ({
+    what: `${copyOf(problem)} is turned so that the pattern runs another way than on ${copyOf(problem.other)}, which it has to match.`,
+    remedy: "Turn it, or lay the pieces again.",
+  }),
+  "plan-pattern-unknown": (problem) => ({
+    what: `${copyOf(problem)} is matched to the pattern, but nobody has said where the pattern lies on ${clothOf(problem)}.`,
+    remedy: "Say where the first line lies on it, or lay the piece on other cloth.",
+  }),
   "plan-length-untrue": ({ stockId, toldMm, measuredMm }) => ({
     what: `The plan says that ${mm(toldMm)} of ${quoted(stockId)} are used; the pieces take ${mm(measuredMm)}.`,
     remedy: REDO,

@@ -152,7 +152,9 @@ export class CloseUp {
       this.lowY[i] = Math.max(state.lowY(variant), y - reach);
       program.range[2 * i] = (Math.min(highX, x + reach) - this.lowX[i]!) / reach;
       program.range[2 * i + 1] = (Math.min(state.highY(variant), y + reach) - this.lowY[i]!) / reach;
-      const { maxX } = job.variants[variant]!;
+      const { maxX, lattice } = job.variants[variant]!;
+      // Matched copies stay where the pattern has them: a program of lengths knows no steps.
+      if (lattice !== null) this.holdToPattern(i, lattice.x !== null, lattice.y !== null);
       // The copy ends before the window does.
       if (shorten && x + reach + maxX > this.least)
         this.addRow((this.lowX[i]! + maxX - this.least) / reach, [2 * count, 1, 2 * i, -1]);
@@ -167,6 +169,18 @@ export class CloseUp {
       yield BREATH;
     }
     return true;
+  }
+
+  private holdToPattern(item: number, holdX: boolean, holdY: boolean): void {
+    const { spots } = this.state;
+    if (holdX) {
+      this.lowX[item] = spots.x[item]!;
+      this.program!.range[2 * item] = 0;
+    }
+    if (holdY) {
+      this.lowY[item] = spots.y[item]!;
+      this.program!.range[2 * item + 1] = 0;
+    }
   }
 
   /** Rows that keep copy `i` beside all earlier copies and the obstacles. */

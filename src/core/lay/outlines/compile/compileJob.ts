@@ -6,6 +6,7 @@ import type { RegionJob } from "../../problem/region.ts";
 import { inOneGo } from "../../search/breath.ts";
 import { coarsened } from "./coarsen.ts";
 import { liesOnGrid } from "./contactTolerance.ts";
+import { type GridLattice, gridLattice, rungAbove, rungBelow } from "./gridLattice.ts";
 import {
   boxCentre,
   boxDiagonal,
@@ -29,6 +30,8 @@ export interface Variant extends Orientation, Box {
   readonly cos: number;
   readonly sin: number;
   readonly flip: 1 | -1;
+  /** Where it may lie, when it is matched to the cloth's pattern. */
+  readonly lattice: GridLattice | null;
 }
 
 /** One copy to lay. */
@@ -125,6 +128,7 @@ function variantsOfShape(
   number: number,
   allowed: readonly Orientation[],
   indexOf: (o: Orientation) => number,
+  latticeAt: (o: Orientation) => GridLattice | null,
 ): { variants: Variant[]; names: Map<string, number> } {
   const seen = new Map<string, number>();
   const names = new Map<string, number>();
@@ -132,14 +136,16 @@ function variantsOfShape(
   for (const { turnDeg, mirrored } of allowed) {
     const [cos, sin] = turnCosSin(turnDeg);
     const flip = mirrored ? -1 : 1;
-    const key = shapeKey(shape.grid, cos, sin, flip);
+    const lattice = latticeAt({ turnDeg, mirrored });
+    // What looks alike may still lie differently on the cloth's pattern.
+    const key = shapeKey(shape.grid, cos, sin, flip) + (lattice === null ? "" : JSON.stringify(lattice));
     const known = seen.get(key);
     names.set(orientationKey(number, { turnDeg, mirrored }), known ?? out.length);
     if (known !== undefined) continue;
     seen.set(key, out.length);
     const box = ringBox(turnedOnGrid(shape.grid.outer, cos, sin, flip));
     const orientation = indexOf({ turnDeg: normalTurn(turnDeg), mirrored });
-    out.push({ turnDeg, mirrored, shape: number, orientation, cos, sin, flip, ...box });
+    out.push({ turnDeg, mirrored, shape: number, orientation, cos, sin, flip, ...box, lattice });
   }
   return { variants: out, names };
 }
@@ -148,7 +154,18 @@ function fitsWindow(variant: Variant, grow: number, window: CompiledJob["window"
   const slack = FIT_UNITS + 2 * grow;
   const width = variant.maxX - variant.minX;
   const height = variant.maxY - variant.minY;
+  if (variant.lattice !== null && !fitsLattice(variant, variant.lattice, window)) return false;
   return width <= window.maxX - window.minX + slack && height <= window.maxY - window.minY + slack;
+}
+
+/** Whether a place on the pattern lies in the window. */
+function fitsLattice(variant: Variant, { x, y, half }: GridLattice, window: CompiledJob["window"]): boolean {
+  const [lowX, highX] = [window.minX - variant.minX, window.maxX - variant.maxX];
+  const [lowY, highY] = [window.minY - variant.minY, window.maxY - variant.maxY];
+  if (y !== null && rungAbove(y, lowY) > rungBelow(y, highY)) return false;
+  if (x === null || highX === Infinity) return true;
+  const rungs = half ? { ...x, period: x.period / 2 } : x;
+  return rungAbove(rungs, lowX) <= rungBelow(rungs, highX);
 }
 
 /** The job's own numbers for orientations, in order of first use. */
@@ -199,7 +216,10 @@ export function* compileSteps(job: RegionJob): Generator<void, CompiledJob> {
   for (const [number, shape] of shapes.entries()) {
     if (number % PIECES_PER_TURN === PIECES_PER_TURN - 1) yield;
     const piece = job.pieces[shapeOf.indexOf(number)]!;
-    const own = variantsOfShape(shape, number, triedOrientations(piece), indexOf);
+    const centre = centres[shapeOf.indexOf(number)]!;
+    const own = variantsOfShape(shape, number, triedOrientations(piece), indexOf, (orientation) =>
+      gridLattice(job, piece, orientation, centre, scale),
+    );
     const numbers = own.variants.map((variant) => variants.push(variant) - 1);
     for (const [name, index] of own.names) variantFor.set(name, numbers[index]!);
     variantsOf.push(numbers.filter((index) => fitsWindow(variants[index]!, shape.grow, window)));

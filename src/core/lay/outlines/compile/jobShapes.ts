@@ -4,6 +4,7 @@ import { type Polygon, polygonArea, type Ring } from "../../../geometry/ring.ts"
 import type { LayPiece } from "../../problem/layProblem.ts";
 import type { RegionJob } from "../../problem/region.ts";
 import { contactOf } from "./contactTolerance.ts";
+import { gridLattice } from "./gridLattice.ts";
 import { boxExtent, polygonToGrid, shapeKey, toGrid } from "./gridTools.ts";
 import { grownOutline, isBareAtEdge } from "./growOutlines.ts";
 import { innerDiscs } from "./innerDiscs.ts";
@@ -74,6 +75,12 @@ function sumShape(ring: Ring, number: number): SumShape {
   return { resting: restingRing(shakenRing(ring, 2 * number + 1)), moving: shakenRing(ring, 2 * number + 2) };
 }
 
+/** Tells shapes apart that have to lie differently on the cloth's pattern. */
+function latticeKey(job: RegionJob, piece: LayPiece, centre: readonly [number, number], scale: number): string {
+  if (piece.match === undefined) return "";
+  return JSON.stringify(triedOrientations(piece).map((turn) => gridLattice(job, piece, turn, centre, scale)));
+}
+
 /** Distinct shapes (equal outlines with equal freedom to turn), and which one each piece has. */
 export function* distinctShapes(
   job: RegionJob,
@@ -99,6 +106,7 @@ export function* distinctShapes(
       shapeKey(grid),
       isBare ? shapeKey(bareGrid) : "",
       detailed === null ? "" : detailed.join(),
+      latticeKey(job, job.pieces[piece]!, centre, scale),
     ].join(" ");
     let number = known.get(key);
     if (number === undefined) {

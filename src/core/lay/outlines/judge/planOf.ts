@@ -2,6 +2,7 @@ import { turnCosSin } from "../../../geometry/pose.ts";
 import type { Placement } from "../../problem/layProblem.ts";
 import type { RegionPlan } from "../../problem/region.ts";
 import { type CompiledJob, orientationKey } from "../compile/compileJob.ts";
+import { liesOnLattice } from "../compile/gridLattice.ts";
 import type { Spots } from "../layout/workLayout.ts";
 
 /** The layout as a plan in mm, pinned pieces included. */
@@ -44,7 +45,7 @@ function pinnedEnd(compiled: CompiledJob, pin: Placement): number {
   return end;
 }
 
-/** The spots a plan puts the copies at, or null when it uses a turn this job does not know. */
+/** The spots a plan puts the copies at, or null when it uses a turn this job does not know or lies otherwise on the pattern. */
 export function spotsOf(compiled: CompiledJob, plan: RegionPlan, into: Spots): boolean {
   const { job, items, variants, variantFor, centres, unitsPerMm } = compiled;
   const places = new Map(plan.placements.map((place) => [`${place.copy} ${place.pieceId}`, place]));
@@ -62,6 +63,7 @@ export function spotsOf(compiled: CompiledJob, plan: RegionPlan, into: Spots): b
     into.variant[i] = at;
     into.x[i] = (place.x + (cos * flip * cx - sin * cy)) * unitsPerMm;
     into.y[i] = (place.y + (sin * flip * cx + cos * cy)) * unitsPerMm;
+    if (!liesOnLattice(variants[at]!.lattice, into.x[i]!, into.y[i]!)) return false;
     into.maxX = Math.max(into.maxX, into.x[i]! + variants[at]!.maxX);
   }
   return true;

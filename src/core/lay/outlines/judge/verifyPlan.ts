@@ -2,6 +2,8 @@ import { type Box, boxesOverlap, ringBox } from "../../../geometry/box.ts";
 import { differenceOf, offsetOf, ringsOf, sharedArea } from "../../../geometry/clipper.ts";
 import { posePolygon } from "../../../geometry/pose.ts";
 import { type Polygon, polygonArea } from "../../../geometry/ring.ts";
+import { apartOn, latticeOf, type Rungs } from "../../problem/lattice.ts";
+import type { Placement } from "../../problem/layProblem.ts";
 import type { RegionJob, RegionPlan } from "../../problem/region.ts";
 import { isBareAtEdge } from "../compile/growOutlines.ts";
 
@@ -13,6 +15,9 @@ const TOUCH_SHARE = 5e-7;
  * piece is small beside the grid, whose rounding alone may be a ten-millionth of its size.
  */
 const EDGE_SHARE = 5e-7;
+
+/** How far a plan may lie beside the pattern by rounding, mm. */
+const ON_PATTERN = 1e-6;
 
 interface Laid {
   readonly outline: Polygon;
@@ -75,6 +80,7 @@ export class PlanVerifier {
   *passes(plan: RegionPlan): Generator<undefined, boolean> {
     const pieces: Laid[] = [];
     for (const place of plan.placements) {
+      if (!this.liesOnPattern(place)) return false;
       const a = laid(posePolygon(this.grownOf(place.pieceId), place));
       const atEdge = this.isBareAtEdge ? laid(posePolygon(this.outlineOf(place.pieceId), place)) : a;
       if (!this.staysInside(atEdge)) return false;
@@ -84,6 +90,20 @@ export class PlanVerifier {
       yield;
     }
     return true;
+  }
+
+  private liesOnPattern(place: Placement): boolean {
+    const { pieces, pattern, phases, pinned } = this.job;
+    const piece = pieces.find(({ id }) => id === place.pieceId)!;
+    // What was put down by hand stays there, on the pattern or not.
+    if (piece.match === undefined || pinned.includes(place)) return true;
+    const lattice = latticeOf(piece, place, pattern, phases);
+    if (lattice === null) return true;
+    const { x, y, halfDrop } = lattice;
+    const rows = x && y && halfDrop ? Math.round((place.y - y.offset) / y.period) : 0;
+    const isOn = (rungs: Rungs | null, at: number): boolean =>
+      rungs === null || apartOn(at, rungs.offset, rungs.period) <= ON_PATTERN;
+    return isOn(y, place.y) && isOn(x, place.x - (rows * (x?.period ?? 0)) / 2);
   }
 
   private overlaps(a: Laid, b: Laid, area: number): boolean {

@@ -1,4 +1,5 @@
 import type { CompiledJob } from "../compile/compileJob.ts";
+import { nearestRung, rungAbove, rungBelow, rungsInRow } from "../compile/gridLattice.ts";
 import type { NoFitStore } from "../noFit/noFitStore.ts";
 import { PairTable } from "./pairTable.ts";
 import { PlaceGrid } from "./placeGrid.ts";
@@ -49,11 +50,15 @@ export class WorkLayout {
   maxX: number;
   /** Evaluations spent. */
   evaluations = 0;
+  /** Whether any shape is held to the cloth's pattern. */
+  readonly isMatched: boolean;
+  private readonly point = new Float64Array(2);
 
   constructor(job: CompiledJob, store: NoFitStore) {
     this.job = job;
     this.store = store;
     this.count = job.items.length;
+    this.isMatched = job.variants.some(({ lattice }) => lattice !== null);
     this.columns = this.count + job.obstacles.length;
     this.spots = emptySpots(this.count);
     this.pairs = new PairTable(this.count, this.columns);
@@ -101,6 +106,32 @@ export class WorkLayout {
     spots.variant[item] = at;
     spots.x[item] = Math.max(this.lowX(at), Math.min(x, this.highX(at)));
     spots.y[item] = Math.max(this.lowY(at), Math.min(y, this.highY(at)));
+    if (job.variants[at]!.lattice === null) return;
+    this.point[0] = spots.x[item]!;
+    this.point[1] = spots.y[item]!;
+    this.toPattern(at, this.point);
+    spots.x[item] = this.point[0]!;
+    spots.y[item] = this.point[1]!;
+  }
+
+  /** Moves a spot of a matched variant to the nearest one on the cloth's pattern within the window. */
+  toPattern(variant: number, spot: Float64Array): void {
+    const { lattice } = this.job.variants[variant]!;
+    if (lattice === null) return;
+    const within = (value: number, low: number, high: number, period: number): number =>
+      value < low - 1 ? value + period : value > high + 1 ? value - period : value;
+    const { x, y } = lattice;
+    if (y !== null) spot[1] = within(nearestRung(y, spot[1]!), this.lowY(variant), this.highY(variant), y.period);
+    const row = rungsInRow(lattice, spot[1]!);
+    if (x === null || row === null) return;
+    spot[0] = within(nearestRung(row, spot[0]!), this.lowX(variant), this.highX(variant), x.period);
+  }
+
+  /** The leftmost spot on the pattern at or right of x, for a matched variant at height y. */
+  patternFrom(variant: number, x: number, y: number): number {
+    const { lattice } = this.job.variants[variant]!;
+    const row = lattice === null ? null : rungsInRow(lattice, y);
+    return row === null ? x : rungAbove(row, x);
   }
 
   /** Far side of what is laid, grid units; the window's left end when nothing is. */
@@ -140,17 +171,27 @@ export class WorkLayout {
     return out;
   }
 
-  /** Lowest and highest position of a variant in the window now. */
+  /** Lowest and highest position of a variant in the window now; of a matched one those on the pattern. */
   lowX(variant: number): number {
-    return this.job.window.minX - this.job.variants[variant]!.minX;
+    const { minX, lattice } = this.job.variants[variant]!;
+    const low = this.job.window.minX - minX;
+    if (lattice === null || lattice.x === null) return low;
+    return rungAbove(lattice.half ? { ...lattice.x, period: lattice.x.period / 2 } : lattice.x, low);
   }
   lowY(variant: number): number {
-    return this.job.window.minY - this.job.variants[variant]!.minY;
+    const { minY, lattice } = this.job.variants[variant]!;
+    const low = this.job.window.minY - minY;
+    return lattice === null || lattice.y === null ? low : rungAbove(lattice.y, low);
   }
   highX(variant: number): number {
-    return this.maxX - this.job.variants[variant]!.maxX;
+    const { maxX, lattice } = this.job.variants[variant]!;
+    const high = this.maxX - maxX;
+    if (lattice === null || lattice.x === null || high === Infinity) return high;
+    return rungBelow(lattice.half ? { ...lattice.x, period: lattice.x.period / 2 } : lattice.x, high);
   }
   highY(variant: number): number {
-    return Math.max(this.job.window.maxY - this.job.variants[variant]!.maxY, this.lowY(variant));
+    const { maxY, lattice } = this.job.variants[variant]!;
+    const high = this.job.window.maxY - maxY;
+    return Math.max(lattice === null || lattice.y === null ? high : rungBelow(lattice.y, high), this.lowY(variant));
   }
 }

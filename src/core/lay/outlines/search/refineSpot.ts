@@ -8,6 +8,11 @@ import type { SpotTuning } from "./spotTuning.ts";
 const MOST_LINES = 10;
 const SNAP_ROUNDS = 4;
 
+/** A step in whole periods, one at least; as it is where there is no period. */
+function wholeSteps(step: number, period: number): number {
+  return period === 0 ? step : period * Math.max(1, Math.round(step / period));
+}
+
 /** Takes a good spot to a better one near by: coordinate descent, then exact contact. */
 export class SpotRefiner {
   /** The spot: set before `refine`, moved by it. */
@@ -17,6 +22,11 @@ export class SpotRefiner {
   private readonly tuning: SpotTuning;
   private readonly lines = new Float64Array(MOST_LINES * 3);
   private lineCount = 0;
+  /** The variant at hand, and the periods of its lattice; 0 where it may lie anywhere. */
+  private variant = 0;
+  private periodX = 0;
+  private periodY = 0;
+  private readonly moved = new Float64Array(2);
   private readonly exit = new Float64Array(3);
 
   constructor(state: WorkLayout, rng: Rng, tuning: SpotTuning) {
@@ -29,11 +39,17 @@ export class SpotRefiner {
   refine(near: Nearby, variant: number, reach: number, start: number): number {
     if (start <= 0) return start;
     const { state, tuning, point } = this;
+    const { lattice } = state.job.variants[variant]!;
+    this.variant = variant;
+    this.periodX = lattice?.x?.period ?? 0;
+    this.periodY = lattice?.y?.period ?? 0;
     const room = reach * 0.6;
-    const lowX = Math.max(state.lowX(variant), point[0]! - room);
-    const highX = Math.min(state.highX(variant), point[0]! + room);
-    const lowY = Math.max(state.lowY(variant), point[1]! - room);
-    const highY = Math.min(state.highY(variant), point[1]! + room);
+    const roomX = wholeSteps(room, this.periodX);
+    const roomY = wholeSteps(room, this.periodY);
+    const lowX = Math.max(state.lowX(variant), point[0]! - roomX);
+    const highX = Math.min(state.highX(variant), point[0]! + roomX);
+    const lowY = Math.max(state.lowY(variant), point[1]! - roomY);
+    const highY = Math.min(state.highY(variant), point[1]! + roomY);
     const value = this.descend(
       near,
       start,
@@ -64,14 +80,16 @@ export class SpotRefiner {
     let stepY = firstStep;
     while (value > 0 && (stepX > lastStep || stepY > lastStep)) {
       const axis = rng.below(4);
-      const dx = axis === 1 ? 0 : stepX;
-      const dy = axis === 0 ? 0 : axis === 3 ? -stepY : stepY;
+      const dx = axis === 1 ? 0 : wholeSteps(stepX, this.periodX);
+      const along = wholeSteps(stepY, this.periodY);
+      const dy = axis === 0 ? 0 : axis === 3 ? -along : along;
       let bestX = point[0]!;
       let bestY = point[1]!;
       let best = value;
       for (let way = -1; way <= 1; way += 2) {
-        const x = Math.min(Math.max(point[0]! + way * dx, lowX), highX);
-        const y = Math.min(Math.max(point[1]! + way * dy, lowY), highY);
+        let x = Math.min(Math.max(point[0]! + way * dx, lowX), highX);
+        let y = Math.min(Math.max(point[1]! + way * dy, lowY), highY);
+        if (this.isMatched()) [x, y] = this.onPattern(x, y);
         const there = near.depthAt(x, y, best);
         if (there >= best) continue;
         best = there;
@@ -137,13 +155,26 @@ export class SpotRefiner {
     lowY: number,
     highY: number,
   ): number {
-    const px = Math.min(Math.max(x, lowX), highX);
-    const py = Math.min(Math.max(y, lowY), highY);
+    let px = Math.min(Math.max(x, lowX), highX);
+    let py = Math.min(Math.max(y, lowY), highY);
+    if (this.isMatched()) [px, py] = this.onPattern(px, py);
     const there = near.depthAt(px, py, value);
     if (there >= value) return value;
     this.point[0] = px;
     this.point[1] = py;
     return there;
+  }
+
+  private isMatched(): boolean {
+    return this.periodX > 0 || this.periodY > 0;
+  }
+
+  private onPattern(x: number, y: number): readonly [number, number] {
+    const { moved } = this;
+    moved[0] = x;
+    moved[1] = y;
+    this.state.toPattern(this.variant, moved);
+    return [moved[0]!, moved[1]!];
   }
 
   private addLine(nx: number, ny: number, distance: number): void {
@@ -169,6 +200,9 @@ export class SpotRefiner {
     const x = point[0]!;
     const y = point[1]!;
     this.lineCount = 0;
+    // A matched piece stays on its rung while it comes to touch along the other axis.
+    if (this.periodX > 0) this.addLine(1, 0, 0);
+    if (this.periodY > 0) this.addLine(0, 1, 0);
     if (x - lowX < within) this.addLine(-1, 0, x - lowX);
     if (highX - x < within) this.addLine(1, 0, highX - x);
     if (y - lowY < within) this.addLine(0, -1, y - lowY);

@@ -134,6 +134,15 @@ export class SpotSearch {
   }
 
   private ask(near: Nearby, slot: number, x: number, y: number, reach: number): void {
+    if (this.state.isMatched && this.state.job.variants[this.tried[slot]!]!.lattice !== null) {
+      this.point[0] = x;
+      this.point[1] = y;
+      this.state.toPattern(this.tried[slot]!, this.point);
+      this.weigh(near, slot, this.point[0]!, this.point[1]!, reach);
+    } else this.weigh(near, slot, x, y, reach);
+  }
+
+  private weigh(near: Nearby, slot: number, x: number, y: number, reach: number): void {
     const limit = this.kept < KEPT ? Infinity : this.keptValue[KEPT - 1]!;
     const value = near.depthAt(x, y, limit);
     if (value < limit) this.keep(slot, x, y, value, reach * 0.02);

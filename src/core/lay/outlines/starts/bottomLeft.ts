@@ -1,5 +1,6 @@
 import { ringBox } from "../../../geometry/box.ts";
 import type { Pause } from "../../search/breath.ts";
+import { rungAbove, rungsInRow } from "../compile/gridLattice.ts";
 import { Neighbours } from "../layout/neighbours.ts";
 import type { WorkLayout } from "../layout/workLayout.ts";
 import { ROW } from "../noFit/depth.kernel.ts";
@@ -55,6 +56,73 @@ function cornersOf(state: WorkLayout, near: Neighbours, variant: number, fromX: 
   return Float64Array.from(points);
 }
 
+/**
+ * Places on the pattern for a matched variant, where the no-fit polygons round what is laid begin or end: on each rung
+ * along between `fromX` and `toX` (and those heights brought up to a rung across), or on each rung across.
+ */
+function patternSpots(
+  state: WorkLayout,
+  near: Neighbours,
+  variant: number,
+  fromX: number,
+  toX: number,
+): Float64Array {
+  const { lattice } = state.job.variants[variant]!;
+  const { x: along, y: across } = lattice!;
+  const [lowX, lowY, highY] = [state.lowX(variant), state.lowY(variant), state.highY(variant)];
+  const points: number[] = [];
+  const add = (x: number, y: number): void => {
+    if (
+      points.length < 2 * MOST_CORNERS &&
+      x >= lowX - 1 &&
+      x >= fromX &&
+      x <= toX + 1 &&
+      y >= lowY - 1 &&
+      y <= highY + 1
+    )
+      points.push(x, y);
+  };
+  if (across !== null) {
+    for (let y = lowY; y <= highY + 1; y += across.period) {
+      const row = rungsInRow(lattice!, y);
+      if (row === null) for (const x of [lowX, ...crossingsOf(state, near, "y", y)]) add(x, y);
+      else for (let x = rungAbove(row, Math.max(lowX, fromX)); x <= toX + 1; x += row.period) add(x, y);
+    }
+    return Float64Array.from(points);
+  }
+  for (let x = rungAbove(along!, Math.max(lowX, fromX)); x <= toX + 1; x += along!.period)
+    for (const y of [lowY, highY, ...crossingsOf(state, near, "x", x)]) add(x, y);
+  return Float64Array.from(points);
+}
+
+/** Where outlines of the no-fit polygons cross an upright (`x`) or a level (`y`) line. */
+function crossingsOf(state: WorkLayout, near: Neighbours, axis: "x" | "y", at: number): number[] {
+  const out: number[] = [];
+  for (let k = 0; k < near.count; k++) {
+    const o = k * ROW;
+    const { rows } = near;
+    const { heads, edges } = state.store.arena;
+    const head = near.grid[k]! * HEAD;
+    const first = heads[head + 6]! * EDGE;
+    const end = first + heads[head + 7]! * EDGE;
+    for (let e = first; e < end; e += EDGE) {
+      const lx = edges[e]!;
+      const ly = edges[e + 1]!;
+      const mx = lx + edges[e + 2]! * edges[e + 4]!;
+      const my = ly + edges[e + 3]! * edges[e + 4]!;
+      const x = rows[o + 4]! + rows[o + 6]! * lx + rows[o + 8]! * ly;
+      const y = rows[o + 5]! + rows[o + 7]! * lx + rows[o + 9]! * ly;
+      const x2 = rows[o + 4]! + rows[o + 6]! * mx + rows[o + 8]! * my;
+      const y2 = rows[o + 5]! + rows[o + 7]! * mx + rows[o + 9]! * my;
+      const [a, b, c, d] = axis === "x" ? [x, x2, y, y2] : [y, y2, x, x2];
+      if (a === b) {
+        if (a === at) out.push(c, d);
+      } else if (a >= at !== b >= at || a === at || b === at) out.push(c + ((at - a) / (b - a)) * (d - c));
+    }
+  }
+  return out;
+}
+
 /** Builds the no-fit polygons of `item` about all that is laid, one at a time. */
 function* prepare(state: WorkLayout, item: number): Generator<Pause, void> {
   const { job, store, spots, count } = state;
@@ -81,7 +149,8 @@ function freeCorner(
   fromX: number,
   toX: number,
 ): [number, number] | null {
-  const points = cornersOf(state, near, variant, fromX, toX);
+  const isMatched = state.job.variants[variant]!.lattice !== null;
+  const points = (isMatched ? patternSpots : cornersOf)(state, near, variant, fromX, toX);
   near.bin(fromX, Math.max(toX, fromX + 1));
   const order = Array.from({ length: points.length / 2 }, (_, i) => i);
   order.sort((a, b) => points[2 * a]! - points[2 * b]! || points[2 * a + 1]! - points[2 * b + 1]!);
@@ -112,7 +181,7 @@ function* leftmostSpot(
     near.fill(state, item, variant);
     const { minX, maxX } = state.job.variants[variant]!;
     const lowX = state.lowX(variant);
-    const clearX = Math.max(lowX, used - minX);
+    const clearX = state.patternFrom(variant, Math.max(lowX, used - minX), state.lowY(variant));
     const toX = Math.min(state.highX(variant), bestX - maxX, clearX);
     let fromX = Math.max(lowX, lastX[variant]!);
     while (fromX <= toX) {

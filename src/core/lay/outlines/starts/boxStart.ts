@@ -8,6 +8,8 @@ import type { WorkLayout } from "../layout/workLayout.ts";
  */
 export function boxStart(state: WorkLayout): boolean {
   const { job, spots, count } = state;
+  // Columns know no pattern: what is matched is laid one by one.
+  if (state.isMatched) return false;
   if (job.window.maxX !== Infinity || job.obstacles.length > 0) return false;
   const length = (v: number): number => job.variants[v]!.maxX - job.variants[v]!.minX;
   const chosen: number[] = [];

@@ -1,9 +1,10 @@
+import { settledPhases } from "../../problem/lattice.ts";
 import type { LayPlan, LayProblem, Stock, StockPlacement, StockUse } from "../../problem/layProblem.ts";
 import type { RegionPlan } from "../../problem/region.ts";
 import { BREATH, type Breath, nextTurn } from "../breath.ts";
 import { isBetterPlan } from "../comparePlans.ts";
-import type { SearchBudget } from "../engine.ts";
-import { raceEngines } from "../raceEngines.ts";
+import type { Search, SearchBudget } from "../engine.ts";
+import { searchPhases } from "../phases/searchPhases.ts";
 import { type ChooseEngines, freeCopies, type LayingDesk, layingDesk } from "./layingDesk.ts";
 import { areaBound, laidLength, placementsOf, regionPlanFrom, type StockJob, stockJob } from "./stockJob.ts";
 import { unplacedOf } from "./unplacedReasons.ts";
@@ -116,10 +117,11 @@ function* arrangeRound(
 ): Generator<ArrangeStep | Breath, RoundResult, undefined> {
   const free = freeCopies(desk);
   const laid: Laid[] = [];
+  let { phases } = desk.problem;
   let evaluations = spentBefore;
   let exhausted = true;
   for (const [index, where] of desk.stocks.entries()) {
-    const job = stockJob(desk.problem, where, free, desk.extents);
+    const job = stockJob({ ...desk.problem, phases }, where, free, desk.extents);
     if (job.job.pieces.length === 0) continue;
     const before = evaluations;
     const seed = desk.seed + 1013 * round + 31 * index;
@@ -142,25 +144,23 @@ function* arrangeRound(
     }
     if (evaluations - before >= slice) exhausted = false;
     laid.push({ job, plan, bound });
-    takeAway(desk.problem, free, placementsOf(desk.problem, job, plan));
+    const placed = placementsOf(desk.problem, job, plan);
+    takeAway(desk.problem, free, placed);
+    // What comes from the next stock has to meet what was cut from this one.
+    phases = settledPhases(job.job.pieces, job.job.pattern, phases, plan.placements);
   }
   return { plan: yield* composedPlan(desk, laid, evaluations), exhausted };
 }
 
 const EMPTY: RegionPlan = { placements: [], left: [], length: 0 };
 
-function searchOf(
-  desk: LayingDesk,
-  { job }: StockJob,
-  budget: SearchBudget,
-  seed: number,
-): ReturnType<typeof raceEngines> {
+function searchOf(desk: LayingDesk, { job }: StockJob, budget: SearchBudget, seed: number): Search {
   if (job.pieces.length === 0) return nothingToDo();
-  return raceEngines(desk.engines(job), job, budget, seed);
+  return searchPhases(desk.engines, job, budget, seed);
 }
 
 // biome-ignore lint/correctness/useYield: a search that has nothing to look for
-function* nothingToDo(): ReturnType<typeof raceEngines> {
+function* nothingToDo(): Search {
   return EMPTY;
 }
 

@@ -1,3 +1,4 @@
+import { settledPhases } from "../../problem/lattice.ts";
 import type { LayProblem } from "../../problem/layProblem.ts";
 import { type Extent, pieceExtents } from "../../problem/pieceExtent.ts";
 import type { RegionJob } from "../../problem/region.ts";
@@ -42,7 +43,7 @@ export function* layingDesk(
     yield BREATH;
   }
   return {
-    problem,
+    problem: withPinnedPhases(problem, stocks),
     engines,
     seed,
     extents,
@@ -53,6 +54,21 @@ export function* layingDesk(
       ...stocks.filter(({ region }) => region.length === null),
     ],
   };
+}
+
+/** The problem with the phases of free groups that pieces put down by hand have settled. */
+function withPinnedPhases(problem: LayProblem, stocks: readonly StockRegion[]): LayProblem {
+  if (problem.pattern === undefined || problem.pinned.length === 0) return problem;
+  let { phases } = problem;
+  for (const where of stocks) {
+    const here = problem.pinned.filter(({ stockId }) => stockId === where.stock.id);
+    const [firstAlong, firstAcross] = where.stock.firstLine ?? [
+      problem.pattern.firstAlong,
+      problem.pattern.firstAcross,
+    ];
+    phases = settledPhases(problem.pieces, { ...problem.pattern, firstAlong, firstAcross }, phases, here);
+  }
+  return { ...problem, phases };
 }
 
 /** Copies not pinned down, by piece. */

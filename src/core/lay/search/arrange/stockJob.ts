@@ -27,9 +27,11 @@ export function stockJob(
   const { stock, region } = where;
   const pinned = problem.pinned.filter((pin) => pin.stockId === stock.id);
   const copies = new Map<string, readonly number[]>();
+  const isPatternKnown = stock.kind === "roll" || stock.firstLine !== undefined;
   const pieces = problem.pieces.flatMap((piece, i) => {
     const here = pinned.filter((pin) => pin.pieceId === piece.id).map((pin) => pin.copy);
-    const own = fitsBox(extents[i]!, stock, problem.margin) ? [...here, ...free[i]!] : here;
+    const isOpenTo = fitsBox(extents[i]!, stock, problem.margin) && (piece.match === undefined || isPatternKnown);
+    const own = isOpenTo ? [...here, ...free[i]!] : here;
     copies.set(piece.id, own);
     return own.length > 0 ? [{ ...piece, count: own.length }] : [];
   });
@@ -40,8 +42,19 @@ export function stockJob(
     margin: problem.margin,
     pinned: pinned.map((pin) => ({ ...inRegion(where, pin), copy: copies.get(pin.pieceId)!.indexOf(pin.copy) })),
     goal: region.length === null ? "shortest" : "most",
+    ...patternIn(problem, where),
   };
   return { where, job, copies };
+}
+
+/** The pattern as it lies in the region of a stock, and the phases known; nothing on cloth without a pattern to match. */
+function patternIn(
+  { pattern, phases }: LayProblem,
+  { stock, originX, originY }: StockRegion,
+): Pick<RegionJob, "pattern" | "phases"> {
+  if (pattern === undefined) return {};
+  const [along, across] = stock.firstLine ?? [pattern.firstAlong, pattern.firstAcross];
+  return { pattern: { ...pattern, firstAlong: along - originX, firstAcross: across - originY }, phases };
 }
 
 /** Placements of a region plan as the problem numbers and places them; pinned ones exactly as given. */

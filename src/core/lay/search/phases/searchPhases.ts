@@ -1,0 +1,123 @@
+import { FREE_PHASE, freePhases } from "../../problem/lattice.ts";
+import type { LayPhase } from "../../problem/layProblem.ts";
+import type { RegionJob, RegionPlan } from "../../problem/region.ts";
+import { nextTurn } from "../breath.ts";
+import { isBetterRegionPlan } from "../comparePlans.ts";
+import type { Engine, Search, SearchBudget } from "../engine.ts";
+import { raceEngines } from "../raceEngines.ts";
+import { type Rng, seededRng } from "../rng.ts";
+import { type FreeAxis, freeAxes, phaseChoices } from "./phaseChoices.ts";
+
+/** Evaluations each choice gets in the first round at least and at most; rounds grow twice as long each. */
+const LEAST_FIRST = 2_000;
+const MOST_FIRST = 20_000;
+/** Share of the budget for the first round. */
+const FIRST_SHARE = 0.125;
+
+/** Evaluations of a turn grow up to this. */
+const LONGEST = 2_000_000;
+/** How many of the best choices are changed, into how many new ones for all that ran, and draws until they are new. */
+const BEST = 3;
+const CHANGED_PART = 6;
+const MOST_TRIES = 40;
+
+type Phases = Readonly<Record<string, LayPhase>>;
+
+interface Runner {
+  readonly phases: Phases;
+  readonly search: Search;
+  evaluations: number;
+  plan: RegionPlan | null;
+  isDone: boolean;
+}
+
+/**
+ * A race of engines on one region in which the phases of matched groups that are free are chosen besides: all choices
+ * get a little effort, the better half of them and changes of the best twice as much, and so on. Where no phase is free
+ * it is the race alone. Bounds are those of the job without its pattern and hold for every phase.
+ */
+export function* searchPhases(
+  engines: (job: RegionJob) => readonly Engine[],
+  job: RegionJob,
+  budget: SearchBudget,
+  seed: number,
+): Search {
+  if (freePhases(job.pieces, job.pattern, job.phases).length === 0)
+    return yield* raceEngines(engines(job), job, budget, seed);
+  const own = engines(job).find(({ choosesPhases }) => choosesPhases === true);
+  return yield* own ? own.search(job, budget, seed) : racePhases(engines, job, budget, seed);
+}
+
+/** The same where the phases have to be chosen for the engines. */
+export function* racePhases(
+  engines: (job: RegionJob) => readonly Engine[],
+  job: RegionJob,
+  budget: SearchBudget,
+  seed: number,
+): Search {
+  const rng = seededRng(seed);
+  const axes = freeAxes(job);
+  const known = new Set<string>();
+  const runnerOf = (phases: Phases): Runner => {
+    known.add(JSON.stringify(phases));
+    const fixed = { ...job, phases };
+    const search = raceEngines(engines(fixed), fixed, budget, seed);
+    return { phases, search, evaluations: 0, plan: null, isDone: false };
+  };
+  let runners = phaseChoices(job).map(runnerOf);
+  const share = (FIRST_SHARE * budget.evaluations) / runners.length;
+  let slice = Math.min(MOST_FIRST, Math.max(LEAST_FIRST, Math.floor(share)));
+  let best: RegionPlan | null = null;
+  let bound: number | null = null;
+  let gone = 0;
+  const spent = (): number => runners.reduce((sum, { evaluations }) => sum + evaluations, gone);
+  for (;;) {
+    for (const runner of runners) {
+      const until = runner.evaluations + slice;
+      while (!runner.isDone && (runner.plan === null || runner.evaluations < until)) {
+        const turn = yield* nextTurn(runner.search);
+        const plan = turn.done ? turn.value : turn.value.plan;
+        if (turn.done) runner.isDone = true;
+        else {
+          runner.evaluations = turn.value.evaluations;
+          if (turn.value.bound !== null) bound = Math.max(bound ?? turn.value.bound, turn.value.bound);
+        }
+        if (plan !== null && isBetterRegionPlan(job.pieces, plan, runner.plan)) runner.plan = plan;
+        const isNew: boolean = plan !== null && isBetterRegionPlan(job.pieces, plan, best);
+        if (isNew) best = plan;
+        const told: RegionPlan | undefined = yield { evaluations: spent(), plan: isNew ? best : null, bound };
+        if (told && isBetterRegionPlan(job.pieces, told, best)) best = told;
+        if (best !== null && (spent() >= budget.evaluations || isProven(job, best, bound))) return best;
+      }
+    }
+    const ranked = [...runners].sort((a, b) => {
+      if (isBetterRegionPlan(job.pieces, a.plan!, b.plan)) return -1;
+      return isBetterRegionPlan(job.pieces, b.plan!, a.plan) ? 1 : 0;
+    });
+    const kept = ranked.slice(0, Math.ceil(runners.length / 2));
+    const changed: Runner[] = [];
+    for (
+      let tries = 0;
+      tries < MOST_TRIES && changed.length < Math.max(1, runners.length / CHANGED_PART);
+      tries++
+    ) {
+      const phases = changedPhases(kept[rng.below(Math.min(BEST, kept.length))]!.phases, axes, rng);
+      if (!known.has(JSON.stringify(phases))) changed.push(runnerOf(phases));
+    }
+    if (changed.length === 0 && runners.every(({ isDone }) => isDone)) return best!;
+    gone += ranked.slice(kept.length).reduce((sum, { evaluations }) => sum + evaluations, 0);
+    runners = [...kept, ...changed];
+    if (slice < LONGEST) slice *= 2;
+  }
+}
+
+/** Another phase for one axis of one group. */
+function changedPhases(phases: Phases, axes: readonly FreeAxis[], rng: Rng): Phases {
+  const { group, axis, values } = axes[rng.below(axes.length)]!;
+  return { ...phases, [group]: { ...(phases[group] ?? FREE_PHASE), [axis]: values[rng.below(values.length)]! } };
+}
+
+function isProven(job: RegionJob, plan: RegionPlan, bound: number | null): boolean {
+  if (job.goal !== "shortest" || bound === null) return false;
+  return plan.left.every((count) => count === 0) && plan.length <= bound * (1 + 1e-12);
+}
