@@ -3,7 +3,7 @@ import { layDrawing } from "../core/drawing/lay/layDrawing.ts";
 import { pieceArt } from "../core/drawing/lay/pieceArt.ts";
 import type { Drawing } from "../core/drawing/list/drawing.ts";
 import { type MachineWish, machineDrawing } from "../core/drawing/machine/machineDrawing.ts";
-import { matsOf } from "../core/job/matsOf.ts";
+import type { LaidMats } from "../core/job/matsOf.ts";
 import type { LayJob } from "../core/job/projectJob.ts";
 import type { CutPiece } from "../core/materials/cutPiece.ts";
 import type { MachineSettings, OutputSettings } from "../core/project/outputSettings.ts";
@@ -22,19 +22,23 @@ export interface MachineMats {
   readonly refusal: string | null;
 }
 
-/** The mats of a material drawn for cutting; none of what a laser must not touch, and why, in words. */
+/**
+ * The mats of a material drawn for cutting, `laid` by `matsOf`; none of what a laser must not touch, and why, in words.
+ *
+ * Errors: RangeError when the machine may cut the material and nothing was laid.
+ */
 export function machineMats(
-  job: LayJob,
+  { material }: LayJob,
+  laid: LaidMats | undefined,
   pieces: readonly CutPiece[],
   output: OutputSettings,
   language: Language = "en",
 ): MachineMats {
   const { machine } = output;
-  const { material } = job;
   if (machine === null) return { mats: [], tooLarge: [], refusal: null };
   const refusal = laserRefusal(material, output, language);
   if (refusal !== null) return { mats: [], tooLarge: [], refusal };
-  const laid = matsOf(job, machine);
+  if (laid === undefined) throw new RangeError(`machineMats: mats laid for ${material.id} expected`);
   const art = pieceArt(pieces, output.lengths, language);
   const wish = machineWish(output, machine);
   return {

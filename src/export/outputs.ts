@@ -9,6 +9,7 @@ import { paperOf } from "../core/project/papers.ts";
 import { cutLength } from "../core/units/cutLength.ts";
 import { formatLength } from "../core/units/formatLength.ts";
 import type { Language } from "../core/units/language.ts";
+import type { FileTexts } from "../core/words/fileTexts.ts";
 import { FILE_TEXTS, PAPER_TEXTS, RULER_TEXTS } from "../core/words/words.ts";
 import { cutSheetCsv } from "./cutsheet/cutSheetCsv.ts";
 import { cutSheetPages } from "./cutsheet/cutSheetPages.ts";
@@ -19,7 +20,7 @@ import { paperStem } from "./fileStem.ts";
 import type { Faces } from "./fonts/faces.ts";
 import { laserRefusal } from "./laserRefusal.ts";
 import type { DrawnMat, DrawnStock, NamedCloth, OutputBench, OutputItems } from "./outputBench.ts";
-import type { PlanFile, WrittenFiles } from "./planFile.ts";
+import type { MadeFile, PlanFile, WrittenFiles } from "./planFile.ts";
 import { rulerText } from "./rulerList.ts";
 import { patternPages, printerFinding, tiledPages } from "./tiledPages.ts";
 
@@ -27,69 +28,69 @@ import { patternPages, printerFinding, tiledPages } from "./tiledPages.ts";
 export type Output = {
   [Of in keyof OutputItems]: {
     readonly id: string;
+    /** What it is, in a few words; said of each of its files that does not say more. */
+    readonly label: (texts: FileTexts) => string;
     readonly of: Of;
     readonly make: (bench: OutputBench, item: OutputItems[Of]) => Made | Promise<Made>;
   };
 }[keyof OutputItems];
 
 /** A file; files with what was not written; or nothing to write. */
-type Made = PlanFile | WrittenFiles | null;
+type Made = MadeFile | WrittenFiles | null;
 
 /**
  * Every kind of file there is, in the order of the list of files. Whoever wants some alone asks for them by id, and
  * nothing else is worked out.
  */
 export const OUTPUTS = [
-  { id: "cut-sheet", of: "project", make: cutSheetPdf },
-  { id: "cut-sheet-text", of: "project", make: cutSheetTxt },
-  { id: "cut-list", of: "project", make: cutList },
-  { id: "labels", of: "project", make: labels },
-  { id: "svg", of: "stock", make: stockSvg },
-  { id: "dxf", of: "stock", make: stockDxf },
-  { id: "sheets", of: "stock", make: tiledSheets },
-  { id: "long-sheet", of: "stock", make: longSheet },
-  { id: "projector", of: "stock", make: projector },
-  { id: "ruler-pages", of: "stock", make: rulerPdf },
-  { id: "patterns", of: "project", make: patterns },
-  { id: "mat-svg", of: "mat", make: matSvg },
-  { id: "mat-dxf", of: "mat", make: matDxf },
-  { id: "ruler-list", of: "cloth", make: rulerList },
+  { id: "cut-sheet", label: ({ about }) => about.cutSheetToPrint, of: "project", make: cutSheetPdf },
+  { id: "cut-sheet-text", label: ({ about }) => about.cutSheetAsText, of: "project", make: cutSheetTxt },
+  { id: "cut-list", label: ({ about }) => about.cutList, of: "project", make: cutList },
+  { id: "labels", label: ({ about }) => about.labels, of: "project", make: labels },
+  { id: "svg", label: ({ about }) => about.layPlan, of: "stock", make: stockSvg },
+  { id: "dxf", label: ({ about }) => about.forDrawing(about.layPlan), of: "stock", make: stockDxf },
+  { id: "sheets", label: ({ kinds }) => kinds.sheets, of: "stock", make: tiledSheets },
+  { id: "long-sheet", label: ({ kinds }) => kinds.longSheet, of: "stock", make: longSheet },
+  { id: "projector", label: ({ about }) => about.projector, of: "stock", make: projector },
+  { id: "ruler-pages", label: ({ about }) => about.rulerList, of: "stock", make: rulerPdf },
+  { id: "patterns", label: ({ kinds }) => kinds.patterns, of: "project", make: patterns },
+  { id: "mat-svg", label: ({ kinds }) => kinds.mats, of: "mat", make: matSvg },
+  { id: "mat-dxf", label: ({ about, kinds }) => about.forDrawing(kinds.mats), of: "mat", make: matDxf },
+  { id: "ruler-list", label: ({ about }) => about.rulerList, of: "cloth", make: rulerList },
 ] as const satisfies readonly Output[];
 
 export type OutputId = (typeof OUTPUTS)[number]["id"];
 
-async function cutSheetPdf(bench: OutputBench): Promise<PlanFile> {
+async function cutSheetPdf(bench: OutputBench): Promise<MadeFile> {
   const pages = cutSheetPages(bench.sheet, paperOf(bench.input.project.output.paper));
   const data = await bench.pdf(cutSheetTitle(bench), pages);
-  return { name: "cut-sheet.pdf", data, about: aboutOf(bench).cutSheetToPrint };
+  return { name: "cut-sheet.pdf", data };
 }
 
-function cutSheetTxt(bench: OutputBench): PlanFile {
-  return { name: "cut-sheet.txt", data: cutSheetText(bench.sheet), about: aboutOf(bench).cutSheetAsText };
+function cutSheetTxt(bench: OutputBench): MadeFile {
+  return { name: "cut-sheet.txt", data: cutSheetText(bench.sheet) };
 }
 
-function cutList(bench: OutputBench): PlanFile {
-  return { name: "cut-sheet.csv", data: cutSheetCsv(bench.sheet), about: aboutOf(bench).cutList };
+function cutList(bench: OutputBench): MadeFile {
+  return { name: "cut-sheet.csv", data: cutSheetCsv(bench.sheet) };
 }
 
-async function labels(bench: OutputBench): Promise<PlanFile> {
+async function labels(bench: OutputBench): Promise<MadeFile> {
   const pages = labelPages(bench.sheet, paperOf(bench.input.project.output.paper));
-  return { name: "labels.pdf", data: await bench.pdf(cutSheetTitle(bench), pages), about: aboutOf(bench).labels };
+  return { name: "labels.pdf", data: await bench.pdf(cutSheetTitle(bench), pages) };
 }
 
-function stockSvg(bench: OutputBench, stock: DrawnStock): PlanFile | null {
+function stockSvg(bench: OutputBench, stock: DrawnStock): MadeFile | null {
   const { output } = bench.input.project;
   if (laserRefusal(stock.laid.material, output) !== null) return null;
   const data = drawingSvg(sentDrawing(stock.sheet.drawing, output), nameOf(stock), output, bench.faces, true);
-  return { name: `${stock.stem}.svg`, data, about: aboutOf(bench).layPlan };
+  return { name: `${stock.stem}.svg`, data };
 }
 
-function stockDxf(bench: OutputBench, { laid, sheet, stem }: DrawnStock): PlanFile | null {
+function stockDxf(bench: OutputBench, { laid, sheet, stem }: DrawnStock): MadeFile | null {
   const { output } = bench.input.project;
   if (laserRefusal(laid.material, output) !== null) return null;
-  const about = aboutOf(bench);
-  const data = drawingDxf(sentDrawing(sheet.drawing, output), output, bench.faces);
-  return { name: `${stem}.dxf`, data, about: about.forDrawing(about.layPlan) };
+  return { name: `${stem}.dxf`, data: drawingDxf(sentDrawing(sheet.drawing, output), output, bench.faces) };
 }
 
 async function tiledSheets(bench: OutputBench, stock: DrawnStock): Promise<WrittenFiles> {
@@ -97,7 +98,7 @@ async function tiledSheets(bench: OutputBench, stock: DrawnStock): Promise<Writt
   const { output } = project;
   const tiled = tiledPages(project, stock.laid, bench.art, bench.language);
   const paper = paperOf(output.paper).id;
-  const files: PlanFile[] = [];
+  const files: MadeFile[] = [];
   if (tiled !== null && tiled.pages.length > 0) {
     const data = await bench.pdf(nameOf(stock), tiled.pages);
     const about = aboutOf(bench).tiles(tiled.sheets, paper);
@@ -127,7 +128,7 @@ function tooManyNotes(sheets: number, what: string, paper: string, language: Lan
   return sheets > MOST_SHEETS ? [FILE_TEXTS[language].tooManySheets(what, sheets, paper, MOST_SHEETS)] : [];
 }
 
-async function longSheet(bench: OutputBench, stock: DrawnStock): Promise<PlanFile> {
+async function longSheet(bench: OutputBench, stock: DrawnStock): Promise<MadeFile> {
   const { output } = bench.input.project;
   const pages = rollPages(stock.sheet, stock.title, grainArrow(stock.laid.material), {
     rollWidth: output.rollWidth,
@@ -140,17 +141,17 @@ async function longSheet(bench: OutputBench, stock: DrawnStock): Promise<PlanFil
   };
 }
 
-async function projector(bench: OutputBench, stock: DrawnStock): Promise<PlanFile> {
+async function projector(bench: OutputBench, stock: DrawnStock): Promise<MadeFile> {
   const onBlack = { styles: projectionStyles(ROLE_STYLES), background: "#000000" };
   const data = await bench.pdf(nameOf(stock), [barePage(stock.sheet)], onBlack);
-  return { name: `${stock.stem}-projector.pdf`, data, about: aboutOf(bench).projector };
+  return { name: `${stock.stem}-projector.pdf`, data };
 }
 
 /** Longest sequence of cuts worth printing. */
 const MOST_CUTS = 400;
 
 /** The cuts in order, where the lay can be parted from edge to edge. */
-async function rulerPdf(bench: OutputBench, stock: DrawnStock): Promise<PlanFile | null> {
+async function rulerPdf(bench: OutputBench, stock: DrawnStock): Promise<MadeFile | null> {
   const { laid, sheet, title, stem } = stock;
   const { output } = bench.input.project;
   // Cloth that no ruler can part does not take the pages from the other cloth.
@@ -162,11 +163,11 @@ async function rulerPdf(bench: OutputBench, stock: DrawnStock): Promise<PlanFile
   return { name: `${stem}-ruler.pdf`, data, about: aboutOf(bench).rulerCuts(plan.sequence.cuts) };
 }
 
-function matSvg(bench: OutputBench, mat: DrawnMat): PlanFile {
+function matSvg(bench: OutputBench, mat: DrawnMat): MadeFile {
   return matFiles(mat, bench.input.project.output, bench.faces, bench.language)[0];
 }
 
-function matDxf(bench: OutputBench, mat: DrawnMat): PlanFile {
+function matDxf(bench: OutputBench, mat: DrawnMat): MadeFile {
   return matFiles(mat, bench.input.project.output, bench.faces, bench.language)[1];
 }
 
@@ -185,11 +186,11 @@ export function matFiles(
   ];
 }
 
-function rulerList(bench: OutputBench, { cloth, stem }: NamedCloth): PlanFile | null {
+function rulerList(bench: OutputBench, { cloth, stem }: NamedCloth): MadeFile | null {
   const { project, pieces } = bench.input;
   const { material, problem, plan } = cloth;
   const data = rulerText(project.name, material, problem, plan, pieces, project.output.lengths, bench.language);
-  return data === null ? null : { name: `${stem}-ruler-cuts.txt`, data, about: aboutOf(bench).rulerList };
+  return data === null ? null : { name: `${stem}-ruler-cuts.txt`, data };
 }
 
 function aboutOf({ language }: OutputBench): (typeof FILE_TEXTS)[Language]["about"] {

@@ -1,3 +1,4 @@
+import type { LaidMats } from "../core/job/matsOf.ts";
 import type { SheetInput } from "./cutsheet/projectSheet.ts";
 import type { FontBytes } from "./fonts/fontBytes.ts";
 
@@ -10,13 +11,18 @@ export interface PlanFile {
   readonly about: string;
 }
 
+/** A file as it was made; what it is for is its kind's label where it does not say more. */
+export type MadeFile = Omit<PlanFile, "about"> & { readonly about?: string };
+
 /** Files, and in sentences what was not written and why. */
 export interface WrittenFiles {
-  readonly files: readonly PlanFile[];
+  readonly files: readonly MadeFile[];
   readonly notes: readonly string[];
 }
 
 /** What the files are made from. */
 export interface PlanFilesInput extends SheetInput {
   readonly fonts: FontBytes;
+  /** Mats laid for the project's machine, by material: of each that the machine may cut, when files for them are wanted. */
+  readonly mats: ReadonlyMap<string, LaidMats>;
 }

@@ -8,6 +8,7 @@ import { contourBox } from "../core/geometry/contourArcs.ts";
 import { ringContour } from "../core/geometry/contourShapes.ts";
 import { rectangleRing, solid } from "../core/geometry/ring.ts";
 import { layProblemsOf } from "../core/job/layProblems.ts";
+import { matsOfAll } from "../core/job/matsOf.ts";
 import type { LayPlan } from "../core/lay/problem/layProblem.ts";
 import type { Material } from "../core/materials/material.ts";
 import { cutListOf } from "../core/project/cutList.ts";
@@ -91,13 +92,9 @@ function input(tool: "knife" | "laser", coating: string, name = "Dock vinyl"): P
     evaluations: 0,
     seed: 1,
   };
-  return {
-    project: read.value,
-    pieces,
-    straps: cutList.value.straps,
-    lays: [{ material: read.value.materials[0]!, problem, plan }],
-    fonts,
-  };
+  const lays = [{ material: read.value.materials[0]!, problem, plan }];
+  const mats = matsOfAll(lays, read.value.output.machine);
+  return { project: read.value, pieces, straps: cutList.value.straps, lays, fonts, mats };
 }
 
 test("same plan, same bytes, in every file", async () => {

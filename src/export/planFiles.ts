@@ -53,7 +53,8 @@ export async function planFiles(input: PlanFilesInput, wanted?: readonly OutputI
           item,
         );
         if (made === null) continue;
-        files.push(...("files" in made ? made.files : [made]));
+        const label = output.label(FILE_TEXTS[language]);
+        files.push(...("files" in made ? made.files : [made]).map((file) => ({ about: label, ...file })));
         if ("notes" in made) notes.push(...made.notes);
       }
     }
@@ -92,9 +93,9 @@ function itemsOf(
   if (of === "project") return [null];
   if (of === "stock") return drawnStocks(bench);
   if (of === "cloth") return namedCloths(bench);
-  const { project, pieces } = bench.input;
+  const { project, pieces, mats } = bench.input;
   return namedCloths(bench).flatMap(({ cloth, stem }) => {
-    const found = machineMats(cloth, pieces, project.output, bench.language);
+    const found = machineMats(cloth, mats.get(cloth.material.id), pieces, project.output, bench.language);
     notes.push(...matNotes(found, cloth.material.name, bench.language));
     return drawnMats(found, project.name, cloth.material.name, stem, bench.language);
   });

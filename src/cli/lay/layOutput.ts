@@ -1,4 +1,5 @@
 import type { JudgedCloth } from "../../core/job/laidCloth.ts";
+import { matsOfAll } from "../../core/job/matsOf.ts";
 import type { ProjectJob } from "../../core/job/projectJob.ts";
 import type { Language } from "../../core/units/language.ts";
 import { type PlanFiles, planFiles } from "../../export/planFiles.ts";
@@ -14,6 +15,7 @@ export async function layFiles(
     project: read.project,
     pieces: read.pieces,
     lays: laid,
+    mats: matsOfAll(laid, read.project.output.machine),
     fonts: fontBytes(),
     straps: read.straps,
     language,

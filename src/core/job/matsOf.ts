@@ -46,3 +46,10 @@ export function matsOf({ material, problem }: LayJob, machine: MachineSettings):
     tooLarge: plan.unplaced.map(({ pieceId }) => pieceId),
   };
 }
+
+/** The mats of every material that a project's machine may cut, by material; none without a machine. */
+export function matsOfAll(lays: readonly LayJob[], machine: MachineSettings | null): ReadonlyMap<string, LaidMats> {
+  if (machine === null) return new Map();
+  const cuttable = lays.filter(({ material }) => machine.tool !== "laser" || laserRisk(material) === null);
+  return new Map(cuttable.map((job) => [job.material.id, matsOf(job, machine)]));
+}

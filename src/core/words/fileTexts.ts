@@ -4,6 +4,13 @@ import type { LaserRisk } from "../materials/laser.ts";
 export interface FileTexts {
   /** Titles of documents, after the project's name. */
   readonly titles: { readonly cutSheet: string; readonly patterns: string };
+  /** What each kind of file is called where several are one kind. */
+  readonly kinds: {
+    readonly sheets: string;
+    readonly longSheet: string;
+    readonly patterns: string;
+    readonly mats: string;
+  };
   /** What each file is for. */
   readonly about: {
     readonly cutSheetToPrint: string;

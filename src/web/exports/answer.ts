@@ -9,6 +9,7 @@ import { paperPart } from "../../core/drawing/list/page.ts";
 import { isDrawn } from "../../core/drawing/list/roleStyles.ts";
 import { curvedSheet } from "../../core/drawing/sheets/curvedSheet.ts";
 import { tilePieces } from "../../core/drawing/sheets/tiling.ts";
+import { matsOfAll } from "../../core/job/matsOf.ts";
 import { PAPERS } from "../../core/project/papers.ts";
 import { projectSheet } from "../../export/cutsheet/projectSheet.ts";
 import { sentPicture } from "../../export/drawingFiles.ts";
@@ -30,7 +31,9 @@ export async function answer(ask: Ask): Promise<Answers[Ask["kind"]]> {
   if (ask.kind === "mats") return matStack(ask);
   if (ask.kind === "sheet") return projectSheet(ask);
   const { project, pieces, straps, lays, language } = ask;
-  return planFiles({ project, pieces, straps, lays, language, fonts: await fontBytes() }, ask.outputs);
+  const isForMats = ask.outputs.some((id) => id === "mat-svg" || id === "mat-dxf");
+  const mats = matsOfAll(lays, isForMats ? project.output.machine : null);
+  return planFiles({ project, pieces, straps, lays, mats, language, fonts: await fontBytes() }, ask.outputs);
 }
 
 function paperStacks({ project, pieces, language, lay }: Extract<Ask, { kind: "paper" }>): readonly PaperStack[] {
@@ -72,7 +75,7 @@ async function matStack({ project, pieces, language, lay }: Extract<Ask, { kind:
   const { machine } = project.output;
   const { material } = lay;
   if (machine === null) return { mats: [], tooLarge: [], refusal: null };
-  const found = machineMats(lay, pieces, project.output, language);
+  const found = machineMats(lay, matsOfAll([lay], machine).get(material.id), pieces, project.output, language);
   const { tooLarge, refusal } = found;
   const faces = await facesFor(pieces, await fontBytes());
   const mats = drawnMats(found, project.name, material.name, fileStem(material.name, "cloth"), language);

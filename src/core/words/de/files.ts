@@ -17,6 +17,12 @@ const LASER_RISKS: Readonly<Record<LaserRisk, string>> = {
 /** Files in German. */
 export const files: FileTexts = {
   titles: { cutSheet: "Zuschnittblatt", patterns: "Schnittteile" },
+  kinds: {
+    sheets: "Seiten zum Zusammenkleben",
+    longSheet: "ein langes Blatt für den Copyshop",
+    patterns: "eines von jedem runden Teil",
+    mats: "Matten für die Schneidemaschine",
+  },
   about: {
     cutSheetToPrint: "Zuschnittblatt zum Drucken",
     cutSheetAsText: "Zuschnittblatt als Text",

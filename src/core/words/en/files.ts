@@ -16,6 +16,12 @@ const LASER_RISKS: Readonly<Record<LaserRisk, string>> = {
 /** Files in English. */
 export const files: FileTexts = {
   titles: { cutSheet: "cut sheet", patterns: "patterns" },
+  kinds: {
+    sheets: "pages to tape together",
+    longSheet: "one long sheet for a copy shop",
+    patterns: "one of each curved piece",
+    mats: "mats for the cutting machine",
+  },
   about: {
     cutSheetToPrint: "cut sheet to print",
     cutSheetAsText: "cut sheet as text",
