@@ -1,4 +1,5 @@
 import { BACKINGS, type MaterialKind } from "../../core/materials/material.ts";
+import { USUAL_MATERIALS, USUAL_NAMES, type UsualMaterialName } from "../../core/materials/usualMaterials.ts";
 import type { Problem } from "../../core/problems/problem.ts";
 import {
   CONSTRUCTION_IDS,
@@ -21,22 +22,9 @@ import { inputProblem } from "../inOut/problemReport.ts";
 import { numberOption, partsBy, requiredOption, wordOption } from "../options/optionValues.ts";
 import { CLI_TEXTS } from "../words/cliTextTables.ts";
 
-/** Materials that can be named on the command line: their kind, and a thickness from memory for want of a measured one. */
-const NAMED_MATERIALS: Readonly<Record<string, { readonly kind: MaterialKind; readonly thickness: number }>> = {
-  cotton: { kind: "woven", thickness: 0.3 },
-  canvas: { kind: "woven", thickness: 0.7 },
-  denim: { kind: "woven", thickness: 0.85 },
-  woven: { kind: "woven", thickness: 0.3 },
-  vinyl: { kind: "vinyl", thickness: 0.9 },
-  "faux-leather": { kind: "vinyl", thickness: 0.9 },
-  leather: { kind: "leather", thickness: 1.6 },
-  cork: { kind: "cork", thickness: 0.6 },
-  felt: { kind: "felt", thickness: 1.5 },
-  interfacing: { kind: "interfacing", thickness: 0.2 },
-  padding: { kind: "padding", thickness: 3 },
-  webbing: { kind: "webbing", thickness: 2 },
-  cord: { kind: "cord", thickness: 8 },
-};
+/** Kinds that a strap is made of outside. */
+const isOuter = (name: UsualMaterialName): boolean =>
+  ["woven", "vinyl", "leather", "cork", "felt"].includes(USUAL_MATERIALS[name].kind);
 
 const WIDTHS: LengthRange = { minMm: 1, maxMm: 2000 };
 const LENGTHS: LengthRange = { minMm: 1, maxMm: 100_000 };
@@ -102,10 +90,9 @@ function materialWord(typed: string | undefined, language: Language): string {
 export function readMaterials(args: ParsedArgs, lengths: LengthReader, language: Language): StrapMaterial[] {
   const named = (option: string, fallback: string) => {
     const word = args.values.get(option) ?? fallback;
-    const known = NAMED_MATERIALS[word.toLowerCase().replaceAll(" ", "-")];
-    if (known) return { name: word, ...known };
-    const names = Object.keys(NAMED_MATERIALS).slice(0, 9);
-    throw new UsageError((say) => say.oneOf(option, names, word));
+    const known = USUAL_NAMES.find((name) => name === word.toLowerCase().replaceAll(" ", "-"));
+    if (known) return { name: word, ...USUAL_MATERIALS[known] };
+    throw new UsageError((say) => say.oneOf(option, USUAL_NAMES.filter(isOuter), word));
   };
   const outer = named("material", "woven");
   const neutral = numberOption(args, "neutral", { least: 0, most: 1 }, undefined);
@@ -135,9 +122,9 @@ export function readMaterials(args: ParsedArgs, lengths: LengthReader, language:
     add("facing", named("facing", "woven"), "facing-thickness");
   }
   if ((args.values.get("interfacing") ?? "none") !== "none") {
-    add("interfacing", NAMED_MATERIALS["interfacing"]!, "interfacing-thickness");
+    add("interfacing", USUAL_MATERIALS.interfacing, "interfacing-thickness");
   }
-  if (args.values.has("padding")) add("padding", NAMED_MATERIALS["padding"]!, "padding");
+  if (args.values.has("padding")) add("padding", USUAL_MATERIALS.padding, "padding");
   return materials;
 }
 

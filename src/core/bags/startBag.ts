@@ -1,4 +1,5 @@
 import type { Material } from "../materials/material.ts";
+import { USUAL_MATERIALS } from "../materials/usualMaterials.ts";
 import type { BagMeasure, Measure } from "../panels/measure.ts";
 import type { Project } from "../project/project.ts";
 import type { PanelWords } from "../words/panelWords.ts";
@@ -98,21 +99,13 @@ function measuresOf(wish: BagWish, words: PanelWords): BagMeasure[] {
 function clothsOf(project: Project, wish: BagWish, words: PanelWords): Material[] {
   const names = words.cloths;
   const wanted = [
-    { id: CLOTH.outer, name: names.outer, kind: "woven", thickness: 0.6, width: 1400 } as const,
+    { id: CLOTH.outer, name: names.outer, ...USUAL_MATERIALS["canvas-10oz"], width: 1400 },
     ...(wish.lining === null
       ? []
-      : [{ id: CLOTH.lining, name: names.lining, kind: "woven", thickness: 0.2, width: 1400 } as const]),
+      : [{ id: CLOTH.lining, name: names.lining, ...USUAL_MATERIALS.lining, width: 1400 }]),
     ...(wish.interfacing === "none"
       ? []
-      : [
-          {
-            id: CLOTH.interfacing,
-            name: names.interfacing,
-            kind: "interfacing",
-            thickness: 0.2,
-            width: 900,
-          } as const,
-        ]),
+      : [{ id: CLOTH.interfacing, name: names.interfacing, ...USUAL_MATERIALS.interfacing, width: 900 }]),
   ];
   return wanted.map(
     ({ id, name, kind, thickness, width }) =>

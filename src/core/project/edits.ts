@@ -1,4 +1,5 @@
 import type { Material } from "../materials/material.ts";
+import { USUAL_MATERIALS } from "../materials/usualMaterials.ts";
 import { followedBy, type Measure } from "../panels/measure.ts";
 import type { Panel } from "../panels/panel.ts";
 import { mapMeasures } from "../panels/panelMeasures.ts";
@@ -111,14 +112,14 @@ export function withoutMaterial(project: Project, id: string): Project {
   };
 }
 
-/** A plain woven cotton off a roll: where every new material starts. Thickness from memory, 0.3 mm. */
+/** A plain woven cotton off a roll: where every new material starts. */
 export function plainMaterial(project: Project, name: string): Material {
   const inches = project.output.lengths.startsWith("in");
   return {
     id: freshIdIn(project, "material"),
     name,
-    kind: "woven",
-    thickness: 0.3,
+    kind: USUAL_MATERIALS.cotton.kind,
+    thickness: USUAL_MATERIALS.cotton.thickness,
     backing: "none",
     coating: "none",
     polymer: "none",
