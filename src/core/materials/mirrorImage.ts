@@ -8,13 +8,16 @@ export function mirrorImageId(pieceId: string): string {
 }
 
 /**
- * The mirror images a piece asks for as a piece of its own: the outline and every line mirrored left to right in
- * the piece's frame, lower-left corner of the box at the origin again. Null when none are asked for.
+ * The mirror images a piece asks for as a piece of its own: the outline and every line mirrored across the grain
+ * arrow, lower-left corner of the box at the origin again. Null when none are asked for.
+ *
+ * The arrow itself keeps its way, as it does when a second layer lies face to face with the first: a left and a right
+ * side of velvet have their pile the same way up. Source: geometry of a reflection in the line of the arrow.
  */
 export function mirrorImage(piece: CutPiece): CutPiece | null {
   if (piece.mirroredCount === 0) return null;
   const box = contourBox(piece.contour);
-  const pose: Pose = { mirrored: true, turnDeg: 0, x: box.minX + box.maxX, y: 0 };
+  const pose: Pose = { mirrored: true, turnDeg: 180, x: 0, y: box.minY + box.maxY };
   return {
     ...piece,
     id: mirrorImageId(piece.id),

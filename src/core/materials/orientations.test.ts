@@ -1,4 +1,7 @@
 import { expect, test } from "vitest";
+import { poseContour } from "../geometry/contourArcs.ts";
+import { segmentContour } from "../geometry/contourShapes.ts";
+import type { Orientation } from "../geometry/pose.ts";
 import type { PieceGrain } from "./cutPiece.ts";
 import { allowedTurns, grainOn } from "./orientations.ts";
 
@@ -19,7 +22,20 @@ test("turns by grain and nap", () => {
 });
 
 test("a mirrored turn only where both faces are alike", () => {
-  expect(degrees("lengthwise", "free", false, true)).toEqual([0, 180, -0, -180]);
+  expect(degrees("lengthwise", "free", false, true)).toEqual([0, 180, -180, -0]);
+});
+
+test("turned over on a one-way cloth, a piece keeps its arrow's way", () => {
+  for (const wish of ["lengthwise", "crosswise"] as const) {
+    const [plain, over] = allowedTurns(wish, { grain: "either", oneWay: true, facesAlike: true })!.orientations;
+    // A segment along the arrow, mirrored and turned: a reflection, then a rotation.
+    const arrow = (pose: Orientation) => [
+      ...poseContour(segmentContour(0, 0, 1, 0), { ...pose, x: 0, y: 0 }).vertices,
+    ];
+    expect(over!.mirrored).toBe(true);
+    expect(arrow(over!)[3]).toBe(arrow(plain!)[3]);
+    expect(arrow(over!)[4]).toBe(arrow(plain!)[4]);
+  }
 });
 
 test("any turn only where neither piece, cloth nor nap forbids it", () => {

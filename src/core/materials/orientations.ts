@@ -23,7 +23,8 @@ export function grainOn(wish: PieceGrain, rule: PieceGrain): PieceGrain | null {
 
 /**
  * Orientations that grain, nap and faces allow: lengthwise 0 and 180, crosswise 90 and 270, either all four; a
- * one-way material keeps one of each two; faces alike add the mirror images.
+ * one-way material keeps one of each two; faces alike add the mirror images. A piece turned over about its grain arrow,
+ * half a turn after mirroring left to right, keeps the arrow's way; so that is how it lies on a one-way material.
  *
  * On a one-way material a piece that may lie either way lies lengthwise: its nap would else run two ways.
  * Errors: null when piece and material contradict each other.
@@ -37,8 +38,13 @@ export function allowedTurns(
   if (grain === null) return null;
   const turns = material.oneWay ? oneWayTurns(grain) : bothWayTurns(grain);
   const plain = turns.map((turnDeg) => ({ turnDeg, mirrored: false }));
-  const turned = material.facesAlike ? turns.map((turnDeg) => ({ turnDeg, mirrored: true })) : [];
+  const turned = material.facesAlike ? turns.map(turnedOver) : [];
   return { orientations: [...plain, ...turned], freeTurn: grain === "free" && !material.oneWay };
+}
+
+/** The turn of a piece turned over about its grain arrow, which points the same way as before. */
+export function turnedOver(turnDeg: number): Orientation {
+  return { turnDeg: (turnDeg + 180) % 360, mirrored: true };
 }
 
 function oneWayTurns(grain: PieceGrain): readonly number[] {
