@@ -14,6 +14,7 @@ import { PAPER_TEXTS } from "../core/words/words.ts";
 interface PatternCloth {
   readonly material: Material;
   readonly problem: LayProblem;
+  readonly singly?: LayProblem | undefined;
 }
 
 /**
@@ -28,15 +29,15 @@ export function patternsOf(
 ): Pattern[] {
   const art = pieceArt(pieces, lengths, language);
   const texts = PAPER_TEXTS[language].pieces;
-  return clothes.flatMap(({ material, problem }) =>
+  return clothes.flatMap(({ material, problem, singly }) =>
     pieces.flatMap((piece): Pattern[] => {
       if (piece.materialId !== material.id || isCutBySize(piece.outline)) return [];
       const id = piece.count > 0 ? piece.id : mirrorImageId(piece.id);
-      const laid = problem.pieces.find((one) => one.id === id);
+      const laid = (singly ?? problem).pieces.find((one) => one.id === id);
       const drawn = art.get(id);
       if (!laid || !drawn) return [];
       const turned = piece.count > 0 ? piece.mirroredCount : 0;
-      const detail = texts.pattern(drawn.count, turned, material.name);
+      const detail = texts.pattern(piece.count > 0 ? piece.count : piece.mirroredCount, turned, material.name);
       return [
         {
           id,

@@ -2,6 +2,8 @@ import { ringBox } from "../geometry/box.ts";
 import { posePolygon } from "../geometry/pose.ts";
 import type { LayPlan, LayProblem, Stock } from "../lay/problem/layProblem.ts";
 import type { Material } from "../materials/material.ts";
+import { lengthsCut } from "../materials/spread.ts";
+import { spreadOf } from "../materials/spreadOf.ts";
 import { type Offcut, offcutsOf } from "./offcuts.ts";
 import type { Purchase } from "./purchase.ts";
 
@@ -31,7 +33,10 @@ export function planOffcuts(
 }
 
 /** Bought beyond what is used, because the shop sells in steps, as it is when laid out. mm. */
-function surplus({ shrinkage }: Material, purchase: Purchase, stockId: string): number {
+function surplus(material: Material, purchase: Purchase, stockId: string): number {
+  const { shrinkage } = material;
+  // What is bought beyond several lengths lies behind the last of them, not on top.
+  if (lengthsCut(spreadOf(material)) > 1) return 0;
   const bill = purchase.bills.find((one) => one.stockId === stockId);
   if (!bill || bill.buyLength === null || bill.usedLength === null) return 0;
   return (bill.buyLength - bill.usedLength) * (shrinkage.when === "before-cutting" ? 1 - shrinkage.lengthwise : 1);

@@ -2,8 +2,11 @@ import { polygonArea } from "../geometry/ring.ts";
 import { shapePolygon } from "../geometry/shape.ts";
 import type { LayPlan } from "../lay/problem/layProblem.ts";
 import type { Material, Price } from "../materials/material.ts";
+import { lengthsCut } from "../materials/spread.ts";
+import { spreadOf } from "../materials/spreadOf.ts";
 import type { ClothRoll, ShapedStock } from "../materials/stock.ts";
 import { stockCopyId } from "../materials/stock.ts";
+import { rollTaken } from "./layerLengths.ts";
 import { roundUpTo } from "./pricing.ts";
 
 /** What is taken of one stock. Lengths in mm, areas in mm². */
@@ -62,10 +65,15 @@ function billOf(material: Material, stockId: string, usedLength: number): StockB
   return [];
 }
 
-function rollBill(material: Material, roll: ClothRoll, laidLength: number): StockBill {
-  const { shrinkage, repeat, price } = material;
+/** What is cut off a roll for one layer of a laid length: as it is before the wash, ends squared. mm. */
+export function lengthToCut({ shrinkage }: Material, roll: ClothRoll, laidLength: number): number {
   const unwashed = shrinkage.when === "before-cutting" ? laidLength / (1 - shrinkage.lengthwise) : laidLength;
-  const used = unwashed + 2 * roll.squaring;
+  return unwashed + 2 * roll.squaring;
+}
+
+function rollBill(material: Material, roll: ClothRoll, laidLength: number): StockBill {
+  const { repeat, price } = material;
+  const used = rollTaken(lengthToCut(material, roll, laidLength), lengthsCut(spreadOf(material)), repeat);
   const buys = roll.length === null;
   // One repeat more, so that the pattern can start where it is wanted (common practice, no source).
   const needed = used + (repeat ?? 0);

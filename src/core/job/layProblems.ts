@@ -1,46 +1,59 @@
-import { type Polygon, solid } from "../geometry/ring.ts";
 import { shapePolygon } from "../geometry/shape.ts";
-import type { LayPiece, LayProblem, RollStock, Stock, StockPlacement } from "../lay/problem/layProblem.ts";
+import type { LayPiece, LayProblem, Stock } from "../lay/problem/layProblem.ts";
 import type { CutPiece } from "../materials/cutPiece.ts";
 import type { Material } from "../materials/material.ts";
 import { mirrorImage } from "../materials/mirrorImage.ts";
-import { allowedTurns } from "../materials/orientations.ts";
-import { type ClothRoll, flawPolygon, type ShapedStock, stockCopyId, usableWidth } from "../materials/stock.ts";
+import { spreadOf } from "../materials/spreadOf.ts";
+import { type ClothRoll, flawPolygon, type ShapedStock, stockCopyId } from "../materials/stock.ts";
 import type { CutList } from "../project/cutList.ts";
 import type { Project } from "../project/project.ts";
+import { pinsOf } from "./pinsOf.ts";
+import { rollStock } from "./rollStock.ts";
+import { spreadProblem } from "./spreadProblem.ts";
+import { turnsOf } from "./turnsOf.ts";
 
 /**
  * One lay problem for each material that pieces are cut from, in the project's order. Leftovers come before limited
- * rolls, an open roll last; mirror images are pieces of their own.
+ * rolls, an open roll last; mirror images are pieces of their own. A cloth that is spread in several layers has the
+ * problem of what is laid on top.
  *
  * Pins that name a piece, copy or stock that is not there any more are left out.
  * Cost: O(points).
  */
 export function layProblemsOf(project: Project, cutList: CutList): LayProblem[] {
-  return project.materials.flatMap((material) => {
-    const cut = cutList.pieces.filter((piece) => piece.materialId === material.id);
-    if (cut.length === 0) return [];
-    const pieces = cut.flatMap((piece) => layPieces(piece, material));
-    const stocks = stocksOf(material);
-    return [
-      {
-        materialId: material.id,
-        pieces,
-        stocks,
-        gap: material.gap ?? project.gap,
-        margin: material.margin ?? project.margin,
-        pinned: pinsOf(project, material.id, pieces, stocks),
-      },
-    ];
+  return cutMaterials(project, cutList).map(({ material, cut }) => {
+    const spread = spreadOf(material);
+    return spread === null ? singly(project, material, cut) : spreadProblem(project, material, spread, cut);
   });
 }
 
+/** The lay problems of the same materials, in the same order, with every cloth as one layer right side up. */
+export function singleProblemsOf(project: Project, cutList: CutList): LayProblem[] {
+  return cutMaterials(project, cutList).map(({ material, cut }) => singly(project, material, cut));
+}
+
+function cutMaterials(project: Project, cutList: CutList): { material: Material; cut: readonly CutPiece[] }[] {
+  return project.materials.flatMap((material) => {
+    const cut = cutList.pieces.filter((piece) => piece.materialId === material.id);
+    return cut.length === 0 ? [] : [{ material, cut }];
+  });
+}
+
+function singly(project: Project, material: Material, cut: readonly CutPiece[]): LayProblem {
+  const pieces = cut.flatMap((piece) => layPieces(piece, material));
+  const stocks = stocksOf(material);
+  return {
+    materialId: material.id,
+    pieces,
+    stocks,
+    gap: material.gap ?? project.gap,
+    margin: material.margin ?? project.margin,
+    pinned: pinsOf(project, material.id, pieces, stocks),
+  };
+}
+
 function layPieces(piece: CutPiece, material: Material): LayPiece[] {
-  const turns = allowedTurns(piece.grain, material);
-  if (turns === null)
-    throw new RangeError(
-      `layProblemsOf: piece ${piece.id} is ${piece.grain}, material ${material.id} ${material.grain}`,
-    );
+  const turns = turnsOf(piece, material);
   const mirrored = mirrorImage(piece);
   const kinds = [...(piece.count > 0 ? [piece] : []), ...(mirrored ? [mirrored] : [])];
   return kinds.map(({ id, outline, count }) => ({ id, outline, count, ...turns }));
@@ -66,39 +79,4 @@ function leftovers(stock: ShapedStock): Stock[] {
     outline,
     flaws,
   }));
-}
-
-/**
- * x starts after the squared end, y above the selvedge. A roll that is washed before cutting is that much smaller;
- * leftovers are taken as measured, washed already.
- */
-function rollStock(roll: ClothRoll, material: Material): RollStock {
-  const washed = material.shrinkage.when === "before-cutting";
-  const along = washed ? 1 - material.shrinkage.lengthwise : 1;
-  const across = washed ? 1 - material.shrinkage.crosswise : 1;
-  return {
-    kind: "roll",
-    id: roll.id,
-    width: usableWidth(roll) * across,
-    length: roll.length === null ? null : Math.max(0, roll.length - 2 * roll.squaring) * along,
-    flaws: roll.flaws.map((flaw) => movedScaled(flawPolygon(flaw), -roll.squaring, -roll.selvedge, along, across)),
-  };
-}
-
-function movedScaled({ outer }: Polygon, x: number, y: number, along: number, across: number): Polygon {
-  return solid(outer.map((value, i) => (i % 2 === 0 ? (value + x) * along : (value + y) * across)));
-}
-
-function pinsOf(
-  project: Project,
-  materialId: string,
-  pieces: readonly LayPiece[],
-  stocks: readonly Stock[],
-): StockPlacement[] {
-  const counts = new Map(pieces.map((piece) => [piece.id, piece.count]));
-  const stockIds = new Set(stocks.map((stock) => stock.id));
-  return project.pins
-    .filter((pin) => pin.materialId === materialId)
-    .filter((pin) => stockIds.has(pin.stockId) && pin.copy < (counts.get(pin.pieceId) ?? 0))
-    .map(({ materialId: _, ...pin }) => pin);
 }

@@ -27,7 +27,10 @@ const MAT_EFFORT = 60_000;
  * Errors: RangeError for a laser and what it must not touch (ask `laserRisk` first); Error when our own plan fails the
  *         checker.
  */
-export function matsOf({ material, problem }: LayJob, machine: MachineSettings): LaidMats {
+export function matsOf(
+  { material, problem: laid, singly: problem = laid }: LayJob,
+  machine: MachineSettings,
+): LaidMats {
   if (machine.tool === "laser" && laserRisk(material) !== null)
     throw new RangeError(`matsOf: a material that a laser may cut expected, got ${material.id}`);
   const onMats = matProblem(problem, {

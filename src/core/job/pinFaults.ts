@@ -19,6 +19,6 @@ export function pinFaults(project: Project, problem: LayProblem): LayFinding[] {
       (pin) =>
         pin.materialId === materialId && pin.pieceId === pieceId && pin.copy === copy && pin.x === x && pin.y === y,
     );
-    return [{ ...finding, path: `pins[${index}]` }];
+    return index < 0 ? [] : [{ ...finding, path: `pins[${index}]` }];
   });
 }

@@ -6,12 +6,14 @@ import { type CutList, cutListOf } from "../project/cutList.ts";
 import type { Project } from "../project/project.ts";
 import type { StrapResult } from "../straps/build/strapResult.ts";
 import type { Language } from "../units/language.ts";
-import { layProblemsOf } from "./layProblems.ts";
+import { layProblemsOf, singleProblemsOf } from "./layProblems.ts";
 
 /** One material and what is to be laid on it. */
 export interface LayJob {
   readonly material: Material;
   readonly problem: LayProblem;
+  /** The same with the cloth as one layer, for mats and paper patterns; not there unless the cloth is spread. */
+  readonly singly?: LayProblem | undefined;
 }
 
 /** What a project comes to: its pieces and lay problems, or what stands in their way. */
@@ -39,7 +41,12 @@ export function jobOf(project: Project, language: Language = "en"): ProjectJob {
   const again = whole.ok ? whole : cutListOf(sound, language);
   const list = again.ok ? again.value : NOTHING;
   const byId = new Map(project.materials.map((material) => [material.id, material]));
-  const lays = layProblemsOf(sound, list).map((problem) => ({ material: byId.get(problem.materialId)!, problem }));
+  const lays = layProblemsOf(sound, list).map((problem): LayJob => {
+    const material = byId.get(problem.materialId)!;
+    if (problem.spread === undefined) return { material, problem };
+    const singly = singleProblemsOf(sound, list).find(({ materialId }) => materialId === material.id);
+    return { material, problem, singly };
+  });
   return { project, ...list, lays, troubles };
 }
 

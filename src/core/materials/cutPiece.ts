@@ -47,6 +47,12 @@ export interface CutPiece {
   readonly grain: PieceGrain;
   /** One of several lengths that are sewn end to end: a part of a strap, not a strap. */
   readonly joined?: true;
+  /** True for a panel that was drawn as a half on a fold: on cloth folded lengthwise it lies on the fold. */
+  readonly onFold?: boolean;
+  /** How its cloth is spread for cutting, where it is. */
+  readonly spread?: "folded" | "layers";
+  /** True for the half that lies there: the contour's closing edge is the fold and is not cut. */
+  readonly foldEdge?: boolean;
 }
 
 /** mm that a ruler, or an eye on paper, cannot tell from nothing. */

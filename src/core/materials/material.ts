@@ -1,4 +1,5 @@
 import type { PieceGrain } from "./cutPiece.ts";
+import type { Spread } from "./spread.ts";
 import type { MaterialStock } from "./stock.ts";
 
 /** What a material is as far as folding, sewing and cutting go. */
@@ -119,5 +120,7 @@ export interface Material {
   /** Least distance between pieces, and from the edge of the stock; null: as the project says. */
   readonly gap: number | null;
   readonly margin: number | null;
+  /** How rolls lie on the table when several layers are cut at once; null: one layer, right side up. */
+  readonly spread?: Spread | null | undefined;
   readonly stock: readonly MaterialStock[];
 }

@@ -121,7 +121,7 @@ function followingLines(
 
 /** The piece with its grain arrow along x and the lower-left corner of its box at the origin. */
 function pieceOf(
-  { panel, outline }: SizedPanel,
+  { panel, outline, foldEdge }: SizedPanel,
   part: { readonly id: string; readonly name: string; readonly materialId: string },
   contour: Contour,
   lines: readonly PieceLine[],
@@ -143,5 +143,6 @@ function pieceOf(
     count: panel.count * (outline.copies ?? 1),
     mirroredCount: panel.mirroredCount * (outline.copies ?? 1),
     grain: panel.grain,
+    ...(foldEdge === null ? {} : { onFold: true }),
   };
 }

@@ -121,6 +121,10 @@ export type FileProblem =
       readonly widthMm: number;
       readonly selvedgeMm: number;
     }
+  /** Layers face to face that cannot be put in twos. */
+  | { readonly code: "layers-not-in-twos"; readonly path: string; readonly count: number }
+  /** A roll with flaws that is to lie in layers. */
+  | { readonly code: "flaws-under-layers"; readonly path: string }
   | { readonly code: "radius-too-large"; readonly path: string; readonly radiusMm: number; readonly mostMm: number }
   | { readonly code: "bow-too-large"; readonly path: string; readonly bowMm: number; readonly mostMm: number }
   | {

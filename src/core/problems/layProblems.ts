@@ -100,6 +100,27 @@ export type LayFinding =
     } & CopyName)
   | ({ readonly code: "plan-pattern-unknown"; readonly path: string } & CopyName & StockName)
   | {
+      /** What comes of all layers is not what is asked for: too few of one hand, or a copy more than is needed. */
+      readonly code: "plan-layers-miscounted";
+      readonly path: string;
+      readonly pieceId: string;
+      readonly hand: "as-drawn" | "mirrored";
+      readonly wanted: number;
+      readonly given: number;
+    }
+  | {
+      /** A piece is said to give what that many layers, laid so, cannot give. */
+      readonly code: "plan-hands-untrue";
+      readonly path: string;
+      readonly pieceId: string;
+    }
+  | ({
+      /** Half a piece whose fold edge is not on the fold of the cloth. */
+      readonly code: "plan-off-fold";
+      readonly path: string;
+      readonly distanceMm: number;
+    } & CopyName)
+  | {
       readonly code: "plan-length-untrue";
       readonly path: string;
       readonly stockId: string;

@@ -7,6 +7,7 @@ import { shapePolygon } from "../geometry/shape.ts";
 import type { CutPiece } from "../materials/cutPiece.ts";
 import type { Material } from "../materials/material.ts";
 import { grainOn } from "../materials/orientations.ts";
+import { spreadOf } from "../materials/spreadOf.ts";
 import { type ClothRoll, usableWidth } from "../materials/stock.ts";
 import { buildPanel } from "../panels/buildPanel.ts";
 import { seamLengths, withSeamMarks } from "../panels/seams.ts";
@@ -81,7 +82,13 @@ function cutListFrom(
   const pieces = withUniqueIds(ofOneBag).map((piece) => {
     const cut = enlarged(piece, byId.get(piece.materialId)!);
     if (cut.grain !== piece.grain) heldLengthwise.push(piece.id);
-    return { ...cut, count: piece.count * project.bags, mirroredCount: piece.mirroredCount * project.bags };
+    const spread = spreadOf(byId.get(piece.materialId)!);
+    return {
+      ...cut,
+      count: piece.count * project.bags,
+      mirroredCount: piece.mirroredCount * project.bags,
+      ...(spread === null ? {} : { spread: spread.kind }),
+    };
   });
   return ok({ pieces, straps, heldLengthwise });
 }

@@ -2,6 +2,10 @@
 export interface PaperTexts {
   readonly pieces: {
     readonly mirrored: (name: string) => string;
+    /** Half a piece that lies on the fold of the cloth. */
+    readonly onFold: (name: string) => string;
+    /** Beside the fold of the cloth. */
+    readonly fold: string;
     /** Which copy of how many this is. */
     readonly copy: (number: number, of: number) => string;
     /** What a pattern is cut from and how often; `mirrored` copies with the paper turned over. */

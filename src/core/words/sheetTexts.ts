@@ -52,8 +52,23 @@ export interface SheetTexts {
   readonly usedByPlaced: (length: string, stock: string) => string;
   readonly usedProven: (length: string, stock: string) => string;
   readonly usedBound: (length: string, stock: string, least: string, gap: string) => string;
+  /** How to spread the cloth before the plan is laid on it; `oneWay`: the nap or print must run one way. */
+  readonly spreadFolded: string;
+  readonly spreadLayers: (layers: number, length: string, faces: "up" | "together", oneWay: boolean) => string;
+  /** What comes of one piece on the plan, where the pieces have hands. */
+  readonly givesPairs: string;
+  /** Follows the sentence above: halves on the fold open out. */
+  readonly givesOnFold: string;
+  /** That lengths begin at the same place of the pattern. */
+  readonly spreadRepeat: (repeat: string) => string;
+  /** What comes out besides what is asked for. */
+  readonly spare: (list: string) => string;
+  readonly sparePiece: (count: number, name: string, mirrored: boolean) => string;
+  /** Leftovers and skins of a cloth that is spread. */
+  readonly leftoversSingly: string;
   readonly buy: (length: string, cost: string) => string;
-  readonly offcuts: (sizes: string, smaller: number) => string;
+  /** `layers` of each size. */
+  readonly offcuts: (sizes: string, smaller: number, layers: number) => string;
   /** That a pattern is not matched, and what to buy more when it must be (common practice, no source). */
   readonly repeat: (repeat: string) => string;
 }

@@ -3,13 +3,14 @@ import { type Purchase, purchaseOf } from "../../core/buying/purchase.ts";
 import { shopLength } from "../../core/buying/shopLength.ts";
 import { stockName } from "../../core/drawing/lay/stockName.ts";
 import type { LaidCloth } from "../../core/job/laidCloth.ts";
-import type { LayPlan, StockUse } from "../../core/lay/problem/layProblem.ts";
+import type { LayPlan, LayProblem, StockUse } from "../../core/lay/problem/layProblem.ts";
 import type { Material } from "../../core/materials/material.ts";
 import type { Project } from "../../core/project/project.ts";
 import { cutLength } from "../../core/units/cutLength.ts";
 import type { Language } from "../../core/units/language.ts";
 import { withDecimalSign } from "../../core/units/numberWords.ts";
 import { SHEET_TEXTS } from "../../core/words/words.ts";
+import { spreadWords } from "./spreadWords.ts";
 
 /** What a lay says to a person, one sentence a line: length, how good it is, what to buy, what is left. */
 export function layWords({ material, problem, plan }: LaidCloth, project: Project, language: Language): string[] {
@@ -17,10 +18,11 @@ export function layWords({ material, problem, plan }: LaidCloth, project: Projec
   const purchase = purchaseOf(material, plan);
   const uses = plan.uses.filter((use) => use.usedLength > 0);
   return [
+    ...spreadWords({ material, problem, plan }, project, language),
     ...uses.map((use) => useSentence(use, plan, problem.stocks.length > 1 ? material : null, project, language)),
     ...(uses.length === 0 ? [texts.nothingLaid] : []),
     ...buyingWords(material, purchase, project, language),
-    ...offcutWords(planOffcuts(material, problem, plan, purchase), project, language),
+    ...offcutWords(planOffcuts(material, problem, plan, purchase), problem, project, language),
   ];
 }
 
@@ -65,11 +67,16 @@ export function money(amount: number, { currency }: Project, language: Language)
   return `${withDecimalSign(amount.toFixed(2), language)} ${currency}`.trim();
 }
 
-function offcutWords(stocks: readonly StockOffcuts[], project: Project, language: Language): string[] {
+function offcutWords(
+  stocks: readonly StockOffcuts[],
+  { spread }: LayProblem,
+  project: Project,
+  language: Language,
+): string[] {
   const texts = SHEET_TEXTS[language];
   const all = stocks.flatMap(({ offcuts }) => offcuts).sort((a, b) => b.along * b.across - a.along * a.across);
   if (all.length === 0) return [];
   const size = (mm: number): string => cutLength(Math.floor(mm), project.output.lengths, language);
   const shown = all.slice(0, 3).map(({ along, across }) => `${size(along)} × ${size(across)}`);
-  return [texts.offcuts(shown.join(", "), Math.max(0, all.length - 3))];
+  return [texts.offcuts(shown.join(", "), Math.max(0, all.length - 3), spread?.layers ?? 1)];
 }

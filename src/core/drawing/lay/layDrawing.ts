@@ -22,6 +22,8 @@ export interface PieceArt {
   readonly detail: string;
   /** Cut line with its arcs. */
   readonly contour: Contour;
+  /** What of the cut line is cut, where that is not all: the edge on the fold is not. */
+  readonly cutLine?: Contour;
   /** Cut line flattened, with its holes. */
   readonly outline: Polygon;
   readonly lines: readonly PieceLine[];
@@ -66,8 +68,8 @@ export function layDrawing(
 ): LaySheet {
   const placements = plan.placements.filter((placement) => placement.stockId === stock.id);
   const usedLength = plan.uses.find((use) => use.stockId === stock.id)?.usedLength ?? 0;
-  const ground = groundOf(stock, usedLength);
   const texts = PAPER_TEXTS[language].pieces;
+  const ground = groundOf(stock, usedLength, texts.fold);
   const items: DrawingItem[] = [...ground.items];
   const copies: LaidCopy[] = [];
   const seamsNear = boxIndex(seams, (seam) => seam);
@@ -105,7 +107,10 @@ function laidCopy(placement: StockPlacement, piece: PieceArt): LaidCopy {
   };
 }
 
-function groundOf(stock: Stock, usedLength: number): Drawing {
+/** Height of the letters along the fold, mm. */
+const FOLD_TEXT = 6;
+
+function groundOf(stock: Stock, usedLength: number, foldText: string): Drawing {
   const rings: Ring[] =
     stock.kind === "roll"
       ? [Float64Array.of(0, 0, usedLength, 0, usedLength, stock.width, 0, stock.width)]
@@ -116,7 +121,15 @@ function groundOf(stock: Stock, usedLength: number): Drawing {
     const contours = [flaw.outer, ...flaw.holes].map(ringContour);
     items.push(drawArea("flaw", contours), ...contours.map((ring) => drawLine("flaw", ring)));
   }
-  return { box: ringBox(rings[0]!), items };
+  const box = ringBox(rings[0]!);
+  if (stock.kind !== "roll" || stock.folded !== true) return { box, items };
+  // The fold carries its name below it, off the cloth, where no piece lies.
+  const fold = segmentContour(0, 0, usedLength, 0);
+  items.push(
+    drawLine("fold", fold),
+    drawText(foldText, FOLD_TEXT, -1.6 * FOLD_TEXT, FOLD_TEXT, { anchor: "start" }),
+  );
+  return { box: { ...box, minY: -2 * FOLD_TEXT }, items };
 }
 
 /** A piece's area, its lines where they lie, its label and its grain arrow. */
@@ -130,7 +143,7 @@ function pieceItems(piece: PieceArt, pose: StockPlacement, copy: LaidCopy, wish:
   for (const line of lines) items.push(drawLine(line.role, line.contour, key));
   for (const { text, contour } of lines) if (text !== undefined) items.push(wordsAtEnd(text, contour, key));
   for (const hole of holes) items.push(drawLine("cut", hole, key));
-  items.push(drawLine("cut", cut, key));
+  items.push(drawLine("cut", piece.cutLine ? poseContour(piece.cutLine, pose) : cut, key));
   items.push(...pieceLabel(piece, pose, copy, obstacles, wish));
   return items;
 }

@@ -4,14 +4,14 @@ import { ringContour } from "../../geometry/contourShapes.ts";
 import { fewerCorners } from "../../geometry/fewerCorners.ts";
 import type { Polygon } from "../../geometry/ring.ts";
 import type { CutPiece } from "../../materials/cutPiece.ts";
-import { mirrorImage } from "../../materials/mirrorImage.ts";
+import { laidForms } from "../../materials/laidForms.ts";
 import { cutLength } from "../../units/cutLength.ts";
 import type { LengthStyle } from "../../units/formatLength.ts";
 import type { Language } from "../../units/language.ts";
 import { PAPER_TEXTS } from "../../words/words.ts";
 import type { PieceArt } from "./layDrawing.ts";
 
-/** What is drawn of each piece of a cut list, by the id it is laid under; mirror images are pieces of their own. */
+/** What is drawn of each piece of a cut list, by the id it is laid under; mirror images and halves are pieces of their own. */
 export function pieceArt(
   pieces: readonly CutPiece[],
   lengths: LengthStyle,
@@ -20,9 +20,13 @@ export function pieceArt(
   const texts = PAPER_TEXTS[language].pieces;
   const art = new Map<string, PieceArt>();
   for (const piece of pieces) {
-    const mirrored = mirrorImage(piece);
-    if (piece.count > 0) art.set(piece.id, artOf(piece, piece.name, lengths, language));
-    if (mirrored) art.set(mirrored.id, artOf(mirrored, texts.mirrored(piece.name), lengths, language));
+    const names = {
+      "as-drawn": piece.name,
+      mirrored: texts.mirrored(piece.name),
+      half: texts.onFold(piece.name),
+    };
+    for (const { piece: laid, form } of laidForms(piece))
+      art.set(laid.id, artOf(laid, names[form], lengths, language));
   }
   return art;
 }
@@ -37,7 +41,9 @@ function artOf(piece: CutPiece, name: string, lengths: LengthStyle, language: La
     contour: drawn(piece.contour),
     outline: drawnOutline(piece.outline),
     lines: piece.lines.map((line) => ({ ...line, contour: drawn(line.contour) })),
-    count: piece.count,
+    // Of several layers come more pieces than are laid: which one of how many is nothing a copy can say.
+    count: piece.spread === undefined ? piece.count : 1,
+    ...(piece.foldEdge === true ? { cutLine: { ...drawn(piece.contour), closed: false } } : {}),
   };
 }
 

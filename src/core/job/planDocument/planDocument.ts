@@ -1,7 +1,14 @@
 import type { BagCost } from "../../buying/bagCost.ts";
 import type { StockOffcuts } from "../../buying/planOffcuts.ts";
 import type { Purchase } from "../../buying/purchase.ts";
-import type { LayPiece, Stock, StockPlacement, UnplacedReason } from "../../lay/problem/layProblem.ts";
+import type {
+  LayerYield,
+  LayPiece,
+  LaySpread,
+  Stock,
+  StockPlacement,
+  UnplacedReason,
+} from "../../lay/problem/layProblem.ts";
 import type { LeftOut } from "../../problems/layProblems.ts";
 import type { PlanCut } from "../planCut.ts";
 
@@ -52,6 +59,8 @@ export interface MaterialPlan {
   readonly placed: readonly PlacedData[];
   readonly unplaced: readonly UnplacedData[];
   readonly pinned: readonly StockPlacement[];
+  /** Where several layers are cut at once; copies of pieces are then those laid on top. */
+  readonly spread?: LaySpread | undefined;
 }
 
 /** A stock, its size, and what was used of it. */
@@ -74,6 +83,8 @@ export interface PieceData {
   readonly outline: OutlineData;
   readonly turns: LayPiece["orientations"];
   readonly freeTurn: boolean;
+  /** What one copy gives, where several layers are cut at once. */
+  readonly gives?: LayerYield | undefined;
 }
 
 /** A copy where it lies. */

@@ -11,7 +11,7 @@ export interface JudgedPlan {
   readonly materials: readonly JudgedMaterial[];
 }
 
-type Kept = "materialId" | "name" | "cuttingGap" | "edgeMargin" | "pieces" | "pinned";
+type Kept = "materialId" | "name" | "cuttingGap" | "edgeMargin" | "pieces" | "pinned" | "spread";
 
 export interface JudgedMaterial extends Pick<MaterialPlan, Kept> {
   readonly stock: readonly JudgedStock[];
@@ -49,7 +49,22 @@ const placement = z.object({
   turnDeg: number,
   mirrored: flag,
 });
-const piece = z.object({ id: text, outline, count, turns: z.array(orientation), freeTurn: flag });
+const gives = z.object({ of: text, asDrawn: count, mirrored: count, onFold: flag });
+const piece = z.object({
+  id: text,
+  outline,
+  count,
+  turns: z.array(orientation),
+  freeTurn: flag,
+  gives: gives.optional(),
+});
+const spread = z.object({
+  layers: count,
+  faces: z.enum(["up", "together"]),
+  folded: flag,
+  facesAlike: flag,
+  asked: z.array(z.object({ pieceId: text, asDrawn: count, mirrored: count })),
+});
 const unplaced = z.object({ pieceId: text, count, reason: z.enum(UNPLACED_REASONS) });
 const use = { lengthUsed: number, bound: number.nullable() };
 const roll = z.object({
@@ -72,6 +87,7 @@ const judged = z.object({
   placed: z.array(placement),
   unplaced: z.array(unplaced),
   name: text,
+  spread: spread.optional(),
 });
 
 const judgedPlan = z.object({ laywrightPlan: z.literal(1), seed: number, materials: z.array(judged) });

@@ -83,7 +83,7 @@ const BY_TYPE: Readonly<Record<string, PlanValue>> = {
 };
 
 function readMaterial(material: JudgedMaterial, seed: number): ReadPlan {
-  const { materialId, name, stock, pieces, placed, unplaced, pinned } = material;
+  const { materialId, name, stock, pieces, placed, unplaced, pinned, spread } = material;
   return {
     name,
     problem: {
@@ -93,10 +93,11 @@ function readMaterial(material: JudgedMaterial, seed: number): ReadPlan {
         outline: readOutline(outline),
         orientations: turns,
       })),
-      stocks: stock.map(readStock),
+      stocks: stock.map((each) => readStock(each, spread?.folded === true)),
       gap: material.cuttingGap,
       margin: material.edgeMargin,
       pinned,
+      spread,
     },
     plan: {
       materialId,
@@ -109,11 +110,12 @@ function readMaterial(material: JudgedMaterial, seed: number): ReadPlan {
   };
 }
 
-function readStock(stock: JudgedStock): Stock {
+function readStock(stock: JudgedStock, folded: boolean): Stock {
   const { id } = stock;
   const flaws = stock.flaws.map(readOutline);
   if (stock.kind === "remnant") return { kind: "remnant", id, outline: readOutline(stock.outline), flaws };
-  return { kind: "roll", id, width: stock.width, length: stock.length, flaws };
+  const roll = { kind: "roll", id, width: stock.width, length: stock.length, flaws } as const;
+  return folded ? { ...roll, folded } : roll;
 }
 
 function readOutline({ points, holes }: OutlineData): Polygon {

@@ -49,8 +49,9 @@ export function materialPlan(
     edgeMargin: problem.margin,
     evaluations: plan.evaluations,
     stock,
-    pieces: problem.pieces.map(({ id, count, outline, orientations, freeTurn }) => {
-      return { id, count, outline: outlineData(outline), turns: orientations, freeTurn };
+    pieces: problem.pieces.map(({ id, count, outline, orientations, freeTurn, gives }) => {
+      const given = gives === undefined ? {} : { gives };
+      return { id, count, outline: outlineData(outline), turns: orientations, freeTurn, ...given };
     }),
     placed: plan.placements.map((placement) => {
       const outline = posePolygon(pieces.get(placement.pieceId)!.outline, placement);
@@ -62,6 +63,7 @@ export function materialPlan(
       outline: outlineData(pieces.get(left.pieceId)!.outline),
     })),
     pinned: problem.pinned,
+    ...(problem.spread === undefined ? {} : { spread: problem.spread }),
   };
 }
 

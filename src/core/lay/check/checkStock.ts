@@ -15,11 +15,14 @@ export function checkStock(
   copies: readonly CheckedCopy[],
   gap: number,
   margin: number,
+  halves: ReadonlySet<string> = new Set(),
 ): LayFinding[] {
   const flaws = stock.flaws.map((flaw) => laidOutline(flaw, AS_DRAWN));
   const cloth = stock.kind === "remnant" ? laidOutline(stock.outline, AS_DRAWN) : null;
   return copies.flatMap((copy) => {
-    const edge = cloth ? checkOutlineEdge(cloth, copy, margin) : checkRollEdge(stock as RollStock, copy, margin);
+    const edge = cloth
+      ? checkOutlineEdge(cloth, copy, margin)
+      : checkRollEdge(stock as RollStock, copy, margin, halves);
     return [...(edge ? [edge] : []), ...checkFlaws(flaws, copy, gap)];
   });
 }
@@ -31,7 +34,13 @@ export function measuredLength(stock: Stock, copies: readonly CheckedCopy[], mar
   return Math.max(...copies.map((copy) => copy.outline.maxX)) + margin - start;
 }
 
-function checkRollEdge(roll: RollStock, copy: CheckedCopy, margin: number): LayFinding | null {
+/** Half pieces lie on the fold, which is no edge. */
+function checkRollEdge(
+  roll: RollStock,
+  copy: CheckedCopy,
+  margin: number,
+  halves: ReadonlySet<string>,
+): LayFinding | null {
   const { minX, minY, maxX, maxY } = copy.outline;
   const length = roll.length ?? Infinity;
   const distanceMm = Math.min(minX, minY, roll.width - maxY, length - maxX);
@@ -43,8 +52,9 @@ function checkRollEdge(roll: RollStock, copy: CheckedCopy, margin: number): LayF
       copy.outline.area - overlapArea(copy.outline, laidOutline(boxPolygon(end, roll.width), AS_DRAWN));
     return { code: "plan-outside-stock", ...names, areaMm2 };
   }
-  return distanceMm < margin - tolerance
-    ? { code: "plan-too-near-edge", ...names, distanceMm, leastMm: margin }
+  const cut = halves.has(copy.placement.pieceId) ? Math.min(minX, roll.width - maxY, length - maxX) : distanceMm;
+  return cut < margin - tolerance
+    ? { code: "plan-too-near-edge", ...names, distanceMm: cut, leastMm: margin }
     : null;
 }
 

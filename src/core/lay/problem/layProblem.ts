@@ -55,6 +55,37 @@ export interface LayMatch {
 export interface LayPhase {
   readonly along: number | null;
   readonly across: number | null;
+  /** What one copy gives where several layers are cut at once; one piece of this id where nothing is said. */
+  readonly gives?: LayerYield | undefined;
+}
+
+/** The pieces that come of one copy laid on several layers. */
+export interface LayerYield {
+  /** The piece of the cut list. */
+  readonly of: string;
+  /** As drawn, and mirror images of it; a piece that is as good either way counts as drawn. */
+  readonly asDrawn: number;
+  readonly mirrored: number;
+  /** Half a piece: its lower edge, y = 0 in its own frame, lies on the fold of the cloth. */
+  readonly onFold: boolean;
+}
+
+/** Layers of cloth that are cut at once, and what must come of them. */
+export interface LaySpread {
+  readonly layers: number;
+  readonly faces: "up" | "together";
+  /** Folded lengthwise: the fold is at y = 0, the selvedges lie on each other at the far side. */
+  readonly folded: boolean;
+  /** Both faces of the cloth can be the outside. */
+  readonly facesAlike: boolean;
+  readonly asked: readonly AskedPiece[];
+}
+
+/** How many of a piece are needed, by hand; a piece that is as good either way is asked for as drawn. */
+export interface AskedPiece {
+  readonly pieceId: string;
+  readonly asDrawn: number;
+  readonly mirrored: number;
 }
 
 /** A roll: x along it from its cut end, y across from the lower selvedge's inner edge. */
@@ -68,6 +99,8 @@ export interface RollStock {
   readonly flaws: readonly Polygon[];
   /** Where the first line of the pattern lies, along and across, where not as the pattern says. */
   readonly firstLine?: readonly [number, number] | undefined;
+  /** Folded lengthwise, with the fold at y = 0; `width` is then half the cloth's. */
+  readonly folded?: true;
 }
 
 /** A remnant or a skin: any outline, x along the lengthwise grain; holes are unusable. */
@@ -98,6 +131,8 @@ export interface LayProblem {
   readonly pattern?: LayPattern | undefined;
   /** Phases of the groups that are matched; a group that is not named is free. */
   readonly phases?: Readonly<Record<string, LayPhase>> | undefined;
+  /** Where several layers are cut at once; copies of pieces are then those laid on top. */
+  readonly spread?: LaySpread | undefined;
 }
 
 /** One copy of a piece laid down in a region: rotate and mirror about its own origin, then shift. */

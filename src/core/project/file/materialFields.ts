@@ -10,6 +10,7 @@ import {
   type Price,
   WASHED_WHEN,
 } from "../../materials/material.ts";
+import { LEAST_LAYERS, MOST_LAYERS, SPREAD_FACES, type Spread } from "../../materials/spread.ts";
 import type { ClothRoll } from "../../materials/stock.ts";
 import { FOLD_TESTS } from "../../straps/foldTest.ts";
 import type { LengthUnit } from "../../units/length.ts";
@@ -112,6 +113,23 @@ function stockField(unit: LengthUnit) {
   );
 }
 
+function spreadField() {
+  const layers = group({
+    layers: countField(LEAST_LAYERS, MOST_LAYERS),
+    faces: z.enum(SPREAD_FACES).default("up"),
+  });
+  return named(
+    "spread",
+    "How a roll lies when several layers are cut at once: folded lengthwise, or lengths on one another.",
+    z.union([z.literal("folded"), layers], expected("group")),
+  ).transform((spread, context): Spread => {
+    if (spread === "folded") return { kind: "folded" };
+    if (spread.faces === "together" && spread.layers % 2 === 1)
+      report(context, { code: "layers-not-in-twos", count: spread.layers }, ["layers"]);
+    return { kind: "layers", ...spread };
+  });
+}
+
 function foldTestField(unit: LengthUnit) {
   return named(
     "fold test",
@@ -166,9 +184,13 @@ export function materialField(unit: LengthUnit): z.ZodType<Material> {
       price: priceField(unit).optional(),
       gap: lengthField(unit, most).optional(),
       margin: lengthField(unit, most).optional(),
+      spread: spreadField().optional(),
       stock: list(stockField(unit), 0, 200).default([]),
     }),
-  ).transform((material): Material => {
+  ).transform((material, context): Material => {
+    const flawed = material.stock.findIndex((stock) => stock.kind === "roll" && stock.flaws.length > 0);
+    if (material.spread?.kind === "layers" && flawed >= 0)
+      report(context, { code: "flaws-under-layers" }, ["stock", flawed, "flaws"]);
     return {
       ...material,
       name: material.name ?? material.id,

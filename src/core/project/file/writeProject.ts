@@ -1,5 +1,6 @@
 import type { Shape } from "../../geometry/shape.ts";
 import type { Material, Price } from "../../materials/material.ts";
+import type { Spread } from "../../materials/spread.ts";
 import type { Flaw, MaterialStock } from "../../materials/stock.ts";
 import type { LengthWish, StrapWish, WidthWish } from "../../straps/wish/strapWish.ts";
 import { writeLength } from "../../units/formatLength.ts";
@@ -81,8 +82,14 @@ function materialJson(material: Material, say: Say, unit: LengthUnit): Json {
     price: material.price ? priceJson(material.price, say, unit) : undefined,
     gap: length(material.gap),
     margin: length(material.margin),
+    spread: spreadJson(material.spread ?? null),
     stock: material.stock.map((stock) => stockJson(stock, say)),
   };
+}
+
+function spreadJson(spread: Spread | null): Json | undefined {
+  if (spread === null) return undefined;
+  return spread.kind === "folded" ? spread.kind : { layers: spread.layers, faces: spread.faces };
 }
 
 function priceJson({ amount, basis, step }: Price, say: Say, unit: LengthUnit): Json {

@@ -62,9 +62,22 @@ export const cutSheet: SheetTexts = {
     `Die Teile brauchen ${length}${of(stock)}: nachweislich die kürzestmögliche Länge.`,
   usedBound: (length, stock, least, gap) =>
     `Die Teile brauchen ${length}${of(stock)}; kein Plan kann kürzer sein als ${least} (Abstand ${gap} %).`,
+  spreadFolded:
+    "Den Stoff längs falten, rechts auf rechts, Webkante auf Webkante. Der Bruch liegt an der Unterkante des Plans. Beide Lagen stecken oder beschweren und durch beide schneiden; nie am Bruch entlang, wo ein Teil daran liegt.",
+  spreadLayers: (layers, length, faces, oneWay) =>
+    faces === "up"
+      ? `${layers} Längen von ${length} aufeinanderlegen, jede mit der rechten Seite nach oben${oneWay ? " und den Strich in derselben Richtung" : ""}, eine Längskante und ein Ende bündig. Stecken oder beschweren und durch alle schneiden.`
+      : `${layers} Längen von ${length} aufeinanderlegen, im Wechsel rechts auf rechts und links auf links${oneWay ? ", jede zweite seitlich gewendet, damit der Strich überall gleich läuft" : ""}, eine Längskante und ein Ende bündig. Stecken oder beschweren und durch alle schneiden.`,
+  givesPairs: "Jedes Teil des Plans gibt so viele Spiegelbilder wie Teile wie gezeichnet.",
+  givesOnFold: "Hälften am Bruch werden aufgeklappt: jede gibt ein ganzes Teil.",
+  spreadRepeat: (repeat) =>
+    `Jede Länge an derselben Stelle des Musters beginnen: die nächste wird eine ganze Zahl Rapporte von ${repeat} weiter geschnitten.`,
+  spare: (list) => `Kommt außerdem heraus, ohne gebraucht zu werden: ${list}.`,
+  sparePiece: (count, name, mirrored) => `${count} × ${name}${mirrored ? ", gespiegelt" : ""}`,
+  leftoversSingly: "Reste und Häute werden einlagig geschnitten; hier ist nichts auf sie gelegt.",
   buy: (length, cost) => `${length} kaufen${cost === "" ? "" : `, ${cost}`}.`,
-  offcuts: (sizes, smaller) =>
-    `Brauchbare Reste: ${sizes}${smaller > 0 ? ` und ${smaller} ${plural(smaller, "kleinerer", "kleinere")}` : ""}.`,
+  offcuts: (sizes, smaller, layers) =>
+    `Brauchbare Reste${layers > 1 ? `, je ${layers}` : ""}: ${sizes}${smaller > 0 ? ` und ${smaller} ${plural(smaller, "kleinerer", "kleinere")}` : ""}.`,
   repeat: (repeat) =>
     `Das Muster wiederholt sich alle ${repeat}. Der Plan passt es nicht von Teil zu Teil an. Ein Rapport mehr ist in der Kauflänge: genug, um das Muster anfangen zu lassen, wo Sie wollen. Soll es an Nähten passen, schneiden Sie nach Augenmaß vom ersten Teil aus und kaufen bis zu einen Rapport mehr für jedes Teil, das an ein anderes anschließen muss.`,
 };

@@ -170,6 +170,15 @@ export const fileSentences: SentenceTable<FileProblem> = {
     what: `Zwei Webkanten von ${mm(selvedgeMm)} lassen von einer Breite von ${mm(widthMm)} nichts übrig.`,
     remedy: 'Geben Sie die volle Breite als "width" und die Breite einer Webkante als "selvedge" an.',
   }),
+  "layers-not-in-twos": ({ count }) => ({
+    what: `${count} Lagen können nicht zu zweien rechts auf rechts liegen.`,
+    remedy: `Geben Sie eine gerade Zahl an, etwa ${count + 1}, oder legen Sie alle mit der rechten Seite nach oben.`,
+  }),
+  "flaws-under-layers": () => ({
+    what: "Eine Rolle mit Fehlern kann nicht in Lagen liegen: die Fehler wären unter anderen Lagen verborgen.",
+    remedy:
+      "Schneiden Sie die Fehler zuerst heraus und geben Sie die Rolle als die Längen an, die bleiben, oder falten Sie sie längs.",
+  }),
   "radius-too-large": ({ radiusMm, mostMm }) => ({
     what: `Ein Eckenradius von ${mm(radiusMm)} passt nicht.`,
     remedy: `Geben Sie höchstens ${mm(mostMm)} an: die Hälfte der kürzeren Seite.`,

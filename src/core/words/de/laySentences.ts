@@ -82,6 +82,18 @@ export const laySentences: SentenceTable<LayProblemFinding> = {
     what: `${copyOf(problem)} soll zum Muster passen, aber wo das Muster auf ${clothOf(problem)} liegt, ist nicht gesagt.`,
     remedy: "Angeben, wo dort die erste Linie liegt, oder das Teil auf anderen Stoff legen.",
   }),
+  "plan-layers-miscounted": ({ pieceId, hand, wanted, given }) => ({
+    what: `${quoted(pieceId)}, ${hand === "mirrored" ? "gespiegelt" : "wie gezeichnet"}: ${wanted} gebraucht; alle Lagen zusammen geben ${given}.`,
+    remedy: REDO,
+  }),
+  "plan-hands-untrue": ({ pieceId }) => ({
+    what: `${quoted(pieceId)} soll Teile geben, die so gelegte Lagen nicht geben.`,
+    remedy: REDO,
+  }),
+  "plan-off-fold": (problem) => ({
+    what: `${copyOf(problem)} ist ein halbes Teil, und seine Bruchkante liegt nicht am Bruch des Stoffs.`,
+    remedy: "An den Bruch schieben oder neu legen lassen.",
+  }),
   "plan-length-untrue": ({ stockId, toldMm, measuredMm }) => ({
     what: `Der Plan sagt, dass ${mm(toldMm)} von ${quoted(stockId)} gebraucht werden; die Teile brauchen ${mm(measuredMm)}.`,
     remedy: REDO,

@@ -9,6 +9,8 @@ const nth = (number: number | null): string => (number === null ? "" : ` ${numbe
 export const paper: PaperTexts = {
   pieces: {
     mirrored: (name) => `${name}, gespiegelt`,
+    onFold: (name) => `${name}, halb, im Bruch`,
+    fold: "Stoffbruch: nicht schneiden",
     copy: (number, of) => `${number} von ${of}`,
     pattern: (count, mirrored, material) =>
       `${count}× zuschneiden${mirrored > 0 ? ` und ${mirrored}× gewendet` : ""}, ${material}`,

@@ -61,8 +61,22 @@ export const cutSheet: SheetTexts = {
   usedProven: (length, stock) => `The pieces take ${length}${of(stock)}: proven shortest.`,
   usedBound: (length, stock, least, gap) =>
     `The pieces take ${length}${of(stock)}; no plan can be shorter than ${least} (gap ${gap} %).`,
+  spreadFolded:
+    "Fold the cloth lengthwise, right sides together, selvedge on selvedge. The fold lies along the lower edge of the plan. Pin or weight both layers and cut through both; never cut along the fold where a piece lies on it.",
+  spreadLayers: (layers, length, faces, oneWay) =>
+    faces === "up"
+      ? `Lay ${layers} lengths of ${length} on one another, each right side up${oneWay ? " and the nap the same way" : ""}, with one long edge and one end flush. Pin or weight them and cut through all.`
+      : `Lay ${layers} lengths of ${length} on one another, right side to right side and wrong side to wrong side in turn${oneWay ? ", each second one turned over sideways so that the nap runs the same way in all" : ""}, with one long edge and one end flush. Pin or weight them and cut through all.`,
+  givesPairs: "Each piece on the plan gives as many mirror images as pieces as drawn.",
+  givesOnFold: "Halves on the fold are opened out: each gives one whole piece.",
+  spreadRepeat: (repeat) =>
+    `Begin every length at the same place of the pattern: the next is cut a whole number of repeats of ${repeat} further on.`,
+  spare: (list) => `Comes out besides, not asked for: ${list}.`,
+  sparePiece: (count, name, mirrored) => `${count} × ${name}${mirrored ? ", mirrored" : ""}`,
+  leftoversSingly: "Leftovers and skins are cut as one layer; nothing is laid on them here.",
   buy: (length, cost) => `Buy ${length}${cost === "" ? "" : `, ${cost}`}.`,
-  offcuts: (sizes, smaller) => `Useful offcuts: ${sizes}${smaller > 0 ? ` and ${smaller} smaller` : ""}.`,
+  offcuts: (sizes, smaller, layers) =>
+    `Useful offcuts${layers > 1 ? `, ${layers} of each` : ""}: ${sizes}${smaller > 0 ? ` and ${smaller} smaller` : ""}.`,
   repeat: (repeat) =>
     `The pattern repeats every ${repeat}. The plan does not match it from piece to piece. One repeat more is in the length to buy, enough to begin where you like; to match seams, cut by eye from the first piece on and buy up to one repeat more for each piece that must meet another.`,
 };

@@ -160,6 +160,14 @@ export const fileSentences: SentenceTable<FileProblem> = {
     what: `Two selvedges of ${mm(selvedgeMm)} leave nothing of a width of ${mm(widthMm)}.`,
     remedy: 'Give the full width as "width" and the width of one selvedge as "selvedge".',
   }),
+  "layers-not-in-twos": ({ count }) => ({
+    what: `${count} layers cannot lie face to face in twos.`,
+    remedy: `Give an even number, such as ${count + 1}, or lay them all right side up.`,
+  }),
+  "flaws-under-layers": () => ({
+    what: "A roll with flaws cannot lie in layers: the flaws would be hidden under others.",
+    remedy: "Cut the flaws out first and give the roll as the lengths that are left, or fold it lengthwise.",
+  }),
   "radius-too-large": ({ radiusMm, mostMm }) => ({
     what: `A corner radius of ${mm(radiusMm)} does not fit.`,
     remedy: `Give at most ${mm(mostMm)}: half of the shorter side.`,

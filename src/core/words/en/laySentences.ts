@@ -79,6 +79,18 @@ export const laySentences: SentenceTable<LayProblemFinding> = {
     what: `${copyOf(problem)} is matched to the pattern, but nobody has said where the pattern lies on ${clothOf(problem)}.`,
     remedy: "Say where the first line lies on it, or lay the piece on other cloth.",
   }),
+  "plan-layers-miscounted": ({ pieceId, hand, wanted, given }) => ({
+    what: `${quoted(pieceId)}, ${hand === "mirrored" ? "mirrored" : "as drawn"}: ${wanted} needed; all layers together give ${given}.`,
+    remedy: REDO,
+  }),
+  "plan-hands-untrue": ({ pieceId }) => ({
+    what: `${quoted(pieceId)} is said to give pieces that these layers, laid so, do not give.`,
+    remedy: REDO,
+  }),
+  "plan-off-fold": (problem) => ({
+    what: `${copyOf(problem)} is half a piece, and its fold edge does not lie on the fold of the cloth.`,
+    remedy: "Move it onto the fold, or lay the pieces again.",
+  }),
   "plan-length-untrue": ({ stockId, toldMm, measuredMm }) => ({
     what: `The plan says that ${mm(toldMm)} of ${quoted(stockId)} are used; the pieces take ${mm(measuredMm)}.`,
     remedy: REDO,

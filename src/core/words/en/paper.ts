@@ -9,6 +9,8 @@ const nth = (number: number | null): string => (number === null ? "" : ` ${numbe
 export const paper: PaperTexts = {
   pieces: {
     mirrored: (name) => `${name}, mirrored`,
+    onFold: (name) => `${name}, half, on the fold`,
+    fold: "Fold: do not cut",
     copy: (number, of) => `${number} of ${of}`,
     pattern: (count, mirrored, material) =>
       `cut ${count}${mirrored > 0 ? ` and ${mirrored} turned over` : ""}, ${material}`,

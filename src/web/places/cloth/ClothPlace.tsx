@@ -24,6 +24,7 @@ import { LibraryShelf } from "./LibraryShelf.tsx";
 import type { MaterialBlanks, SetMaterial } from "./materialBlanks.ts";
 import { PriceWords } from "./PriceWords.tsx";
 import { ShrinkageWords } from "./ShrinkageWords.tsx";
+import { SpreadWords } from "./SpreadWords.tsx";
 import { StockList } from "./StockList.tsx";
 import { Swatch } from "./Swatch.tsx";
 import { stockWords } from "./stockWords.ts";
@@ -228,6 +229,7 @@ function MoreWords({ material, path, set }: MaterialBlanks) {
             onValue={(repeat, key) => set({ repeat }, words.repeatLabel, key)}
           />,
         )}{" "}
+        <SpreadWords material={material} path={path} set={set} />{" "}
         {words.distances(
           <OptionalLengthBlank
             label={words.gapLabel}

@@ -2,6 +2,7 @@ import { useMemo } from "preact/hooks";
 import { pieceArt } from "../../../core/drawing/lay/pieceArt.ts";
 import { polygonArea } from "../../../core/geometry/ring.ts";
 import type { LayJob } from "../../../core/job/projectJob.ts";
+import { piecesOf } from "../../../core/lay/problem/layerSums.ts";
 import type { LayPlan, LayProblem } from "../../../core/lay/problem/layProblem.ts";
 import type { Project } from "../../../core/project/project.ts";
 import { unbroken } from "../../../core/units/unbroken.ts";
@@ -28,7 +29,8 @@ export function LayDetails({ lay, project }: { lay: LayState; project: Project }
         <ul class="unplaced">
           {plan.unplaced.map(({ pieceId, count, reason }) => (
             <li key={pieceId + reason} class="refusal">
-              {texts.lay.unplaced(names.get(pieceId)?.name ?? pieceId, count)} {texts.lay.reasons[reason]}
+              {texts.lay.unplaced(names.get(pieceId)?.name ?? pieceId, piecesOf(job.problem, pieceId, count))}{" "}
+              {texts.lay.reasons[reason]}
             </li>
           ))}
         </ul>

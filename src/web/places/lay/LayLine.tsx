@@ -52,10 +52,17 @@ function Needs({ lay: { job, plan, finding } }: { lay: LayState }) {
   const unplaced = plan.unplaced.reduce((sum, { count }) => sum + count, 0);
   if (plan.placements.length === 0) return <p class="lay-length">{texts.lay.nothingFits}</p>;
   if (roll === undefined) return unplaced === 0 ? <p class="lay-length">{texts.lay.allOnLeftovers}</p> : null;
+  const { spread } = job.problem;
+  const length = lengths.taken(roll.usedLength);
+  const { name } = job.material;
   const isShortest = finding === "proven" || (roll.bound !== null && roll.usedLength <= roll.bound + 0.05);
   return (
     <p class="lay-length">
-      {texts.lay.needs(lengths.taken(roll.usedLength), job.material.name)}{" "}
+      {spread === undefined
+        ? texts.lay.needs(length, name)
+        : spread.folded
+          ? texts.lay.needsFolded(length, name)
+          : texts.lay.needsLayers(length, name, spread.layers)}{" "}
       {roll.bound !== null && unplaced === 0 && (
         <span class="soft">
           {isShortest

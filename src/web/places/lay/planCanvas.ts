@@ -255,7 +255,14 @@ export class PlanCanvas {
 
   private drawGround(stocks: readonly StockOnTable[]): void {
     const key = JSON.stringify(
-      stocks.map(({ stock, box, offsetY, used, bound }) => [stock.id, box, offsetY, used, bound]),
+      stocks.map(({ stock, box, offsetY, used, bound }) => [
+        stock.id,
+        stock.kind === "roll" && stock.folded,
+        box,
+        offsetY,
+        used,
+        bound,
+      ]),
     );
     if (key === this.groundKey) return;
     this.groundKey = key;
@@ -266,9 +273,10 @@ export class PlanCanvas {
       if (stock.kind === "roll") {
         group.path(`M0 0H${box.maxX}V${stock.width}H0Z`).addClass("cloth");
         const edge = stock.width * 0.012;
-        group
-          .path(`M0 ${-edge}H${box.maxX}V0H0ZM0 ${stock.width}H${box.maxX}V${stock.width + edge}H0Z`)
-          .addClass("selvedge");
+        // Folded lengthwise, the lower edge is the fold and both selvedges lie at the upper one.
+        const lower = stock.folded === true ? "" : `M0 ${-edge}H${box.maxX}V0H0Z`;
+        group.path(`${lower}M0 ${stock.width}H${box.maxX}V${stock.width + edge}H0Z`).addClass("selvedge");
+        if (stock.folded === true) group.path(`M0 0H${box.maxX}`).addClass("fold-edge");
         if (stock.length === null) group.path(tornEdge(box.maxX, stock.width)).addClass("torn");
         if (used > 0) {
           group.path(`M${used} 0H${box.maxX}V${stock.width}H${used}Z`).addClass("unused");

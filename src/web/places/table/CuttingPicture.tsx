@@ -1,6 +1,6 @@
 import { useMemo } from "preact/hooks";
 import type { LaidCloth } from "../../../core/job/laidCloth.ts";
-import { mirrorImage } from "../../../core/materials/mirrorImage.ts";
+import { laidForms } from "../../../core/materials/laidForms.ts";
 import { PageMiniature } from "../../parts/PageMiniature.tsx";
 import { PiecePicture } from "../../parts/PiecePicture.tsx";
 import { ringPath } from "../../parts/screenPath.ts";
@@ -23,7 +23,10 @@ export function CuttingPicture(props: {
   const { step, input, lay } = props;
   if (step.picture !== null) return <PageMiniature page={step.picture} name={step.heading} />;
   const pieceId = step.piece?.slice(0, step.piece.lastIndexOf("#"));
-  const piece = input.pieces.flatMap((each) => [each, mirrorImage(each) ?? each]).find(({ id }) => id === pieceId);
+  const piece = input.pieces
+    .flatMap(laidForms)
+    .map((form) => form.piece)
+    .find(({ id }) => id === pieceId);
   return (
     <>
       {piece !== undefined && <PiecePicture piece={piece} name={step.heading} />}

@@ -83,7 +83,7 @@ export class PlanVerifier {
       if (!this.liesOnPattern(place)) return false;
       const a = laid(posePolygon(this.grownOf(place.pieceId), place));
       const atEdge = this.isBareAtEdge ? laid(posePolygon(this.outlineOf(place.pieceId), place)) : a;
-      if (!this.staysInside(atEdge)) return false;
+      if (!this.isOnFold(place) && !this.staysInside(atEdge)) return false;
       for (const flaw of this.fixed) if (this.overlaps(a, flaw, a.area)) return false;
       for (const b of pieces) if (this.overlaps(a, b, Math.min(a.area, b.area))) return false;
       pieces.push(a);
@@ -104,6 +104,11 @@ export class PlanVerifier {
     const isOn = (rungs: Rungs | null, at: number): boolean =>
       rungs === null || apartOn(at, rungs.offset, rungs.period) <= ON_PATTERN;
     return isOn(y, place.y) && isOn(x, place.x - (rows * (x?.period ?? 0)) / 2);
+  }
+
+  /** Halves on the fold of the cloth lie over no edge there; they are pinned, and the checker looks at them. */
+  private isOnFold({ pieceId }: Placement): boolean {
+    return this.job.pieces.find(({ id }) => id === pieceId)!.gives?.onFold === true;
   }
 
   private overlaps(a: Laid, b: Laid, area: number): boolean {

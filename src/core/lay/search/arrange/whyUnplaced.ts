@@ -1,4 +1,5 @@
 import type { LeftOut } from "../../../problems/layProblems.ts";
+import { piecesOf } from "../../problem/layerSums.ts";
 import type { LayPiece, LayPlan, LayProblem, RollStock, Unplaced } from "../../problem/layProblem.ts";
 import { fitsBox, pieceExtents } from "../../problem/pieceExtent.ts";
 import { inOneGo } from "../breath.ts";
@@ -20,7 +21,8 @@ export function whyUnplaced(problem: LayProblem, plan: LayPlan, engines: ChooseE
 function leftOut(problem: LayProblem, { pieceId, count, reason }: Unplaced, more: number | null): LeftOut {
   const index = problem.pieces.findIndex((piece) => piece.id === pieceId);
   const piece = problem.pieces[index]!;
-  const common = { path: `pieces.${pieceId}`, pieceId, count };
+  // Of several layers, what is told is how many pieces are missing, not how many copies.
+  const common = { path: `pieces.${pieceId}`, pieceId, count: piecesOf(problem, pieceId, count) };
   const extents = pieceExtents(piece);
   const narrowest = extents.reduce((least, extent) => (extent.across < least.across ? extent : least));
   if (reason === "no-stock") return { code: "piece-no-stock", ...common };

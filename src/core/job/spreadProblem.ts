@@ -1,0 +1,196 @@
+import type { Orientation } from "../geometry/pose.ts";
+import { polygonArea, ringBox } from "../geometry/ring.ts";
+import type {
+  AskedPiece,
+  LayerYield,
+  LayPiece,
+  LayProblem,
+  LaySpread,
+  RollStock,
+} from "../lay/problem/layProblem.ts";
+import { fitsBox, pieceExtents } from "../lay/problem/pieceExtent.ts";
+import type { CutPiece } from "../materials/cutPiece.ts";
+import { foldHalf } from "../materials/foldHalf.ts";
+import type { Material } from "../materials/material.ts";
+import { mirrorImage } from "../materials/mirrorImage.ts";
+import { type AllowedTurns, turnedOver } from "../materials/orientations.ts";
+import { facesTogether, layersOf, type Spread } from "../materials/spread.ts";
+import type { ClothRoll } from "../materials/stock.ts";
+import { isEitherHand } from "../materials/symmetry.ts";
+import type { Project } from "../project/project.ts";
+import { foldRow } from "./foldRow.ts";
+import { pinsOf } from "./pinsOf.ts";
+import { spreadRoll } from "./rollStock.ts";
+import { turnsOf } from "./turnsOf.ts";
+
+/** What is common to the pieces of one cloth. */
+interface Bench {
+  readonly material: Material;
+  readonly spread: Omit<LaySpread, "asked">;
+  readonly stocks: readonly RollStock[];
+  readonly margin: number;
+}
+
+/** How one piece of the cut list is laid on top. */
+interface Laid {
+  readonly asked: AskedPiece;
+  /** What is laid beside the fold when `onFold` of it lie on the fold. */
+  readonly beside: (onFold: number) => LayPiece[];
+  /** Half of it, as it lies on the fold; null where it never does. */
+  readonly half: Omit<LayPiece, "count"> | null;
+  /** How many lie on the fold at least, and at most. */
+  readonly least: number;
+  readonly most: number;
+  /** Cloth all its pieces take of the top layer, mm². */
+  readonly area: number;
+}
+
+/**
+ * The lay problem of the top layer of a spread cloth: copies are those laid there, each giving as many pieces as there
+ * are layers, mirror images among them where right sides lie together.
+ *
+ * On cloth folded lengthwise, panels drawn on a fold lie on it one behind the other, as many as lengthen the plan by
+ * nothing; more of them are laid whole, in pairs. The odd one of any piece whose halves are alike lies there too, and one
+ * too long to lie beside the fold. Pins hold them there; the rest is laid round them. Limited rolls come before an open one; leftovers and skins, which are cut singly, are not laid on.
+ */
+export function spreadProblem(
+  project: Project,
+  material: Material,
+  spread: Spread,
+  cut: readonly CutPiece[],
+): LayProblem {
+  const rolls = material.stock.filter((stock): stock is ClothRoll => stock.kind === "roll");
+  const ordered = [
+    ...rolls.filter(({ length }) => length !== null),
+    ...rolls.filter(({ length }) => length === null),
+  ];
+  const gap = material.gap ?? project.gap;
+  const bench: Bench = {
+    material,
+    spread: {
+      layers: layersOf(spread),
+      faces: facesTogether(spread) ? "together" : "up",
+      folded: spread.kind === "folded",
+      facesAlike: material.facesAlike,
+    },
+    stocks: ordered.map((roll) => spreadRoll(roll, material, spread)),
+    margin: material.margin ?? project.margin,
+  };
+  const laid = cut.map((piece) => laidPiece(piece, bench));
+  const onFold = halvesToLay(laid, bench, gap);
+  const beside = laid.flatMap((one) => one.beside(0));
+  const byHand = pinsOf(project, material.id, [...beside, ...onFold], bench.stocks);
+  const row = foldRow(onFold, bench.stocks, { gap, margin: bench.margin, byHand, beside });
+  const pieces = laid.flatMap(({ half, beside: rest }): LayPiece[] => {
+    const there = half === null ? 0 : row.filter(({ pieceId }) => pieceId === half.id).length;
+    return [...rest(there), ...(half === null || there === 0 ? [] : [{ ...half, count: there }])];
+  });
+  const counts = new Map(pieces.map(({ id, count }) => [id, count]));
+  const halves = new Set(onFold.map(({ id }) => id));
+  const pinned = byHand.filter(({ pieceId, copy }) => !halves.has(pieceId) && copy < (counts.get(pieceId) ?? 0));
+  return {
+    materialId: material.id,
+    pieces,
+    stocks: bench.stocks,
+    gap,
+    margin: bench.margin,
+    pinned: [...row, ...pinned],
+    spread: { ...bench.spread, asked: laid.map(({ asked }) => asked) },
+  };
+}
+
+/** The halves to lie on the fold: those that must, then the deepest that a plan as full as most takes no longer for. */
+function halvesToLay(laid: readonly Laid[], { stocks }: Bench, gap: number): LayPiece[] {
+  const width = Math.max(...stocks.map((stock) => stock.width));
+  const length = laid.reduce((sum, { area }) => sum + area, 0) / (width * USUAL_FILL);
+  const halves = laid.flatMap(({ half, least, most }) =>
+    half === null || most === 0 ? [] : [{ half, least, most, box: ringBox(half.outline.outer) }],
+  );
+  const long = ({ box }: (typeof halves)[number]): number => box.maxX - box.minX + gap;
+  let row = halves.reduce((sum, each) => sum + each.least * long(each), 0);
+  return [...halves]
+    .sort((a, b) => b.box.maxY - a.box.maxY)
+    .flatMap((each): LayPiece[] => {
+      // Those beside the fold come in pairs, so those on it are taken in pairs too.
+      const pairs = Math.min((each.most - each.least) / 2, Math.max(0, (length - row) / (2 * long(each))));
+      const count = each.least + 2 * Math.floor(pairs);
+      row += (count - each.least) * long(each);
+      return count === 0 ? [] : [{ ...each.half, count }];
+    });
+}
+
+/** Share of the cloth that the pieces of a usual plan cover; no promise, a measure of how long it may be. */
+const USUAL_FILL = 0.8;
+
+function laidPiece(piece: CutPiece, bench: Bench): Laid {
+  const { material, spread } = bench;
+  const turns = turnsOf(piece, material);
+  const { layers, faces, folded, facesAlike } = spread;
+  const either = facesAlike || isEitherHand(piece, turns);
+  const [count, mirroredCount] = either
+    ? [piece.count + piece.mirroredCount, 0]
+    : [piece.count, piece.mirroredCount];
+  const asked: AskedPiece = { pieceId: piece.id, asDrawn: count, mirrored: mirroredCount };
+  const area = (polygonArea(piece.outline) * (count + mirroredCount)) / layers;
+  const off = { asked, area, half: null, least: 0, most: 0 };
+  if (!either && faces === "up") return { ...off, beside: () => laidFacesUp(piece, turns, layers) };
+  const each = either ? { asDrawn: layers, mirrored: 0 } : { asDrawn: layers / 2, mirrored: layers / 2 };
+  const lies = either ? turns : { ...turns, orientations: [...turns.orientations, ...turnedOverToo(turns)] };
+  const beside = (onFold: number): LayPiece[] => {
+    const needed = Math.max((count - onFold) / each.asDrawn, each.mirrored > 0 ? mirroredCount / each.mirrored : 0);
+    const copies = Math.ceil(needed);
+    const gives = { of: piece.id, ...each, onFold: false };
+    return copies === 0 ? [] : [layPiece(piece, piece.id, copies, gives, lies)];
+  };
+  const half = folded && either ? halfOf(piece, turns) : null;
+  if (half === null) return { ...off, beside };
+  const whole = layPiece(piece, piece.id, 1, { of: piece.id, ...each, onFold: false }, lies);
+  if (!fitsSomewhere(whole, bench)) return { ...off, beside, half, least: count, most: count };
+  const odd = count % layers;
+  return { ...off, beside, half, least: odd, most: piece.onFold === true ? count : odd };
+}
+
+/** All layers face up: a piece and its mirror image are laid each for itself. */
+function laidFacesUp(piece: CutPiece, turns: AllowedTurns, layers: number): LayPiece[] {
+  const mirrored = mirrorImage(piece);
+  const lay = (of: CutPiece, hand: "asDrawn" | "mirrored"): LayPiece => {
+    const gives = { of: piece.id, asDrawn: 0, mirrored: 0, onFold: false, [hand]: layers };
+    return layPiece(of, of.id, Math.ceil(of.count / layers), gives, turns);
+  };
+  return [...(piece.count > 0 ? [lay(piece, "asDrawn")] : []), ...(mirrored ? [lay(mirrored, "mirrored")] : [])];
+}
+
+function layPiece(
+  { outline }: CutPiece,
+  id: string,
+  count: number,
+  gives: LayerYield,
+  { orientations, freeTurn }: AllowedTurns,
+): LayPiece {
+  return { id, outline, count, orientations, freeTurn, gives };
+}
+
+/** Right sides together, a piece turned over gives the same pair: it may lie so too. */
+function turnedOverToo({ orientations }: AllowedTurns): Orientation[] {
+  return orientations.map(({ turnDeg }) => turnedOver(turnDeg));
+}
+
+/** The half of a piece that lies on the fold, with its grain on the cloth as it may lie; null where there is none. */
+function halfOf(piece: CutPiece, { orientations }: AllowedTurns): Omit<LayPiece, "count"> | null {
+  const along = orientations.some(({ turnDeg }) => turnDeg % 180 === 0);
+  const across = orientations.some(({ turnDeg }) => Math.abs(turnDeg % 180) === 90);
+  const half = (along && foldHalf(piece, "along")) || (across && foldHalf(piece, "across")) || null;
+  if (half === null) return null;
+  return {
+    id: half.id,
+    outline: half.outline,
+    orientations: [{ turnDeg: 0, mirrored: false }],
+    freeTurn: false,
+    gives: { of: piece.id, asDrawn: 1, mirrored: 0, onFold: true },
+  };
+}
+
+function fitsSomewhere(piece: LayPiece, { stocks, margin }: Bench): boolean {
+  const extents = pieceExtents(piece);
+  return stocks.some((stock) => fitsBox(extents, stock, margin));
+}
