@@ -2,7 +2,8 @@
 // fold want symmetric pieces) are common practice, no source. Areas and counts are exact arithmetic.
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { polygonArea, ringBox } from "../../src/core/geometry/ring.ts";
+import { ringBox } from "../../src/core/geometry/box.ts";
+import { polygonArea } from "../../src/core/geometry/ring.ts";
 import { layProblemsOf } from "../../src/core/job/layProblems.ts";
 import { jobOf } from "../../src/core/job/projectJob.ts";
 import { checkPlan } from "../../src/core/lay/check/checkPlan.ts";

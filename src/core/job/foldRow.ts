@@ -1,5 +1,5 @@
+import { type Box, ringBox } from "../geometry/box.ts";
 import { poseRing } from "../geometry/pose.ts";
-import { type Box, ringBox } from "../geometry/ring.ts";
 import type { LayPiece, RollStock, StockPlacement } from "../lay/problem/layProblem.ts";
 
 interface RowWish {

@@ -1,5 +1,6 @@
+import { ringBox } from "../geometry/box.ts";
 import type { Orientation } from "../geometry/pose.ts";
-import { polygonArea, ringBox } from "../geometry/ring.ts";
+import { polygonArea } from "../geometry/ring.ts";
 import type {
   AskedPiece,
   LayerYield,

@@ -1,9 +1,10 @@
+import { ringBox } from "../geometry/box.ts";
 import type { Contour } from "../geometry/contour.ts";
 import { contourBox, flattenContour, poseContour } from "../geometry/contourArcs.ts";
 import { segmentContour, straightContour } from "../geometry/contourShapes.ts";
 import { halfContour } from "../geometry/halfContour.ts";
 import type { Pose } from "../geometry/pose.ts";
-import { type Ring, ringBox, solid } from "../geometry/ring.ts";
+import { type Ring, solid } from "../geometry/ring.ts";
 import type { CutPiece } from "./cutPiece.ts";
 import { isMirrored } from "./symmetry.ts";
 

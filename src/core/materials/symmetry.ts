@@ -1,7 +1,8 @@
+import { ringBox } from "../geometry/box.ts";
 import { sharedArea } from "../geometry/clipper.ts";
 import { flattenContour } from "../geometry/contourArcs.ts";
 import { type Pose, posePolygon, poseRing } from "../geometry/pose.ts";
-import { polygonArea, type Ring, ringBox } from "../geometry/ring.ts";
+import { polygonArea, type Ring } from "../geometry/ring.ts";
 import type { CutPiece } from "./cutPiece.ts";
 import type { AllowedTurns } from "./orientations.ts";
 
