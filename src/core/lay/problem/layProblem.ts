@@ -16,6 +16,8 @@ export interface LayPiece {
   readonly freeTurn: boolean;
   /** What of the cloth's pattern it must lie on, if anything; its orientations then are quarter turns. */
   readonly match?: LayMatch | undefined;
+  /** What one copy gives where several layers are cut at once; one piece of this id where nothing is said. */
+  readonly gives?: LayerYield | undefined;
 }
 
 /** The pattern of a cloth: lines or motifs that repeat along it, across it or both. mm. */
@@ -55,8 +57,6 @@ export interface LayMatch {
 export interface LayPhase {
   readonly along: number | null;
   readonly across: number | null;
-  /** What one copy gives where several layers are cut at once; one piece of this id where nothing is said. */
-  readonly gives?: LayerYield | undefined;
 }
 
 /** The pieces that come of one copy laid on several layers. */
