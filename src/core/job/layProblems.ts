@@ -1,6 +1,6 @@
 import { shapePolygon } from "../geometry/shape.ts";
 import type { LayPiece, LayProblem, Stock } from "../lay/problem/layProblem.ts";
-import type { CutPiece } from "../materials/cutPiece.ts";
+import { type CutPiece, isCutBySize } from "../materials/cutPiece.ts";
 import type { Material } from "../materials/material.ts";
 import { mirrorImage } from "../materials/mirrorImage.ts";
 import { spreadOf } from "../materials/spreadOf.ts";
@@ -56,7 +56,10 @@ function layPieces(piece: CutPiece, material: Material): LayPiece[] {
   const turns = turnsOf(piece, material);
   const mirrored = mirrorImage(piece);
   const kinds = [...(piece.count > 0 ? [piece] : []), ...(mirrored ? [mirrored] : [])];
-  return kinds.map(({ id, outline, count }) => ({ id, outline, count, ...turns }));
+  // What is cut by its size lies square, so that a ruler can cut it; straps always do.
+  const mayTilt = piece.kind === "panel" && !turns.freeTurn && !isCutBySize(piece.outline);
+  const tilt = mayTilt ? (material.tilt ?? 0) : 0;
+  return kinds.map(({ id, outline, count }) => ({ id, outline, count, ...turns, ...(tilt > 0 ? { tilt } : {}) }));
 }
 
 /** The stock of a material as the lay sees it, in the order it is to be used up; what is kept back is not in it. */

@@ -69,6 +69,9 @@ export interface FoldTraits {
   readonly tests?: readonly FoldReading[] | undefined;
 }
 
+/** Degrees: more than cutters grant off the grain (common practice, no source). */
+export const MOST_TILT = 5;
+
 /** When the cloth is washed. */
 export const WASHED_WHEN = ["before-cutting", "after-making"] as const;
 
@@ -110,6 +113,8 @@ export interface Material {
   readonly grain: PieceGrain;
   /** Nap or print that must point the same way on all pieces. */
   readonly oneWay: boolean;
+  /** Degrees by which shaped panels may lie off their grain; straps and rectangles never do. None when absent. */
+  readonly tilt?: number | undefined;
   /** Both faces can be the outside, so a piece may be turned over. */
   readonly facesAlike: boolean;
   readonly fold: FoldTraits;

@@ -334,6 +334,8 @@ export const de: Texts = {
     thicknessLabel: "Dicke einer Lage",
     grainSentence: (term, choice) => words(term, ": Teile dürfen ", choice, " liegen."),
     grainLabel: "Fadenlauf",
+    tiltSentence: (degrees) => words("Geformte Teile dürfen bis zu ", degrees, "° vom Fadenlauf abweichen."),
+    tiltLabel: "Grad neben dem Fadenlauf",
     oneWay: "Strich oder Druck läuft in eine Richtung",
     facesAlike: "Beide Seiten können außen sein",
     stockHeading: "Bestand",

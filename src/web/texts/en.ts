@@ -348,6 +348,8 @@ const cloth = {
   thicknessLabel: say("Thickness of one layer"),
   grainSentence: (term: Blank, choice: Blank) => words(term, ": pieces may lie ", choice, "."),
   grainLabel: say("Grain"),
+  tiltSentence: (degrees: Blank) => words("Shaped panels may lie up to ", degrees, "° off the grain."),
+  tiltLabel: say("Degrees off the grain"),
   oneWay: say("Nap or print runs one way"),
   facesAlike: say("Both faces can be the outside"),
   stockHeading: say("What there is of it"),

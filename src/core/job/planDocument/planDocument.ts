@@ -85,6 +85,8 @@ export interface PieceData {
   readonly freeTurn: boolean;
   /** What one copy gives, where several layers are cut at once. */
   readonly gives?: LayerYield | undefined;
+  /** Degrees by which it may lie off its turns. */
+  readonly tiltDeg?: number | undefined;
 }
 
 /** A copy where it lies. */

@@ -57,6 +57,7 @@ const piece = z.object({
   turns: z.array(orientation),
   freeTurn: flag,
   gives: gives.optional(),
+  tiltDeg: number.optional(),
 });
 const spread = z.object({
   layers: count,

@@ -88,10 +88,11 @@ function readMaterial(material: JudgedMaterial, seed: number): ReadPlan {
     name,
     problem: {
       materialId,
-      pieces: pieces.map(({ outline, turns, ...piece }) => ({
+      pieces: pieces.map(({ outline, turns, tiltDeg, ...piece }) => ({
         ...piece,
         outline: readOutline(outline),
         orientations: turns,
+        ...(tiltDeg === undefined ? {} : { tilt: tiltDeg }),
       })),
       stocks: stock.map((each) => readStock(each, spread?.folded === true)),
       gap: material.cuttingGap,

@@ -49,9 +49,10 @@ export function materialPlan(
     edgeMargin: problem.margin,
     evaluations: plan.evaluations,
     stock,
-    pieces: problem.pieces.map(({ id, count, outline, orientations, freeTurn, gives }) => {
+    pieces: problem.pieces.map(({ id, count, outline, orientations, freeTurn, gives, tilt }) => {
       const given = gives === undefined ? {} : { gives };
-      return { id, count, outline: outlineData(outline), turns: orientations, freeTurn, ...given };
+      const off = tilt === undefined ? {} : { tiltDeg: tilt };
+      return { id, count, outline: outlineData(outline), turns: orientations, freeTurn, ...given, ...off };
     }),
     placed: plan.placements.map((placement) => {
       const outline = posePolygon(pieces.get(placement.pieceId)!.outline, placement);

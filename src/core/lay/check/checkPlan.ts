@@ -67,7 +67,7 @@ function turnAllowed(piece: LayPiece, placement: StockPlacement): boolean {
   return piece.orientations.some(({ turnDeg, mirrored }) => {
     if (mirrored !== placement.mirrored) return false;
     const apart = Math.abs(turnDeg - placement.turnDeg) % 360;
-    return piece.freeTurn || Math.min(apart, 360 - apart) <= SAME_TURN;
+    return piece.freeTurn || Math.min(apart, 360 - apart) <= (piece.tilt ?? 0) + SAME_TURN;
   });
 }
 

@@ -147,6 +147,22 @@ test("free turns and mirrored turns keep to the outline", () => {
   expect(findings(job, plan)).toEqual([]);
 });
 
+test("a panel that may lie a little off the grain fits where its box would not, and never lies further off", () => {
+  // A bar 200 × 60 drawn 1.5° off: its box is 65.2 across.
+  const [c, s] = [Math.cos(Math.PI / 120), Math.sin(Math.PI / 120)];
+  const slope = piece("bar", [0, 0, 200 * c, -200 * s, 200 * c + 60 * s, 60 * c - 200 * s, 60 * s, 60 * c], 4);
+  const roll = region(61, null, null, []);
+  const stiff = solve({ ...base, pieces: [slope], region: roll }, 5_000);
+  expect(stiff.left).toEqual([4]);
+  const job = { ...base, pieces: [{ ...slope, tilt: 1.5 }], region: roll };
+  const plan = solve(job, 50_000);
+  expect(plan.left).toEqual([0]);
+  expect(plan.length).toBeCloseTo(800, 3);
+  expect(findings(job, plan)).toEqual([]);
+  const less = { ...job, pieces: [{ ...slope, tilt: 1.4 }] };
+  expect(findings(less, plan)).toContainEqual(expect.objectContaining({ code: "plan-turn-not-allowed" }));
+});
+
 test("nothing to lay, or no room at all, is a plan too", () => {
   expect(solve({ ...base, pieces: [] }, 1000).placements).toEqual([]);
   const job = { ...base, region: region(300, 200, solid(rectangleRing(0, 0, 200, 300)), []), margin: 200 };

@@ -18,6 +18,13 @@ export interface LayPiece {
   readonly match?: LayMatch | undefined;
   /** What one copy gives where several layers are cut at once; one piece of this id where nothing is said. */
   readonly gives?: LayerYield | undefined;
+  /** Degrees by which the piece may lie off its orientations, up to 5; 0 when absent. */
+  readonly tilt?: number;
+}
+
+/** Whether a piece may lie at turns besides its `orientations`. */
+export function isLoose({ freeTurn, tilt = 0 }: Pick<LayPiece, "freeTurn" | "tilt">): boolean {
+  return freeTurn || tilt > 0;
 }
 
 /** The pattern of a cloth: lines or motifs that repeat along it, across it or both. mm. */

@@ -12,11 +12,23 @@ export interface Extent {
   readonly across: number;
 }
 
-/** Room of a piece in each turn it may take; a piece free to turn is measured by whole degrees. */
+/** Shares of a piece's tilt at which it is measured. */
+const TILTS = [0, 0.25, 0.5, 0.75, 1];
+
+function tiltsOf({ tilt = 0 }: LayPiece): readonly number[] {
+  return tilt === 0 ? [0] : TILTS.flatMap((share) => [share * tilt, -share * tilt]);
+}
+
+/**
+ * Room of a piece in each turn it may take; one free to turn is measured by whole degrees, one that may lie a little
+ * off by quarters of that.
+ */
 export function pieceExtents(piece: LayPiece): readonly Extent[] {
   const turns = piece.freeTurn
     ? Array.from({ length: FREE_TURNS }, (_, turnDeg) => ({ turnDeg, mirrored: false }))
-    : piece.orientations;
+    : piece.orientations.flatMap(({ turnDeg, mirrored }) =>
+        tiltsOf(piece).map((off) => ({ turnDeg: turnDeg + off, mirrored })),
+      );
   return turns.map((orientation) => {
     const box = ringBox(poseRing(piece.outline.outer, { ...orientation, x: 0, y: 0 }));
     return { along: box.maxX - box.minX, across: box.maxY - box.minY };

@@ -70,6 +70,7 @@ function materialJson(material: Material, say: Say, unit: LengthUnit): Json {
     polymer: material.polymer,
     grain: material.grain,
     oneWay: material.oneWay,
+    tilt: material.tilt,
     facesAlike: material.facesAlike,
     fold: {
       neutral: fold.neutral,

@@ -5,10 +5,18 @@ import {
   MATERIAL_KINDS,
   type Material,
   type MaterialKind,
+  MOST_TILT,
   POLYMERS,
 } from "../../../core/materials/material.ts";
 import { plainMaterial, usersOf, withMaterial, withoutMaterial } from "../../../core/project/edits.ts";
-import { ChoiceBlank, OptionalLengthBlank, TextBlank, ThicknessBlank, Tick } from "../../fields/blanks.tsx";
+import {
+  ChoiceBlank,
+  CountBlank,
+  OptionalLengthBlank,
+  TextBlank,
+  ThicknessBlank,
+  Tick,
+} from "../../fields/blanks.tsx";
 import { GrainBlank } from "../../fields/GrainBlank.tsx";
 import { useLengths } from "../../fields/units.ts";
 import { Icon } from "../../parts/Icon.tsx";
@@ -131,7 +139,18 @@ function MaterialSpread({ material }: { material: Material }) {
             value={material.grain}
             onValue={(grain) => set({ grain }, words.grainLabel)}
           />,
-        )}
+        )}{" "}
+        {material.grain !== "free" &&
+          words.tiltSentence(
+            <CountBlank
+              label={words.tiltLabel}
+              path={path("tilt")}
+              value={material.tilt ?? 0}
+              min={0}
+              max={MOST_TILT}
+              onValue={(tilt, key) => set({ tilt: tilt === 0 ? undefined : tilt }, words.tiltLabel, key)}
+            />,
+          )}
       </p>
       <div class="row">
         <Tick

@@ -1,6 +1,6 @@
 import { turnCosSin } from "../../../geometry/pose.ts";
 import { polygonArea, type Ring } from "../../../geometry/ring.ts";
-import type { LayPiece } from "../../problem/layProblem.ts";
+import { isLoose, type LayPiece } from "../../problem/layProblem.ts";
 import { pieceExtents } from "../../problem/pieceExtent.ts";
 import { BREATH, type Breath } from "../../search/breath.ts";
 import type { CompiledJob, Variant } from "../compile/compileJob.ts";
@@ -9,9 +9,9 @@ import type { NoFitStore } from "../noFit/noFitStore.ts";
 /** Shapes taller than this share of the width are looked at as a row that cannot pass one another. */
 const TALL = 0.34;
 
-/** Least extent along the roll over the allowed turns, mm; 0 for a piece that may lie at any turn. */
+/** Least extent along the roll over the allowed turns, mm; 0 for a piece that may lie at others besides. */
 function leastLength(piece: LayPiece): number {
-  return piece.freeTurn ? 0 : Math.min(...pieceExtents(piece).map(({ along }) => along));
+  return isLoose(piece) ? 0 : Math.min(...pieceExtents(piece).map(({ along }) => along));
 }
 
 /**
@@ -126,7 +126,7 @@ export function* outlineBound(compiled: CompiledJob, store: NoFitStore): Generat
     job.gap === 0 &&
     !compiled.isDetailed &&
     compiled.shapes.every(({ grow }) => grow === 0) &&
-    job.pieces.every((p) => !p.freeTurn && p.outline.outer.length / 2 <= 48 && isSquare(p));
+    job.pieces.every((p) => !isLoose(p) && p.outline.outer.length / 2 <= 48 && isSquare(p));
   const fits = compiled.items.every(({ shape }) => compiled.variantsOf[shape]!.length > 0);
   const row = isExact && fits ? (yield* rowBound(compiled, store)) / unitsPerMm : 0;
   return Math.max(area / room, longest, row) * (1 - 1e-9) + 2 * inset;

@@ -1,7 +1,7 @@
 import { poseRing } from "../../../geometry/pose.ts";
 import type { Ring } from "../../../geometry/ring.ts";
 import { quickBoundSteps } from "../../bounds/quickBound.ts";
-import type { LayPiece } from "../../problem/layProblem.ts";
+import { isLoose, type LayPiece } from "../../problem/layProblem.ts";
 import { searchTables, type TableSize } from "../../problem/rectangles/searchTables.ts";
 import type { RegionJob } from "../../problem/region.ts";
 import { BREATH, type Breath } from "../../search/breath.ts";
@@ -37,7 +37,7 @@ interface Column {
  */
 export function* slabBounds(job: RegionJob): Generator<number | Breath, void> {
   const pieces = job.pieces.filter(({ count }) => count > 0);
-  const square = pieces.every((p) => !p.freeTurn && p.orientations.every(({ turnDeg }) => turnDeg % 90 === 0));
+  const square = pieces.every((p) => !isLoose(p) && p.orientations.every(({ turnDeg }) => turnDeg % 90 === 0));
   const room = job.region.width - 2 * job.margin;
   const { gap, region } = job;
   if (!square || !(room > 0) || region.length !== null || region.outline !== null) return;

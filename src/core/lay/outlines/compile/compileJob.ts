@@ -2,6 +2,7 @@ import { type Box, boxOfAll, EMPTY_BOX, grownBox, ringBox } from "../../../geome
 import { type GridShape, gridShape } from "../../../geometry/noFit.ts";
 import { type Orientation, turnCosSin } from "../../../geometry/pose.ts";
 import { type Polygon, rectangleRing, reversedRing, solid } from "../../../geometry/ring.ts";
+import { isLoose } from "../../problem/layProblem.ts";
 import type { RegionJob } from "../../problem/region.ts";
 import { inOneGo } from "../../search/breath.ts";
 import { coarsened } from "./coarsen.ts";
@@ -197,7 +198,7 @@ export function* compileSteps(job: RegionJob): Generator<void, CompiledJob> {
     for (const [i, { outer }] of outlines.entries()) outlines[i] = solid(coarsened(outer, coarseShare(job)));
   const usable = usableOutlines(job);
   const fixed = fixedOutlines(job);
-  const squareTurns = job.pieces.every((p) => !p.freeTurn && p.orientations.every((o) => o.turnDeg % 90 === 0));
+  const squareTurns = job.pieces.every((p) => !isLoose(p) && p.orientations.every((o) => o.turnDeg % 90 === 0));
   const reach = squareTurns ? boxExtent : boxDiagonal;
   const all = [...outlines, ...fixed.map(({ outline }) => outline)];
   const parts = all.map((polygon) => reach(polygon.outer));

@@ -48,9 +48,17 @@ export interface Detail {
   readonly discs: Float64Array;
 }
 
+/** Each orientation as it is, then tilted as far as the piece may be, either way. */
+function withTilts({ orientations, tilt = 0 }: LayPiece): readonly Orientation[] {
+  if (tilt === 0) return orientations;
+  return orientations.flatMap(({ turnDeg, mirrored }) =>
+    [0, tilt, -tilt].map((off) => ({ turnDeg: turnDeg + off, mirrored })),
+  );
+}
+
 /** Orientations to try; a piece that may lie at any turn gets evenly spaced ones. */
 export function triedOrientations(piece: LayPiece): readonly Orientation[] {
-  if (!piece.freeTurn) return piece.orientations;
+  if (!piece.freeTurn) return withTilts(piece);
   const flags = [...new Set(piece.orientations.map((o) => o.mirrored))];
   return flags.flatMap((mirrored) =>
     Array.from({ length: FREE_TURNS }, (_, i) => ({ turnDeg: (360 / FREE_TURNS) * i, mirrored })),

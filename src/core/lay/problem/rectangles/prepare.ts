@@ -1,7 +1,7 @@
 import { type Box, isRectangle, ringBox } from "../../../geometry/box.ts";
 import { type Orientation, poseRing } from "../../../geometry/pose.ts";
 import type { Ring } from "../../../geometry/ring.ts";
-import type { LayPiece } from "../layProblem.ts";
+import { isLoose, type LayPiece } from "../layProblem.ts";
 import type { RegionJob } from "../region.ts";
 import { type CommonUnit, commonUnit, unitsCovering, unitsInside } from "./commonUnit.ts";
 import type { Blocked, RectangleJob, SizeCopy, Way } from "./rectangleJob.ts";
@@ -22,9 +22,7 @@ export function isRectangleJob(job: RegionJob): boolean {
 
 /** Whether a piece may lie aslant to the roll, so that no plan square to it can be proven shortest. */
 export function mayLieAslant(job: RegionJob): boolean {
-  return job.pieces.some(
-    ({ freeTurn, orientations }) => freeTurn || orientations.some(({ turnDeg }) => turnDeg % 90 !== 0),
-  );
+  return job.pieces.some((piece) => isLoose(piece) || piece.orientations.some(({ turnDeg }) => turnDeg % 90 !== 0));
 }
 
 /** The job on whole numbers; see `RectangleJob`. Throws RangeError unless `isRectangleJob`. O(pieces · turns). */

@@ -1,7 +1,7 @@
 import { ringBox } from "../../../geometry/box.ts";
 import { poseRing } from "../../../geometry/pose.ts";
 import { polygonArea } from "../../../geometry/ring.ts";
-import type { LayProblem, StockPlacement } from "../../problem/layProblem.ts";
+import { isLoose, type LayProblem, type StockPlacement } from "../../problem/layProblem.ts";
 import { type Extent, fitsBox } from "../../problem/pieceExtent.ts";
 import type { RegionJob, RegionPlan } from "../../problem/region.ts";
 import { inRegion, onStock, type StockRegion } from "../../problem/stockRegion.ts";
@@ -103,7 +103,7 @@ export function areaBound({ job }: StockJob, extents: ReadonlyMap<string, readon
   const { width } = job.region;
   const usable = width - 2 * job.margin;
   const area = job.pieces.reduce((sum, piece) => sum + piece.count * polygonArea(piece.outline), 0);
-  const square = job.pieces.filter(({ freeTurn }) => !freeTurn);
+  const square = job.pieces.filter((piece) => !isLoose(piece));
   const longest = square.map(({ id }) =>
     Math.min(
       ...extents
