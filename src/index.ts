@@ -44,7 +44,7 @@ export { type LengthUnit, MM_PER_UNIT } from "./core/units/length.ts";
 export { parseLength } from "./core/units/parseLength.ts";
 export { PANEL_WORDS } from "./core/words/words.ts";
 export { dxfText } from "./export/dxf/dxfText.ts";
-export type { FontBytes } from "./export/fonts/fontBytes.ts";
+export type { FontBytes } from "./export/fonts/faces.ts";
 export type { PlanFile, PlanFilesInput } from "./export/planFile.ts";
 export { type PlanFiles, planFiles } from "./export/planFiles.ts";
 export { svgText } from "./export/svg/svgText.ts";

@@ -1,5 +1,5 @@
 import type { Language } from "../core/units/language.ts";
-import { USAGE_TEXTS, type UsageTexts } from "./words/usageTexts.ts";
+import { USAGE_TEXTS, type UsageTexts } from "./words/words.ts";
 
 /** What a run of the program ends with: done, a problem in the input, wrong usage, a bug of ours. */
 export const EXIT = { done: 0, input: 1, usage: 2, bug: 3 } as const;

@@ -4,7 +4,7 @@ import { join } from "node:path";
 import { expect, test } from "vitest";
 import { type Command, EXIT, type Io, JSON_OPTION } from "./command.ts";
 import { COMMANDS } from "./commands.ts";
-import { plainProblem } from "./inOut/problemReport.ts";
+import { plainProblem } from "./inOut/toldProblem.ts";
 import { writeFiles } from "./inOut/writeFiles.ts";
 import { numberOption } from "./options/optionValues.ts";
 import { run } from "./run.ts";

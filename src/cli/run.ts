@@ -5,7 +5,7 @@ import { commandHelp, programHelp, usageLine } from "./help.ts";
 import { InputProblem, reportInputProblem } from "./inOut/toldProblem.ts";
 import { wordOption } from "./options/optionValues.ts";
 import { parseCommandLine } from "./options/parseCommandLine.ts";
-import { USAGE_TEXTS } from "./words/usageTexts.ts";
+import { USAGE_TEXTS } from "./words/words.ts";
 
 /**
  * Runs the program on the words of a command line and returns its exit code. Never throws: wrong usage and bad

@@ -1,6 +1,5 @@
-import { grainArrow } from "../core/drawing/lay/grainArrow.ts";
 import { layDrawing } from "../core/drawing/lay/layDrawing.ts";
-import { pieceArt } from "../core/drawing/lay/pieceArt.ts";
+import { grainArrow, pieceArt } from "../core/drawing/lay/pieceArt.ts";
 import type { Drawing } from "../core/drawing/list/drawing.ts";
 import { type MachineWish, machineDrawing } from "../core/drawing/machine/machineDrawing.ts";
 import type { LaidMats } from "../core/job/matsOf.ts";

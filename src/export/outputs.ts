@@ -1,4 +1,4 @@
-import { grainArrow } from "../core/drawing/lay/grainArrow.ts";
+import { grainArrow } from "../core/drawing/lay/pieceArt.ts";
 import { matWishes, ROLE_STYLES } from "../core/drawing/list/roleStyles.ts";
 import { rulerPages, rulerPlan } from "../core/drawing/sheets/rulerPages.ts";
 import { barePage, projectionStyles, rollPages } from "../core/drawing/sheets/sheetPage.ts";

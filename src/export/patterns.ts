@@ -1,9 +1,7 @@
-import { grainArrow } from "../core/drawing/lay/grainArrow.ts";
-import { pieceArt } from "../core/drawing/lay/pieceArt.ts";
+import { grainArrow, pieceArt } from "../core/drawing/lay/pieceArt.ts";
 import type { Pattern } from "../core/drawing/sheets/patternSheet.ts";
 import type { LayProblem } from "../core/lay/problem/layProblem.ts";
-import type { CutPiece } from "../core/materials/cutPiece.ts";
-import { isCutBySize } from "../core/materials/cutPiece.ts";
+import { type CutPiece, isCutBySize } from "../core/materials/cutPiece.ts";
 import type { Material } from "../core/materials/material.ts";
 import { mirrorImageId } from "../core/materials/mirrorImage.ts";
 import type { LengthStyle } from "../core/units/formatLength.ts";

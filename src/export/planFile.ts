@@ -1,6 +1,6 @@
 import type { LaidMats } from "../core/job/matsOf.ts";
 import type { SheetInput } from "./cutsheet/projectSheet.ts";
-import type { FontBytes } from "./fonts/fontBytes.ts";
+import type { FontBytes } from "./fonts/faces.ts";
 
 /** A file for the cutting table. */
 export interface PlanFile {

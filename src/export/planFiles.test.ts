@@ -16,7 +16,7 @@ import { readProject } from "../core/project/file/readProject.ts";
 import { paperOf } from "../core/project/papers.ts";
 import { cutSheetPages } from "./cutsheet/cutSheetPages.ts";
 import { projectSheet } from "./cutsheet/projectSheet.ts";
-import type { FontBytes } from "./fonts/fontBytes.ts";
+import type { FontBytes } from "./fonts/faces.ts";
 import { OUTPUTS } from "./outputs.ts";
 import type { PlanFilesInput } from "./planFile.ts";
 import { planFiles } from "./planFiles.ts";

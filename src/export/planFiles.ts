@@ -1,6 +1,5 @@
-import { grainArrow } from "../core/drawing/lay/grainArrow.ts";
 import { layDrawing } from "../core/drawing/lay/layDrawing.ts";
-import { pieceArt } from "../core/drawing/lay/pieceArt.ts";
+import { grainArrow, pieceArt } from "../core/drawing/lay/pieceArt.ts";
 import { describePrinter } from "../core/drawing/sheets/printer.ts";
 import { machineCautions } from "../core/job/cuttingCautions.ts";
 import { cautionText } from "../core/materials/caution.ts";
@@ -9,8 +8,7 @@ import type { Language } from "../core/units/language.ts";
 import { CAUTION_TABLES, FILE_TEXTS } from "../core/words/words.ts";
 import { projectSheet } from "./cutsheet/projectSheet.ts";
 import { distinctStems } from "./fileStem.ts";
-import { type Faces, openFaces } from "./fonts/faces.ts";
-import type { FontBytes } from "./fonts/fontBytes.ts";
+import { type Faces, type FontBytes, openFaces } from "./fonts/faces.ts";
 import { drawnMats, type MachineMats, machineMats } from "./machineMats.ts";
 import type { DrawnStock, NamedCloth, OutputBench, OutputItems, PdfMaker } from "./outputBench.ts";
 import { OUTPUTS, type Output, type OutputId } from "./outputs.ts";

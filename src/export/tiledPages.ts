@@ -1,6 +1,5 @@
-import { grainArrow } from "../core/drawing/lay/grainArrow.ts";
-import type { LaySheet, PieceArt } from "../core/drawing/lay/layDrawing.ts";
-import { layDrawing } from "../core/drawing/lay/layDrawing.ts";
+import { type LaySheet, layDrawing, type PieceArt } from "../core/drawing/lay/layDrawing.ts";
+import { grainArrow } from "../core/drawing/lay/pieceArt.ts";
 import { stockName } from "../core/drawing/lay/stockName.ts";
 import type { Page } from "../core/drawing/list/page.ts";
 import { type CurvedSheet, curvedSheet } from "../core/drawing/sheets/curvedSheet.ts";

@@ -1,11 +1,15 @@
 import { type Geom, intersection, union } from "polyclip-ts";
 import { expect, test } from "vitest";
-import { strapSectionArt } from "../../src/core/drawing/strap/strapSectionArt.ts";
+import { strapSectionArt } from "../../src/core/drawing/strap/foldPicture.ts";
 import { flattenContour } from "../../src/core/geometry/contourArcs.ts";
 import { type Ring, signedArea } from "../../src/core/geometry/ring.ts";
 import { buildStrap } from "../../src/core/straps/build/buildStrap.ts";
-import type { StrapMaterial } from "../../src/core/straps/wish/strapWish.ts";
-import { CONSTRUCTION_IDS, type ConstructionId, type StrapWish } from "../../src/core/straps/wish/strapWish.ts";
+import {
+  CONSTRUCTION_IDS,
+  type ConstructionId,
+  type StrapMaterial,
+  type StrapWish,
+} from "../../src/core/straps/wish/strapWish.ts";
 
 // Source: polyclip-ts, a general polygon clipping library that shares nothing with our own geometry.
 

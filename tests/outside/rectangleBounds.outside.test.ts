@@ -1,8 +1,7 @@
 import loadHighs from "highs";
 import { expect, test } from "vitest";
-import type { BoundHolder } from "../../src/core/lay/bounds/boundHolder.ts";
 import { jointBound } from "../../src/core/lay/bounds/jointBound.ts";
-import { quickBound } from "../../src/core/lay/bounds/quickBound.ts";
+import { type BoundHolder, quickBound } from "../../src/core/lay/bounds/quickBound.ts";
 import { reachableLengths } from "../../src/core/lay/bounds/reachableLengths.ts";
 import { sweepTurns } from "../../src/core/lay/bounds/sweepTurns.ts";
 import { type SearchTables, searchTables } from "../../src/core/lay/problem/rectangles/searchTables.ts";

@@ -1,6 +1,6 @@
 import { type Geom, union } from "polyclip-ts";
 import { expect, test } from "vitest";
-import { strapSectionArt } from "../../src/core/drawing/strap/strapSectionArt.ts";
+import { strapSectionArt } from "../../src/core/drawing/strap/foldPicture.ts";
 import { ringBox } from "../../src/core/geometry/box.ts";
 import { flattenContour } from "../../src/core/geometry/contourArcs.ts";
 import { type Ring, signedArea } from "../../src/core/geometry/ring.ts";

@@ -7,7 +7,7 @@ import { rectangleContour, segmentContour } from "../../src/core/geometry/contou
 import { solid } from "../../src/core/geometry/ring.ts";
 import type { LayPlan, RollStock, StockPlacement } from "../../src/core/lay/problem/layProblem.ts";
 import type { CutPiece } from "../../src/core/materials/cutPiece.ts";
-import type { FontBytes } from "../../src/export/fonts/fontBytes.ts";
+import type { FontBytes } from "../../src/export/fonts/faces.ts";
 
 const packaged = (path: string): Uint8Array =>
   new Uint8Array(readFileSync(new URL(`../../node_modules/${path}`, import.meta.url)));

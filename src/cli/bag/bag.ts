@@ -12,11 +12,11 @@ import { formatLength } from "../../core/units/formatLength.ts";
 import { en } from "../../core/words/en/en.ts";
 import { PANEL_WORDS } from "../../core/words/words.ts";
 import { type Command, EXIT, type ExitCode, type Io, JSON_OPTION, type ParsedArgs } from "../command.ts";
-import { inputProblem } from "../inOut/problemReport.ts";
+import { inputProblem } from "../inOut/toldProblem.ts";
 import { writeFiles } from "../inOut/writeFiles.ts";
 import { requiredOption, wordOption } from "../options/optionValues.ts";
 import { LengthReader } from "../strap/strapOptions.ts";
-import { CLI_TEXTS } from "../words/cliTextTables.ts";
+import { CLI_TEXTS } from "../words/words.ts";
 
 /** `laywright bag`: a starting project from a bag's outside measures. */
 export const bagCommand: Command = {

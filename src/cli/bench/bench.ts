@@ -10,8 +10,7 @@ import {
   type ParsedArgs,
   UsageError,
 } from "../command.ts";
-import { plainProblem } from "../inOut/problemReport.ts";
-import { InputProblem } from "../inOut/toldProblem.ts";
+import { InputProblem, plainProblem } from "../inOut/toldProblem.ts";
 import { CUT_OPTION, cutMode, SEARCH_OPTIONS, searchSettings } from "../options/searchSettings.ts";
 import { timedSearch } from "../timedSearch.ts";
 import { type AgainstLine, otherPackers, runAgainst } from "./against.ts";

@@ -1,5 +1,4 @@
 import type { AgainstLine } from "./against.ts";
-import { alignedRows } from "./alignedRows.ts";
 import type { BenchLine } from "./benchLine.ts";
 
 /** One instance's results for the tables. */
@@ -103,4 +102,17 @@ function percent(share: number): string {
 
 function shortNumber(value: number): string {
   return `${Number(value.toPrecision(7))}`;
+}
+
+/** Rows in columns: the first to the left, numbers to the right. */
+export function alignedRows(rows: readonly (readonly string[])[]): string {
+  const widths = rows[0]!.map((_, column) => Math.max(...rows.map((row) => row[column]!.length)));
+  return rows
+    .map((row) =>
+      row
+        .map((cell, i) => (i === 0 || cell.startsWith(" ") ? cell.padEnd(widths[i]!) : cell.padStart(widths[i]!)))
+        .join("  ")
+        .trimEnd(),
+    )
+    .join("\n");
 }

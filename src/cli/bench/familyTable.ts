@@ -1,5 +1,5 @@
-import { alignedRows } from "./alignedRows.ts";
 import type { BenchLine } from "./benchLine.ts";
+import { alignedRows } from "./benchTable.ts";
 import { PUBLISHED, type Published } from "./published.ts";
 
 const SAME = 1e-9;

@@ -2,9 +2,8 @@ import { existsSync, readdirSync, statSync } from "node:fs";
 import { join, resolve } from "node:path";
 import { fileURLToPath, pathToFileURL } from "node:url";
 import { UsageError } from "../command.ts";
-import { plainProblem } from "../inOut/problemReport.ts";
 import { readInput } from "../inOut/readInput.ts";
-import { InputProblem } from "../inOut/toldProblem.ts";
+import { InputProblem, plainProblem } from "../inOut/toldProblem.ts";
 import { fileReason } from "../inOut/writeFiles.ts";
 import { type Instance, readDataset } from "./dataset.ts";
 

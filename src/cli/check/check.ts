@@ -7,12 +7,11 @@ import { formatLength } from "../../core/units/formatLength.ts";
 import type { Language } from "../../core/units/language.ts";
 import { PANEL_WORDS } from "../../core/words/words.ts";
 import { type Command, EXIT, type ExitCode, type Io, JSON_OPTION, type ParsedArgs } from "../command.ts";
-import { inputProblem } from "../inOut/problemReport.ts";
+import { readProjectFile } from "../inOut/editProjectFile.ts";
 import { readInput } from "../inOut/readInput.ts";
-import { readProjectFile } from "../inOut/readProjectFile.ts";
-import { InputProblem } from "../inOut/toldProblem.ts";
+import { InputProblem, inputProblem } from "../inOut/toldProblem.ts";
 import type { CliTexts } from "../words/cliTexts.ts";
-import { CLI_TEXTS } from "../words/cliTextTables.ts";
+import { CLI_TEXTS } from "../words/words.ts";
 
 /** `check`: is this project sound, is this plan right? */
 export const checkCommand: Command = {

@@ -1,9 +1,12 @@
 import { basename, dirname } from "node:path";
+import { pinFaults } from "../../core/job/pinFaults.ts";
+import { jobOf, type ProjectJob } from "../../core/job/projectJob.ts";
 import { editedText, type FileEdit } from "../../core/project/file/editedText.ts";
 import { readProject } from "../../core/project/file/readProject.ts";
 import type { Project } from "../../core/project/project.ts";
-import { inputProblem } from "./problemReport.ts";
+import type { Language } from "../../core/units/language.ts";
 import { readInput } from "./readInput.ts";
+import { inputProblem } from "./toldProblem.ts";
 import { writeFiles } from "./writeFiles.ts";
 
 /**
@@ -18,4 +21,18 @@ export function editProjectFile(file: string, edits: (project: Project) => reado
   const after = readProject(edited);
   if (!after.ok) throw inputProblem(after.problems);
   writeFiles(dirname(file), [{ name: basename(file), data: edited }]);
+}
+
+/**
+ * Reads a project from its text and works it out as far as the pieces to lay, the parts of straps named in `language`.
+ * Throws `InputProblem` with everything that is wrong with it.
+ */
+export function readProjectFile(text: string, language: Language = "en"): ProjectJob {
+  const project = readProject(text);
+  if (!project.ok) throw inputProblem(project.problems);
+  const job = jobOf(project.value, language);
+  if (job.troubles.length > 0) throw inputProblem(job.troubles);
+  const faults = job.lays.flatMap(({ problem }) => pinFaults(project.value, problem));
+  if (faults.length > 0) throw inputProblem(faults);
+  return job;
 }

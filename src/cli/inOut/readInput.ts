@@ -1,6 +1,5 @@
 import { readFileSync, statSync } from "node:fs";
-import { plainProblem } from "./problemReport.ts";
-import { InputProblem } from "./toldProblem.ts";
+import { InputProblem, plainProblem } from "./toldProblem.ts";
 import { fileReason } from "./writeFiles.ts";
 
 /** No project or data set comes near this; more is refused before it is read. */

@@ -1,5 +1,10 @@
+import { problemLine } from "../../core/problems/describeProblem.ts";
+import type { Problem } from "../../core/problems/problem.ts";
 import type { Language } from "../../core/units/language.ts";
+import { SENTENCES } from "../../core/words/words.ts";
 import type { Io } from "../command.ts";
+import type { CliTexts } from "../words/cliTexts.ts";
+import { CLI_TEXTS } from "../words/words.ts";
 
 /** What the person gave cannot be used: ends a command with exit code 1, every problem told at once. */
 export class InputProblem extends Error {
@@ -29,4 +34,16 @@ export function reportInputProblem(error: InputProblem, json: boolean, io: Io): 
   const problems = error.told(io.language);
   for (const problem of problems) io.err(`${problem.message}\n`);
   if (json) io.out(`${JSON.stringify({ problems })}\n`);
+}
+
+/** An input problem from the core's problem data. */
+export function inputProblem(problems: readonly Problem[]): InputProblem {
+  return new InputProblem((language) =>
+    problems.map((problem) => ({ ...problem, message: problemLine(problem, SENTENCES[language]) })),
+  );
+}
+
+/** An input problem in a command's own words. */
+export function plainProblem(code: string, path: string, say: (texts: CliTexts) => string): InputProblem {
+  return new InputProblem((language) => [{ code, path, message: say(CLI_TEXTS[language]) }]);
 }

@@ -1,7 +1,7 @@
 import { dirname, join } from "node:path";
 import type { CliTexts, FileFault } from "../words/cliTexts.ts";
 import { type Disk, NODE_DISK } from "./disk.ts";
-import { plainProblem } from "./problemReport.ts";
+import { plainProblem } from "./toldProblem.ts";
 
 /** A file to write, its name below the folder. */
 export interface OutFile {

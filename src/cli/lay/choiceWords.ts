@@ -4,7 +4,7 @@ import type { LayProblem } from "../../core/lay/problem/layProblem.ts";
 import { copiesLeftOut } from "../../core/lay/problem/planSums.ts";
 import { formatLength, type LengthStyle } from "../../core/units/formatLength.ts";
 import type { Language } from "../../core/units/language.ts";
-import { CLI_TEXTS } from "../words/cliTextTables.ts";
+import { CLI_TEXTS } from "../words/words.ts";
 
 /** A choice on one line: what it is best for, its length and price, what it leaves out, cuts and what is left. */
 export function choiceWords(

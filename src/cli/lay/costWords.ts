@@ -3,7 +3,7 @@ import type { Project } from "../../core/project/project.ts";
 import type { Language } from "../../core/units/language.ts";
 import { withDecimalSign } from "../../core/units/numberWords.ts";
 import { money } from "../../export/cutsheet/layWords.ts";
-import { CLI_TEXTS } from "../words/cliTextTables.ts";
+import { CLI_TEXTS } from "../words/words.ts";
 
 /** Cost and price in sentences; none where prices are missing. */
 export function costWords(laid: readonly JudgedCloth[], project: Project, language: Language): string[] {

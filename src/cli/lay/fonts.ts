@@ -1,6 +1,6 @@
 import { readFileSync } from "node:fs";
 import { createRequire } from "node:module";
-import type { FontBytes } from "../../export/fonts/fontBytes.ts";
+import type { FontBytes } from "../../export/fonts/faces.ts";
 
 const require = createRequire(import.meta.url);
 

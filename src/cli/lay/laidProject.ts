@@ -10,7 +10,7 @@ import { withDecimalSign } from "../../core/units/numberWords.ts";
 import type { SearchPool, SearchResult } from "../../worker/searchPool.ts";
 import type { Io } from "../command.ts";
 import { timedSearch } from "../timedSearch.ts";
-import { CLI_TEXTS } from "../words/cliTextTables.ts";
+import { CLI_TEXTS } from "../words/words.ts";
 import { layChoices } from "./layChoices.ts";
 
 /** How long and how to lay a project. */

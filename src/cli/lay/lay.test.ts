@@ -6,7 +6,7 @@ import { planCut } from "../../core/job/planCut.ts";
 import { checkPlan } from "../../core/lay/check/checkPlan.ts";
 import type { LayPlan } from "../../core/lay/problem/layProblem.ts";
 import type { Io } from "../command.ts";
-import { readProjectFile } from "../inOut/readProjectFile.ts";
+import { readProjectFile } from "../inOut/editProjectFile.ts";
 import { InputProblem, type ToldProblem } from "../inOut/toldProblem.ts";
 import { writeFiles } from "../inOut/writeFiles.ts";
 import { outlivedFiles, rememberedFiles, writtenFile } from "./earlierFiles.ts";

@@ -28,13 +28,13 @@ import {
   type ParsedArgs,
   UsageError,
 } from "../command.ts";
+import { readProjectFile } from "../inOut/editProjectFile.ts";
 import { readInput } from "../inOut/readInput.ts";
-import { readProjectFile } from "../inOut/readProjectFile.ts";
 import { type OutFile, writeFiles } from "../inOut/writeFiles.ts";
 import { numberOption, wordOption } from "../options/optionValues.ts";
 import { OUTPUT_OPTIONS, withOutputOptions } from "../options/outputOptions.ts";
 import { CUT_OPTION, cutMode, SEARCH_OPTIONS, searchSettings } from "../options/searchSettings.ts";
-import { CLI_TEXTS } from "../words/cliTextTables.ts";
+import { CLI_TEXTS } from "../words/words.ts";
 import { choiceWords } from "./choiceWords.ts";
 import { costWords } from "./costWords.ts";
 import { outlivedFiles, rememberedFiles, undoUnfinished, writtenFile } from "./earlierFiles.ts";

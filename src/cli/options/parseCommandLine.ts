@@ -1,7 +1,7 @@
 import { parseArgs } from "node:util";
 import { nearestWord } from "../../core/problems/nearestWord.ts";
 import { type Command, LANGUAGE_OPTION, type OptionSpec, type ParsedArgs, UsageError } from "../command.ts";
-import type { UsageTexts } from "../words/usageTexts.ts";
+import type { UsageTexts } from "../words/words.ts";
 
 /**
  * Reads the words after a command's name. Throws `UsageError` for unknown options, missing values, options given

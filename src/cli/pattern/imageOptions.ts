@@ -2,7 +2,7 @@ import { PAPERS, paperNamed } from "../../core/project/papers.ts";
 import { parseLength } from "../../core/units/parseLength.ts";
 import type { ImageOptions } from "../../reading/image/readImage.ts";
 import { type OptionSpec, type ParsedArgs, UsageError } from "../command.ts";
-import { inputProblem } from "../inOut/problemReport.ts";
+import { inputProblem } from "../inOut/toldProblem.ts";
 import { partsBy } from "../options/optionValues.ts";
 
 /** Options that say how large things in a picture are. */

@@ -8,7 +8,7 @@ import { lengthWriter } from "../../core/project/file/writeProject.ts";
 import { foundPanels } from "../../core/project/foundPanels.ts";
 import type { Project } from "../../core/project/project.ts";
 import { editProjectFile } from "../inOut/editProjectFile.ts";
-import { plainProblem } from "../inOut/problemReport.ts";
+import { plainProblem } from "../inOut/toldProblem.ts";
 
 /** Where panels go and what the pattern cannot say of them. */
 export interface IntoWish {

@@ -7,7 +7,7 @@ import { type LengthRange, parseLength } from "../../core/units/parseLength.ts";
 import type { PdfOptions } from "../../reading/pdf/readPdf.ts";
 import type { SheetsByHand } from "../../reading/pdf/sheetsByHand.ts";
 import { type OptionSpec, type ParsedArgs, UsageError } from "../command.ts";
-import { inputProblem } from "../inOut/problemReport.ts";
+import { inputProblem } from "../inOut/toldProblem.ts";
 import { numberOption, wordOption } from "../options/optionValues.ts";
 import type { IntoWish } from "./intoProject.ts";
 

@@ -3,7 +3,7 @@ import { formatLength } from "../../core/units/formatLength.ts";
 import type { Language } from "../../core/units/language.ts";
 import { withDecimalSign } from "../../core/units/numberWords.ts";
 import { STRAP_WORDS } from "../../core/words/words.ts";
-import { CLI_TEXTS } from "../words/cliTextTables.ts";
+import { CLI_TEXTS } from "../words/words.ts";
 
 /** Constructions side by side as a table for people, one line each. */
 export function compareText(rows: readonly BesideOthers[], language: Language): string {

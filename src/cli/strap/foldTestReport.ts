@@ -18,11 +18,11 @@ import type { Language } from "../../core/units/language.ts";
 import { withDecimalSign } from "../../core/units/numberWords.ts";
 import { STRAP_WORDS } from "../../core/words/words.ts";
 import { type ParsedArgs, UsageError } from "../command.ts";
-import { inputProblem } from "../inOut/problemReport.ts";
-import { wrapRows } from "../inOut/wrapText.ts";
+import { wrapRows } from "../inOut/terminal.ts";
+import { inputProblem } from "../inOut/toldProblem.ts";
 import { wordOption } from "../options/optionValues.ts";
 import type { CliTexts } from "../words/cliTexts.ts";
-import { CLI_TEXTS } from "../words/cliTextTables.ts";
+import { CLI_TEXTS } from "../words/words.ts";
 import { readingText, storeFold } from "./storeFold.ts";
 import { LengthReader, readMaterials } from "./strapOptions.ts";
 

@@ -3,7 +3,7 @@ import { nearestWord } from "../../core/problems/nearestWord.ts";
 import type { FoldTestReading } from "../../core/straps/foldTest.ts";
 import { writeLength } from "../../core/units/formatLength.ts";
 import { editProjectFile } from "../inOut/editProjectFile.ts";
-import { plainProblem } from "../inOut/problemReport.ts";
+import { plainProblem } from "../inOut/toldProblem.ts";
 
 /** A thickness that reads the same on any gauge is left as the maker wrote it, mm. */
 const SAME_THICKNESS = 0.005;

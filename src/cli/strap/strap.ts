@@ -6,7 +6,7 @@ import { CONSTRUCTION_IDS } from "../../core/straps/wish/strapWish.ts";
 import { constructionTitle } from "../../core/words/strapWords.ts";
 import { STRAP_WORDS } from "../../core/words/words.ts";
 import { type Command, EXIT, JSON_OPTION, type ParsedArgs } from "../command.ts";
-import { inputProblem } from "../inOut/problemReport.ts";
+import { inputProblem } from "../inOut/toldProblem.ts";
 import { numberOption, wordOption } from "../options/optionValues.ts";
 import { compareCsv, compareText } from "./compareReport.ts";
 import { STRAP_OPTIONS } from "./strapHelp.ts";

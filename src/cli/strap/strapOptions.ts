@@ -18,9 +18,9 @@ import { type LengthRange, parseLength } from "../../core/units/parseLength.ts";
 import { readThickness } from "../../core/units/parseThickness.ts";
 import { STRAP_WORDS } from "../../core/words/words.ts";
 import { type ParsedArgs, UsageError } from "../command.ts";
-import { inputProblem } from "../inOut/problemReport.ts";
+import { inputProblem } from "../inOut/toldProblem.ts";
 import { numberOption, partsBy, requiredOption, wordOption } from "../options/optionValues.ts";
-import { CLI_TEXTS } from "../words/cliTextTables.ts";
+import { CLI_TEXTS } from "../words/words.ts";
 
 /** Kinds that a strap is made of outside. */
 const isOuter = (name: UsualMaterialName): boolean =>

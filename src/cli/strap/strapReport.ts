@@ -10,12 +10,11 @@ import { formatLength } from "../../core/units/formatLength.ts";
 import type { Language } from "../../core/units/language.ts";
 import { listedNumbers } from "../../core/units/numberWords.ts";
 import { phraseText } from "../../core/words/phrase.ts";
-import type { StrapWords } from "../../core/words/strapWords.ts";
-import { constructionTitle } from "../../core/words/strapWords.ts";
+import { constructionTitle, type StrapWords } from "../../core/words/strapWords.ts";
 import { CAUTION_TABLES, STRAP_WORDS } from "../../core/words/words.ts";
-import { wrapRows } from "../inOut/wrapText.ts";
+import { wrapRows } from "../inOut/terminal.ts";
 import type { CliTexts } from "../words/cliTexts.ts";
-import { CLI_TEXTS } from "../words/cliTextTables.ts";
+import { CLI_TEXTS } from "../words/words.ts";
 
 function signed(mm: number, write: (mm: number) => string): string {
   return mm > 0 ? `+${write(mm)}` : write(mm);

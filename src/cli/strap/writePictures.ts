@@ -8,10 +8,10 @@ import { openFaces } from "../../export/fonts/faces.ts";
 import { textOutlines } from "../../export/fonts/textOutlines.ts";
 import { svgText } from "../../export/svg/svgText.ts";
 import type { Io, ParsedArgs } from "../command.ts";
-import { plainProblem } from "../inOut/problemReport.ts";
+import { plainProblem } from "../inOut/toldProblem.ts";
 import { writeFiles } from "../inOut/writeFiles.ts";
 import { fontBytes } from "../lay/fonts.ts";
-import { CLI_TEXTS } from "../words/cliTextTables.ts";
+import { CLI_TEXTS } from "../words/words.ts";
 
 /** Signs besides Latin letters, punctuation, fractions, arrows and the signs of arithmetic. */
 const BEYOND_LATIN = /[^ -\u024f\u2000-\u22ff]/u;

@@ -5,7 +5,7 @@ import type { Problem } from "../../core/problems/problem.ts";
 import type { Language } from "../../core/units/language.ts";
 import { type LengthRange, parseLength } from "../../core/units/parseLength.ts";
 import { type Command, EXIT, JSON_OPTION, type ParsedArgs, UsageError } from "../command.ts";
-import { inputProblem, plainProblem } from "../inOut/problemReport.ts";
+import { inputProblem, plainProblem } from "../inOut/toldProblem.ts";
 import { numberOption, partsBy, requiredOption, unitAtEnd, wordOption } from "../options/optionValues.ts";
 import { lengthText, yieldText } from "./yieldText.ts";
 

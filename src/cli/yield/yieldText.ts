@@ -1,12 +1,11 @@
-import type { LengthForStraps } from "../../core/lay/boxes/straps/lengthForStraps.ts";
-import { lengthForStraps } from "../../core/lay/boxes/straps/lengthForStraps.ts";
+import { type LengthForStraps, lengthForStraps } from "../../core/lay/boxes/straps/lengthForStraps.ts";
 import { strapBlocks } from "../../core/lay/boxes/straps/strapBlocks.ts";
 import type { StrapOnCloth } from "../../core/lay/boxes/straps/strapProblem.ts";
 import { type StrapYield, strapYield } from "../../core/lay/boxes/straps/strapYield.ts";
 import { formatLength, type LengthStyle } from "../../core/units/formatLength.ts";
 import type { Language } from "../../core/units/language.ts";
 import type { CliTexts } from "../words/cliTexts.ts";
-import { CLI_TEXTS } from "../words/cliTextTables.ts";
+import { CLI_TEXTS } from "../words/words.ts";
 
 type Texts = CliTexts["yields"];
 

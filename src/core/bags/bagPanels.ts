@@ -1,6 +1,6 @@
 import type { Measure, MeasureTerm } from "../panels/measure.ts";
 import type { EdgeWish, Panel } from "../panels/panel.ts";
-import type { Seam, SeamEdge } from "../panels/seam.ts";
+import type { Seam, SeamEdge } from "../panels/seams.ts";
 import type { ShapeId } from "../panels/shapes/registry.ts";
 import type { PanelWords } from "../words/panelWords.ts";
 import type { BagMeasureId, BagPart, BagWish } from "./bagWish.ts";

@@ -1,9 +1,8 @@
-import { clothUsed } from "../lay/alternatives/clothUsed.ts";
 import { type LayFigures, layFigures } from "../lay/alternatives/layFigures.ts";
 import { checkPlan } from "../lay/check/checkPlan.ts";
 import { chooseEngines } from "../lay/engines/chooseEngines.ts";
 import type { LayPlan, LayProblem } from "../lay/problem/layProblem.ts";
-import { copiesLeftOut } from "../lay/problem/planSums.ts";
+import { clothUsed, copiesLeftOut } from "../lay/problem/planSums.ts";
 import { arrange } from "../lay/search/arrange/arrange.ts";
 import { inOneGo } from "../lay/search/breath.ts";
 

@@ -1,8 +1,8 @@
 import { purchaseOf } from "../buying/purchase.ts";
-import { clothUsed } from "../lay/alternatives/clothUsed.ts";
 import { layFigures } from "../lay/alternatives/layFigures.ts";
 import { chooseEngines } from "../lay/engines/chooseEngines.ts";
 import type { LayPlan, LayProblem } from "../lay/problem/layProblem.ts";
+import { clothUsed } from "../lay/problem/planSums.ts";
 import { arrange } from "../lay/search/arrange/arrange.ts";
 import { inSteps } from "../lay/search/breath.ts";
 import { allowedTurns } from "../materials/orientations.ts";

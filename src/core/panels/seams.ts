@@ -2,8 +2,25 @@ import { contourEdges, edgeDirection } from "../geometry/contourArcs.ts";
 import { nearestWord } from "../problems/nearestWord.ts";
 import { failed, ok, type Problem, type Result } from "../problems/problem.ts";
 import { type EdgeRun, edgeRun, placeOnRun, runLength } from "./edgeRun.ts";
-import type { Seam, SeamEdge } from "./seam.ts";
+import type { EdgeRef } from "./panel.ts";
 import type { SizedNotch, SizedPanel } from "./sizedPanel.ts";
+
+/** One edge of one panel. */
+export interface SeamEdge {
+  readonly panel: string;
+  readonly edge: EdgeRef;
+}
+
+/**
+ * Two runs of edges that are sewn together. Each run is in order, counter-clockwise round its panels; lying face to
+ * face, the second is met backwards.
+ */
+export interface Seam {
+  readonly first: readonly SeamEdge[];
+  readonly second: readonly SeamEdge[];
+  /** How much longer the first is meant to be, mm: what is eased in. */
+  readonly ease?: number | undefined;
+}
 
 /** A seam with its lengths along the lines as drawn, mm. */
 export interface SeamLengths {

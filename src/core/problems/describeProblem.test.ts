@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { quoted } from "../words/quoted.ts";
+import { quoted } from "../words/phrase.ts";
 import { describeProblem, problemLine } from "./describeProblem.ts";
 
 test("a problem becomes a place, a sentence and a remedy", () => {

@@ -1,6 +1,5 @@
 import { SENTENCES } from "../words/words.ts";
-import type { Problem } from "./problem.ts";
-import type { Sentence, Sentences } from "./sentence.ts";
+import type { Problem, Sentence, Sentences } from "./problem.ts";
 
 /** A problem in words, and the place it was found (empty when it concerns the whole). */
 export interface ProblemText extends Sentence {

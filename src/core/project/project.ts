@@ -2,7 +2,7 @@ import type { Pose } from "../geometry/pose.ts";
 import type { Material } from "../materials/material.ts";
 import type { BagMeasure } from "../panels/measure.ts";
 import type { Panel } from "../panels/panel.ts";
-import type { Seam } from "../panels/seam.ts";
+import type { Seam } from "../panels/seams.ts";
 import type { StrapWish } from "../straps/wish/strapWish.ts";
 import type { LengthUnit } from "../units/length.ts";
 import type { OutputSettings } from "./outputSettings.ts";

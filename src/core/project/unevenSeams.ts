@@ -1,5 +1,4 @@
-import type { SeamEdge } from "../panels/seam.ts";
-import { seamLengths } from "../panels/seams.ts";
+import { type SeamEdge, seamLengths } from "../panels/seams.ts";
 import { sizePanels } from "../panels/sizePanels.ts";
 import type { PanelWords } from "../words/panelWords.ts";
 import type { Project } from "./project.ts";

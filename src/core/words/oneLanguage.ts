@@ -1,5 +1,5 @@
 import type { CautionTable } from "../materials/caution.ts";
-import type { Sentences } from "../problems/sentence.ts";
+import type { Sentences } from "../problems/problem.ts";
 import type { FileTexts } from "./fileTexts.ts";
 import type { PanelWords } from "./panelWords.ts";
 import type { PaperTexts } from "./paperTexts.ts";

@@ -1,5 +1,5 @@
 import type { CautionTable } from "../materials/caution.ts";
-import type { Sentences } from "../problems/sentence.ts";
+import type { Sentences } from "../problems/problem.ts";
 import { LANGUAGES, type Language } from "../units/language.ts";
 import { de } from "./de/de.ts";
 import { en } from "./en/en.ts";

@@ -2,7 +2,7 @@ import { PDFDocument, PDFName, PDFNumber, type PDFPage, PrintScaling } from "pdf
 import type { Page } from "../../core/drawing/list/page.ts";
 import { ROLE_STYLES, type RoleStyles } from "../../core/drawing/list/roleStyles.ts";
 import { plainLine } from "../../core/drawing/list/textWidth.ts";
-import type { FontBytes } from "../fonts/fontBytes.ts";
+import type { FontBytes } from "../fonts/faces.ts";
 import { pageContent } from "./content.ts";
 import { makeTypesetter } from "./typesetter.ts";
 

@@ -1,6 +1,5 @@
 import type { PDFDocument, PDFFont } from "pdf-lib";
-import { type Face, openFaces, parsedFont } from "../fonts/faces.ts";
-import type { FontBytes } from "../fonts/fontBytes.ts";
+import { type Face, type FontBytes, openFaces, parsedFont } from "../fonts/faces.ts";
 
 /** A stretch of text in one font, ready for a content stream. */
 export interface TextRun {

@@ -12,13 +12,11 @@ import { mapCurve } from "../../core/patterns/curve.ts";
 import type { PatternLine, PatternMark } from "../../core/patterns/patternDrawing.ts";
 import type { LeftOutThing } from "../../core/problems/patternProblems.ts";
 import { tooMuch } from "../readingEnds.ts";
-import type { DxfDrawing, DxfEntity } from "./dxfDrawing.ts";
-import { nameOf } from "./dxfDrawing.ts";
+import { type DxfDrawing, type DxfEntity, nameOf } from "./dxfDrawing.ts";
 import { entityCurve } from "./entityCurve.ts";
 import { numberOf, textOf } from "./groups.ts";
 import { indexedColor, trueColor } from "./lineColors.ts";
 import { ownPlane } from "./ownPlane.ts";
-import { plainText } from "./plainText.ts";
 
 const MOST_DRAWN = 50_000;
 const MOST_DEPTH = 32;
@@ -186,3 +184,19 @@ export class DxfWalk {
     this.marks.push({ kind: "point", x, y, text: "", layer });
   }
 }
+
+/** A DXF text without its control codes: `%%c`, `\P`, `{\fArial;…}`, `\U+00E4`. Source: DXF reference, TEXT and MTEXT. */
+export function plainText(text: string): string {
+  return text
+    .replace(/\\U\+([\da-f]{4})/giu, (_, hex: string) => String.fromCharCode(Number.parseInt(hex, 16)))
+    .replace(/%%([cdpou%])/giu, (_, code: string) => CODES[code.toLowerCase()] ?? "")
+    .replace(/\\[ACFHQTWacfhqtwp][^;\\{}]*;/gu, "")
+    .replace(/\\[PN~]/gu, " ")
+    .replace(/\\[LlOoKkS]/gu, "")
+    .replace(/[{}]/gu, "")
+    .replace(/\s+/gu, " ")
+    .trim()
+    .slice(0, 500);
+}
+
+const CODES: Readonly<Record<string, string>> = { c: "⌀", d: "°", p: "±", "%": "%" };

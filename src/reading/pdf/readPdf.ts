@@ -1,16 +1,16 @@
+import { ROLE_STYLES } from "../../core/drawing/list/roleStyles.ts";
 import { shift } from "../../core/geometry/affine.ts";
 import { mapCurve } from "../../core/patterns/curve.ts";
-import type { PatternDrawing, PatternMark } from "../../core/patterns/patternDrawing.ts";
+import { doubledLines } from "../../core/patterns/doubledLines.ts";
+import { curveBox, flattenCurve } from "../../core/patterns/measureCurve.ts";
+import type { PatternDrawing, PatternLine, PatternMark } from "../../core/patterns/patternDrawing.ts";
 import type { LeftOutThing, PatternProblem } from "../../core/problems/patternProblems.ts";
 import { ReadingEnds, tooMuch, unreadable } from "../readingEnds.ts";
 import { markedShifts } from "./markedShifts.ts";
-import { ownRole } from "./ownRole.ts";
 import { type PageFrame, pageFrame } from "./pageFrame.ts";
 import { type LayerBook, type PageOperations, PageWalk } from "./pageWalk.ts";
-import { pdfEngine } from "./pdfEngine.ts";
 import type { PageText, ReadPage } from "./readPage.ts";
 import { laidByHand, type SheetsByHand } from "./sheetsByHand.ts";
-import { withoutRepeats } from "./withoutRepeats.ts";
 
 /** How the pages of a PDF belong together. */
 export interface PdfOptions {
@@ -170,4 +170,44 @@ function besideOneAnother(pages: readonly ReadPage[]): readonly (readonly [numbe
     x += frame.box.maxX + APART;
     return at;
   });
+}
+
+const ROLES: ReadonlyMap<string, string> = new Map(
+  Object.entries(ROLE_STYLES).map(([role, { color }]) => [color, role]),
+);
+
+/** In a PDF of our own, each role has its colour; written to three decimals, it reads back to the same one. */
+export function ownRole(line: PatternLine): PatternLine {
+  const role = line.color === null ? undefined : ROLES.get(line.color);
+  return role === undefined ? line : { ...line, layer: role, names: [role] };
+}
+
+/** Lines of joined sheets, each once: what reaches over a joint is drawn whole on both. */
+export function withoutRepeats(lines: readonly PatternLine[]): readonly PatternLine[] {
+  const compared = lines.map(({ curve }) => ({
+    points: Float64Array.from(flattenCurve(curve, 0.05, 200)),
+    closed: curve.closed,
+    box: curveBox(curve),
+  }));
+  const repeated = doubledLines(compared);
+  return lines.filter((_, i) => !repeated.has(i));
+}
+
+/** The parts of pdf.js that a reader of lines needs, loaded when the first PDF comes. */
+export interface PdfEngine {
+  readonly getDocument: typeof import("pdfjs-dist/legacy/build/pdf.mjs").getDocument;
+  readonly OPS: Readonly<Record<string, number>>;
+}
+
+/**
+ * Loads pdf.js for a thread that draws nothing: its worker half runs in the same thread, and the shapes that it looks
+ * for in a browser are only named.
+ */
+export async function pdfEngine(): Promise<PdfEngine> {
+  const shared = globalThis as Record<string, unknown>;
+  for (const name of ["DOMMatrix", "ImageData", "Path2D"]) shared[name] ??= class {};
+  // @ts-expect-error: this half has no types; it is only handed over.
+  shared["pdfjsWorker"] ??= await import("pdfjs-dist/legacy/build/pdf.worker.mjs");
+  const { getDocument, OPS } = await import("pdfjs-dist/legacy/build/pdf.mjs");
+  return { getDocument, OPS: OPS as unknown as Readonly<Record<string, number>> };
 }

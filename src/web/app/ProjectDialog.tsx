@@ -1,11 +1,10 @@
 import { useRef, useState } from "preact/hooks";
 import { TextBlank } from "../fields/blanks.tsx";
-import { openDemo } from "../files/openDemo.ts";
-import { saveProjectFile } from "../files/openProjectFile.ts";
+import { openDemo, saveProjectFile } from "../files/openProjectFile.ts";
 import { Dialog } from "../parts/Dialog.tsx";
 import { Icon } from "../parts/Icon.tsx";
 import { emptyProject } from "../state/emptyProject.ts";
-import { freshName } from "../state/freshName.ts";
+import { freshName } from "../state/session.ts";
 import { useStore } from "../state/store.ts";
 import { unitsOf, useChange, useProject, useWorkbench } from "../state/workbench.ts";
 import type { StoredProject } from "../storage/projectStore.ts";

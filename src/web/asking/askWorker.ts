@@ -1,4 +1,13 @@
-import type { Answered, Asked } from "./protocol.ts";
+/** A question to a worker, with its number. */
+export interface Asked<A> {
+  readonly id: number;
+  readonly ask: A;
+}
+
+/** An answer, or what went wrong in our code. */
+export type Answered =
+  | { readonly id: number; readonly ok: true; readonly value: unknown }
+  | { readonly id: number; readonly ok: false; readonly reason: string };
 
 /**
  * Asks a worker that is opened with the first question. Rejects on a fault of ours; a question that the worker

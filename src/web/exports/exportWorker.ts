@@ -1,6 +1,6 @@
 /// <reference lib="webworker" />
 // Works out pages and files away from the page's own thread, and carries the export code with it.
-import type { Answered, Asked } from "../asking/protocol.ts";
+import type { Answered, Asked } from "../asking/askWorker.ts";
 import { answer } from "./answer.ts";
 import type { Ask } from "./protocol.ts";
 

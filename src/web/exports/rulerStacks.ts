@@ -1,6 +1,5 @@
-import { grainArrow } from "../../core/drawing/lay/grainArrow.ts";
 import { layDrawing } from "../../core/drawing/lay/layDrawing.ts";
-import { pieceArt } from "../../core/drawing/lay/pieceArt.ts";
+import { grainArrow, pieceArt } from "../../core/drawing/lay/pieceArt.ts";
 import { rulerCards, rulerPlan } from "../../core/drawing/sheets/rulerPages.ts";
 import { rulerJobOf } from "../../core/job/rulerJob.ts";
 import { rulerCuts } from "../../core/lay/alternatives/layFigures.ts";

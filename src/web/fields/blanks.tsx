@@ -1,4 +1,5 @@
 import { useContext, useId, useState } from "preact/hooks";
+import { PIECE_GRAINS, type PieceGrain } from "../../core/materials/cutPiece.ts";
 import { ok, type Problem, type Result } from "../../core/problems/problem.ts";
 import { writeLength } from "../../core/units/formatLength.ts";
 import type { Language } from "../../core/units/language.ts";
@@ -8,7 +9,7 @@ import { ANY_LENGTH, checkLength, type LengthRange, parseLength } from "../../co
 import { readCount, readMoney, readShare } from "../../core/units/parseNumber.ts";
 import { readThickness } from "../../core/units/parseThickness.ts";
 import { useRefusal } from "../state/workbench.ts";
-import { useLanguage } from "../texts/texts.ts";
+import { useLanguage, useTexts } from "../texts/texts.ts";
 import { type BlankProps, Refusal, TypedBlank } from "./TypedBlank.tsx";
 import { UnitsContext, useLengths } from "./units.ts";
 
@@ -194,5 +195,18 @@ export function Tick(props: { label: string; path: string; value: boolean; onVal
       </label>
       <Refusal problems={refused} />
     </span>
+  );
+}
+
+/** The direction that a panel or a material keeps. */
+export function GrainBlank(props: {
+  label: string;
+  path: string;
+  value: PieceGrain;
+  onValue: (grain: PieceGrain) => void;
+}) {
+  const { grains } = useTexts();
+  return (
+    <ChoiceBlank<PieceGrain> {...props} options={PIECE_GRAINS.map((grain) => [grain, grains[grain]] as const)} />
   );
 }

@@ -69,3 +69,8 @@ export function lengthWords(units: Units, language: Language): LengthWords {
       mm > 0 && mm < MM_PER_UNIT[units.system === "metric" ? "m" : "yd"] - 0.5 ? size(mm) : cloth(mm),
   };
 }
+
+/** A share in per cent; below a tenth to a tenth of a per cent. */
+export function percent(share: number, language: Language): string {
+  return unbroken(withDecimalSign(`${(share * 100).toFixed(share < 0.1 ? 1 : 0)} %`, language));
+}

@@ -2,7 +2,7 @@ import type { Problem } from "../../core/problems/problem.ts";
 import type { Project } from "../../core/project/project.ts";
 import { projectCodec } from "../state/projectCodec.ts";
 import type { Session } from "../state/session.ts";
-import type { Texts } from "../texts/catalogue.ts";
+import type { Texts } from "../texts/en.ts";
 import { saveTextFile } from "./projectFiles.ts";
 
 /** Why a file could not be opened. */
@@ -33,4 +33,12 @@ export async function openProjectFile(
 /** Saves the open project as a file; gives its name, or null when it was not saved. */
 export function saveProjectFile(id: string, project: Project): Promise<string | null> {
   return saveTextFile(id, project.name, projectCodec.write(project));
+}
+
+/** Opens the example as a project of its own beside the others. */
+export async function openDemo(session: Session<Project>, label: string): Promise<void> {
+  const { default: text } = await import("../../../fixtures/harbour-bags.json?raw");
+  const read = projectCodec.read(text);
+  if (!read.ok) throw new TypeError(`openDemo: the example does not read: ${JSON.stringify(read.problems)}`);
+  session.start(read.value, label);
 }

@@ -1,7 +1,7 @@
 import { Refusal } from "../fields/TypedBlank.tsx";
+import { useDerived } from "../state/derived.ts";
 import { leftOutParts } from "../state/leftOutParts.ts";
 import { routeHash } from "../state/route.ts";
-import { useDerived } from "../state/useDerived.ts";
 import { useProject } from "../state/workbench.ts";
 import { useTexts } from "../texts/texts.ts";
 

@@ -3,6 +3,8 @@ import { strapMaterial } from "../../core/project/cutList.ts";
 import type { Project } from "../../core/project/project.ts";
 import type { StrapMaterial } from "../../core/straps/wish/strapWish.ts";
 import type { Language } from "../../core/units/language.ts";
+import { useLanguage } from "../texts/texts.ts";
+import { useProject } from "./workbench.ts";
 
 /** States of a project that stay worked out: the one that is shown, and those that undo and redo are likely to bring. */
 const MOST_KNOWN = 4;
@@ -23,4 +25,9 @@ export function derivedOf(project: Project, language: Language): ProjectJob {
 /** The project's materials as the strap builder wants them. */
 export function materialsOfStraps(project: Project): readonly StrapMaterial[] {
   return project.materials.map(strapMaterial);
+}
+
+/** What the open project comes to, its parts named in the language of the page. */
+export function useDerived(): ProjectJob {
+  return derivedOf(useProject(), useLanguage());
 }

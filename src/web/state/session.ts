@@ -7,7 +7,6 @@ import {
   type StoredProject,
   type StoredStep,
 } from "../storage/projectStore.ts";
-import { freshName } from "./freshName.ts";
 import { type History, present, record, redo, type Step, startHistory, undo } from "./history.ts";
 import { createStore, type Store } from "./store.ts";
 
@@ -265,4 +264,12 @@ function lazyStep<T>(stored: StoredStep, codec: Codec<T>, otherwise: T): Step<T>
       return value;
     },
   };
+}
+
+/** The name, with a number when something is called so already. */
+export function freshName(name: string, taken: readonly string[]): string {
+  if (!taken.includes(name)) return name;
+  let n = 2;
+  while (taken.includes(`${name} ${n}`)) n++;
+  return `${name} ${n}`;
 }

@@ -1,6 +1,6 @@
 import { STRAP_WORDS } from "../../core/words/words.ts";
-import type { Texts } from "./catalogue.ts";
 import { dePattern } from "./dePattern.ts";
+import type { Texts } from "./en.ts";
 import { words } from "./words.tsx";
 
 /** German texts. */

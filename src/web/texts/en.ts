@@ -895,3 +895,6 @@ export const en = {
   lay,
   table,
 };
+
+/** Every word on the page. English is the pattern: a language that lacks a text does not compile. */
+export type Texts = typeof en;

@@ -1,5 +1,4 @@
-import type { Texts } from "./catalogue.ts";
-import { en } from "./en.ts";
+import { en, type Texts } from "./en.ts";
 import { words } from "./words.tsx";
 
 /**

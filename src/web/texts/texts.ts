@@ -1,9 +1,8 @@
 import { createContext } from "preact";
 import { useContext } from "preact/hooks";
 import type { Language } from "../../core/units/language.ts";
-import type { Texts } from "./catalogue.ts";
 import { de } from "./de.ts";
-import { en } from "./en.ts";
+import { en, type Texts } from "./en.ts";
 import { fr } from "./fr.ts";
 
 /** Languages of the page: those of the core, and drafts, whose core words are English. */

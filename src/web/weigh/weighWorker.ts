@@ -1,6 +1,6 @@
 /// <reference lib="webworker" />
 // Weighs other plans and other ways beside the search, a little at a time; a newer question of a kind ends the older.
-import type { Answered, Asked } from "../asking/protocol.ts";
+import type { Answered, Asked } from "../asking/askWorker.ts";
 import type { Rest, Weighing } from "./protocol.ts";
 import { weigh } from "./weigh.ts";
 

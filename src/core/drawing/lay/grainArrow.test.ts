@@ -1,7 +1,7 @@
 import { expect, test } from "vitest";
 import { sampleMaterial } from "../../../../tests/tools/sampleMaterial.ts";
 import { allowedTurns } from "../../materials/orientations.ts";
-import { grainArrow } from "./grainArrow.ts";
+import { grainArrow } from "./pieceArt.ts";
 
 test.each([
   ["lengthwise", false, "both"],

@@ -5,11 +5,12 @@ import { fewerCorners } from "../../geometry/fewerCorners.ts";
 import type { Polygon } from "../../geometry/ring.ts";
 import type { CutPiece } from "../../materials/cutPiece.ts";
 import { laidForms } from "../../materials/laidForms.ts";
+import type { Material } from "../../materials/material.ts";
 import { cutLength } from "../../units/cutLength.ts";
 import type { LengthStyle } from "../../units/formatLength.ts";
 import type { Language } from "../../units/language.ts";
 import { PAPER_TEXTS } from "../../words/words.ts";
-import type { PieceArt } from "./layDrawing.ts";
+import type { GrainArrow, PieceArt } from "./layDrawing.ts";
 
 /** What is drawn of each piece of a cut list, by the id it is laid under; mirror images and halves are pieces of their own. */
 export function pieceArt(
@@ -63,4 +64,10 @@ function drawnOutline({ outer, holes }: Polygon): Polygon {
       ? fewerCorners(ringContour(points), UNSEEN).vertices.filter((_, i) => i % 3 !== 2)
       : points;
   return { outer: ring(outer), holes: holes.map(ring) };
+}
+
+/** One head when the cloth is one-way, none when its direction does not matter. */
+export function grainArrow(material: Material): GrainArrow {
+  if (material.oneWay) return "one-way";
+  return material.grain === "free" ? "none" : "both";
 }

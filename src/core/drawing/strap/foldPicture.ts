@@ -7,8 +7,9 @@ import type { Drawing, DrawingItem } from "../list/drawing.ts";
 import { drawArea, drawLine, drawText } from "../list/items.ts";
 import { textWidth, wrapText } from "../list/textWidth.ts";
 import { lengthLabel, levelDimension, thicknessLabel, uprightDimension } from "./dimensionLine.ts";
+import { layeredArt } from "./layeredArt.ts";
 import type { ArtLayer, SectionArt } from "./sectionArt.ts";
-import { strapSectionArt } from "./strapSectionArt.ts";
+import { wrappedArt } from "./wrappedArt.ts";
 
 const TEXT = 3.2;
 const SMALL = 2.8;
@@ -161,4 +162,10 @@ export function foldPicture(result: StrapResult, title: string, words: StrapWord
     heading += 5;
   }
   return { box: { minX: 0, minY: 0, maxX: width, maxY: heading - 1 + MARGIN }, items };
+}
+
+/** The art of a strap's section in its own mm, for a picture on paper or a screen's own drawing. */
+export function strapSectionArt(result: StrapResult): SectionArt {
+  const { section } = result;
+  return section.kind === "layered" ? layeredArt(result, section) : wrappedArt(section);
 }

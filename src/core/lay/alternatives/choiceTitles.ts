@@ -1,6 +1,6 @@
 import type { LayPlan, LayProblem } from "../problem/layProblem.ts";
+import { clothUsed } from "../problem/planSums.ts";
 import { areaLeftOut } from "../search/comparePlans.ts";
-import { clothUsed } from "./clothUsed.ts";
 import type { ChoiceFor, LayChoice } from "./searchChoices.ts";
 
 /** What a choice may be called: `most` where pieces have no place, `leftovers` where nothing comes off a roll. */

@@ -2,6 +2,11 @@ import type { SearchTables } from "../problem/rectangles/searchTables.ts";
 import { BREATH, type Breath, inOneGo } from "../search/breath.ts";
 import { barFunction, PLAIN, ROUNDED_DOWN, STEPS_OF_K, WHOLE_OR_NOTHING } from "./barFunctions.kernel.ts";
 
+/** A proven lower bound on the end of any plan, units, that rises while a search runs. */
+export interface BoundHolder {
+  value: number;
+}
+
 /** One dual-feasible function tabulated: its value for each way, and at the capacity. */
 interface Tabulated {
   readonly values: Float64Array;

@@ -1,6 +1,6 @@
 import type { SearchTables } from "../problem/rectangles/searchTables.ts";
 import { type Breath, nextTurn } from "../search/breath.ts";
-import type { BoundHolder } from "./boundHolder.ts";
+import type { BoundHolder } from "./quickBound.ts";
 import type { ReachableLengths } from "./reachableLengths.ts";
 import { isSweepable, type SweepVerdict, sweepProof } from "./sweepProof.ts";
 

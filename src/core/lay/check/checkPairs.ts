@@ -1,5 +1,5 @@
 import type { LayFinding } from "../../problems/layProblems.ts";
-import { type CheckedCopy, copyName } from "./checkedCopy.ts";
+import { type CheckedCopy, copyName } from "./laidOutline.ts";
 import { outlineDistance } from "./outlineDistance.ts";
 import { overlapArea } from "./overlapArea.ts";
 import { areaTolerance, lengthTolerance } from "./tolerance.ts";

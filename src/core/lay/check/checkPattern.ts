@@ -1,6 +1,6 @@
 import type { LayFinding } from "../../problems/layProblems.ts";
 import type { LayMatch, LayPattern, LayPhase, LayProblem } from "../problem/layProblem.ts";
-import { type CheckedCopy, copyName } from "./checkedCopy.ts";
+import { type CheckedCopy, copyName } from "./laidOutline.ts";
 
 /** Rounding that counts as met, mm. */
 const ROUNDING = 1e-5;

@@ -1,12 +1,11 @@
 import type { LayFinding } from "../../problems/layProblems.ts";
 import type { LayPiece, LayPlan, LayProblem, StockPlacement, StockUse } from "../problem/layProblem.ts";
 import { checkCounts } from "./checkCounts.ts";
-import type { CheckedCopy } from "./checkedCopy.ts";
 import { checkPairs } from "./checkPairs.ts";
 import { checkPattern } from "./checkPattern.ts";
 import { checkFold, checkYields } from "./checkSpread.ts";
 import { checkStock, measuredLength } from "./checkStock.ts";
-import { laidOutline } from "./laidOutline.ts";
+import { type CheckedCopy, laidOutline } from "./laidOutline.ts";
 
 /** Turns that differ by less are the same turn, in degrees. */
 const SAME_TURN = 1e-9;

@@ -1,7 +1,6 @@
 import type { LayFinding } from "../../problems/layProblems.ts";
 import type { AskedPiece, LayPiece, LayPlan, LayProblem, LaySpread } from "../problem/layProblem.ts";
-import { type CheckedCopy, copyName } from "./checkedCopy.ts";
-import { type LaidOutline, laidOutline } from "./laidOutline.ts";
+import { type CheckedCopy, copyName, type LaidOutline, laidOutline } from "./laidOutline.ts";
 import { overlapArea } from "./overlapArea.ts";
 import { lengthTolerance } from "./tolerance.ts";
 

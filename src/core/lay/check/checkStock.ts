@@ -1,8 +1,7 @@
 import type { Polygon } from "../../geometry/ring.ts";
 import type { LayFinding } from "../../problems/layProblems.ts";
 import type { RollStock, Stock } from "../problem/layProblem.ts";
-import { type CheckedCopy, copyName } from "./checkedCopy.ts";
-import { type LaidOutline, laidOutline } from "./laidOutline.ts";
+import { type CheckedCopy, copyName, type LaidOutline, laidOutline } from "./laidOutline.ts";
 import { outlineDistance } from "./outlineDistance.ts";
 import { overlapArea } from "./overlapArea.ts";
 import { areaTolerance, lengthTolerance } from "./tolerance.ts";

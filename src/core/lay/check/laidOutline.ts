@@ -1,5 +1,6 @@
 import type { Pose } from "../../geometry/pose.ts";
 import type { Polygon, Ring } from "../../geometry/ring.ts";
+import type { Stock, StockPlacement } from "../problem/layProblem.ts";
 
 /**
  * An outline where it lies, as the checker sees it: edges only, in no order. Inside and outside are told by
@@ -59,4 +60,18 @@ function laidRing(ring: Ring, pose: Pose): Float64Array {
     out[i + 1] = pose.y + (px * sin + py * cos);
   }
   return out;
+}
+
+/** One placement of a plan with its outline where it lies. */
+export interface CheckedCopy {
+  /** Place in the plan, e.g. `placements[3]`. */
+  readonly path: string;
+  readonly placement: StockPlacement;
+  readonly stock: Stock;
+  readonly outline: LaidOutline;
+}
+
+/** Names the copy in a finding. */
+export function copyName({ placement }: CheckedCopy): { pieceId: string; copy: number } {
+  return { pieceId: placement.pieceId, copy: placement.copy };
 }

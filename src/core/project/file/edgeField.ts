@@ -1,6 +1,6 @@
 import { z } from "zod";
 import type { EdgeRef } from "../../panels/panel.ts";
-import type { Seam, SeamEdge } from "../../panels/seam.ts";
+import type { Seam, SeamEdge } from "../../panels/seams.ts";
 import type { LengthUnit } from "../../units/length.ts";
 import { countField, expected, group, idField, lengthField, list, named, report } from "./fields.ts";
 

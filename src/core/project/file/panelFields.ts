@@ -1,4 +1,5 @@
 import { z } from "zod";
+import type { PieceLine } from "../../materials/cutPiece.ts";
 import {
   type CornerStyle,
   type FollowingPiece,
@@ -28,8 +29,20 @@ import {
 import { grainField } from "./materialFields.ts";
 import { measureField, measureOrField } from "./measureFields.ts";
 import { panelShapeField } from "./panelShapeFields.ts";
-import { pieceLineField } from "./pieceLineFields.ts";
+import { openContour, pointField } from "./shapeFields.ts";
 import { turnedPanel } from "./turnedPanel.ts";
+
+/** A line on a panel. */
+export function pieceLineField(unit: LengthUnit): z.ZodType<PieceLine> {
+  const line = group({
+    role: z.enum(["fold", "stitch", "mark"]),
+    points: list(pointField(unit), 2, 2000),
+    closed: yesNo().default(false),
+  });
+  return named("line", "A line drawn on the panel, from the same corner as its outline.", line).transform(
+    ({ role, points, closed }, context): PieceLine => ({ role, contour: openContour(points, closed, context) }),
+  );
+}
 
 const LONG = { minMm: 0, maxMm: 100_000 };
 const PLACE = { minMm: -100_000, maxMm: 100_000 };

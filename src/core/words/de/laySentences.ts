@@ -1,7 +1,7 @@
 import type { CopyName, LayProblemFinding } from "../../problems/layProblems.ts";
-import type { SentenceTable } from "../../problems/sentence.ts";
+import type { SentenceTable } from "../../problems/problem.ts";
 import { withDecimalSign } from "../../units/numberWords.ts";
-import { quoted } from "../quoted.ts";
+import { quoted } from "../phrase.ts";
 
 const copyOf = ({ pieceId, copy, name }: CopyName): string => name ?? `${quoted(pieceId)} Nr. ${copy + 1}`;
 const clothOf = ({ stockId, stockName }: { readonly stockId: string; readonly stockName?: string }): string =>

@@ -1,8 +1,8 @@
-import type { SentenceTable } from "../../problems/sentence.ts";
+import type { SentenceTable } from "../../problems/problem.ts";
 import { formatLength } from "../../units/formatLength.ts";
 import type { LengthProblem } from "../../units/lengthProblem.ts";
 import { withDecimalSign } from "../../units/numberWords.ts";
-import { quoted } from "../quoted.ts";
+import { quoted } from "../phrase.ts";
 
 const EXAMPLES = 'Zum Beispiel so: "4 7/8 in", "123,8 mm", "12 cm", "1 m 20" oder "1 yd 4 in".';
 

@@ -1,8 +1,8 @@
-import type { SentenceTable } from "../../problems/sentence.ts";
+import type { SentenceTable } from "../../problems/problem.ts";
 import type { StrapProblem } from "../../problems/strapProblems.ts";
 import { formatLength } from "../../units/formatLength.ts";
 import { withDecimalSign } from "../../units/numberWords.ts";
-import { quoted } from "../quoted.ts";
+import { quoted } from "../phrase.ts";
 import { straps } from "./straps.ts";
 
 const both = (mm: number): string => `${formatLength(mm, "mm", "de")} (${formatLength(mm, "in/16", "de")})`;

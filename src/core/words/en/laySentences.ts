@@ -1,6 +1,6 @@
 import type { CopyName, LayProblemFinding } from "../../problems/layProblems.ts";
-import type { SentenceTable } from "../../problems/sentence.ts";
-import { quoted } from "../quoted.ts";
+import type { SentenceTable } from "../../problems/problem.ts";
+import { quoted } from "../phrase.ts";
 
 const copyOf = ({ pieceId, copy, name }: CopyName): string => name ?? `${quoted(pieceId)} no. ${copy + 1}`;
 const clothOf = ({ stockId, stockName }: { readonly stockId: string; readonly stockName?: string }): string =>

@@ -1,7 +1,7 @@
-import type { SentenceTable } from "../../problems/sentence.ts";
+import type { SentenceTable } from "../../problems/problem.ts";
 import { formatLength } from "../../units/formatLength.ts";
 import type { LengthProblem } from "../../units/lengthProblem.ts";
-import { quoted } from "../quoted.ts";
+import { quoted } from "../phrase.ts";
 
 const EXAMPLES = 'Write it like "4 7/8 in", "123.8 mm", "12 cm", "1 m 20" or "1 yd 4 in".';
 

@@ -1,7 +1,7 @@
 import type { PanelProblem } from "../../problems/panelProblems.ts";
-import type { SentenceTable } from "../../problems/sentence.ts";
+import type { SentenceTable } from "../../problems/problem.ts";
 import { formatLength } from "../../units/formatLength.ts";
-import { quoted } from "../quoted.ts";
+import { quoted } from "../phrase.ts";
 
 const mm = (value: number): string => formatLength(value, "mm");
 const listed = (names: readonly string[]): string => names.slice(0, 12).map(quoted).join(", ");

@@ -4,9 +4,9 @@ import type {
   PatternProblem,
   UnreadableReason,
 } from "../../problems/patternProblems.ts";
-import type { SentenceTable } from "../../problems/sentence.ts";
+import type { SentenceTable } from "../../problems/problem.ts";
 import { formatLength } from "../../units/formatLength.ts";
-import { quoted } from "../quoted.ts";
+import { quoted } from "../phrase.ts";
 
 const mm = (value: number): string => formatLength(value, "mm");
 const times = (count: number, one: string, many: string): string => (count === 1 ? `1 ${one}` : `${count} ${many}`);

@@ -1,4 +1,4 @@
-import type { SentenceTable } from "../../problems/sentence.ts";
+import type { SentenceTable } from "../../problems/problem.ts";
 import type { StrapProblem } from "../../problems/strapProblems.ts";
 import { formatLength } from "../../units/formatLength.ts";
 import { straps } from "./straps.ts";

@@ -3,19 +3,19 @@ import { freshIdIn, withPartMoved } from "../../../core/project/edits.ts";
 import type { Project } from "../../../core/project/project.ts";
 import { CountBlank } from "../../fields/blanks.tsx";
 import { useLengths } from "../../fields/units.ts";
-import { openDemo } from "../../files/openDemo.ts";
+import { openDemo } from "../../files/openProjectFile.ts";
 import { Icon } from "../../parts/Icon.tsx";
-import { freshName } from "../../state/freshName.ts";
+import { PiecePicture } from "../../parts/PiecePicture.tsx";
+import { useDerived } from "../../state/derived.ts";
 import { leftOutParts } from "../../state/leftOutParts.ts";
 import { routeHash } from "../../state/route.ts";
-import { useDerived } from "../../state/useDerived.ts";
+import { freshName } from "../../state/session.ts";
 import { useChange, useProject, useWorkbench } from "../../state/workbench.ts";
 import { useTexts } from "../../texts/texts.ts";
 import { BagMaker } from "./BagMaker.tsx";
 import { BagMeasures } from "./BagMeasures.tsx";
 import { newPanel, newStrap, partNames } from "./newParts.ts";
 import { PanelSpread } from "./PanelSpread.tsx";
-import { PartPicture } from "./PartPicture.tsx";
 import { panelSize, strapSize } from "./partSizes.ts";
 import { PatternPicker } from "./pattern/PatternPicker.tsx";
 import { PatternSheet } from "./pattern/PatternSheet.tsx";
@@ -169,5 +169,16 @@ function Shelf({ project, open, onPattern }: PatternTaker & { project: Project; 
         </li>
       </ul>
     </nav>
+  );
+}
+
+/** The first piece of a strap or panel, small, for its card. */
+export function PartPicture({ partId }: { partId: string }) {
+  const piece = useDerived().pieces.find((each) => each.partId === partId);
+  if (piece === undefined) return <span class="card-picture" />;
+  return (
+    <span class="card-picture" aria-hidden="true">
+      <PiecePicture piece={piece} />
+    </span>
   );
 }

@@ -1,5 +1,5 @@
 import { useMemo } from "preact/hooks";
-import { strapSectionArt } from "../../../core/drawing/strap/strapSectionArt.ts";
+import { strapSectionArt } from "../../../core/drawing/strap/foldPicture.ts";
 import { type StrapBesideOthers, sideBySide } from "../../../core/straps/build/sideBySide.ts";
 import type { ConstructionId, StrapWish } from "../../../core/straps/wish/strapWish.ts";
 import { unbroken } from "../../../core/units/unbroken.ts";

@@ -2,7 +2,7 @@ import type { Material, MaterialKind } from "../../../core/materials/material.ts
 import { plainMaterial } from "../../../core/project/edits.ts";
 import { ChoiceBlank } from "../../fields/blanks.tsx";
 import { Icon } from "../../parts/Icon.tsx";
-import { freshName } from "../../state/freshName.ts";
+import { freshName } from "../../state/session.ts";
 import { useStore } from "../../state/store.ts";
 import { useChange, useProject, useWorkbench } from "../../state/workbench.ts";
 import { takenInto } from "../../storage/materialLibrary.ts";

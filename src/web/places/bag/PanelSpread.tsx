@@ -2,22 +2,20 @@ import { contourBox } from "../../../core/geometry/contourArcs.ts";
 import { INTERFACING_CUTS, type Panel } from "../../../core/panels/panel.ts";
 import { freshIdIn, withPanel } from "../../../core/project/edits.ts";
 import { lengthNow } from "../../../core/project/sizedPanels.ts";
-import { ChoiceBlank, CountBlank, LengthBlank, TextBlank } from "../../fields/blanks.tsx";
-import { GrainBlank } from "../../fields/GrainBlank.tsx";
+import { ChoiceBlank, CountBlank, GrainBlank, LengthBlank, TextBlank } from "../../fields/blanks.tsx";
 import { useLengths } from "../../fields/units.ts";
 import { OutlineDesk } from "../../parts/OutlineDesk.tsx";
 import { PiecePicture } from "../../parts/PiecePicture.tsx";
 import { Term } from "../../parts/Term.tsx";
-import { freshName } from "../../state/freshName.ts";
+import { useDerived } from "../../state/derived.ts";
 import { routeHash } from "../../state/route.ts";
-import { useDerived } from "../../state/useDerived.ts";
+import { freshName } from "../../state/session.ts";
 import { type ChangeProject, useChange, useProject } from "../../state/workbench.ts";
 import { useTexts } from "../../texts/texts.ts";
 import { MaterialBlank } from "./MaterialBlank.tsx";
 import { partNames } from "./newParts.ts";
 import { PanelShapeWords, ShapePicture } from "./PanelShapeWords.tsx";
-import { PartTroubles } from "./PartTroubles.tsx";
-import { Spread } from "./Spread.tsx";
+import { PartTroubles, Spread } from "./Spread.tsx";
 
 /** A panel of the bag's body, opened. */
 export function PanelSpread({ panel }: { panel: Panel }) {

@@ -1,9 +1,10 @@
 import type { ComponentChildren } from "preact";
 import { withoutPart, withPartMoved } from "../../../core/project/edits.ts";
+import { Refusal } from "../../fields/TypedBlank.tsx";
 import { Icon } from "../../parts/Icon.tsx";
 import { useBroughtIntoView } from "../../parts/useBroughtIntoView.ts";
+import { useDerived } from "../../state/derived.ts";
 import { routeHash } from "../../state/route.ts";
-import { useDerived } from "../../state/useDerived.ts";
 import { useChange, useProject } from "../../state/workbench.ts";
 import { useTexts } from "../../texts/texts.ts";
 
@@ -78,4 +79,12 @@ function ShelfOrder({ id }: { id: string }) {
       </button>
     </>
   );
+}
+
+/** What stands in the way of cutting this part, with the next step. */
+export function PartTroubles({ path, partId }: { path: string; partId: string }) {
+  const problems = useDerived().troubles.filter(
+    (problem) => problem.path.startsWith(path) || problem.path === partId,
+  );
+  return <Refusal problems={problems} />;
 }

@@ -1,11 +1,20 @@
 import { CONSTRUCTIONS } from "../../../core/straps/constructions/catalogue.ts";
-import { STRAP_CHOICES } from "../../../core/straps/wish/strapWish.ts";
+import { STRAP_CHOICES, type StrapWish } from "../../../core/straps/wish/strapWish.ts";
 import { ChoiceBlank, OptionalLengthBlank } from "../../fields/blanks.tsx";
 import { Term } from "../../parts/Term.tsx";
 import { useProject } from "../../state/workbench.ts";
 import { useTexts } from "../../texts/texts.ts";
 import { MaterialBlank } from "./MaterialBlank.tsx";
-import type { StrapBlanks } from "./strapBlanks.ts";
+
+/** How a strap's sentences change it. */
+export type SetStrap = (part: Partial<StrapWish>, label: string, key?: string) => void;
+
+/** What the sentences about a strap share. */
+export interface StrapBlanks {
+  readonly strap: StrapWish;
+  readonly path: (field: string) => string;
+  readonly set: SetStrap;
+}
 
 /** Second materials that a construction takes, in the order in which they are asked for. */
 const ROLES = ["facing", "padding", "webbing", "cord"] as const;

@@ -15,7 +15,7 @@ import { Icon } from "../../parts/Icon.tsx";
 import { Term } from "../../parts/Term.tsx";
 import { useProject } from "../../state/workbench.ts";
 import { useTexts } from "../../texts/texts.ts";
-import type { StrapBlanks } from "./strapBlanks.ts";
+import type { StrapBlanks } from "./StrapCore.tsx";
 
 /** Ends, slider and rings, grain, joins, edges and the machine: what a strap also may say. */
 export function StrapMore(shared: StrapBlanks) {

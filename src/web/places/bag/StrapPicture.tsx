@@ -1,5 +1,5 @@
 import { useMemo } from "preact/hooks";
-import { strapSectionArt } from "../../../core/drawing/strap/strapSectionArt.ts";
+import { strapSectionArt } from "../../../core/drawing/strap/foldPicture.ts";
 import { contourBox } from "../../../core/geometry/contourArcs.ts";
 import { rulerOffers } from "../../../core/straps/build/roundToRuler.ts";
 import type { StrapResult } from "../../../core/straps/build/strapResult.ts";
@@ -7,11 +7,10 @@ import type { StrapWish } from "../../../core/straps/wish/strapWish.ts";
 import { useLengths } from "../../fields/units.ts";
 import { PiecePicture } from "../../parts/PiecePicture.tsx";
 import { SectionPicture } from "../../parts/SectionPicture.tsx";
-import { materialsOfStraps } from "../../state/derived.ts";
-import { useDerived } from "../../state/useDerived.ts";
+import { materialsOfStraps, useDerived } from "../../state/derived.ts";
 import { useProject } from "../../state/workbench.ts";
 import { useTexts } from "../../texts/texts.ts";
-import type { SetStrap } from "./strapBlanks.ts";
+import type { SetStrap } from "./StrapCore.tsx";
 
 /** The strap cut across, above its pieces laid flat, with what was worked out; with `set` it can be changed. */
 export function StrapPicture({ strap, set }: { strap: StrapWish; set?: SetStrap }) {

@@ -3,7 +3,7 @@ import type { StrapWish } from "../../../core/straps/wish/strapWish.ts";
 import { phraseText } from "../../../core/words/phrase.ts";
 import { CAUTION_TABLES, STRAP_WORDS } from "../../../core/words/words.ts";
 import { useLengths } from "../../fields/units.ts";
-import { useDerived } from "../../state/useDerived.ts";
+import { useDerived } from "../../state/derived.ts";
 import { useLanguage, useTexts } from "../../texts/texts.ts";
 
 /** What to mind, what to have ready, and how the strap is made, step by step, with its cautions. */

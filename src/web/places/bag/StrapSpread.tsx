@@ -1,22 +1,26 @@
 import { freshIdIn, withStrap } from "../../../core/project/edits.ts";
 import { rebuiltAs, unusedChoices } from "../../../core/straps/build/unusedChoices.ts";
-import type { ConstructionId, LengthWish, StrapWish, WidthWish } from "../../../core/straps/wish/strapWish.ts";
-import { CONSTRUCTION_IDS, STRAP_CHOICES } from "../../../core/straps/wish/strapWish.ts";
+import {
+  CONSTRUCTION_IDS,
+  type ConstructionId,
+  type LengthWish,
+  STRAP_CHOICES,
+  type StrapWish,
+  type WidthWish,
+} from "../../../core/straps/wish/strapWish.ts";
 import { ChoiceBlank, CountBlank, LengthBlank, TextBlank } from "../../fields/blanks.tsx";
-import { freshName } from "../../state/freshName.ts";
 import { routeHash } from "../../state/route.ts";
+import { freshName } from "../../state/session.ts";
 import { useChange, useProject } from "../../state/workbench.ts";
 import { useTexts } from "../../texts/texts.ts";
 import { ConstructionBoard } from "./ConstructionBoard.tsx";
 import { MaterialBlank } from "./MaterialBlank.tsx";
 import { partNames } from "./newParts.ts";
-import { PartTroubles } from "./PartTroubles.tsx";
-import { Spread } from "./Spread.tsx";
-import { StrapCore } from "./StrapCore.tsx";
+import { PartTroubles, Spread } from "./Spread.tsx";
+import { type SetStrap, type StrapBlanks, StrapCore } from "./StrapCore.tsx";
 import { StrapMore } from "./StrapMore.tsx";
 import { StrapPicture } from "./StrapPicture.tsx";
 import { StrapSewing } from "./StrapSewing.tsx";
-import type { SetStrap, StrapBlanks } from "./strapBlanks.ts";
 
 /** Least and greatest width and length of a strap that can be asked for, mm. */
 const WIDTH = { minMm: 3, maxMm: 500 };

@@ -12,30 +12,29 @@ import { plainMaterial, usersOf, withMaterial, withoutMaterial } from "../../../
 import {
   ChoiceBlank,
   CountBlank,
+  GrainBlank,
   OptionalLengthBlank,
   TextBlank,
   ThicknessBlank,
   Tick,
 } from "../../fields/blanks.tsx";
-import { GrainBlank } from "../../fields/GrainBlank.tsx";
-import { useLengths } from "../../fields/units.ts";
+import { type LengthWords, useLengths } from "../../fields/units.ts";
 import { Icon } from "../../parts/Icon.tsx";
 import { LeftOutParts } from "../../parts/LeftOutParts.tsx";
 import { Term } from "../../parts/Term.tsx";
 import { useBroughtIntoView } from "../../parts/useBroughtIntoView.ts";
-import { freshName } from "../../state/freshName.ts";
 import { routeHash } from "../../state/route.ts";
+import { freshName } from "../../state/session.ts";
 import { useStore } from "../../state/store.ts";
 import { useChange, useProject, useWorkbench } from "../../state/workbench.ts";
+import type { Texts } from "../../texts/en.ts";
 import { useTexts } from "../../texts/texts.ts";
 import { LibraryShelf } from "./LibraryShelf.tsx";
-import type { MaterialBlanks, SetMaterial } from "./materialBlanks.ts";
-import { PriceWords } from "./PriceWords.tsx";
+import { type MaterialBlanks, PriceWords, type SetMaterial } from "./PriceWords.tsx";
 import { ShrinkageWords } from "./ShrinkageWords.tsx";
 import { SpreadWords } from "./SpreadWords.tsx";
 import { StockList } from "./StockList.tsx";
 import { Swatch } from "./Swatch.tsx";
-import { stockWords } from "./stockWords.ts";
 
 /** The materials of the project and what there is of each. */
 export function ClothPlace({ open }: { open: string | null }) {
@@ -272,4 +271,19 @@ function MoreWords({ material, path, set }: MaterialBlanks) {
       <ShrinkageWords material={material} path={path} set={set} />
     </details>
   );
+}
+
+/** What there is of a material, in a few words. */
+export function stockWords({ stock }: Material, lengths: LengthWords, texts: Texts): string {
+  const rolls = stock.filter((each) => each.kind === "roll");
+  const count = (keptBack: boolean) =>
+    stock.reduce((sum, each) => sum + (each.kind !== "roll" && !!each.keptBack === keptBack ? each.count : 0), 0);
+  const [leftovers, keptBack] = [count(false), count(true)];
+  const widths = [...new Set(rolls.map((roll) => lengths.size(roll.width)))];
+  return [
+    ...(widths.length > 0 ? [texts.cloth.rollsWide(rolls.length, widths.join(", "))] : []),
+    ...(leftovers > 0 ? [texts.cloth.leftovers(leftovers)] : []),
+    ...(keptBack > 0 ? [texts.cloth.keptBackShort(keptBack)] : []),
+    ...(stock.length === 0 ? [texts.cloth.nothing] : []),
+  ].join(" · ");
 }

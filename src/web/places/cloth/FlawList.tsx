@@ -6,7 +6,7 @@ import type { LengthRange } from "../../../core/units/parseLength.ts";
 import { LengthBlank } from "../../fields/blanks.tsx";
 import { Icon } from "../../parts/Icon.tsx";
 import { useTexts } from "../../texts/texts.ts";
-import { flawAt } from "./flawAt.ts";
+import { flawAt } from "./RollPicture.tsx";
 
 const SIZE = { minMm: 1, maxMm: 5000 };
 

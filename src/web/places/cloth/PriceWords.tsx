@@ -1,8 +1,17 @@
-import type { Price } from "../../../core/materials/material.ts";
+import type { Material, Price } from "../../../core/materials/material.ts";
 import { ChoiceBlank, MoneyBlank, OptionalLengthBlank, TextBlank } from "../../fields/blanks.tsx";
 import { useChange, useProject } from "../../state/workbench.ts";
 import { useTexts } from "../../texts/texts.ts";
-import type { MaterialBlanks } from "./materialBlanks.ts";
+
+/** How the sentences about a material change it. */
+export type SetMaterial = (part: Partial<Material>, label: string, key?: string) => void;
+
+/** What the sentences about a material share. */
+export interface MaterialBlanks {
+  readonly material: Material;
+  readonly path: (field: string) => string;
+  readonly set: SetMaterial;
+}
 
 /** Ways a price is asked. mm and mm². */
 const BASES = {

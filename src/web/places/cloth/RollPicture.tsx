@@ -2,7 +2,6 @@ import { useRef } from "preact/hooks";
 import { type ClothRoll, type Flaw, flawPolygon } from "../../../core/materials/stock.ts";
 import { ringPath } from "../../parts/screenPath.ts";
 import { useTexts } from "../../texts/texts.ts";
-import { flawAt } from "./flawAt.ts";
 
 /** The roll from above: its end on the left, selvedges above and below, the cloth unrolled to the right. */
 export function RollPicture({ roll, onFlaw }: { roll: ClothRoll; onFlaw: (flaw: Flaw) => void }) {
@@ -38,4 +37,12 @@ export function RollPicture({ roll, onFlaw }: { roll: ClothRoll; onFlaw: (flaw: 
       <figcaption class="soft small">{words.flawHint}</figcaption>
     </figure>
   );
+}
+
+/** Side of a flaw that was only pointed at, mm: a thumb's width, to be corrected in the list. */
+const SIDE = 30;
+
+/** A flaw where the pin went in. */
+export function flawAt(x: number, y: number): Flaw {
+  return { x: x - SIDE / 2, y: y - SIDE / 2, shape: { kind: "rectangle", along: SIDE, across: SIDE } };
 }

@@ -1,7 +1,7 @@
 import { type Shrinkage, WASHED_WHEN } from "../../../core/materials/material.ts";
 import { ChoiceBlank, ShareBlank } from "../../fields/blanks.tsx";
 import { useTexts } from "../../texts/texts.ts";
-import type { MaterialBlanks } from "./materialBlanks.ts";
+import type { MaterialBlanks } from "./PriceWords.tsx";
 
 /** What the wash takes, along and across. */
 export function ShrinkageWords({ material, path, set }: MaterialBlanks) {

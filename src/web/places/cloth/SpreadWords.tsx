@@ -1,7 +1,7 @@
 import { LEAST_LAYERS, MOST_LAYERS, type Spread } from "../../../core/materials/spread.ts";
 import { ChoiceBlank, CountBlank } from "../../fields/blanks.tsx";
 import { useTexts } from "../../texts/texts.ts";
-import type { MaterialBlanks } from "./materialBlanks.ts";
+import type { MaterialBlanks } from "./PriceWords.tsx";
 
 const WAYS = ["single", "folded", "up", "together"] as const;
 type Way = (typeof WAYS)[number];

@@ -18,9 +18,8 @@ import { Term } from "../../parts/Term.tsx";
 import { useProject } from "../../state/workbench.ts";
 import { useLanguage, useTexts } from "../../texts/texts.ts";
 import { FlawList } from "./FlawList.tsx";
-import { flawAt } from "./flawAt.ts";
-import type { MaterialBlanks } from "./materialBlanks.ts";
-import { RollPicture } from "./RollPicture.tsx";
+import type { MaterialBlanks } from "./PriceWords.tsx";
+import { flawAt, RollPicture } from "./RollPicture.tsx";
 
 const WIDTH = { minMm: 10, maxMm: 10_000 };
 /** An open roll is as long as any roll, mm. */

@@ -1,4 +1,4 @@
-import { clothUsed } from "../../../core/lay/alternatives/clothUsed.ts";
+import { clothUsed } from "../../../core/lay/problem/planSums.ts";
 import { TextBlank } from "../../fields/blanks.tsx";
 import { useLengths } from "../../fields/units.ts";
 import { Icon } from "../../parts/Icon.tsx";

@@ -1,8 +1,7 @@
 import { useMemo } from "preact/hooks";
 import { choiceTitles } from "../../../core/lay/alternatives/choiceTitles.ts";
-import { clothUsed } from "../../../core/lay/alternatives/clothUsed.ts";
 import type { LayChoice } from "../../../core/lay/alternatives/searchChoices.ts";
-import { copiesLeftOut } from "../../../core/lay/problem/planSums.ts";
+import { clothUsed, copiesLeftOut } from "../../../core/lay/problem/planSums.ts";
 import type { Project } from "../../../core/project/project.ts";
 import { useLengths } from "../../fields/units.ts";
 import type { LayState } from "../../state/layBoard.ts";

@@ -6,13 +6,12 @@ import { piecesOf } from "../../../core/lay/problem/layerSums.ts";
 import type { LayPlan, LayProblem } from "../../../core/lay/problem/layProblem.ts";
 import type { Project } from "../../../core/project/project.ts";
 import { unbroken } from "../../../core/units/unbroken.ts";
-import { useLengths } from "../../fields/units.ts";
+import { percent, useLengths } from "../../fields/units.ts";
 import { Term } from "../../parts/Term.tsx";
 import { derivedOf } from "../../state/derived.ts";
 import type { LayState } from "../../state/layBoard.ts";
 import { useLanguage, useTexts } from "../../texts/texts.ts";
 import { useWeighed } from "../../weigh/useWeighed.ts";
-import { percent } from "./percent.ts";
 
 /** What else there is to know of a plan: what has no place, what is left over, how full the cloth is. */
 export function LayDetails({ lay, project }: { lay: LayState; project: Project }) {

@@ -4,12 +4,11 @@ import { shopLength } from "../../../core/buying/shopLength.ts";
 import type { Project } from "../../../core/project/project.ts";
 import { unbroken } from "../../../core/units/unbroken.ts";
 import { money } from "../../../export/cutsheet/layWords.ts";
-import { useLengths } from "../../fields/units.ts";
+import { percent, useLengths } from "../../fields/units.ts";
 import { Term } from "../../parts/Term.tsx";
 import type { LayState } from "../../state/layBoard.ts";
 import { useWorkbench } from "../../state/workbench.ts";
 import { useLanguage, useTexts } from "../../texts/texts.ts";
-import { percent } from "./percent.ts";
 import type { Ways } from "./useWays.ts";
 
 /** One line under the plan: how much, how good, what it costs, what one change would spare; and the search's own word. */

@@ -1,12 +1,12 @@
 import { useEffect, useMemo, useRef, useState } from "preact/hooks";
-import { grainArrow } from "../../../core/drawing/lay/grainArrow.ts";
+import { grainArrow } from "../../../core/drawing/lay/pieceArt.ts";
 import type { LayProblem, StockPlacement } from "../../../core/lay/problem/layProblem.ts";
 import type { Project } from "../../../core/project/project.ts";
 import { useLengths } from "../../fields/units.ts";
 import { Icon } from "../../parts/Icon.tsx";
 import type { LayState } from "../../state/layBoard.ts";
 import { useStore } from "../../state/store.ts";
-import type { Texts } from "../../texts/catalogue.ts";
+import type { Texts } from "../../texts/en.ts";
 import { useLanguage, useTexts } from "../../texts/texts.ts";
 import { type Buttons, clearFrame, type Frame, fitFrame, panFrame, type ScreenSize, zoomFrame } from "./frame.ts";
 import { listenToHands } from "./gestures.ts";

@@ -4,11 +4,11 @@ import { contourBox } from "../../../core/geometry/contourArcs.ts";
 import { shapeContour } from "../../../core/geometry/shape.ts";
 import type { OtherWay } from "../../../core/job/otherWays.ts";
 import type { WeighedWay } from "../../../core/job/weighWays.ts";
-import { clothUsed } from "../../../core/lay/alternatives/clothUsed.ts";
+import { clothUsed } from "../../../core/lay/problem/planSums.ts";
 import type { Project } from "../../../core/project/project.ts";
 import { type LengthWords, useLengths } from "../../fields/units.ts";
 import type { LayState } from "../../state/layBoard.ts";
-import type { Texts } from "../../texts/catalogue.ts";
+import type { Texts } from "../../texts/en.ts";
 import { useTexts } from "../../texts/texts.ts";
 import { useWeighed } from "../../weigh/useWeighed.ts";
 

@@ -3,9 +3,14 @@ import { formatLength } from "../../../core/units/formatLength.ts";
 import { unbroken } from "../../../core/units/unbroken.ts";
 import type { SheetTexts } from "../../../core/words/sheetTexts.ts";
 import { SHEET_TEXTS } from "../../../core/words/words.ts";
-import type { Amount, CutGroup, CutRow, CutSheet } from "../../../export/cutsheet/cutSheet.ts";
-import { sheetInches } from "../../../export/cutsheet/cutSheet.ts";
-import { useAnswer } from "../../exports/useAnswer.ts";
+import {
+  type Amount,
+  type CutGroup,
+  type CutRow,
+  type CutSheet,
+  sheetInches,
+} from "../../../export/cutsheet/cutSheet.ts";
+import { useAnswer } from "../../exports/askExport.ts";
 import { DrawingPicture } from "../../parts/DrawingPicture.tsx";
 import { derivedOf } from "../../state/derived.ts";
 import { useLanguage, useTexts } from "../../texts/texts.ts";

@@ -1,6 +1,6 @@
 import { useEffect, useMemo, useRef, useState } from "preact/hooks";
 import type { LaidCloth } from "../../../core/job/laidCloth.ts";
-import { useAnswer } from "../../exports/useAnswer.ts";
+import { useAnswer } from "../../exports/askExport.ts";
 import { Icon } from "../../parts/Icon.tsx";
 import { useAwake } from "../../parts/useAwake.ts";
 import { type CuttingProgress, readProgress, writeProgress } from "../../state/cuttingProgress.ts";

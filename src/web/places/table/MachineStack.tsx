@@ -3,7 +3,7 @@ import { outputProblems } from "../../../core/project/outputProblems.ts";
 import { type MachineSettings, OUTPUT_CHOICES } from "../../../core/project/outputSettings.ts";
 import { unbroken } from "../../../core/units/unbroken.ts";
 import { laserRefusal } from "../../../export/laserRefusal.ts";
-import { useAnswer } from "../../exports/useAnswer.ts";
+import { useAnswer } from "../../exports/askExport.ts";
 import { ChoiceBlank, LengthBlank } from "../../fields/blanks.tsx";
 import { Refusal } from "../../fields/TypedBlank.tsx";
 import { DrawingPicture } from "../../parts/DrawingPicture.tsx";

@@ -6,7 +6,7 @@ import type { OutputSettings } from "../../../core/project/outputSettings.ts";
 import { PAPERS, paperOf } from "../../../core/project/papers.ts";
 import { unbroken } from "../../../core/units/unbroken.ts";
 import { FILE_TEXTS } from "../../../core/words/words.ts";
-import { useAnswer } from "../../exports/useAnswer.ts";
+import { useAnswer } from "../../exports/askExport.ts";
 import { LengthBlank } from "../../fields/blanks.tsx";
 import { Refusal } from "../../fields/TypedBlank.tsx";
 import { PageMiniature } from "../../parts/PageMiniature.tsx";

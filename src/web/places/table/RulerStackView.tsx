@@ -1,12 +1,11 @@
 import { purchaseOf } from "../../../core/buying/purchase.ts";
 import { shopLength } from "../../../core/buying/shopLength.ts";
 import type { LaidCloth } from "../../../core/job/laidCloth.ts";
-import { clothUsed } from "../../../core/lay/alternatives/clothUsed.ts";
 import type { LayPlan } from "../../../core/lay/problem/layProblem.ts";
-import { copiesLeftOut } from "../../../core/lay/problem/planSums.ts";
+import { clothUsed, copiesLeftOut } from "../../../core/lay/problem/planSums.ts";
 import { unbroken } from "../../../core/units/unbroken.ts";
+import { useAnswer } from "../../exports/askExport.ts";
 import type { RulerAnswer, RulerStack } from "../../exports/protocol.ts";
-import { useAnswer } from "../../exports/useAnswer.ts";
 import { useLengths } from "../../fields/units.ts";
 import { DrawingPicture } from "../../parts/DrawingPicture.tsx";
 import { PageMiniature } from "../../parts/PageMiniature.tsx";

@@ -1,5 +1,5 @@
 import { useState } from "preact/hooks";
-import { clothUsed } from "../../../core/lay/alternatives/clothUsed.ts";
+import { clothUsed } from "../../../core/lay/problem/planSums.ts";
 import type { OutputId } from "../../../export/outputs.ts";
 import { askExport } from "../../exports/askExport.ts";
 import { derivedOf } from "../../state/derived.ts";

@@ -1,7 +1,7 @@
 import { quickBoundSteps } from "../../bounds/quickBound.ts";
 import { isMatched } from "../../problem/lattice.ts";
 import { isRectangleJob, mayLieAslant, rectangleJobOf } from "../../problem/rectangles/prepare.ts";
-import { provenLength } from "../../problem/rectangles/provenLength.ts";
+import { provenLength } from "../../problem/rectangles/regionPlan.ts";
 import { searchTablesOf } from "../../problem/rectangles/searchTables.ts";
 import type { RegionJob, RegionPlan } from "../../problem/region.ts";
 import { inOneGo, nextTurn } from "../../search/breath.ts";

@@ -1,15 +1,13 @@
-import type { BoundHolder } from "../../bounds/boundHolder.ts";
 import { type BoundStep, jointBound } from "../../bounds/jointBound.ts";
+import type { BoundHolder } from "../../bounds/quickBound.ts";
 import { type ReachableLengths, reachableLengths } from "../../bounds/reachableLengths.ts";
 import { sweepTurns } from "../../bounds/sweepTurns.ts";
 import type { PlacedRectangle } from "../../problem/rectangles/rectangleJob.ts";
-import type { SearchTables } from "../../problem/rectangles/searchTables.ts";
-import { transposedTables } from "../../problem/rectangles/transposed.ts";
+import { type SearchTables, transposedTables } from "../../problem/rectangles/searchTables.ts";
 import { BREATH, type Breath, nextTurn } from "../../search/breath.ts";
 import type { Rng } from "../../search/rng.ts";
-import { guideOf } from "./beam/beamGuide.ts";
 import { type BeamMemory, beamMemory } from "./beam/beamMemory.ts";
-import { type BeamSearch, beamSearch, widestBeam } from "./beam/beamSearch.ts";
+import { type BeamSearch, beamSearch, guideOf, widestBeam } from "./beam/beamSearch.ts";
 import type { RectangleIncumbent } from "./incumbent.ts";
 import { decodedRectangles, type OrderSearch, orderSearch } from "./skyline/orderSearch.ts";
 import { valueCorrection } from "./skyline/valueCorrection.ts";

@@ -1,9 +1,8 @@
-import type { BoundHolder } from "../../bounds/boundHolder.ts";
-import { quickBoundSteps } from "../../bounds/quickBound.ts";
+import { type BoundHolder, quickBoundSteps } from "../../bounds/quickBound.ts";
 import { reachableLengths } from "../../bounds/reachableLengths.ts";
 import { isRectangleJob, rectangleJobOf } from "../../problem/rectangles/prepare.ts";
-import { provenLength } from "../../problem/rectangles/provenLength.ts";
 import type { PlacedRectangle } from "../../problem/rectangles/rectangleJob.ts";
+import { provenLength } from "../../problem/rectangles/regionPlan.ts";
 import { type SearchTables, searchTablesOf } from "../../problem/rectangles/searchTables.ts";
 import type { RegionJob } from "../../problem/region.ts";
 import { BREATH, type Breath } from "../../search/breath.ts";

@@ -1,7 +1,6 @@
 import { isRectangleJob, rectangleJobOf } from "../../problem/rectangles/prepare.ts";
-import { provenLength } from "../../problem/rectangles/provenLength.ts";
 import type { PlacedRectangle, RectangleJob } from "../../problem/rectangles/rectangleJob.ts";
-import { regionPlanOf } from "../../problem/rectangles/regionPlan.ts";
+import { provenLength, regionPlanOf } from "../../problem/rectangles/regionPlan.ts";
 import { searchTablesOf } from "../../problem/rectangles/searchTables.ts";
 import type { RegionJob } from "../../problem/region.ts";
 import type { Engine, Search, SearchBudget } from "../../search/engine.ts";

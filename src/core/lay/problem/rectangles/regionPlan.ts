@@ -2,7 +2,9 @@ import { type Box, ringBox } from "../../../geometry/box.ts";
 import { poseRing } from "../../../geometry/pose.ts";
 import type { LayPiece, Placement } from "../layProblem.ts";
 import type { RegionPlan } from "../region.ts";
+import { mayLieAslant } from "./prepare.ts";
 import type { PlacedRectangle, RectangleJob } from "./rectangleJob.ts";
+import type { SearchTables } from "./searchTables.ts";
 
 /**
  * The plan in mm: hands the copies of each size out in order, pinned pieces as they lie. `placed` may hold at
@@ -54,4 +56,19 @@ function farSide(prepared: RectangleJob, placement: Placement): number {
 export function lengthOfEnd(prepared: RectangleJob, end: number): number {
   if (end <= 0) return 0;
   return prepared.originX + end * prepared.unit - prepared.job.gap + prepared.job.margin;
+}
+
+/**
+ * What a bound on the end in units proves of the length in mm. Null when a piece may lie aslant: the bound is one of
+ * plans square to the roll. With a cutting gap it speaks of plans whose pieces are that far apart along or across.
+ *
+ * Pieces rounded up to a grid may rule out lengths that the true sizes allow, so then only the area counts, less what
+ * rounding added.
+ */
+export function provenLength(prepared: RectangleJob, tables: SearchTables, bound: number): number | null {
+  if (mayLieAslant(prepared.job)) return null;
+  if (prepared.exact) return lengthOfEnd(prepared, bound);
+  const least = Math.min(...tables.sizeLeastAcross, ...tables.sizeLeastAlong);
+  const end = (tables.area / (tables.width + 1)) * Math.max(0, 1 - 4 / least);
+  return Math.max(0, lengthOfEnd(prepared, end));
 }

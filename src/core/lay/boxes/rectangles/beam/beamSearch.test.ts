@@ -1,7 +1,6 @@
 import { expect, test } from "vitest";
 import { reachableLengths } from "../../../bounds/reachableLengths.ts";
-import { type SearchTables, searchTables } from "../../../problem/rectangles/searchTables.ts";
-import { transposedTables } from "../../../problem/rectangles/transposed.ts";
+import { type SearchTables, searchTables, transposedTables } from "../../../problem/rectangles/searchTables.ts";
 import { seededRng } from "../../../search/rng.ts";
 import { beamMemory } from "./beamMemory.ts";
 import { beamSearch } from "./beamSearch.ts";

@@ -1,6 +1,5 @@
 import type { PlacedRectangle } from "../../../problem/rectangles/rectangleJob.ts";
-import type { SearchTables } from "../../../problem/rectangles/searchTables.ts";
-import { transposedTables } from "../../../problem/rectangles/transposed.ts";
+import { type SearchTables, transposedTables } from "../../../problem/rectangles/searchTables.ts";
 import type { Rng } from "../../../search/rng.ts";
 import { advancePath, beginPath, FOUND, LOOKS, MOST_LAID, type SheetPath, sheetPath } from "./sheetDepth.kernel.ts";
 

@@ -8,7 +8,7 @@ const teilen = (count: number): string => plural(count, "1 Teil", `${count} Teil
 const materialien = (count: number): string => plural(count, "1 Material", `${count} Materialien`);
 
 /** What the commands say in German. */
-export const german: CliTexts = {
+export const de: CliTexts = {
   files: {
     faults: {
       missing: "es gibt keine solche Datei",

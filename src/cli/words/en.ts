@@ -6,7 +6,7 @@ const plural = pluralOf("en");
 const counted = (count: number, what: string): string => `${count} ${what}${plural(count, "", "s")}`;
 
 /** What the commands say in English. */
-export const english: CliTexts = {
+export const en: CliTexts = {
   files: {
     faults: {
       missing: "there is no such file",

@@ -1,5 +1,8 @@
 import type { Language } from "../../core/units/language.ts";
 import { withDecimalSign } from "../../core/units/numberWords.ts";
+import type { CliTexts } from "./cliTexts.ts";
+import { de } from "./de.ts";
+import { en } from "./en.ts";
 
 /** What is said of a wrong command line in one language; a language that lacks a sentence does not compile. */
 export interface UsageTexts {
@@ -34,7 +37,7 @@ export interface UsageTexts {
   readonly needsThickness: string;
 }
 
-const en: UsageTexts = {
+const usageEn: UsageTexts = {
   usage: "Usage",
   noCommand: (name, nearest) => `there is no command "${name}"${nearest ? `; did you mean ${nearest}?` : ""}`,
   listed: "laywright --help lists the commands.",
@@ -74,7 +77,7 @@ const en: UsageTexts = {
 
 const decimal = (value: number): string => withDecimalSign(String(value), "de");
 
-const de: UsageTexts = {
+const usageDe: UsageTexts = {
   usage: "Aufruf",
   noCommand: (name, nearest) => `es gibt keinen Befehl "${name}"${nearest ? `; meinen Sie ${nearest}?` : ""}`,
   listed: "laywright --help nennt die Befehle (auf Englisch).",
@@ -114,4 +117,7 @@ const de: UsageTexts = {
 };
 
 /** The sentences of each language. */
-export const USAGE_TEXTS: Readonly<Record<Language, UsageTexts>> = { en, de };
+export const USAGE_TEXTS: Readonly<Record<Language, UsageTexts>> = { en: usageEn, de: usageDe };
+
+/** What the commands say by language. */
+export const CLI_TEXTS: Readonly<Record<Language, CliTexts>> = { en, de };
