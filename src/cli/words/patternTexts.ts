@@ -1,6 +1,10 @@
 import type { PatternKind } from "../../core/patterns/patternDrawing.ts";
 import type { PatternRole } from "../../core/patterns/patternOutline.ts";
 import type { Language } from "../../core/units/language.ts";
+import { pluralOf } from "../../core/units/numberWords.ts";
+
+const pluralEn = pluralOf("en");
+const pluralDe = pluralOf("de");
 
 /** What `pattern` says of a file that came in, in one language; a language that lacks a word does not compile. */
 export interface PatternTexts {
@@ -18,7 +22,7 @@ export interface PatternTexts {
 const KINDS: Readonly<Record<PatternKind, string>> = { svg: "SVG", dxf: "DXF", pdf: "PDF", image: "picture" };
 
 const en: PatternTexts = {
-  title: (path, kind, lines) => `${path}, ${KINDS[kind]}: ${lines === 1 ? "1 line" : `${lines} lines`}`,
+  title: (path, kind, lines) => `${path}, ${KINDS[kind]}: ${pluralEn(lines, "1 line", `${lines} lines`)}`,
   roles: {
     cut: "cut line",
     stitch: "stitch line",
@@ -32,18 +36,18 @@ const en: PatternTexts = {
   closed: "closed",
   open: "open",
   edges: (straight, arcs) =>
-    [straight > 0 ? `${straight} straight` : "", arcs > 0 ? (arcs === 1 ? "1 arc" : `${arcs} arcs`) : ""]
+    [straight > 0 ? `${straight} straight` : "", arcs > 0 ? pluralEn(arcs, "1 arc", `${arcs} arcs`) : ""]
       .filter(Boolean)
       .join(" + "),
   more: (lines) => `and ${lines} more; --json has them all`,
-  texts: (count) => (count === 1 ? "1 text" : `${count} texts`),
+  texts: (count) => pluralEn(count, "1 text", `${count} texts`),
   added: (path, names) =>
     names === "" ? `Nothing was added to ${path}: no cut or stitch line closes.` : `Added to ${path}: ${names}`,
 };
 
 const de: PatternTexts = {
   title: (path, kind, lines) =>
-    `${path}, ${kind === "image" ? "Bild" : KINDS[kind]}: ${lines === 1 ? "1 Linie" : `${lines} Linien`}`,
+    `${path}, ${kind === "image" ? "Bild" : KINDS[kind]}: ${pluralDe(lines, "1 Linie", `${lines} Linien`)}`,
   roles: {
     cut: "Schnittlinie",
     stitch: "Nahtlinie",
@@ -57,11 +61,11 @@ const de: PatternTexts = {
   closed: "geschlossen",
   open: "offen",
   edges: (straight, arcs) =>
-    [straight > 0 ? `${straight} gerade` : "", arcs > 0 ? (arcs === 1 ? "1 Bogen" : `${arcs} Bögen`) : ""]
+    [straight > 0 ? `${straight} gerade` : "", arcs > 0 ? pluralDe(arcs, "1 Bogen", `${arcs} Bögen`) : ""]
       .filter(Boolean)
       .join(" + "),
   more: (lines) => `und ${lines} weitere; --json nennt alle`,
-  texts: (count) => (count === 1 ? "1 Text" : `${count} Texte`),
+  texts: (count) => pluralDe(count, "1 Text", `${count} Texte`),
   added: (path, names) =>
     names === ""
       ? `Nichts kam nach ${path}: Keine Schnitt- oder Nahtlinie ist geschlossen.`

@@ -1,7 +1,10 @@
+import { pluralOf } from "../../core/units/numberWords.ts";
 import { STRAP_WORDS } from "../../core/words/words.ts";
 import { dePattern } from "./dePattern.ts";
 import type { Texts } from "./en.ts";
 import { words } from "./words.tsx";
+
+const plural = pluralOf("de");
 
 /** German texts. */
 export const de: Texts = {
@@ -229,14 +232,14 @@ export const de: Texts = {
       noPicture: "Das Bild kommt, sobald sich der Riemen berechnen lässt.",
       sectionOf: (name) => `${name}, quer geschnitten`,
       finishedAs: (width, thickness, layers) =>
-        `${width} breit, ${thickness} dick, ${layers === 1 ? "1\u00a0Lage" : `${layers}\u00a0Lagen`}`,
+        `${width} breit, ${thickness} dick, ${plural(layers, "1\u00a0Lage", `${layers}\u00a0Lagen`)}`,
       cutWidthRound: (width) => `Zuschnitt ${width} breit, das runde Maß des Handwerks.`,
       cutWidth: (width, round, difference, isMore) =>
         `Zuschnitt ${width} breit: ${difference} ${isMore ? "mehr" : "weniger"} als die runden ${round} des Handwerks, wegen der Dicke in den Falten.`,
       compare: (n) => `${n} Macharten vergleichen`,
       compareCut: (width) => `Zuschnitt ${width} breit`,
       compareBulk: (thickness, layers) =>
-        `${thickness} dick, ${layers === 1 ? "1\u00a0Lage" : `${layers}\u00a0Lagen`}`,
+        `${thickness} dick, ${plural(layers, "1\u00a0Lage", `${layers}\u00a0Lagen`)}`,
       onRuler: (cut, finished) => `${cut} schneiden: wird ${finished}`,
       compareCloth: (area) => `${area} Stoff`,
       compareLengthwise: (length) => `${length} Rolle längs`,
@@ -244,7 +247,7 @@ export const de: Texts = {
       compareCost: (cost) => `Stoff für ${cost}`,
       compareMachine: "zu dick für die Maschine",
       compareSlider: "zu dick für den Schieber",
-      compareRaw: (edges) => (edges === 1 ? "eine offene Kante zu sehen" : `${edges} offene Kanten zu sehen`),
+      compareRaw: (edges) => plural(edges, "eine offene Kante zu sehen", `${edges} offene Kanten zu sehen`),
       making: "Wie er gemacht wird",
       ready: "Bereitlegen",
       steps: "Schritt für Schritt",
@@ -342,8 +345,8 @@ export const de: Texts = {
     noStock:
       "Es gibt noch nichts, woraus geschnitten werden kann. Fügen Sie eine Rolle, einen Rest oder eine Lederhaut hinzu.",
     nothing: "kein Bestand",
-    rollsWide: (n, widths) => `${n === 1 ? "Rolle" : `${n} Rollen`} ${widths} breit`,
-    leftovers: (n) => (n === 1 ? "1 Rest" : `${n} Reste`),
+    rollsWide: (n, widths) => `${plural(n, "Rolle", `${n} Rollen`)} ${widths} breit`,
+    leftovers: (n) => plural(n, "1 Rest", `${n} Reste`),
     addStock: { roll: "Rolle", remnant: "Rest", skin: "Lederhaut" },
     removeStock: "Aufgebraucht: wegnehmen",
     rollSentence: (width, selvedge, selvedgeWidth, length, squaring) =>
@@ -377,7 +380,7 @@ export const de: Texts = {
     countLabel: "Wie viele",
     outlineLabel: "Umriss",
     flawHint: "Drücken Sie auf den Stoff, um eine Nadel in einen Fehler zu stecken.",
-    flaws: (n) => (n === 0 ? "Keine Fehler" : n === 1 ? "1 Fehler" : `${n} Fehler`),
+    flaws: (n) => (n === 0 ? "Keine Fehler" : plural(n, "1 Fehler", `${n} Fehler`)),
     flawsLabel: "Fehler",
     flawSentence: (x, y, along, across) =>
       words("Bei ", x, " längs und ", y, " quer, ", along, " mal ", across, "."),
@@ -632,7 +635,7 @@ export const de: Texts = {
       },
       other: "Ein anderer Plan (kurz gesucht)",
       ruler: (cuts, settings) =>
-        `${cuts} ${cuts === 1 ? "Linealschnitt" : "Linealschnitte"}, Lineal ${settings === 1 ? "einmal" : `${settings}-mal`} eingestellt.`,
+        `${cuts} ${plural(cuts, "Linealschnitt", "Linealschnitte")}, Lineal ${plural(settings, "einmal", `${settings}-mal`)} eingestellt.`,
       noRuler: "Nicht für das Lineal: nach Papier oder Linien schneiden.",
       offcut: (size) => `Lässt ${size} in einem Stück.`,
       take: "So legen",
@@ -699,8 +702,8 @@ export const de: Texts = {
       measured: (x, y) => words("Das Quadrat misst ", x, " quer und ", y, " hoch."),
       measuredX: "Prüfquadrat quer zur Seite",
       measuredY: "Prüfquadrat hoch zur Seite",
-      pages: (n, paper) => (n === 1 ? `1 Seite ${paper}` : `${n} Seiten ${paper}`),
-      instead: (paper, n) => `${paper}: ${n === 1 ? "1 Seite" : `${n} Seiten`}`,
+      pages: (n, paper) => plural(n, `1 Seite ${paper}`, `${n} Seiten ${paper}`),
+      instead: (paper, n) => `${paper}: ${plural(n, "1 Seite", `${n} Seiten`)}`,
       pageName: (name) => `Seite ${name}`,
       more: (n) => `und ${n} weitere`,
     },
@@ -789,7 +792,7 @@ export const de: Texts = {
       bedHeight: "Höhe der Schneidefläche",
       grip: "Gehaltener Rand",
       kerf: "Schnittfuge",
-      mats: (n) => (n === 1 ? "1 Matte" : `${n} Matten`),
+      mats: (n) => plural(n, "1 Matte", `${n} Matten`),
       tooLarge: (names) => `Zu groß für die Schneidefläche: ${names}. Schneiden Sie sie von Hand oder nach Papier.`,
       caution:
         "Schneiden Sie zuerst ein Probestück und messen Sie das Prüfquadrat. Lassen Sie eine schneidende Maschine nie allein, und halten Sie sich an die Sicherheitsregeln ihres Herstellers.",
@@ -817,7 +820,7 @@ export const de: Texts = {
     ruler: {
       look: "Mit Lineal und Rollschneider, Schnitt für Schnitt von Kante zu Kante:",
       count: (cuts, settings) =>
-        `${cuts} ${cuts === 1 ? "Schnitt" : "Schnitte"}, ${settings === 1 ? "einmal" : `${settings} Mal`} das Lineal einstellen`,
+        `${cuts} ${plural(cuts, "Schnitt", "Schnitte")}, ${plural(settings, "einmal", `${settings} Mal`)} das Lineal einstellen`,
       none: "Für diesen Stoff gibt es keine Schnitte von Kante zu Kante; nehmen Sie Papier.",
       compare: "Was das Lineal kostet",
       onTable: "Auf dem Tisch",
@@ -826,9 +829,9 @@ export const de: Texts = {
       buy: "Zu kaufen",
       cuts: "Schnitte",
       settings: "Lineal einstellen",
-      times: (n) => (n === 1 ? "einmal" : `${n} Mal`),
+      times: (n) => plural(n, "einmal", `${n} Mal`),
       alongPaper: "an Papier oder gezeichneten Linien entlang",
-      leavesOut: (n) => (n === 1 ? "1 Teil findet darin keinen Platz." : `${n} Teile finden darin keinen Platz.`),
+      leavesOut: (n) => plural(n, "1 Teil findet darin keinen Platz.", `${n} Teile finden darin keinen Platz.`),
       isOnTable: "Der Plan auf dem Tisch lässt sich mit dem Lineal schneiden.",
       take: "Für das Lineal auslegen",
       took: "für das Lineal ausgelegt",

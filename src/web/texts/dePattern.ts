@@ -1,5 +1,8 @@
+import { pluralOf } from "../../core/units/numberWords.ts";
 import type { enPattern } from "./enPattern.ts";
 import { words } from "./words.tsx";
+
+const plural = pluralOf("de");
 
 const listed = (names: readonly string[]): string =>
   names.length > 4 ? `${names.slice(0, 3).join(", ")} und ${names.length - 3} weitere` : names.join(", ");
@@ -34,7 +37,7 @@ export const dePattern: typeof enPattern = {
   units: (unit) => UNITS[unit] ?? `mit ${unit.slice(2)} px je Zoll`,
   came: (file, lines, unit) =>
     words(
-      `${file} hat ${lines === 1 ? "eine Linie" : `${lines} Linien`}, gelesen `,
+      `${file} hat ${plural(lines, "eine Linie", `${lines} Linien`)}, gelesen `,
       unit,
       ". Legen Sie ein Lineal auf das Papier und vergleichen Sie eine Seite, bevor Sie zuschneiden.",
     ),
@@ -65,16 +68,16 @@ export const dePattern: typeof enPattern = {
   noPanel: "Noch ist kein Teil darin: Keine Schnittlinie oder Nahtlinie ist geschlossen.",
   becomes: (names, material, count) =>
     words(
-      `Daraus ${names.length === 1 ? "wird ein Teil" : `werden ${names.length} Teile`}: ${listed(names)}. Zugeschnitten aus `,
+      `Daraus ${plural(names.length, "wird ein Teil", `werden ${names.length} Teile`)}: ${listed(names)}. Zugeschnitten aus `,
       material,
       ", ",
       count,
-      names.length === 1 ? " Mal für jede Tasche." : " Mal jedes für jede Tasche.",
+      plural(names.length, " Mal für jede Tasche.", " Mal jedes für jede Tasche."),
     ),
   sewn: (allowance) => words("Wo der Schnitt keine Nahtzugabe zeigt, kommen ", allowance, " dazu."),
   material: "Material der Teile",
   count: "Stücke jedes Teils für eine Tasche",
   allowance: "Nahtzugabe, wo der Schnitt keine zeigt",
-  add: (panels) => (panels === 1 ? "Teil hinzufügen" : `${panels} Teile hinzufügen`),
+  add: (panels) => plural(panels, "Teil hinzufügen", `${panels} Teile hinzufügen`),
   added: (file) => `Schnitt ${file}`,
 };

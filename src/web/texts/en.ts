@@ -1,6 +1,9 @@
+import { pluralOf } from "../../core/units/numberWords.ts";
 import { STRAP_WORDS } from "../../core/words/words.ts";
 import { enPattern } from "./enPattern.ts";
 import { type Blank, words } from "./words.tsx";
+
+const plural = pluralOf("en");
 
 /** English texts. Functions take facts and give a sentence; `say` widens literals so that other languages fit. */
 const say = (text: string): string => text;
@@ -239,14 +242,14 @@ const bag = {
     noPicture: say("The picture comes when the strap works out."),
     sectionOf: (name: string) => `${name}, cut across`,
     finishedAs: (width: string, thickness: string, layers: number) =>
-      `${width} wide, ${thickness} thick, ${layers === 1 ? "1\u00a0layer" : `${layers}\u00a0layers`}`,
+      `${width} wide, ${thickness} thick, ${plural(layers, "1\u00a0layer", `${layers}\u00a0layers`)}`,
     cutWidthRound: (width: string) => `Cut ${width} wide, the trade's round number.`,
     cutWidth: (width: string, round: string, difference: string, isMore: boolean) =>
       `Cut ${width} wide: ${difference} ${isMore ? "more" : "less"} than the trade's round ${round}, for the thickness in the folds.`,
     compare: (n: number) => `Compare ${n} constructions`,
     compareCut: (width: string) => `cut ${width} wide`,
     compareBulk: (thickness: string, layers: number) =>
-      `${thickness} thick, ${layers === 1 ? "1\u00a0layer" : `${layers}\u00a0layers`}`,
+      `${thickness} thick, ${plural(layers, "1\u00a0layer", `${layers}\u00a0layers`)}`,
     onRuler: (cut: string, finished: string) => `Cut ${cut}: comes out ${finished}`,
     compareCloth: (area: string) => `${area} of cloth`,
     compareLengthwise: (length: string) => `${length} of roll lengthwise`,
@@ -254,7 +257,7 @@ const bag = {
     compareCost: (cost: string) => `${cost} of cloth`,
     compareMachine: say("too thick for the machine"),
     compareSlider: say("too thick for the slider"),
-    compareRaw: (edges: number) => (edges === 1 ? "a raw edge shows" : `${edges} raw edges show`),
+    compareRaw: (edges: number) => plural(edges, "a raw edge shows", `${edges} raw edges show`),
     making: say("How it is made"),
     ready: say("Have ready"),
     steps: say("Step by step"),
@@ -355,8 +358,8 @@ const cloth = {
   stockHeading: say("What there is of it"),
   noStock: say("There is nothing to cut from yet. Add a roll, a remnant, or a hide or skin."),
   nothing: say("nothing in stock"),
-  rollsWide: (n: number, widths: string) => `${n === 1 ? "roll" : `${n} rolls`} ${widths} wide`,
-  leftovers: (n: number) => (n === 1 ? "1 leftover" : `${n} leftovers`),
+  rollsWide: (n: number, widths: string) => `${plural(n, "roll", `${n} rolls`)} ${widths} wide`,
+  leftovers: (n: number) => plural(n, "1 leftover", `${n} leftovers`),
   addStock: { roll: say("Roll"), remnant: say("Remnant"), skin: say("Hide or skin") },
   removeStock: say("Used up: take it away"),
   rollSentence: (width: Blank, selvedge: Blank, selvedgeWidth: Blank, length: Blank, squaring: Blank) =>
@@ -391,7 +394,7 @@ const cloth = {
   countLabel: say("How many"),
   outlineLabel: say("outline"),
   flawHint: say("Press on the cloth to push a pin into a flaw."),
-  flaws: (n: number) => (n === 0 ? "No flaws" : n === 1 ? "1 flaw" : `${n} flaws`),
+  flaws: (n: number) => (n === 0 ? "No flaws" : plural(n, "1 flaw", `${n} flaws`)),
   flawsLabel: say("flaws"),
   flawSentence: (x: Blank, y: Blank, along: Blank, across: Blank) =>
     words("At ", x, " along and ", y, " across, ", along, " by ", across, "."),
@@ -657,7 +660,7 @@ const lay = {
     },
     other: say("Another plan (quick search)"),
     ruler: (cuts: number, settings: number) =>
-      `${cuts} ruler ${cuts === 1 ? "cut" : "cuts"}, ruler set ${settings === 1 ? "once" : `${settings} times`}.`,
+      `${cuts} ruler ${plural(cuts, "cut", "cuts")}, ruler set ${plural(settings, "once", `${settings} times`)}.`,
     noRuler: say("Not for the ruler: cut along paper or drawn lines."),
     offcut: (size: string) => `Leaves ${size} in one piece.`,
     take: say("Lay it this way"),
@@ -728,8 +731,8 @@ const table = {
     measured: (x: Blank, y: Blank) => words("The square measures ", x, " across and ", y, " down the page."),
     measuredX: say("Test square across the page"),
     measuredY: say("Test square down the page"),
-    pages: (n: number, paper: string) => (n === 1 ? `1 page of ${paper}` : `${n} pages of ${paper}`),
-    instead: (paper: string, n: number) => `${paper}: ${n === 1 ? "1 page" : `${n} pages`}`,
+    pages: (n: number, paper: string) => plural(n, `1 page of ${paper}`, `${n} pages of ${paper}`),
+    instead: (paper: string, n: number) => `${paper}: ${plural(n, "1 page", `${n} pages`)}`,
     pageName: (name: string) => `Page ${name}`,
     more: (n: number) => `and ${n} more`,
   },
@@ -817,7 +820,7 @@ const table = {
     bedHeight: say("Height of the bed"),
     grip: say("Gripped edge"),
     kerf: say("Kerf"),
-    mats: (n: number) => (n === 1 ? "1 mat" : `${n} mats`),
+    mats: (n: number) => plural(n, "1 mat", `${n} mats`),
     tooLarge: (names: string) => `Too large for the bed: ${names}. Cut them by hand or on paper.`,
     caution: say(
       "Cut a test piece first and measure the check square. Never leave a machine alone while it cuts, and follow its maker's safety rules.",
@@ -846,7 +849,7 @@ const table = {
   ruler: {
     look: say("With ruler and rotary cutter, cut after cut from edge to edge:"),
     count: (cuts: number, settings: number) =>
-      `${cuts} ${cuts === 1 ? "cut" : "cuts"}, the ruler set ${settings === 1 ? "once" : `${settings} times`}`,
+      `${cuts} ${plural(cuts, "cut", "cuts")}, the ruler set ${plural(settings, "once", `${settings} times`)}`,
     none: say("There are no edge-to-edge cuts for this cloth; take paper."),
     compare: say("What the ruler costs"),
     onTable: say("On the table"),
@@ -855,9 +858,9 @@ const table = {
     buy: say("To buy"),
     cuts: say("Cuts"),
     settings: say("Ruler set"),
-    times: (n: number) => (n === 1 ? "once" : `${n} times`),
+    times: (n: number) => plural(n, "once", `${n} times`),
     alongPaper: say("along paper or drawn lines"),
-    leavesOut: (n: number) => (n === 1 ? "1 piece finds no place in it." : `${n} pieces find no place in it.`),
+    leavesOut: (n: number) => plural(n, "1 piece finds no place in it.", `${n} pieces find no place in it.`),
     isOnTable: say("The plan on the table can be cut with the ruler."),
     take: say("Lay it for the ruler"),
     took: say("laid for the ruler"),

@@ -1,5 +1,8 @@
 import type { Mend } from "../../core/patterns/understandPattern.ts";
+import { pluralOf } from "../../core/units/numberWords.ts";
 import { type Blank, words } from "./words.tsx";
+
+const plural = pluralOf("en");
 
 const say = (text: string): string => text;
 const listed = (names: readonly string[]): string =>
@@ -35,7 +38,7 @@ export const enPattern = {
   units: (unit: string) => UNITS[unit] ?? `with ${unit.slice(2)} px to the inch`,
   came: (file: string, lines: number, unit: Blank) =>
     words(
-      `${file} has ${lines === 1 ? "one line" : `${lines} lines`}, read `,
+      `${file} has ${plural(lines, "one line", `${lines} lines`)}, read `,
       unit,
       ". Lay a ruler on the paper and compare one side before you cut.",
     ),
@@ -66,16 +69,16 @@ export const enPattern = {
   noPanel: say("There is no panel in it yet: no cut line or stitch line closes."),
   becomes: (names: readonly string[], material: Blank, count: Blank) =>
     words(
-      `It becomes ${names.length === 1 ? "one panel" : `${names.length} panels`}: ${listed(names)}. Cut from `,
+      `It becomes ${plural(names.length, "one panel", `${names.length} panels`)}: ${listed(names)}. Cut from `,
       material,
       ", ",
       count,
-      names.length === 1 ? " for each bag." : " of each for each bag.",
+      plural(names.length, " for each bag.", " of each for each bag."),
     ),
   sewn: (allowance: Blank) => words("Where the pattern shows no seam allowance it takes ", allowance, "."),
   material: say("Material of the panels"),
   count: say("Pieces of each panel for a bag"),
   allowance: say("Seam allowance where the pattern shows none"),
-  add: (panels: number) => (panels === 1 ? "Add the panel" : `Add ${panels} panels`),
+  add: (panels: number) => plural(panels, "Add the panel", `Add ${panels} panels`),
   added: (file: string) => `pattern ${file}`,
 };

@@ -1,5 +1,9 @@
+import type { Plural } from "../../core/units/numberWords.ts";
 import { en, type Texts } from "./en.ts";
 import { words } from "./words.tsx";
+
+const FRENCH = new Intl.PluralRules("fr");
+const plural: Plural = (count, one, several) => (FRENCH.select(count) === "one" ? one : several);
 
 /**
  * French texts, a draft: no maker has read them yet, and what is not here is shown in English. What the core says
@@ -108,7 +112,7 @@ export const fr: Texts = {
       compareCost: (cost) => `${cost} de tissu`,
       compareMachine: "trop épais pour la machine",
       compareSlider: "trop épais pour la boucle",
-      compareRaw: (edges) => (edges === 1 ? "un bord brut visible" : `${edges} bords bruts visibles`),
+      compareRaw: (edges) => plural(edges, "un bord brut visible", `${edges} bords bruts visibles`),
     },
     panel: {
       ...en.bag.panel,
@@ -173,7 +177,7 @@ export const fr: Texts = {
     addStock: { roll: "Rouleau", remnant: "Chute", skin: "Peau" },
     removeStock: "Épuisé : retirer",
     flawHint: "Appuyez sur le tissu pour marquer un défaut.",
-    flaws: (n) => (n === 0 ? "Pas de défaut" : n === 1 ? "1 défaut" : `${n} défauts`),
+    flaws: (n) => (n === 0 ? "Pas de défaut" : plural(n, "1 défaut", `${n} défauts`)),
     priceLabel: "Prix",
     noPrice: "pas de prix",
   },

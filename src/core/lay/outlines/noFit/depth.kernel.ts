@@ -122,6 +122,9 @@ export function weightedDepth(
 /**
  * Signed depth at (`probe[0]`, `probe[1]`) in neighbour `k` (negative outside) into `out[0]`, and the unit direction
  * in the region in which to leave by the nearest feature into `out[1]`, `out[2]`. False where the neighbour is far away.
+ *
+ * Edges are walked here and above in loops of their own: the loop above is most of the search's time, wants no way out,
+ * and would pay for a call and an array of answers at every neighbour.
  */
 export function nearestExit(
   probe: Float64Array,
