@@ -100,6 +100,23 @@ export interface CliTexts {
     readonly crosswiseNeeds: (width: string) => string;
     readonly otherGrain: string;
     readonly orJoin: string;
+    readonly leftToCut: (length: string, width: string) => string;
+    readonly squaredAway: string;
+    readonly moreGives: (length: string, more: number) => string;
+    readonly curve: (from: string, to: string) => string;
+    readonly noMore: string;
+    readonly againstGrain: string;
+    readonly noStock: (id: string | null, nearest: string | null, known: string) => string;
+    readonly onStock: (id: string) => string;
+    readonly noSet: (cloth: string) => string;
+    readonly sets: (sets: string, straps: string, cloth: string) => string;
+    readonly setCount: (count: number) => string;
+    readonly ofEach: (count: number, strap: string) => string;
+    readonly couldBeSets: (bound: number, count: number) => string;
+    readonly nothingToDraw: string;
+    readonly lengthAxis: string;
+    readonly countAxis: string;
+    readonly setAxis: string;
   };
   readonly strap: {
     readonly name: string;

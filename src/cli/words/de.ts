@@ -120,6 +120,28 @@ export const de: CliTexts = {
     crosswiseNeeds: (width) => `Quer braucht er ${width} nutzbare Breite.`,
     otherGrain: "Mit --grain both wird auch der andere gerade Fadenlauf versucht.",
     orJoin: "Oder setzen Sie den Riemen aus zwei kürzeren Stücken an; jedes bekommt eine Nahtzugabe.",
+    leftToCut: (length, width) => `Nach Begradigen und Waschen bleiben ${length} x ${width} zum Zuschneiden.`,
+    squaredAway:
+      "Das Begradigen der Enden verbraucht die ganze Länge; geben Sie mehr Länge oder weniger --squaring an.",
+    moreGives: (length, more) => `${length} mehr geben ${more} mehr`,
+    curve: (from, to) => `Von ${from} bis ${to}:`,
+    noMore: "Keine Länge bis dahin gibt mehr.",
+    againstGrain: "Der Stoff darf nicht in dieser Richtung verwendet werden: nehmen Sie den anderen Fadenlauf.",
+    noStock: (id, nearest, known) =>
+      known === ""
+        ? "Das Projekt hat keinen Rest, keine Haut und keine begrenzte Rolle."
+        : `${id === null ? "Sagen Sie, welcher Vorrat." : `Es gibt keinen Vorrat "${id}"${nearest === null ? "" : `; meinen Sie ${nearest}`}.`} Vorhanden: ${known}.`,
+    onStock: (id) => `dem Vorrat "${id}"`,
+    noSet: (cloth) => `Nicht ein ganzer Satz passt: ${cloth}.`,
+    sets: (sets, straps, cloth) => `${sets} (${straps}) aus ${cloth}.`,
+    setCount: (count) => plural(count, "1 Satz", `${count} Sätze`),
+    ofEach: (count, strap) => `${count} von ${strap}`,
+    couldBeSets: (bound, count) =>
+      `Nach der Fläche hätten ${bound} Platz; ein Plan mit mehr als ${count} wurde nicht gefunden.`,
+    nothingToDraw: "Es gibt keinen Plan zu zeichnen.",
+    lengthAxis: "Länge des Stoffs",
+    countAxis: "Riemen",
+    setAxis: "Sätze",
   },
   strap: {
     name: "Riemen",

@@ -113,6 +113,27 @@ export const en: CliTexts = {
     crosswiseNeeds: (width) => `Crosswise it needs ${width} of usable width.`,
     otherGrain: "With --grain both the other straight grain is tried as well.",
     orJoin: "Or join the strap from two shorter pieces; add a seam allowance to each.",
+    leftToCut: (length, width) => `After squaring and washing, ${length} x ${width} are left to cut from.`,
+    squaredAway: "Squaring the ends takes all of this length; give more length or a smaller --squaring.",
+    moreGives: (length, more) => `${length} more gives ${more} more`,
+    curve: (from, to) => `From ${from} to ${to}:`,
+    noMore: "No length up to there gives more.",
+    againstGrain: "The cloth may not be used in that direction: ask for the other grain.",
+    noStock: (id, nearest, known) =>
+      known === ""
+        ? "The project has no leftover, skin or limited roll."
+        : `${id === null ? "Say which stock." : `There is no stock "${id}"${nearest === null ? "" : `; did you mean ${nearest}`}.`} There are: ${known}.`,
+    onStock: (id) => `the stock "${id}"`,
+    noSet: (cloth) => `Not one whole set fits on ${cloth}.`,
+    sets: (sets, straps, cloth) => `${sets} (${straps}) from ${cloth}.`,
+    setCount: (count) => counted(count, "set"),
+    ofEach: (count, strap) => `${count} of ${strap}`,
+    couldBeSets: (bound, count) =>
+      `By its area the cloth could hold ${bound}; no layout with more than ${count} was found.`,
+    nothingToDraw: "There is no plan to draw.",
+    lengthAxis: "length of cloth",
+    countAxis: "straps",
+    setAxis: "sets",
   },
   strap: {
     name: "Strap",

@@ -32,6 +32,7 @@ export interface UsageTexts {
   readonly pages: (text: string) => string;
   readonly sheets: (text: string) => string;
   readonly pixels: (option: string, count: number, text: string) => string;
+  readonly shares: (option: string, text: string) => string;
   readonly noThickness: string;
   readonly needsReadings: string;
   readonly needsThickness: string;
@@ -70,6 +71,7 @@ const usageEn: UsageTexts = {
   pixels: (option, count, text) =>
     `--${option} takes ${count} points in pixels such as "230,160", with blanks between, not "${text}"`,
   sheets: (text) => `--sheets takes sheets in a row and rows such as "3x2", not "${text}"`,
+  shares: (option, text) => `--${option} takes a share such as "3 %", or "5 % x 2 %" (at most 30 %), not "${text}"`,
   noThickness: "--thickness must be more than 0 for a fold test",
   needsReadings: "--into needs --measured-width and --measured-setback",
   needsThickness: "--into needs the measured --thickness",
@@ -111,6 +113,8 @@ const usageDe: UsageTexts = {
   pixels: (option, count, text) =>
     `--${option} nimmt ${count} Punkte in Pixeln wie "230,160", durch Leerzeichen getrennt, nicht "${text}"`,
   sheets: (text) => `--sheets nimmt Blätter je Reihe und Reihen wie "3x2", nicht "${text}"`,
+  shares: (option, text) =>
+    `--${option} nimmt einen Anteil wie "3 %" oder "5 % x 2 %" (höchstens 30 %), nicht "${text}"`,
   noThickness: "--thickness muss für eine Faltprobe größer als 0 sein",
   needsReadings: "--into braucht --measured-width und --measured-setback",
   needsThickness: "--into braucht die gemessene --thickness",

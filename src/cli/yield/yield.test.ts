@@ -1,3 +1,6 @@
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
 import { expect, test } from "vitest";
 import { runCli } from "../../../tests/tools/runCli.ts";
 
@@ -53,4 +56,76 @@ test.each([
   const result = await attempt(...words);
   expect(result).toMatchObject({ code, out: "" });
   expect(result.err).toContain(said);
+});
+
+test("a little more length: the next step is said, and the curve tells every one, in lengths as bought", async () => {
+  const { out } = await attempt("--strip", "10 cm x 70 cm", ...metre);
+  // 14 straps take 1.1 m: ten lengthwise and four crosswise beside them.
+  expect(out).toContain("10 cm more gives 1 more.");
+  const curve = await attempt("--strip", "10 cm x 70 cm", ...metre, "--curve", "1.4 m", "--json");
+  const steps: { lengthMm: number; count: number }[] = JSON.parse(curve.out).curve;
+  expect(steps.map(({ lengthMm, count }) => [Math.round(lengthMm), count])).toEqual([
+    [1000, 13],
+    [1100, 14],
+    [1200, 16],
+    [1300, 18],
+    [1400, 20],
+  ]);
+  const table = await attempt("--strip", "10 cm x 70 cm", ...metre, "--curve", "1.4 m");
+  expect(table.out).toMatch(/1\.2 m {2}16 {2}10 cm more gives 2 more\n/u);
+});
+
+test("squaring and shrinkage: what is left is said, and what is bought is longer (exact: (700 / 0.95) + 40)", async () => {
+  const lossy = ["--squaring", "2 cm", "--shrinkage", "5 % x 2 %"];
+  const one = ["--strip", "10 cm x 70 cm", "--width", "11 cm", "--grain", "lengthwise", ...lossy];
+  const bought = JSON.parse((await attempt(...one, "--count", "1", "--json")).out);
+  expect(bought.lengthMm).toBeCloseTo(700 / 0.95 + 40, 9);
+  const exact = await attempt(...one, "--length", `${bought.lengthMm + 1e-6} mm`);
+  expect(exact.out).toMatch(/^1 strap .*\nAfter squaring and washing, 70 cm x ≈?10\.78 cm are left/u);
+  expect((await attempt(...one, "--length", `${bought.lengthMm - 0.1} mm`)).code).toBe(1);
+});
+
+test("several straps in proportion give whole sets, on a length and for a number", async () => {
+  const strips = ["--strip", "10 cm x 40 cm + 4 of 5 cm x 10 cm", "--width", "30 cm"];
+  const { code, out } = await attempt(...strips, "--length", "40 cm", "--json");
+  expect(code).toBe(0);
+  // Exact: two bands of 40 x 10 and eight of 10 x 5 cover 40 x 30.
+  const json = JSON.parse(out);
+  expect(json).toMatchObject({ sets: 2, bound: 2, proven: true, strips: [{ count: 2 }, { count: 8 }] });
+  expect(json.placements.filter(({ strip }: { strip: number }) => strip === 1)).toHaveLength(8);
+  expect(JSON.parse((await attempt(...strips, "--count", "2", "--json")).out)).toMatchObject({
+    lengthMm: 400,
+    sets: 2,
+  });
+  expect((await attempt(...strips, "--length", "40 cm")).out).toContain(
+    "2 sets (2 of 10 cm x 40 cm, 8 of 5 cm x 10 cm)",
+  );
+});
+
+test("a skin out of a project, of any outline, with its flaw; other stocks are named", async () => {
+  const folder = mkdtempSync(join(tmpdir(), "yield-test-"));
+  const outline = [
+    ...[
+      [0, 0],
+      [300, 0],
+      [300, 100],
+      [100, 100],
+      [100, 300],
+      [0, 300],
+    ],
+  ];
+  const flaw = { at: [260, 0], shape: { kind: "rectangle", along: 40, across: 100 } };
+  const skin = { kind: "skin", id: "side", shape: { kind: "outline", points: outline }, flaws: [flaw] };
+  const hide = { id: "hide", name: "Hide", kind: "leather", thickness: "2 mm", grain: "free", stock: [skin] };
+  const file = join(folder, "hide.json");
+  writeFileSync(file, JSON.stringify({ laywright: 1, name: "Hide", gap: 0, margin: 0, materials: [hide] }));
+  const ask = (...more: string[]) => attempt("--strip", "50 mm x 100 mm", "--on", file, ...more);
+  // 260 x 100 and 100 x 200 hold five and four of 50 x 100 (exact).
+  expect(JSON.parse((await ask("--json")).out)).toMatchObject({ sets: 9, count: 9 });
+  const picture = join(folder, "plan.svg");
+  expect((await ask("--picture", picture)).out).toContain('9 straps of 50 mm x 100 mm from the stock "side"');
+  expect(readFileSync(picture, "utf8")).toContain("<svg");
+  expect((await ask("--stock", "sde")).err).toContain('There is no stock "sde"; did you mean side');
+  expect((await ask("--width", "1 m")).code).toBe(2);
+  rmSync(folder, { recursive: true });
 });

@@ -1,32 +1,69 @@
-import { type LengthForStraps, lengthForStraps } from "../../core/lay/boxes/straps/lengthForStraps.ts";
+import type { LaidStrip } from "../../core/drawing/lay/yieldPictures.ts";
+import type { LengthForStraps } from "../../core/lay/boxes/straps/lengthForStraps.ts";
+import { lengthForStraps } from "../../core/lay/boxes/straps/lengthForStraps.ts";
 import { strapBlocks } from "../../core/lay/boxes/straps/strapBlocks.ts";
 import type { StrapOnCloth } from "../../core/lay/boxes/straps/strapProblem.ts";
 import { type StrapYield, strapYield } from "../../core/lay/boxes/straps/strapYield.ts";
+import type { YieldStep } from "../../core/lay/boxes/straps/yieldCurve.ts";
+import type { Stock } from "../../core/lay/problem/layProblem.ts";
 import { formatLength, type LengthStyle } from "../../core/units/formatLength.ts";
 import type { Language } from "../../core/units/language.ts";
 import type { CliTexts } from "../words/cliTexts.ts";
 import { CLI_TEXTS } from "../words/words.ts";
+import type { YieldAsked } from "./readYield.ts";
 
 type Texts = CliTexts["yields"];
 
-/** What `yield --length` tells a person. `asked` is the strap as typed; its unit is used for every figure. */
+/** What a question of `yield` comes to: for programs, for people, and as a plan to draw. */
+export interface YieldAnswer {
+  readonly json: object;
+  readonly text: string;
+  /** Not one strap or set. */
+  readonly none: boolean;
+  readonly count: number;
+  readonly plan: { readonly stock: Stock; readonly strips: readonly LaidStrip[] } | null;
+  /** Lengths as bought. */
+  readonly curve?: readonly YieldStep[] | undefined;
+}
+
+/** Writes lengths in the unit of a size as it was typed; from a metre on metric ones in metres. */
+export function shownIn(asked: string, language: Language): (mm: number) => string {
+  const style = styleOf(asked);
+  return (mm) => formatLength(mm, styleAt(mm, style), language);
+}
+
+/** What is left after squaring and washing, where anything is lost. */
+function lossLine({ loss, width, strips }: YieldAsked, cut: number, texts: Texts, language: Language): string[] {
+  if (loss.squaring === 0 && loss.lengthwise === 0 && loss.crosswise === 0) return [];
+  const show = shownIn(strips[0]!.text, language);
+  return [texts.leftToCut(show(cut), show(width))];
+}
+
+/** What `yield --length` tells a person; lengths as bought but for `length`, which is left to cut from. */
 export function yieldText(
   cloth: StrapOnCloth,
+  asked: YieldAsked,
   length: number,
   found: StrapYield,
-  asked: string,
+  next: { readonly length: number; readonly count: number } | null,
   language: Language,
 ): string {
   const texts = CLI_TEXTS[language].yields;
-  const style = styleOf(asked);
-  const show = (mm: number): string => formatLength(mm, styleAt(mm, style), language);
-  const where = texts.onCloth(show(length), show(cloth.clothWidth));
+  const show = shownIn(asked.strips[0]!.text, language);
+  const where = texts.onCloth(show(asked.length), show(asked.width / (1 - asked.loss.crosswise)));
   const strap = strapName(cloth, show);
-  if (found.count === 0) return lines(texts.noneFits(strap, where), ...help(cloth, length, show, texts));
+  const lost = lossLine(asked, length, texts, language);
+  if (found.count === 0) return lines(texts.noneFits(strap, where), ...lost, ...help(cloth, length, show, texts));
+  const more =
+    next === null || next.length <= asked.length
+      ? []
+      : [`${texts.moreGives(show(next.length - asked.length), next.count - found.count)}.`];
   return lines(
     texts.gives(texts.straps(found.count), strap, where),
+    ...lost,
     found.proven ? texts.provenMost : texts.couldBe(found.bound, found.count),
     ...(cloth.directions === "both" ? [texts.oneWay(found.lengthwise, found.crosswise)] : []),
+    ...more,
     "",
     texts.fromTheEnd,
     ...planLines(cloth, found, show, texts),
@@ -34,21 +71,21 @@ export function yieldText(
   );
 }
 
-/** What `yield --count` tells a person. */
+/** What `yield --count` tells a person; the length and its bound as bought. */
 export function lengthText(
   cloth: StrapOnCloth,
+  asked: YieldAsked,
   count: number,
   found: LengthForStraps,
-  asked: string,
   language: Language,
 ): string {
   const texts = CLI_TEXTS[language].yields;
-  const style = styleOf(asked);
-  const show = (mm: number): string => formatLength(mm, styleAt(mm, style), language);
+  const show = shownIn(asked.strips[0]!.text, language);
   const { plan } = found;
-  const where = texts.onCloth(show(found.length), show(cloth.clothWidth));
+  const where = texts.onCloth(show(found.length), show(asked.width / (1 - asked.loss.crosswise)));
   return lines(
     texts.need(texts.straps(count), strapName(cloth, show), where),
+    ...lossLine(asked, plan.usedLength, texts, language),
     found.proven ? texts.provenShortest : texts.couldBeShorter(show(found.bound), show(found.length)),
     ...(plan.count > count ? [texts.alsoGives(texts.straps(plan.count))] : []),
     "",
@@ -57,7 +94,28 @@ export function lengthText(
   );
 }
 
-function lines(...all: string[]): string {
+/** How the number grows with the length, a step a line. */
+export function curveText(curve: readonly YieldStep[], asked: YieldAsked, language: Language): string {
+  const texts = CLI_TEXTS[language].yields;
+  const show = shownIn(asked.strips[0]!.text, language);
+  const rows = curve.map(({ length, count }, i) => {
+    const before = curve[i - 1];
+    const gain = before === undefined ? "" : texts.moreGives(show(length - before.length), count - before.count);
+    return [show(length), String(count), gain] as const;
+  });
+  const wide = (column: 0 | 1): number => Math.max(...rows.map((row) => row[column].length));
+  const [first, second] = [wide(0), wide(1)];
+  return lines(
+    "",
+    texts.curve(show(asked.length), show(asked.curveTo!)),
+    ...rows.map(([length, count, gain]) =>
+      `  ${length.padStart(first)}  ${count.padStart(second)}  ${gain}`.trimEnd(),
+    ),
+    ...(rows.length === 1 ? [texts.noMore] : []),
+  );
+}
+
+export function lines(...all: string[]): string {
   return `${all.join("\n")}\n`;
 }
 

@@ -41,7 +41,7 @@ function cutMaterials(project: Project, cutList: CutList): { material: Material;
 
 function singly(project: Project, material: Material, cut: readonly CutPiece[]): LayProblem {
   const pieces = cut.flatMap((piece) => layPieces(piece, material));
-  const stocks = stocksOf(material);
+  const stocks = layProblemStocks(material);
   return {
     materialId: material.id,
     pieces,
@@ -63,7 +63,7 @@ function layPieces(piece: CutPiece, material: Material): LayPiece[] {
 }
 
 /** The stock of a material as the lay sees it, in the order it is to be used up; what is kept back is not in it. */
-function stocksOf(material: Material): Stock[] {
+export function layProblemStocks(material: Material): Stock[] {
   const pieces = material.stock.filter((stock): stock is ShapedStock => stock.kind !== "roll" && !stock.keptBack);
   const rolls = material.stock.filter((stock): stock is ClothRoll => stock.kind === "roll");
   return [
