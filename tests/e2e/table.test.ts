@@ -76,3 +76,33 @@ test("a plan for the ruler is compared, laid and saved, and one undo brings the 
   await lay.waitFor({ timeout: 60_000 });
   await context.close();
 });
+
+test("the narrowest strip of ruler plans is said on the table, and its cuts leave no sliver of the gap", async () => {
+  const context = await stage.person();
+  const page = await openPage(context, stage.url);
+  const panel = { id: "body", name: "Body", material: "canvas", count: 6 };
+  const materials = [
+    {
+      ...{ id: "canvas", name: "Canvas", kind: "woven", thickness: 0.6 },
+      stock: [{ kind: "roll", id: "roll", width: 1000 }],
+    },
+  ];
+  const panels = [{ ...panel, shape: { kind: "rectangle", along: 300, across: 200 } }];
+  const project = { laywright: 1, name: "Gap", gap: 2, margin: 5, materials, panels };
+  await openFile(page, "gap.json", JSON.stringify(project));
+  await page.waitForSelector(".card-name:has-text('Body')");
+  await goTo(page, "#/table/ruler");
+  await page.waitForSelector(".cut-steps li");
+  expect(await page.inputValue('[data-path="leastStrip"]')).toMatch(/^10/u);
+  // Every ruler setting is a side of the piece: no cut at 2 mm takes a gap off.
+  const told = (await page.locator(".cut-steps").textContent()) ?? "";
+  const settings = [...told.matchAll(/at (\d+(?:\.\d+)?)/gu)].map(([, mm]) => Number(mm));
+  expect(settings.length).toBeGreaterThan(1);
+  expect(settings.filter((mm) => mm !== 300 && mm !== 200)).toEqual([]);
+  await page.fill('[data-path="leastStrip"]', "25");
+  await page.press('[data-path="leastStrip"]', "Enter");
+  await page.waitForSelector('[data-keeping="kept"]', { state: "attached" });
+  await page.reload();
+  await expect.poll(() => page.inputValue('[data-path="leastStrip"]')).toMatch(/^25/u);
+  await context.close();
+});

@@ -11,7 +11,7 @@ import { checkPlan } from "../../core/lay/check/checkPlan.ts";
 import type { LayProblem } from "../../core/lay/problem/layProblem.ts";
 import type { CutPiece } from "../../core/materials/cutPiece.ts";
 import { problemLine } from "../../core/problems/describeProblem.ts";
-import type { Project } from "../../core/project/project.ts";
+import { LEAST_STRIP, type Project } from "../../core/project/project.ts";
 import { formatLength } from "../../core/units/formatLength.ts";
 import type { Language } from "../../core/units/language.ts";
 import { withDecimalSign } from "../../core/units/numberWords.ts";
@@ -213,11 +213,12 @@ function summary(
   const lines = [texts.bags(project.name, project.bags)];
   for (const cloth of laid) {
     const note = cutNote(cloth.cut, language);
+    const narrow = narrowNote(cloth.cut, project, language);
     lines.push(
       "",
       cloth.material.name,
       ...layWords(cloth, project, language).map((line) => `  ${line}`),
-      ...(note === null ? [] : [`  ${note}`]),
+      ...[note, narrow].flatMap((line) => (line === null ? [] : [`  ${line}`])),
     );
   }
   if (heldLengthwise.length > 0) lines.push("", texts.heldLengthwise(heldLengthwise.join(", ")));
@@ -249,6 +250,13 @@ function cutNote({ reason, stages }: PlanCut, language: Language): string | null
     case "more-stages":
       return texts.moreStages(stages ?? 0);
   }
+}
+
+/** Strips narrower than wished, of a plan that was asked for by ruler; null without any. */
+function narrowNote({ asked, narrowStrips }: PlanCut, project: Project, language: Language): string | null {
+  if (asked === "free" || narrowStrips === null || narrowStrips === 0) return null;
+  const least = formatLength(project.leastStrip ?? LEAST_STRIP, project.output.lengths, language);
+  return RULER_TEXTS[language].narrowStrips(narrowStrips, least);
 }
 
 function stripWords(piece: CutPiece, found: StripsPerMetre["yield"], project: Project, language: Language): string {

@@ -6,7 +6,7 @@ import { mirrorImage } from "../materials/mirrorImage.ts";
 import { spreadOf } from "../materials/spreadOf.ts";
 import { type ClothRoll, flawPolygon, type ShapedStock, stockCopyId } from "../materials/stock.ts";
 import type { CutList } from "../project/cutList.ts";
-import type { Project } from "../project/project.ts";
+import { LEAST_STRIP, type Project } from "../project/project.ts";
 import { pinsOf } from "./pinsOf.ts";
 import { rollStock } from "./rollStock.ts";
 import { spreadProblem } from "./spreadProblem.ts";
@@ -48,6 +48,7 @@ function singly(project: Project, material: Material, cut: readonly CutPiece[]):
     stocks,
     gap: material.gap ?? project.gap,
     margin: material.margin ?? project.margin,
+    leastStrip: project.leastStrip ?? LEAST_STRIP,
     pinned: pinsOf(project, material.id, pieces, stocks),
   };
 }

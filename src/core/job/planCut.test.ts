@@ -50,7 +50,7 @@ test("a plan that straight cuts part is as asked", () => {
 });
 
 test("a plan that they do not part says why", () => {
-  const free = { laid: "free", stages: null };
+  const free = { laid: "free", stages: null, narrowStrips: null };
   expect(planCut(...laid(PINWHEEL), "free")).toEqual({ asked: "free", ...free, reason: null });
   expect(planCut(...laid(PINWHEEL), "ruler")).toEqual({ asked: "ruler", ...free, reason: "cramped" });
   const [problem, plan] = laid(PINWHEEL);
@@ -79,5 +79,11 @@ test("more turns than few are told; nothing laid is no way of cutting", () => {
   expect(cut).toMatchObject({ laid: "ruler", reason: "more-stages" });
   expect(cut.stages).toBeGreaterThan(4);
   expect(planCut(...laid(boxes), "ruler").reason).toBeNull();
-  expect(planCut(...laid([]), "ruler")).toEqual({ asked: "ruler", laid: null, stages: null, reason: null });
+  expect(planCut(...laid([]), "ruler")).toEqual({
+    asked: "ruler",
+    laid: null,
+    stages: null,
+    narrowStrips: null,
+    reason: null,
+  });
 });

@@ -19,6 +19,8 @@ export interface PlanCut {
   readonly laid: "free" | "ruler" | null;
   /** Most turns between cuts across and along; null unless laid for the ruler. */
   readonly stages: number | null;
+  /** Strips narrower than the project's least that the ruler's cuts take off; null unless laid for the ruler. */
+  readonly narrowStrips: number | null;
   /** Null when the plan keeps what was asked for. */
   readonly reason: CutReason | null;
 }
@@ -28,13 +30,20 @@ const FEW_STAGES = 4;
 
 /** How a plan can be cut, beside what was asked for. */
 export function planCut(problem: LayProblem, plan: LayPlan, asked: CutMode): PlanCut {
-  if (plan.placements.length === 0) return { asked, laid: null, stages: null, reason: null };
+  if (plan.placements.length === 0) return { asked, laid: null, stages: null, narrowStrips: null, reason: null };
   const cuts = rulerCuts(problem, plan);
   if (cuts === null)
-    return { asked, laid: "free", stages: null, reason: asked === "free" ? null : whyFree(problem) };
+    return {
+      asked,
+      laid: "free",
+      stages: null,
+      narrowStrips: null,
+      reason: asked === "free" ? null : whyFree(problem),
+    };
   const stages = cuts.reduce((most, { tree }) => Math.max(most, stageCount(tree)), 0);
   const isMore = asked === "few-stages" && stages > FEW_STAGES;
-  return { asked, laid: "ruler", stages, reason: isMore ? "more-stages" : null };
+  const narrowStrips = cuts.reduce((sum, { narrow }) => sum + narrow.length, 0);
+  return { asked, laid: "ruler", stages, narrowStrips, reason: isMore ? "more-stages" : null };
 }
 
 function whyFree({ pinned, pieces }: LayProblem): CutReason {

@@ -18,7 +18,7 @@ import { type AllowedTurns, turnedOver } from "../materials/orientations.ts";
 import { facesTogether, layersOf, type Spread } from "../materials/spread.ts";
 import type { ClothRoll } from "../materials/stock.ts";
 import { isEitherHand } from "../materials/symmetry.ts";
-import type { Project } from "../project/project.ts";
+import { LEAST_STRIP, type Project } from "../project/project.ts";
 import { foldRow } from "./foldRow.ts";
 import { pinsOf } from "./pinsOf.ts";
 import { spreadRoll } from "./rollStock.ts";
@@ -95,6 +95,7 @@ export function spreadProblem(
     stocks: bench.stocks,
     gap,
     margin: bench.margin,
+    leastStrip: project.leastStrip ?? LEAST_STRIP,
     pinned: [...row, ...pinned],
     spread: { ...bench.spread, asked: laid.map(({ asked }) => asked) },
   };

@@ -25,6 +25,9 @@ export interface Pricing {
   readonly share: number;
 }
 
+/** A strip narrower than this is hard to cut: the ruler hardly lies on it (common practice, no source). mm. */
+export const LEAST_STRIP = 10;
+
 /** A project in memory: everything the maker said, lengths in mm. Written by `writeProject`, read by `readProject`. */
 export interface Project {
   readonly name: string;
@@ -45,6 +48,8 @@ export interface Project {
   readonly gap: number;
   /** Least distance from a piece to the edge of the stock, mm. */
   readonly margin: number;
+  /** Narrowest strip that ruler cuts are to take off, mm; 0 where any will do, `LEAST_STRIP` when not said. */
+  readonly leastStrip?: number | undefined;
   readonly pins: readonly Pin[];
   readonly output: OutputSettings;
   readonly pricing?: Pricing | undefined;

@@ -27,6 +27,8 @@ export interface RulerTexts {
   readonly freeCramped: string;
   /** Few turns of the cloth were asked for, and it takes more. */
   readonly moreStages: (stages: number) => string;
+  /** Strips that the cuts take off although they are narrower than wished. */
+  readonly narrowStrips: (count: number, least: string) => string;
   /** The first cuts in cloth that has no straight edge to measure from. */
   readonly skinFirst: string;
   readonly page: (number: number, of: number) => string;

@@ -45,6 +45,9 @@ function rulerStacks(ask: Extract<Ask, { kind: "ruler" }>, plan: LayPlan): reado
           texts.naming,
           ...(curved ? [texts.curved] : []),
           ...(cuts.bare ? [texts.skinFirst] : []),
+          ...(cuts.narrow.length > 0
+            ? [texts.narrowStrips(cuts.narrow.length, write(problem.leastStrip ?? 0))]
+            : []),
         ],
         cards: rulerCards(rulerPlan(cuts, sheet, texts), CARD, write, language),
       },

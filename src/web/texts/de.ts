@@ -832,6 +832,13 @@ export const de: Texts = {
       times: (n) => plural(n, "einmal", `${n} Mal`),
       alongPaper: "an Papier oder gezeichneten Linien entlang",
       leavesOut: (n) => plural(n, "1 Teil findet darin keinen Platz.", `${n} Teile finden darin keinen Platz.`),
+      leastStrip: (mm) =>
+        words(
+          "Keinen Streifen abschneiden, der schmaler als ",
+          mm,
+          " ist, solange das weniger als 3\u00a0% mehr Stoff kostet.",
+        ),
+      leastStripLabel: "Schmalster Streifen",
       isOnTable: "Der Plan auf dem Tisch lässt sich mit dem Lineal schneiden.",
       take: "Für das Lineal auslegen",
       took: "für das Lineal ausgelegt",

@@ -861,6 +861,9 @@ const table = {
     times: (n: number) => plural(n, "once", `${n} times`),
     alongPaper: say("along paper or drawn lines"),
     leavesOut: (n: number) => plural(n, "1 piece finds no place in it.", `${n} pieces find no place in it.`),
+    leastStrip: (mm: Blank) =>
+      words("Cut off no strip narrower than ", mm, ", as long as that takes less than 3\u00a0% more cloth."),
+    leastStripLabel: say("Narrowest strip"),
     isOnTable: say("The plan on the table can be cut with the ruler."),
     take: say("Lay it for the ruler"),
     took: say("laid for the ruler"),

@@ -137,6 +137,7 @@ const material = judged.extend({
     asked: z.enum(CUT_MODES),
     laid: z.enum(["free", "ruler"]).nullable(),
     stages: number.nullable(),
+    narrowStrips: number.nullable(),
     reason: z.enum(CUT_REASONS).nullable(),
   }),
   evaluations: number,

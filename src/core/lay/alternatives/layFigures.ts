@@ -1,9 +1,12 @@
 import { isRectangle, ringBox } from "../../geometry/box.ts";
 import { poseRing } from "../../geometry/pose.ts";
+import { closeTree, closeWhereFree } from "../boxes/cuts/closeTree.ts";
 import { type CutSequence, cutSequence } from "../boxes/cuts/cutSequence.ts";
 import { type CutBox, type CutTree, cutTreeOf, stageCount } from "../boxes/cuts/cutTree.ts";
 import { largestFreeBox } from "../boxes/cuts/largestFreeBox.ts";
+import { narrowStrips } from "../boxes/cuts/narrowStrips.ts";
 import { tidyTree } from "../boxes/cuts/tidyTree.ts";
+import { outsideBoxes } from "../boxes/ruler/parted/outsideBoxes.ts";
 import type { LayPlan, LayProblem, Stock, StockPlacement } from "../problem/layProblem.ts";
 import { lengthUsed } from "../problem/planSums.ts";
 
@@ -22,6 +25,8 @@ export interface RulerCuts {
   readonly bare: boolean;
   readonly tree: CutTree;
   readonly sequence: CutSequence;
+  /** Strips narrower than the problem's least that the cuts take off. */
+  readonly narrow: readonly CutBox[];
   /** What each number in the tree stands for. */
   readonly placements: readonly StockPlacement[];
 }
@@ -36,6 +41,8 @@ export interface LayFigures {
     readonly settings: number;
     /** Most turns between crosscuts and rips. */
     readonly stages: number;
+    /** Strips narrower than the problem's least that the cuts take off. */
+    readonly narrow: number;
   } | null;
   /** Largest useful rectangle left on the cloth used. */
   readonly offcut: { readonly stockId: string; readonly box: CutBox } | null;
@@ -50,6 +57,7 @@ export function layFigures(problem: LayProblem, plan: LayPlan): LayFigures {
       cuts: cuts.reduce((sum, { sequence }) => sum + sequence.cuts, 0),
       settings: cuts.reduce((sum, { sequence }) => sum + sequence.settings, 0),
       stages: cuts.reduce((most, { tree }) => Math.max(most, stageCount(tree)), 0),
+      narrow: cuts.reduce((sum, { narrow }) => sum + narrow.length, 0),
     },
     offcut: largestOffcut(problem, plan),
   };
@@ -73,22 +81,50 @@ export function rulerCuts(problem: LayProblem, plan: LayPlan): readonly RulerCut
     // a whole plan that was taken: its pieces close up as they would have before it was.
     const pins = problem.pinned.filter(({ stockId }) => stockId === stock.id).length;
     const stays = stock.flaws.length > 0 || !isStraight(stock) || (pins > 0 && pins < placements.length);
-    const goesOn = stock.kind === "roll" && (stock.length === null || stock.length > used.dx - margin + TOLERANCE);
+    const isRoll = stock.kind === "roll";
+    const goesOn = isRoll && (stock.length === null || stock.length > used.dx - margin + TOLERANCE);
     const beyond = goesOn ? 2 * margin : margin;
     const box = { x: used.x + margin, y: used.y + margin, dx: used.dx - beyond, dy: used.dy - margin };
     const tree = cutTreeOf(box, boxesOf(problem, placements), TOLERANCE);
     if (tree === null) return null;
-    const tidy = stays ? tree : tidyTree(tree, TOLERANCE);
+    const tidy = stays
+      ? closeWhereFree(tree, goesOn, TOLERANCE, mayLieOn(stock, problem, placements))
+      : closeTree(tidyTree(tree, TOLERANCE), goesOn, TOLERANCE);
     all.push({
       stockId: stock.id,
       margin,
       bare: !isStraight(stock),
       tree: tidy,
       sequence: cutSequence(tidy, goesOn),
+      narrow: narrowStrips(tidy, problem.leastStrip ?? 0, { side: isRoll, end: isRoll }, TOLERANCE),
       placements,
     });
   }
   return all;
+}
+
+/** Whether a piece may come to lie in a box of a stock: clear of flaws and missing cloth; a pinned one stays. */
+function mayLieOn(
+  stock: Stock,
+  { gap, margin, pinned }: LayProblem,
+  placements: readonly StockPlacement[],
+): (piece: number, box: CutBox) => boolean {
+  const flaws = stock.flaws.map(({ outer }) => [boxOf(ringBox(outer)), gap] as const);
+  const missing =
+    stock.kind === "roll" || isStraight(stock)
+      ? []
+      : outsideBoxes(stock.outline).map((box) => [box, margin] as const);
+  const isPinned = ({ pieceId, copy }: StockPlacement): boolean =>
+    pinned.some((pin) => pin.pieceId === pieceId && pin.copy === copy);
+  return (piece, box) =>
+    !isPinned(placements[piece]!) && [...flaws, ...missing].every(([other, apart]) => isApart(box, other, apart));
+}
+
+function isApart(a: CutBox, b: CutBox, by: number): boolean {
+  const apart = by - TOLERANCE;
+  const clear = (from: number, size: number, other: number, otherSize: number): boolean =>
+    from >= other + otherSize + apart || other >= from + size + apart;
+  return clear(a.x, a.dx, b.x, b.dx) || clear(a.y, a.dy, b.y, b.dy);
 }
 
 function largestOffcut(problem: LayProblem, plan: LayPlan): LayFigures["offcut"] {

@@ -132,6 +132,8 @@ export interface LayProblem {
   readonly gap: number;
   /** Least distance from a piece to the edge of the stock, mm. */
   readonly margin: number;
+  /** Ruler plans leave no strip narrower than this where little more cloth spares it, mm; any will do when absent. */
+  readonly leastStrip?: number | undefined;
   /** Pieces the maker has put down by hand; the search works around them. */
   readonly pinned: readonly StockPlacement[];
   /** The cloth's pattern, where pieces are matched. */

@@ -17,6 +17,10 @@ export interface RegionJob {
   readonly gap: number;
   readonly margin: number;
   readonly pinned: readonly Placement[];
+  /** Ruler plans leave no strip narrower than this where little more cloth spares it, mm; any will do when absent. */
+  readonly leastStrip?: number | undefined;
+  /** Whether what is left along the far side, and at the far end, goes with a selvedge or stays on a roll. */
+  readonly looseEdges?: { readonly side: boolean; readonly end: boolean } | undefined;
   /**
    * `shortest`: all pieces on an open region, least length.
    * `most`: as much piece area as fits in a closed region (then, at equal area, least length).

@@ -90,6 +90,7 @@ export function projectSchema(unit: LengthUnit): z.ZodType<Project> {
     seams: list(seamField(unit), 0, 2000).optional(),
     gap: lengthField(unit, EDGE).default(0),
     margin: lengthField(unit, EDGE).default(0),
+    leastStrip: lengthField(unit, EDGE).optional(),
     pins: list(pinField(unit), 0, 20_000).default([]),
     output: outputField(unit).prefault({}),
     pricing: pricingField().optional(),

@@ -28,6 +28,7 @@ export function writeProject(project: Project): string {
     currency: project.currency,
     gap: say(project.gap),
     margin: say(project.margin),
+    leastStrip: project.leastStrip === undefined ? undefined : say(project.leastStrip),
     measures: project.measures?.map(({ id, name, length }) => ({ id, name, length: say(length) })),
     materials: project.materials.map((material) => materialJson(material, say, project.unit)),
     straps: project.straps.map((strap) => strapJson(strap, say)),

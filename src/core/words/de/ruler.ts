@@ -34,6 +34,10 @@ export const ruler: RulerTexts = {
   freeCramped: "Frei gelegt: mit geraden Schnitten allein fände nicht jedes Teil auf diesem Stoff Platz.",
   moreStages: (stages) =>
     `Stoff von begrenzter Länge, mit Fehlern oder festgesteckten Teilen wird nicht in wenigen Stufen gelegt: dieser Plan braucht ${stages}.`,
+  narrowStrips: (count, least) =>
+    count === 1
+      ? `Ein Schnitt nimmt einen Streifen ab, der schmaler als ${least} ist: kein annähernd so kurzer Plan kommt ohne aus.`
+      : `${count} Schnitte nehmen einen Streifen ab, der schmaler als ${least} ist: kein annähernd so kurzer Plan kommt ohne aus.`,
   skinFirst:
     "Dieser Stoff hat keine gerade Kante: den Fadenlauf einzeichnen und von den äußersten Punkten messen, längs und quer.",
   page: (number, all) => `${number} von ${all}`,

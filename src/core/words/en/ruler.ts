@@ -32,6 +32,10 @@ export const ruler: RulerTexts = {
   freeCramped: "Laid freely: with straight cuts alone, not every piece fits on this cloth.",
   moreStages: (stages) =>
     `Cloth of limited length, with flaws or with pinned pieces is not laid in few stages: this plan takes ${stages}.`,
+  narrowStrips: (count, least) =>
+    count === 1
+      ? `One cut takes off a strip narrower than ${least}: no plan nearly as short does without.`
+      : `${count} cuts take off a strip narrower than ${least}: no plan nearly as short does without.`,
   skinFirst:
     "This cloth has no straight edge: draw its lengthwise grain on it, and measure along and across from its outermost points.",
   page: (number, all) => `${number} of ${all}`,

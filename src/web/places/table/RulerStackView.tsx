@@ -3,13 +3,16 @@ import { shopLength } from "../../../core/buying/shopLength.ts";
 import type { LaidCloth } from "../../../core/job/laidCloth.ts";
 import type { LayPlan } from "../../../core/lay/problem/layProblem.ts";
 import { clothUsed, copiesLeftOut } from "../../../core/lay/problem/planSums.ts";
+import { LEAST_STRIP, type Project } from "../../../core/project/project.ts";
 import { unbroken } from "../../../core/units/unbroken.ts";
 import { useAnswer } from "../../exports/askExport.ts";
 import type { RulerAnswer, RulerStack } from "../../exports/protocol.ts";
+import { LengthBlank } from "../../fields/blanks.tsx";
 import { useLengths } from "../../fields/units.ts";
 import { DrawingPicture } from "../../parts/DrawingPicture.tsx";
 import { PageMiniature } from "../../parts/PageMiniature.tsx";
 import { useTakePlan } from "../../state/takePlan.ts";
+import { useChange } from "../../state/workbench.ts";
 import { useLanguage, useTexts } from "../../texts/texts.ts";
 import { differenceWords } from "../lay/LayOptions.tsx";
 import { SaveFiles } from "./SaveFiles.tsx";
@@ -20,9 +23,29 @@ export function RulerStackView(input: StackInput) {
   const texts = useTexts();
   return (
     <section class="stack" aria-label={texts.table.stackNames.ruler}>
+      <LeastStrip project={input.project} />
       {input.shown !== null && <MaterialCuts key={input.shown.material.id} input={input} lay={input.shown} />}
       <p class="caution">{texts.table.sheet.caution}</p>
     </section>
+  );
+}
+
+/** How narrow a strip the cuts may take off. */
+function LeastStrip({ project }: { project: Project }) {
+  const words = useTexts().table.ruler;
+  const change = useChange();
+  return (
+    <p class="sentence not-on-paper">
+      {words.leastStrip(
+        <LengthBlank
+          label={words.leastStripLabel}
+          path="leastStrip"
+          value={project.leastStrip ?? LEAST_STRIP}
+          range={{ minMm: 0, maxMm: 100 }}
+          onValue={(leastStrip, key) => change((now) => ({ ...now, leastStrip }), words.leastStripLabel, key)}
+        />,
+      )}
+    </p>
   );
 }
 

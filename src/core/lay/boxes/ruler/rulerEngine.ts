@@ -8,13 +8,22 @@ import { type SearchTables, searchTablesOf } from "../../problem/rectangles/sear
 import type { RegionJob, RegionPlan } from "../../problem/region.ts";
 import { inOneGo, nextTurn } from "../../search/breath.ts";
 import type { Engine, Search, SearchBudget } from "../../search/engine.ts";
+import { closeTree } from "../cuts/closeTree.ts";
 import { cutTreeOf } from "../cuts/cutTree.ts";
+import { narrowStrips } from "../cuts/narrowStrips.ts";
 import { piecesOf, tidyTree } from "../cuts/tidyTree.ts";
 import type { LaidWay } from "./beam/rulerBeam.ts";
 import { planEnd } from "./beam/segments.ts";
-import { LOOKS_PER_EVALUATION, rulerSearch } from "./rulerSearch.ts";
+import { LOOKS_PER_EVALUATION, type NarrowWish, rulerSearch } from "./rulerSearch.ts";
 import { isSheet } from "./shelves/sheetSearch.ts";
 
+/** mm that a ruler cannot tell from nothing. */
+const TOLERANCE = 1e-3;
+/** How much longer than the shortest possible a plan may be for having no narrow strips, as a share. */
+const ALLOWANCE = 0.03;
+/** Evaluations, and their share of all, before a plan with narrow strips is handed over where there is one without. */
+const HOLD_BACK = 1_000_000;
+const HOLD_SHARE = 0.5;
 /** Effort for the bound, as a share of the search's. */
 const BOUND_SHARE = 0.25;
 
@@ -58,10 +67,20 @@ function* searchRuler(job: RegionJob, stages: number, budget: SearchBudget, seed
   const bound = risingBound(tables, job.goal === "shortest");
   const boundNow = (): number | null =>
     job.goal === "shortest" ? provenLength(prepared, tables, bound.value()) : null;
-  const search = rulerSearch({ tables, stages, limit, atLeast: bound.value }, seed);
+  const narrow = narrowWish(prepared, tables);
+  const search = rulerSearch({ tables, stages, limit, atLeast: bound.value, narrow }, seed);
+  const holdBack = Math.min(HOLD_BACK, HOLD_SHARE * budget.evaluations);
+  let heldBack: readonly LaidWay[] | null = null;
   for (let turn = search.next(); !turn.done; ) {
-    const { evaluations, plan: found } = turn.value;
-    if (found) plan = regionPlanOf(prepared, tidiedRectangles(tables, found));
+    const { evaluations, plan: better, isNarrow } = turn.value;
+    // A shorter plan is not taken back: one with narrow strips waits until plans without had their time.
+    const waits = isNarrow && evaluations < holdBack && isComplete(prepared, plan) && plan.placements.length > 0;
+    heldBack = better ?? heldBack;
+    const found = waits ? null : heldBack;
+    if (found) {
+      plan = regionPlanOf(prepared, tidiedRectangles(tables, found));
+      heldBack = null;
+    }
     const complete = isComplete(prepared, plan);
     const spent = evaluations + (complete ? bound.rise(evaluations * BOUND_SHARE, endOf(prepared, plan)) : 0);
     const elsewhere = yield { evaluations: spent, plan: found && plan, bound: boundNow() };
@@ -73,7 +92,33 @@ function* searchRuler(job: RegionJob, stages: number, budget: SearchBudget, seed
       turn = search.next(endOf(prepared, elsewhere));
     } else turn = search.next();
   }
-  return plan;
+  return heldBack === null ? plan : regionPlanOf(prepared, tidiedRectangles(tables, heldBack));
+}
+
+/** Strips narrower than the job's least one, measured as they are cut; undefined where any will do. */
+function narrowWish(prepared: RectangleJob, tables: SearchTables): NarrowWish | undefined {
+  const { job, unit, length } = prepared;
+  const { leastStrip = 0, looseEdges = { side: false, end: false }, gap } = job;
+  if (leastStrip <= 0) return undefined;
+  const has = (laid: readonly LaidWay[]): boolean => {
+    const boxes = laid.map(({ way, along, across }) => ({
+      ...{ x: along * unit, y: across * unit },
+      dx: tables.wayAlong[way]! * unit - gap,
+      dy: tables.wayAcross[way]! * unit - gap,
+    }));
+    const end = length ?? planEnd(tables, laid);
+    const cloth = { x: 0, y: 0, dx: end * unit - gap, dy: tables.width * unit - gap };
+    const tree = cutTreeOf(cloth, boxes, TOLERANCE);
+    if (tree === null) return false;
+    const closed = closeTree(tidyTree(tree, TOLERANCE), length === null, TOLERANCE);
+    return narrowStrips(closed, leastStrip, looseEdges, TOLERANCE).length > 0;
+  };
+  const rule = {
+    least: Math.ceil(leastStrip / unit - 1e-9),
+    sideLoose: looseEdges.side,
+    endLoose: looseEdges.end || length === null,
+  };
+  return { rule, has, allowance: Math.ceil(ALLOWANCE * quickBound(tables)) };
 }
 
 /** A bound that gets better with effort. */

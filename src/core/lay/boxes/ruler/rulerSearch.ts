@@ -7,13 +7,22 @@ import { type LaidWay, type RulerBeam, rulerBeam } from "./beam/rulerBeam.ts";
 import { joinSegments, planEnd, type Segment, segmentsOf } from "./beam/segments.ts";
 import { isSheet, sheetPlans } from "./shelves/sheetSearch.ts";
 import { hasShelves, shelfPlans } from "./shelves/shelfSearch.ts";
-import { decodeSplits, SPLIT_SMALLER, type SplitBuffers, splitBuffers } from "./splits/splitDecode.kernel.ts";
+import {
+  ANY_STRIP,
+  decodeSplits,
+  type NarrowRule,
+  SPLIT_SMALLER,
+  type SplitBuffers,
+  splitBuffers,
+} from "./splits/splitDecode.kernel.ts";
 import { splitSearch } from "./splits/splitSearch.ts";
 
 /** One turn of the search: the plan when it got better, and what it has cost. */
 export interface RulerStep {
   readonly evaluations: number;
   readonly plan: readonly LaidWay[] | null;
+  /** Whether the best plan takes strips off that are narrower than wished. */
+  readonly isNarrow: boolean;
 }
 
 /** A piece of order search costs about a tenth of a scored child. */
@@ -24,6 +33,8 @@ const SLICE = 20_000;
 const SHELF_SHARE = 2;
 /** Share of shelves on closed cloth. */
 const SHEET_SHARE = 3;
+/** Share of the order search where narrow strips are to be kept out: it alone knows of them while it lays. */
+const ORDERS_SHARE = 4;
 const NARROWEST_BEAM = 16;
 const WIDEST_BEAM = 1024;
 
@@ -43,6 +54,17 @@ export interface RulerTask {
   readonly limit: number;
   /** No plan ends before this; may rise while the search runs. */
   readonly atLeast: () => number;
+  /** How narrow strips may be; absent where any will do. */
+  readonly narrow?: NarrowWish | undefined;
+}
+
+/** Strips that are left over are not to be too narrow, as long as that takes little more cloth. */
+export interface NarrowWish {
+  readonly rule: NarrowRule;
+  /** Whether a plan takes strips off that are too narrow. */
+  readonly has: (plan: readonly LaidWay[]) => boolean;
+  /** Units that a plan without them may be longer. */
+  readonly allowance: number;
 }
 
 type Best = Incumbent<readonly LaidWay[]>;
@@ -65,21 +87,27 @@ export function* rulerSearch(task: RulerTask, seed: number): Generator<RulerStep
   // What cannot lie here whole is no matter for beams, which look for whole plans only.
   const isWhole = tables.area <= task.limit * tables.width;
   const phases: { readonly phase: Phase; readonly share: number; spent: number }[] = [];
-  if (stages !== 3) phases.push({ phase: orders(task, best, rng), share: 1, spent: 0 });
+  if (stages !== 3)
+    phases.push({ phase: orders(task, best, rng), share: task.narrow ? ORDERS_SHARE : 1, spent: 0 });
   if (isWhole)
     phases.push(
       { phase: wholeBeams(task, beam(), best, rng), share: 2, spent: 0 },
-      { phase: rebuilds(tables, beam(), best, rng), share: 2, spent: 0 },
+      { phase: rebuilds(task, beam(), best, rng), share: 2, spent: 0 },
     );
   if (isSheet(tables, task.limit)) {
-    const plans = sheetPlans(tables, task.limit, (areaLeft, end, plan) => best.offer(areaLeft, end, plan), rng);
+    const plans = sheetPlans(
+      tables,
+      task.limit,
+      (areaLeft, end, plan) => offer(task, best, areaLeft, end, plan),
+      rng,
+    );
     phases.push({ phase: plans, share: SHEET_SHARE, spent: 0 });
   }
   if (isWhole && stages === 3 && hasShelves(tables)) {
     const plans = shelfPlans(
       tables,
       () => Math.min(task.limit + 1, best.end),
-      (end, plan) => best.offer(0, end, () => plan),
+      (end, plan) => offer(task, best, 0, end, () => plan),
       rng,
     );
     phases.push({ phase: plans, share: SHELF_SHARE, spent: 0 });
@@ -92,9 +120,24 @@ export function* rulerSearch(task: RulerTask, seed: number): Generator<RulerStep
     const spent = step.value ?? 0;
     turn.spent += spent;
     evaluations += spent;
-    const elsewhere = yield { evaluations, plan: best.takeNews() };
+    const isNarrow = task.narrow !== undefined && planEnd(tables, best.plan) < best.end;
+    const elsewhere = yield { evaluations, plan: best.takeNews(), isNarrow };
     if (elsewhere !== undefined) best.adopt(elsewhere);
   }
+}
+
+/** Offers a plan; one with strips that are too narrow counts as longer than it is. */
+function offer(
+  { narrow }: RulerTask,
+  best: Best,
+  areaLeft: number,
+  end: number,
+  plan: () => readonly LaidWay[],
+): boolean {
+  if (narrow === undefined) return best.offer(areaLeft, end, plan);
+  if (areaLeft > best.areaLeft || (areaLeft === best.areaLeft && end >= best.end)) return false;
+  const found = plan();
+  return best.offer(areaLeft, narrow.has(found) ? end + narrow.allowance : end, () => found);
 }
 
 /** Where the next plan has to end: on the cloth, and before the best one if that is complete. */
@@ -107,25 +150,37 @@ function* orders(task: RulerTask, best: Best, rng: Rng): Phase {
   const buffers = splitBuffers(tables);
   const open = Math.min(task.limit, tables.pieces * Math.max(...tables.wayAlong));
   const splits = new Uint8Array(tables.pieces).fill(SPLIT_SMALLER);
+  const wished = task.narrow?.rule ?? ANY_STRIP;
+  let rule = ANY_STRIP;
   let start = new Int32Array(0);
   for (const order of startOrders(tables)) {
-    const areaLeft = decodeSplits(tables, order, splits, open, buffers);
-    const isBetter = best.offer(areaLeft, buffers.result[1]!, () => decoded(buffers));
+    const areaLeft = decodeSplits(tables, order, splits, open, buffers, wished);
+    let isBetter = offer(task, best, areaLeft, buffers.result[1]!, () => decoded(buffers));
+    if (areaLeft === 0) rule = wished;
+    else if (task.narrow !== undefined) {
+      // Where some piece finds no place without a narrow strip beside it, there is one.
+      const anyLeft = decodeSplits(tables, order, splits, open, buffers);
+      if (offer(task, best, anyLeft, buffers.result[1]!, () => decoded(buffers))) isBetter = true;
+    }
     if (isBetter || start.length === 0) start = order.slice();
     yield Math.ceil(buffers.result[2]! / LOOKS_PER_EVALUATION);
   }
-  const search = splitSearch(tables, start, rng);
+  const search = splitSearch(tables, start, rng, rule);
+  // End of a plan that was refused for its narrow strips: a shorter one is sought, until none is found.
+  let refused = Infinity;
   for (let round = 5 * SLICE * LOOKS_PER_EVALUATION; ; round *= 1.5) {
-    const cap = Math.min(open, capOf(task, best));
+    const cap = Math.min(open, capOf(task, best), refused - 1);
     search.begin(cap, round);
     for (let state = "more"; state === "more"; ) {
       const before = search.spent();
       state = search.advance(SLICE * LOOKS_PER_EVALUATION);
       if (state === "found" || search.least() < best.areaLeft) {
         const areaLeft = search.decodeBest(cap);
-        best.offer(areaLeft, search.buffers.result[1]!, () => decoded(search.buffers));
-      }
-      yield Math.ceil((search.spent() - before) / LOOKS_PER_EVALUATION);
+        const end = search.buffers.result[1]!;
+        const isBetter = offer(task, best, areaLeft, end, () => decoded(search.buffers));
+        refused = state === "found" && task.narrow !== undefined && !isBetter ? end : Infinity;
+      } else if (state === "over") refused = Infinity;
+      yield Math.ceil((search.spent() - before) / LOOKS_PER_EVALUATION) + (task.narrow === undefined ? 0 : 1);
     }
   }
 }
@@ -150,16 +205,21 @@ function* wholeBeams(task: RulerTask, beam: RulerBeam, best: Best, rng: Rng): Ph
     if (height < least) return;
     beam.begin({ counts: tables.sizeCount, height, breadth, guide: GUIDES[round % GUIDES.length]! }, rng);
     const state = yield* runBeam(beam, () => capOf(task, best) < height);
+    let isBetter = false;
     if (state === "found") {
       const plan = beam.plan();
-      best.offer(0, planEnd(tables, plan), () => plan);
-    } else if (cap === Infinity) loosest = Math.ceil(loosest * 1.15);
+      isBetter = offer(task, best, 0, planEnd(tables, plan), () => plan);
+    }
+    // A plan that is refused for its narrow strips is no success.
+    if (state === "found" && (isBetter || task.narrow === undefined)) continue;
+    if (cap === Infinity) loosest = Math.ceil(loosest * 1.15);
     else if (round % GUIDES.length === GUIDES.length - 1) breadth = Math.min(WIDEST_BEAM, breadth * 2);
   }
 }
 
 /** Rebuilds one to four segments of the best plan on one unit less. */
-function* rebuilds(tables: SearchTables, beam: RulerBeam, best: Best, rng: Rng): Phase {
+function* rebuilds(task: RulerTask, beam: RulerBeam, best: Best, rng: Rng): Phase {
+  const { tables } = task;
   for (;;) {
     const { plan } = best;
     const segments = segmentsOf(tables, plan);
@@ -176,7 +236,7 @@ function* rebuilds(tables: SearchTables, beam: RulerBeam, best: Best, rng: Rng):
     if ((yield* runBeam(beam, () => best.plan !== plan)) !== "found") continue;
     const rest = segments.filter((segment) => !picked.includes(segment));
     const joined = joinSegments([...rest, ...segmentsOf(tables, beam.plan())]);
-    best.offer(0, planEnd(tables, joined), () => joined);
+    offer(task, best, 0, planEnd(tables, joined), () => joined);
   }
 }
 

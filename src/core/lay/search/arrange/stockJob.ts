@@ -40,6 +40,8 @@ export function stockJob(
     pieces,
     gap: problem.gap,
     margin: problem.margin,
+    leastStrip: problem.leastStrip,
+    looseEdges: { side: stock.kind === "roll", end: stock.kind === "roll" },
     pinned: pinned.map((pin) => ({ ...inRegion(where, pin), copy: copies.get(pin.pieceId)!.indexOf(pin.copy) })),
     goal: region.length === null ? "shortest" : "most",
     ...patternIn(problem, where),

@@ -199,6 +199,8 @@ function partJob(job: RegionJob, box: CutBox, laid: readonly Placement[]): Regio
     }),
     gap: job.gap,
     margin: 0,
+    leastStrip: job.leastStrip,
+    looseEdges: { side: false, end: open },
     pinned: [],
     goal: open ? "shortest" : "most",
   };

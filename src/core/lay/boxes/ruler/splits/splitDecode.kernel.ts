@@ -19,6 +19,15 @@ export interface SplitBuffers {
   readonly result: Int32Array;
 }
 
+/** How narrow a strip may be that is left over, units, and whether the far side and the far end of the cloth are loose. */
+export interface NarrowRule {
+  readonly least: number;
+  readonly sideLoose: boolean;
+  readonly endLoose: boolean;
+}
+
+export const ANY_STRIP: NarrowRule = { least: 0, sideLoose: true, endLoose: true };
+
 /** Buffers for jobs of the table's size. */
 export function splitBuffers(tables: SearchTables): SplitBuffers {
   const n = tables.pieces;
@@ -40,6 +49,9 @@ export function splitBuffers(tables: SearchTables): SplitBuffers {
  * rest in two free rectangles, the smaller next, as `splits` (one entry per piece) says. A rectangle nothing
  * fits is given up. The first free rectangle is the cloth up to `cap`.
  *
+ * With `strips.least`, a piece goes only where nothing or at least that much is left beside and beyond it, but for what
+ * is left along the loose edges of the cloth.
+ *
  * Returns the area of the pieces left out; where the others lie is in `out`.
  * Source: recursive placing with priorities: Zhang, Shi, Leung & Wu 2016, Inf. Process. Lett. 116:15–21.
  */
@@ -49,9 +61,11 @@ export function decodeSplits(
   splits: Uint8Array,
   cap: number,
   out: SplitBuffers,
+  strips: NarrowRule = ANY_STRIP,
 ): number {
   const { wayAcross, wayAlong, sizeFirstWay, sizeSecondWay, sizeLeastAcross, sizeLeastAlong } = tables;
   const { narrowestFirst, shortestFirst } = tables;
+  const { least, sideLoose, endLoose } = strips;
   const { free, next, left, stamp, outWay, outAlong, outAcross, result } = out;
   const n = order.length;
   const sizes = tables.sizes;
@@ -81,6 +95,8 @@ export function decodeSplits(
     while (narrow < sizes && left[narrowestFirst[narrow]!] === 0) narrow++;
     while (short < sizes && left[shortestFirst[short]!] === 0) short++;
     if (w < sizeLeastAcross[narrowestFirst[narrow]!]! || h < sizeLeastAlong[shortestFirst[short]!]!) continue;
+    const leastAcross = sideLoose && across + w === tables.width ? 0 : least;
+    const leastAlong = endLoose && along + h === cap ? 0 : least;
     let bestFit = -1;
     let bestWay = -1;
     let bestEntry = 0;
@@ -96,7 +112,7 @@ export function decodeSplits(
       for (;;) {
         const dw = w - wayAcross[way]!;
         const dh = h - wayAlong[way]!;
-        if (dw >= 0 && dh >= 0) {
+        if ((dw === 0 || (dw > 0 && dw >= leastAcross)) && (dh === 0 || (dh > 0 && dh >= leastAlong))) {
           const fit = (dw === 0 ? 2 : 0) + (dh === 0 ? 2 : 0);
           if (fit > bestFit) {
             bestFit = fit;

@@ -1,7 +1,13 @@
 import type { SearchTables } from "../../../problem/rectangles/searchTables.ts";
 import { type Annealed, Annealing } from "../../../search/annealing.ts";
 import type { Rng } from "../../../search/rng.ts";
-import { decodeSplits, SPLIT_SMALLER, type SplitBuffers, splitBuffers } from "./splitDecode.kernel.ts";
+import {
+  decodeSplits,
+  type NarrowRule,
+  SPLIT_SMALLER,
+  type SplitBuffers,
+  splitBuffers,
+} from "./splitDecode.kernel.ts";
 
 /** Annealed search over the order of the pieces and over how the rest beside each is parted. */
 export interface SplitSearch {
@@ -19,7 +25,7 @@ export interface SplitSearch {
 }
 
 /** A search seeded with `order`; every rest is parted the less wasteful way at first. */
-export function splitSearch(tables: SearchTables, order: Int32Array, rng: Rng): SplitSearch {
+export function splitSearch(tables: SearchTables, order: Int32Array, rng: Rng, narrow: NarrowRule): SplitSearch {
   const buffers = splitBuffers(tables);
   const n = order.length;
   const order0 = order.slice();
@@ -32,7 +38,7 @@ export function splitSearch(tables: SearchTables, order: Int32Array, rng: Rng): 
   let cap = 0;
 
   const decode = (candidate: Int32Array, splits: Uint8Array): number => {
-    const areaLeft = decodeSplits(tables, candidate, splits, cap, buffers);
+    const areaLeft = decodeSplits(tables, candidate, splits, cap, buffers, narrow);
     annealing.spend(buffers.result[2]! + n);
     return areaLeft;
   };
@@ -88,7 +94,7 @@ export function splitSearch(tables: SearchTables, order: Int32Array, rng: Rng): 
     advance: (looks) => annealing.advance(looks, annealed),
     spent: () => annealing.spent,
     buffers,
-    decodeBest: (at) => decodeSplits(tables, bestOrder, bestSplits, at, buffers),
+    decodeBest: (at) => decodeSplits(tables, bestOrder, bestSplits, at, buffers, narrow),
     least: () => annealing.least,
   };
 }
