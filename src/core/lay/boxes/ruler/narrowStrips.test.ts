@@ -26,7 +26,7 @@ function problem(seed: number, leastStrip: number | undefined, mode: "open" | "l
 }
 
 function laid(job: LayProblem, mode: "ruler" | "few-stages" = "ruler"): LayPlan {
-  return inOneGo(arrange(job, (part) => chooseEngines(part, mode), { evaluations: 60_000 }, 1));
+  return inOneGo(arrange(job, (part) => chooseEngines(part, mode), { evaluations: 200_000 }, 1));
 }
 
 /** Strips under 10 mm that the cuts take off but along the roll's own edges, counted from the steps. */

@@ -101,10 +101,11 @@ function narrowWish(prepared: RectangleJob, tables: SearchTables): NarrowWish | 
   const { leastStrip = 0, looseEdges = { side: false, end: false }, gap } = job;
   if (leastStrip <= 0) return undefined;
   const has = (laid: readonly LaidWay[]): boolean => {
-    const boxes = laid.map(({ way, along, across }) => ({
+    // As the pieces come to lie: tidied, with the gap as cloth between them.
+    const boxes = tidiedRectangles(tables, laid).map(({ along, across }, i) => ({
       ...{ x: along * unit, y: across * unit },
-      dx: tables.wayAlong[way]! * unit - gap,
-      dy: tables.wayAcross[way]! * unit - gap,
+      dx: tables.wayAlong[laid[i]!.way]! * unit - gap,
+      dy: tables.wayAcross[laid[i]!.way]! * unit - gap,
     }));
     const end = length ?? planEnd(tables, laid);
     const cloth = { x: 0, y: 0, dx: end * unit - gap, dy: tables.width * unit - gap };

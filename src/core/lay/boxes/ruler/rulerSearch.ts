@@ -33,8 +33,6 @@ const SLICE = 20_000;
 const SHELF_SHARE = 2;
 /** Share of shelves on closed cloth. */
 const SHEET_SHARE = 3;
-/** Share of the order search where narrow strips are to be kept out: it alone knows of them while it lays. */
-const ORDERS_SHARE = 4;
 const NARROWEST_BEAM = 16;
 const WIDEST_BEAM = 1024;
 
@@ -83,12 +81,11 @@ export function* rulerSearch(task: RulerTask, seed: number): Generator<RulerStep
   const { tables, stages } = task;
   const rng = seededRng(seed);
   const best: Best = new Incumbent<readonly LaidWay[]>([], tables.area, Infinity);
-  const beam = (): RulerBeam => rulerBeam(tables, stages, WIDEST_BEAM);
+  const beam = (): RulerBeam => rulerBeam(tables, stages, WIDEST_BEAM, task.narrow?.rule);
   // What cannot lie here whole is no matter for beams, which look for whole plans only.
   const isWhole = tables.area <= task.limit * tables.width;
   const phases: { readonly phase: Phase; readonly share: number; spent: number }[] = [];
-  if (stages !== 3)
-    phases.push({ phase: orders(task, best, rng), share: task.narrow ? ORDERS_SHARE : 1, spent: 0 });
+  if (stages !== 3) phases.push({ phase: orders(task, best, rng), share: 1, spent: 0 });
   if (isWhole)
     phases.push(
       { phase: wholeBeams(task, beam(), best, rng), share: 2, spent: 0 },

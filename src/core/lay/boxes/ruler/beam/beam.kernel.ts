@@ -23,6 +23,8 @@ export interface BeamRun {
   /** Area that may be left unused, and the area in all. */
   readonly budget: number;
   readonly area: number;
+  /** Extent along of the cloth to fill. */
+  readonly height: number;
   readonly reachAcross: Int32Array;
   readonly reachAlong: Int32Array;
   readonly children: BeamChildren;
@@ -66,7 +68,7 @@ function wasteOf(run: BeamRun, left: Int16Array, at: number, w: number, h: numbe
 
 /** Scores all children of state `i` and keeps the best in the heap. */
 export function scoreChildren(run: BeamRun, states: BeamStates, i: number): void {
-  const { tables, stages } = run.world;
+  const { tables, stages, strips } = run.world;
   const { wayAcross, wayAlong, waySize, sizeArea, ways } = tables;
   const { left, free } = states;
   const at = i * tables.sizes;
@@ -74,6 +76,8 @@ export function scoreChildren(run: BeamRun, states: BeamStates, i: number): void
   const w = free[top]!;
   const h = free[top + 1]!;
   const level = free[top + 4]!;
+  const leastAcross = strips.sideLoose && free[top + 2]! + w === tables.width ? 0 : strips.least;
+  const leastAlong = level === CLOTH || (strips.endLoose && free[top + 3]! + h === run.height) ? 0 : strips.least;
   const placedArea = states.placedArea[i]!;
   const waste = states.waste[i]!;
   const placed = states.placed[i]!;
@@ -94,6 +98,7 @@ export function scoreChildren(run: BeamRun, states: BeamStates, i: number): void
         const bh = ny * ph;
         const dw = w - bw;
         const dh = h - bh;
+        if ((dw > 0 && dw < leastAcross) || (dh > 0 && dh < leastAlong)) continue;
         const area = placedArea + count * sizeArea[size]!;
         const fit = dw === 0 || dh === 0 ? 1 : run.guide.loose;
         if (level === CLOTH) {

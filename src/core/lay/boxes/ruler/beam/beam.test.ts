@@ -1,6 +1,7 @@
 import { expect, test } from "vitest";
 import { type SearchTables, searchTables } from "../../../problem/rectangles/searchTables.ts";
 import { seededRng } from "../../../search/rng.ts";
+import { ANY_STRIP, type NarrowRule } from "../splits/splitDecode.kernel.ts";
 import { type BeamRun, scoreChildren } from "./beam.kernel.ts";
 import {
   ANY,
@@ -52,7 +53,10 @@ class SlowBeam {
   readonly height: number;
   readonly sums: { readonly across: readonly number[]; readonly along: readonly number[] };
 
-  constructor(tables: SearchTables, stages: number, height: number) {
+  readonly strips: NarrowRule;
+
+  constructor(tables: SearchTables, stages: number, height: number, strips: NarrowRule) {
+    this.strips = strips;
     this.tables = tables;
     this.stages = stages;
     this.height = height;
@@ -73,6 +77,7 @@ class SlowBeam {
   }
 
   private reach(sums: readonly number[], extent: number): number {
+    if (this.strips.least > 0) return extent;
     return Math.max(...sums.filter((sum) => sum <= extent));
   }
 
@@ -99,9 +104,18 @@ class SlowBeam {
     return { left, spaces: [usable], area: 0, placed: 0, waste };
   }
 
+  /** Whether what a block leaves of a space is nothing, wide enough or along a loose edge. */
+  private isWide({ w, h, x, y, level }: Space, bw: number, bh: number): boolean {
+    const { least, sideLoose, endLoose } = this.strips;
+    const atSide = sideLoose && x + w === this.tables.width;
+    const atEnd = level === CLOTH || (endLoose && y + h === this.height);
+    return (w === bw || atSide || w - bw >= least) && (h === bh || atEnd || h - bh >= least);
+  }
+
   children(state: State): Child[] {
     const { wayAcross, wayAlong, waySize, sizeArea } = this.tables;
-    const { w, h, level } = state.spaces.at(-1)!;
+    const space = state.spaces.at(-1)!;
+    const { w, h, level } = space;
     const found: Child[] = [];
     const offer = (way: number, nx: number, ny: number, split: number, lost: number, fit: number): void => {
       const waste = state.waste + lost;
@@ -122,6 +136,7 @@ class SlowBeam {
           if (found.some((c) => c.way === way && c.nx === nx && c.ny === ny)) continue;
           const left = state.left.map((count, other) => (other === size ? count - nx * ny : count));
           const [bw, bh] = [nx * pw, ny * ph];
+          if (!this.isWide(space, bw, bh)) continue;
           const fit = bw === w || bh === h ? 1 : GUIDE.loose;
           const isRow = this.stages === 3 && nx > 1;
           if (level === CLOTH) {
@@ -198,15 +213,17 @@ function loaded(states: BeamStates, tables: SearchTables): State {
 }
 
 function runOf(slow: SlowBeam, most: number): BeamRun {
-  const { tables, stages, height, budget } = slow;
+  const { tables, stages, height, budget, strips } = slow;
+  const isAny = strips.least === 0;
   return {
-    world: beamWorld(tables, stages),
+    world: beamWorld(tables, stages, strips),
     guide: GUIDE,
     rng: seededRng(1),
     budget,
     area: tables.width * height,
-    reachAcross: reachTable(tables, tables.wayAcross, tables.sizeCount, tables.width),
-    reachAlong: reachTable(tables, tables.wayAlong, tables.sizeCount, height),
+    height,
+    reachAcross: isAny ? reachTable(tables, tables.wayAcross, tables.sizeCount, tables.width) : new Int32Array(0),
+    reachAlong: isAny ? reachTable(tables, tables.wayAlong, tables.sizeCount, height) : new Int32Array(0),
     children: beamChildren(most),
     most,
     tally: new Float64Array(2),
@@ -241,7 +258,9 @@ test("the ruler beam scores and makes children as its slow twin does", () => {
     const tables = searchTables(width, sizes, []);
     const slack = 1.05 + 0.4 * rng.below(3) * rng.unit();
     const height = Math.max(...tables.wayAlong, Math.ceil((tables.area / width) * slack));
-    const slow = new SlowBeam(tables, rng.below(2) === 0 ? 3 : Infinity, height);
+    const loose = { sideLoose: seed % 2 === 0, endLoose: seed % 4 < 2 };
+    const strips = seed % 3 === 0 ? { least: 1 + (seed % 5), ...loose } : ANY_STRIP;
+    const slow = new SlowBeam(tables, rng.below(2) === 0 ? 3 : Infinity, height, strips);
     let state = slow.start();
     for (;;) {
       const children = slow.children(state);

@@ -1,5 +1,6 @@
 import type { SearchTables } from "../../../problem/rectangles/searchTables.ts";
 import { seededRng } from "../../../search/rng.ts";
+import type { NarrowRule } from "../splits/splitDecode.kernel.ts";
 
 /** Free rectangles a state may hold; states with more are dropped. */
 export const MOST_FREE = 40;
@@ -85,14 +86,16 @@ export interface BeamWorld {
   readonly tables: SearchTables;
   /** 3: crosscut, rip, crosscut (and a trim); Infinity: any edge-to-edge cuts. */
   readonly stages: number;
+  /** How narrow strips may be that are left over. */
+  readonly strips: NarrowRule;
   /** Keys to tell sets of pieces left apart. */
   readonly keys: Int32Array;
 }
 
 export const KEYS_PER_SIZE = 256;
 
-export function beamWorld(tables: SearchTables, stages: number): BeamWorld {
+export function beamWorld(tables: SearchTables, stages: number, strips: NarrowRule): BeamWorld {
   const rng = seededRng(0x7e57);
   const keys = Int32Array.from({ length: tables.sizes * KEYS_PER_SIZE }, () => rng.below(0x7fffffff));
-  return { tables, stages, keys };
+  return { tables, stages, strips, keys };
 }

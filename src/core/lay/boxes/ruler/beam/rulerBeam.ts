@@ -1,5 +1,6 @@
 import type { SearchTables } from "../../../problem/rectangles/searchTables.ts";
 import type { Rng } from "../../../search/rng.ts";
+import { ANY_STRIP, type NarrowRule } from "../splits/splitDecode.kernel.ts";
 import { type BeamRun, fitsAny, reach, scoreChildren } from "./beam.kernel.ts";
 import {
   type BeamGuide,
@@ -43,14 +44,21 @@ export interface RulerBeam {
   spent(): number;
 }
 
+/** Every extent is usable. */
+const WHOLE = new Int32Array(0);
 /** Children looked at per state kept. */
 const CHILDREN_PER_STATE = 2;
 /** Longest trail of blocks before a beam is given up. */
 const MOST_TRAIL = 1 << 20;
 
 /** A beam for the pieces of `tables`, at most `mostBreadth` states wide; `stages` is 3 or Infinity. */
-export function rulerBeam(tables: SearchTables, stages: number, mostBreadth: number): RulerBeam {
-  const world = beamWorld(tables, stages);
+export function rulerBeam(
+  tables: SearchTables,
+  stages: number,
+  mostBreadth: number,
+  strips: NarrowRule = ANY_STRIP,
+): RulerBeam {
+  const world = beamWorld(tables, stages, strips);
   const children = beamChildren(CHILDREN_PER_STATE * mostBreadth + 1);
   let from = beamStates(tables.sizes, mostBreadth + 1);
   let into = beamStates(tables.sizes, mostBreadth + 1);
@@ -75,14 +83,17 @@ export function rulerBeam(tables: SearchTables, stages: number, mostBreadth: num
       area += counts[size]! * tables.sizeArea[size]!;
       goal += counts[size]!;
     }
-    const reachAcross = reachTable(tables, tables.wayAcross, counts, tables.width);
-    const reachAlong = reachTable(tables, tables.wayAlong, counts, Math.max(0, height));
+    // Where narrow strips count, cloth that no piece reaches is not cut off unseen.
+    const isAny = strips.least === 0;
+    const reachAcross = isAny ? reachTable(tables, tables.wayAcross, counts, tables.width) : WHOLE;
+    const reachAlong = isAny ? reachTable(tables, tables.wayAlong, counts, Math.max(0, height)) : WHOLE;
     run = {
       world: { ...world, tables: { ...tables, pieces: goal } },
       guide,
       rng,
       budget: tables.width * height - area,
       area: tables.width * height,
+      height,
       reachAcross,
       reachAlong,
       children,

@@ -2,7 +2,7 @@ import { expect, test } from "vitest";
 import { randomOrder } from "../../../../../../tests/tools/randomOrder.ts";
 import type { SearchTables } from "../../../problem/rectangles/searchTables.ts";
 import { seededRng } from "../../../search/rng.ts";
-import { decodeSplits, splitBuffers } from "./splitDecode.kernel.ts";
+import { ANY_STRIP, decodeSplits, type NarrowRule, splitBuffers } from "./splitDecode.kernel.ts";
 
 interface Space {
   readonly across: number;
@@ -12,15 +12,28 @@ interface Space {
 }
 
 /** The slow twin: free rectangles as objects, every piece left looked at in list order. Way, along, across of each. */
-function slowSplits(tables: SearchTables, order: readonly number[], splits: readonly number[], cap: number) {
+function slowSplits(
+  tables: SearchTables,
+  order: readonly number[],
+  splits: readonly number[],
+  cap: number,
+  strips: NarrowRule,
+) {
   const entries = order.map((size, at) => ({ size, split: splits[at]! }));
   const free: Space[] = [{ across: 0, along: 0, w: tables.width, h: cap }];
   const laid: number[][] = [];
   for (let space = free.pop(); space; space = free.pop()) {
     const { across, along, w, h } = space;
+    const isLoose = {
+      side: strips.sideLoose && across + w === tables.width,
+      end: strips.endLoose && along + h === cap,
+    };
+    const isWide = (rest: number, loose: boolean): boolean => rest === 0 || loose || rest >= strips.least;
     const fits = entries.flatMap((entry) =>
       [tables.sizeFirstWay[entry.size]!, tables.sizeSecondWay[entry.size]!]
         .filter((way) => way >= 0 && tables.wayAcross[way]! <= w && tables.wayAlong[way]! <= h)
+        .filter((way) => isWide(w - tables.wayAcross[way]!, isLoose.side))
+        .filter((way) => isWide(h - tables.wayAlong[way]!, isLoose.end))
         .map((way) => {
           const sides = [tables.wayAcross[way] === w, tables.wayAlong[way] === h].filter(Boolean).length;
           return { entry, way, sides };
@@ -51,8 +64,11 @@ test("the split decode lays pieces as its slow twin does", () => {
     const splits = order.map(() => rng.below(3));
     const cap = rng.below(2) === 0 ? 200 : 15;
     const out = splitBuffers(tables);
-    const left = decodeSplits(tables, Int32Array.from(order), Uint8Array.from(splits), cap, out);
-    const laid = slowSplits(tables, order, splits, cap);
+    const isAny = seed % 3 !== 0;
+    const loose = { sideLoose: seed % 2 === 0, endLoose: seed % 4 < 2 };
+    const strips = isAny ? ANY_STRIP : { least: 1 + rng.below(4), ...loose };
+    const left = decodeSplits(tables, Int32Array.from(order), Uint8Array.from(splits), cap, out, strips);
+    const laid = slowSplits(tables, order, splits, cap, strips);
     const found = laid.map((_, i) => [out.outWay[i], out.outAlong[i], out.outAcross[i]]);
     expect(out.result[0], `seed ${seed}`).toBe(laid.length);
     expect(found, `seed ${seed}`).toEqual(laid);
