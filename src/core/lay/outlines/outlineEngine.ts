@@ -3,6 +3,7 @@ import { BREATH } from "../search/breath.ts";
 import type { Engine, Search } from "../search/engine.ts";
 import { compileSteps } from "./compile/compileJob.ts";
 import { FILL_TUNING } from "./fillUp/fillRegion.ts";
+import { fineTurnSearch, hasFineTurns, type SearchFrom } from "./fineTurns/fineTurnSearch.ts";
 import { OutlineRun, type OutlineTuning } from "./outlineRun.ts";
 import { IMPROVE_TUNING } from "./search/improve.ts";
 import { SEPARATION_TUNING } from "./search/separate.ts";
@@ -18,11 +19,17 @@ export const OUTLINE_TUNING: OutlineTuning = {
   repeats: true,
 };
 
-function* turnsOf(job: RegionJob, evaluations: number, seed: number, tuning: OutlineTuning): Search {
+function* turnsOf(
+  job: RegionJob,
+  evaluations: number,
+  seed: number,
+  tuning: OutlineTuning,
+  start: RegionPlan | null,
+): Search {
   const compiling = compileSteps(job);
   let compiled = compiling.next();
   for (; !compiled.done; compiled = compiling.next()) yield { evaluations: 0, plan: null, bound: null };
-  const run = new OutlineRun(compiled.value, seed, tuning);
+  const run = new OutlineRun(compiled.value, seed, tuning, start);
   const { state } = run;
   const step = () => {
     const plan = run.fresh;
@@ -63,7 +70,10 @@ export function outlineEngineWith(tuning: OutlineTuning): Engine {
   return {
     id: "outlines",
     accepts: (job) => job.pieces.every((piece) => piece.outline.outer.length >= 6),
-    search: (job, budget, seed) => turnsOf(job, budget.evaluations, seed, tuning),
+    search: (job, { evaluations }, seed) => {
+      const from: SearchFrom = (near, effort, its, start) => turnsOf(near, effort, its, tuning, start);
+      return hasFineTurns(job) ? fineTurnSearch(job, evaluations, seed, from) : from(job, evaluations, seed, null);
+    },
   };
 }
 

@@ -1,6 +1,6 @@
 import type { RegionPlan } from "../problem/region.ts";
 import { BREATH, type Pause } from "../search/breath.ts";
-import { seededRng } from "../search/rng.ts";
+import { type Rng, seededRng } from "../search/rng.ts";
 import { outlineBound } from "./bounds/outlineBound.ts";
 import { slabBounds } from "./bounds/slabBound.ts";
 import { CloseUp } from "./closeUp/closeUp.ts";
@@ -43,6 +43,7 @@ export class OutlineRun {
   private readonly compiled: CompiledJob;
   private readonly verifier: PlanVerifier;
   private readonly tuning: OutlineTuning;
+  private readonly start: RegionPlan | null;
   private readonly seed: number;
   private readonly verified: Spots;
   /** The layout it came from, by the outlines that the search works on. */
@@ -52,11 +53,13 @@ export class OutlineRun {
   private stage: RegionFiller | Improver | null = null;
   private looked = 0;
 
-  constructor(compiled: CompiledJob, seed: number, tuning: OutlineTuning) {
+  /** `start`: a plan of this job to go on from, instead of one of its own. */
+  constructor(compiled: CompiledJob, seed: number, tuning: OutlineTuning, start: RegionPlan | null = null) {
     this.compiled = compiled;
     this.state = new WorkLayout(this.compiled, new NoFitStore(this.compiled));
     this.verifier = new PlanVerifier(compiled.job);
     this.tuning = tuning;
+    this.start = start;
     this.seed = seed;
     this.verified = emptySpots(this.state.count);
     this.good = emptySpots(this.state.count);
@@ -156,11 +159,25 @@ export class OutlineRun {
     return Math.max(this.state.leastEnd(), end);
   }
 
+  /** Shortens the plan that the search was given. */
+  private *goOn(separator: Separator, rng: Rng): Generator<Pause, void> {
+    const { state } = this;
+    state.maxX = state.spots.maxX;
+    // Coarser outlines overlap where the pieces touch.
+    if (this.compiled.isDetailed && !(yield* new CloseUp(state, rng).run(state.leastEnd()))) return;
+    state.spots.maxX = state.end();
+    yield* this.looking(new Improver(state, separator, rng, this.tuning.improve, this.leastEnd()));
+  }
+
   /** The stages, one after the other; no new start is begun past `limit` evaluations. */
   *run(limit: number): Generator<Pause, void> {
     const { state } = this;
     const rng = seededRng(this.seed);
     const separator = new Separator(state, rng, this.tuning.separation);
+    if (this.start !== null && spotsOf(this.compiled, this.start, state.spots)) {
+      yield* this.goOn(separator, rng);
+      return;
+    }
     const isBoxed = boxStart(state);
     if (isBoxed) yield* this.look(state.spots);
     yield;
