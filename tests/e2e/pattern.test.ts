@@ -46,7 +46,7 @@ test("a drawing with a gap is mended with one press and becomes a panel in one s
   await context.close();
 });
 
-test("a page of a PDF is read in the browser; a picture is sent to the command line", async () => {
+test("a page of a PDF is read in the browser; a picture is told by what it holds", async () => {
   const context = await stage.person();
   const page = await openPage(context, stage.url);
   const document = await PDFDocument.create();
@@ -62,6 +62,29 @@ test("a page of a PDF is read in the browser; a picture is sent to the command l
   await page.waitForSelector(".empty");
   const png = Buffer.from("89504e470d0a1a0a0000000d", "hex");
   await page.setInputFiles("input[data-picker=pattern]", asFile("photo.svg", png));
-  await page.waitForSelector("text=photo.svg is a picture");
+  await page.waitForSelector("text=is not a picture that can be read");
+  await context.close();
+});
+
+test("a photograph with our sheet in it is read in the browser; a drawing let go over the page opens as a pattern", async () => {
+  const context = await stage.person();
+  const page = await openPage(context, stage.url);
+  await page.setInputFiles("input[data-picker=pattern]", "fixtures/paper-pattern.jpg");
+  await page.waitForSelector('button:has-text("Add the panel")');
+  expect((await page.textContent(".found-line"))?.replaceAll("\u00a0", " ")).toContain("240.3 × 180.3 mm, closed");
+  await page.click('button:has-text("Leave it out")');
+  await page.waitForSelector(".empty");
+  await page.evaluate((svg) => {
+    const data = new DataTransfer();
+    data.items.add(new File([svg], "front.svg", { type: "image/svg+xml" }));
+    document.body.dispatchEvent(new DragEvent("drop", { dataTransfer: data, bubbles: true, cancelable: true }));
+  }, GAPPED);
+  await page.waitForSelector("[data-mend=gaps]");
+  // What is said of a line stays when another's gap is closed, also where lines are counted anew.
+  await page.selectOption('[data-path="pattern.roles.Pocket seam"]', "drill");
+  await page.waitForSelector("section[aria-busy=false] [data-mend=gaps]");
+  await page.click("[data-mend=gaps] button");
+  await page.waitForSelector('button:has-text("Add the panel")');
+  expect(await page.inputValue('[data-path="pattern.roles.Pocket seam"]')).toBe("drill");
   await context.close();
 });

@@ -42,6 +42,9 @@ const STANDS_FOR: Readonly<Record<string, string>> = {
   "first.json": first,
   "out/bags": join(folder, "bags"),
   "first-out": join(folder, "first-out"),
+  "photo-sheet.pdf": join(folder, "photo-sheet.pdf"),
+  "flap-bag.json": join(folder, "flap-bag.json"),
+  "flap-out": join(folder, "flap-out"),
   "fixtures/open/rect": "fixtures/open/rect/christofides-whitlock-cgcut.json",
   "fixtures/open/irregular": "fixtures/open/irregular/fu.json",
 };

@@ -23,6 +23,7 @@ export const IMAGE_OPTIONS: readonly OptionSpec[] = [
     help: 'a scan: two points in pixels, e.g. "0,100 1240,100"; the camera looked straight down',
   },
   { name: "apart", value: "L", help: "how far those two points are from each other" },
+  { name: "line", value: "L", help: "what the 100 mm line of the photo sheet measures on your print (100 mm)" },
 ];
 
 const SIZE = { minMm: 20, maxMm: 20_000 };
@@ -38,10 +39,12 @@ export function readImageOptions(args: ParsedArgs): ImageOptions {
   const corners = pointsOf(args, "corners", 4);
   const points = pointsOf(args, "points", 2);
   const apart = args.values.get("apart");
+  const line = args.values.get("line");
   return {
     sheet: sheetOf(args.values.get("sheet")),
     corners,
     points: points && [points[0]!, points[1]!],
+    lineMm: line === undefined ? undefined : lengthOf(line, "--line"),
     apartMm: apart === undefined ? undefined : lengthOf(apart, "--apart"),
   };
 }

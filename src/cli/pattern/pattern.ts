@@ -1,6 +1,14 @@
 import type { UnderstoodPattern } from "../../core/patterns/patternOutline.ts";
 import { readPatternOnThread } from "../../reading/nodeReading.ts";
-import { type Command, EXIT, type ExitCode, type Io, JSON_OPTION, type ParsedArgs } from "../command.ts";
+import {
+  type Command,
+  EXIT,
+  type ExitCode,
+  type Io,
+  JSON_OPTION,
+  type ParsedArgs,
+  UsageError,
+} from "../command.ts";
 import { readInputBytes } from "../inOut/readInput.ts";
 import { InputProblem } from "../inOut/toldProblem.ts";
 import { PATTERN_TEXTS } from "../words/patternTexts.ts";
@@ -9,26 +17,32 @@ import { addToProject } from "./intoProject.ts";
 import { emptyPatternJson, patternJson, problemsInWords } from "./patternJson.ts";
 import { PATTERN_OPTIONS, readPatternOptions } from "./patternOptions.ts";
 import { patternText } from "./patternText.ts";
+import { PHOTO_SHEET_OPTIONS, writePhotoSheet } from "./photoSheet.ts";
 
 /** `laywright pattern`: a maker's own pattern brought in from a file. */
 export const patternCommand: Command = {
   name: "pattern",
-  synopsis: "FILE [options]",
+  synopsis: "FILE [options] | --photo-sheet PDF",
   about: [
     "Reads the lines of a drawing that are drawn and can be seen, joins them to outlines, says how large each is and",
     "what it is taken for (cut line, stitch line, fold, notch, grain, drill hole), and what is wrong: open gaps, lines",
     "drawn twice, outlines that cross themselves, slivers, a doubtful scale. --mend puts right what it names.",
     "With --into its panels are added to a project:",
     "each outer line with the notches, grain, fold, holes and lines in it.",
+    "\nA photograph finds its scale and perspective by the sheet that --photo-sheet writes, lying in it.",
     "\nNothing outside the file is opened and nothing in it is run. Ends with 1 when no line came in.",
   ].join(" "),
-  options: [...PATTERN_OPTIONS, ...IMAGE_OPTIONS, JSON_OPTION],
-  operands: [1, 1],
+  options: [...PATTERN_OPTIONS, ...IMAGE_OPTIONS, ...PHOTO_SHEET_OPTIONS, JSON_OPTION],
+  operands: [0, 1],
   run: runPattern,
 };
 
 async function runPattern(args: ParsedArgs, io: Io): Promise<ExitCode> {
-  const path = args.operands[0]!;
+  const sheet = args.values.get("photo-sheet");
+  const [path] = args.operands;
+  if (sheet !== undefined && path !== undefined) throw new UsageError((say) => say.oneTooMany(path));
+  if (sheet !== undefined) return writePhotoSheet(sheet, args, io);
+  if (path === undefined) throw new UsageError((say) => say.needs("pattern", "FILE"));
   const json = args.switches.has("json");
   const { options, seconds, into, pdf } = readPatternOptions(args);
   let bytes: Uint8Array;

@@ -76,38 +76,57 @@ function away(all: readonly Point[], i: number, step: 1 | -1): Point {
   return all[at]!;
 }
 
+/** A straight edge that reaches so far of what an arc would is taken: an arc that hardly bows only reaches round a bend. */
+const NEARLY_AS_FAR = 0.7;
+
 /** The longest edges that fit, one after another. */
 function fitRun(run: readonly Point[], tolerance: number): Edge[] {
   const edges: Edge[] = [];
   for (let from = 0; from < run.length - 1; ) {
-    let good = from + 1;
-    let best = edgeThrough(run, from, good, tolerance)!;
-    let step = 2;
-    let bad = run.length;
-    // Doubling until it no longer fits, then halving between the two.
-    while (good < run.length - 1 && bad - good > 1) {
-      const to = bad === run.length ? Math.min(run.length - 1, from + step) : (good + bad) >> 1;
-      if (to <= good) break;
-      const edge = edgeThrough(run, from, to, tolerance);
-      if (edge) {
-        good = to;
-        best = edge;
-        step *= 2;
-      } else bad = to;
-    }
-    edges.push(best);
-    from = good;
+    const any = longestEdge(run, from, tolerance, edgeThrough);
+    const straight = any.bulge === 0 ? any : longestEdge(run, from, tolerance, straightThrough);
+    const edge = straight.run.length >= NEARLY_AS_FAR * any.run.length ? straight : any;
+    edges.push(edge);
+    from += edge.run.length - 1;
   }
   return edges;
 }
 
+/** The edge from one point of a run that reaches furthest: doubling until none fits, then halving between the two. */
+function longestEdge(run: readonly Point[], from: number, tolerance: number, through: EdgeThrough): Edge {
+  let good = from + 1;
+  let best = through(run, from, good, tolerance)!;
+  let step = 2;
+  let bad = run.length;
+  while (good < run.length - 1 && bad - good > 1) {
+    const to = bad === run.length ? Math.min(run.length - 1, from + step) : (good + bad) >> 1;
+    if (to <= good) break;
+    const edge = through(run, from, to, tolerance);
+    if (edge) {
+      good = to;
+      best = edge;
+      step *= 2;
+    } else bad = to;
+  }
+  return best;
+}
+
+type EdgeThrough = (run: readonly Point[], from: number, to: number, tolerance: number) => Edge | null;
+
+/** A straight edge from one point of a run to another that keeps near all between; null when it does not. */
+const straightThrough: EdgeThrough = (run, from, to, tolerance) => {
+  const [start, end, between] = [run[from]!, run[to]!, run.slice(from, to + 1)];
+  const fits = between.every((point) => straightDistance(point, start, end) <= tolerance);
+  return fits ? { start, end, bulge: 0, run: between } : null;
+};
+
 /** A straight edge or an arc from one point of a run to another that keeps near all between; null when none does. */
 function edgeThrough(run: readonly Point[], from: number, to: number, tolerance: number): Edge | null {
+  const straight = straightThrough(run, from, to, tolerance);
+  if (straight !== null) return straight;
   const start = run[from]!;
   const end = run[to]!;
   const between = run.slice(from, to + 1);
-  if (between.every((point) => straightDistance(point, start, end) <= tolerance))
-    return { start, end, bulge: 0, run: between };
   const bulge = bulgeThrough(start, run[(from + to) >> 1]!, end);
   if (bulge === null || Math.abs(bulge) > 1) return null;
   const fits = between.every((point) => arcDistance(point, start, end, bulge) <= tolerance);

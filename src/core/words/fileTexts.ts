@@ -27,6 +27,8 @@ export interface FileTexts {
     readonly rulerList: string;
     readonly mat: (number: number, of: number) => string;
   };
+  /** The sheet that lies in photographs of patterns; in letters of Latin-1 alone. */
+  readonly photoSheet: { readonly title: string; readonly measure: string; readonly use: readonly string[] };
   /** Pieces that no mat takes. */
   readonly tooLarge: (names: string, material: string) => string;
   /** A lay that would be too many sheets to tape together. */

@@ -1,5 +1,6 @@
 import { tooMuch, unreadable } from "../readingEnds.ts";
 import { pictureSize } from "./pictureSize.ts";
+import { keptWay, uprightImage } from "./uprightImage.ts";
 
 /** A picture in grey: 0 black to 255 white, row after row from the top. */
 export interface GrayImage {
@@ -12,7 +13,7 @@ export interface GrayImage {
 const MOST_MEGAPIXELS = 64;
 
 /**
- * A PNG or JPEG in grey. Its size is read and held against the limit before anything is unpacked; both decoders are
+ * A PNG or JPEG in grey, the way up that it says. Its size is read and held against the limit before anything is unpacked; both decoders are
  * loaded when they are needed. Errors: `ReadingEnds` when it is none, too large or damaged.
  */
 export async function grayImage(bytes: Uint8Array): Promise<GrayImage> {
@@ -20,7 +21,7 @@ export async function grayImage(bytes: Uint8Array): Promise<GrayImage> {
   if (size === null) return unreadable("not-image");
   if (size.width * size.height > MOST_MEGAPIXELS * 1e6) tooMuch("megapixels", MOST_MEGAPIXELS);
   try {
-    return bytes[0] === 0x89 ? await fromPng(bytes) : await fromJpeg(bytes);
+    return bytes[0] === 0x89 ? await fromPng(bytes) : uprightImage(await fromJpeg(bytes), keptWay(bytes));
   } catch {
     // What a decoder throws of a broken file is the file's problem.
     return unreadable("damaged");

@@ -1,11 +1,14 @@
+import { isInsideRing } from "../../core/geometry/inside.ts";
 import type { Curve } from "../../core/patterns/curve.ts";
 import { fitPolyline } from "../../core/patterns/fitPolyline.ts";
 import { distanceToRing } from "../../core/patterns/nesting.ts";
 import type { PatternDrawing, PatternLine } from "../../core/patterns/patternDrawing.ts";
+import { CHECK_LINE, PHOTO_PAPER, PHOTO_WINDOW, RING_CORNERS } from "../../core/patterns/photoSheet.ts";
 import type { PatternProblem } from "../../core/problems/patternProblems.ts";
 import { ReadingEnds } from "../readingEnds.ts";
 import { type GrayImage, grayImage } from "./grayImage.ts";
 import { type Homography, homographyOf, mapByHomography } from "./homography.ts";
+import { photoMarks } from "./photoMarks.ts";
 import { sheetCorners } from "./sheetCorners.ts";
 import { traceEdges } from "./traceEdges.kernel.ts";
 
@@ -20,6 +23,8 @@ export interface ImageOptions {
   /** Two points and how far they are apart, mm; the camera looked straight down. */
   readonly points?: readonly [Point, Point] | undefined;
   readonly apartMm?: number | undefined;
+  /** What the line of 100 mm on our photo sheet measures in print, mm; 100 when not said. */
+  readonly lineMm?: number | undefined;
 }
 
 /** Less than this on the table is a speck, a letter or a stitch hole, mm². */
@@ -29,16 +34,21 @@ const STROKE_MOST = 2.5;
 /** So near the rim of the sheet its own edge is seen, mm. */
 const RIM = 1;
 
+/** So far from where its paper ends, the rim of our photo sheet may be seen, mm. */
+const SHEET_RIM = 4;
+
 /** How the picture lies on the table. */
 interface Lie {
   readonly map: Homography;
   readonly sheet: { readonly widthMm: number; readonly heightMm: number } | null;
   readonly hasPerspective: boolean;
+  /** By our photo sheet: how far its rings are off, mm, and how many times larger it is printed. */
+  readonly marked?: { readonly offMm: number; readonly scale: number };
 }
 
 /**
- * The outlines in a photograph or scan, in mm: the perspective is taken out by a sheet of known size, or the scale by
- * two points; light is parted from dark in the middle between the two (Otsu), the edge traced between the pixels, both
+ * The outlines in a photograph or scan, in mm: the perspective is taken out by our photo sheet or another sheet of known
+ * size, or the scale by two points; light is parted from dark in the middle between the two (Otsu), the edge traced between the pixels, both
  * sides of a drawn line brought together, and straight edges and arcs fitted.
  *
  * Errors: `ReadingEnds` when the picture cannot be read, or nothing says how large it is.
@@ -50,7 +60,8 @@ export async function readImage(bytes: Uint8Array, options: ImageOptions): Promi
   const edges = traceEdges(image.values, image.width, image.height, level, 24);
   const lie = lieOf(image, edges, options);
   if (lie === null) throw new ReadingEnds({ code: "pattern-photo-unscaled", path: "" });
-  const onTable = edges.map((edge) => mapped(edge, lie.map)).filter((line) => isOnSheet(line, lie));
+  const inPicture = lie.marked ? edges.filter((edge) => !touchesRim(edge, image)) : edges;
+  const onTable = inPicture.map((edge) => mapped(edge, lie.map)).filter((line) => isPattern(line, lie));
   const kept = onTable.filter((line) => Math.abs(areaOf(line)) >= SPECK);
   const pixelMm = pixelSize(image, lie);
   const tolerance = Math.max(0.12, 1.2 * pixelMm);
@@ -62,7 +73,7 @@ export async function readImage(bytes: Uint8Array, options: ImageOptions): Promi
     {
       code: "pattern-photo-error",
       path: "",
-      errorMm: Math.max(0.1, pixelMm) + tolerance,
+      errorMm: Math.max(0.1, pixelMm) + tolerance + offBeyond(kept, lie),
       hasPerspective: lie.hasPerspective,
     },
   ];
@@ -102,12 +113,32 @@ function lieOf(image: GrayImage, edges: readonly Float64Array[], options: ImageO
     const corners = options.corners ?? cornersOfLargest(image, edges);
     return corners && lieOfSheet(corners, sheet);
   }
-  if (!points || !apartMm) return null;
+  if (!points || !apartMm) return lieByMarks(edges, options.lineMm ?? CHECK_LINE);
   const [a, b] = points;
   const pixels = Math.hypot(b[0] - a[0], b[1] - a[1]);
   if (pixels === 0) return null;
   const scale = apartMm / pixels;
   return { map: [scale, 0, 0, 0, -scale, scale * image.height, 0, 0, 1], sheet: null, hasPerspective: false };
+}
+
+/** By the rings of our photo sheet, the origin in its middle. */
+function lieByMarks(edges: readonly Float64Array[], lineMm: number): Lie | null {
+  const found = photoMarks(edges);
+  if (found === null) return null;
+  const scale = lineMm / CHECK_LINE;
+  const map = found.map.map((value, i) => (i < 6 ? scale * value : value));
+  return { map, sheet: null, hasPerspective: true, marked: { offMm: found.offMm * scale, scale } };
+}
+
+/** What the rings are off, and more where the pattern lies beyond them: it grows as the distance does. */
+function offBeyond(lines: readonly Float64Array[], { marked }: Lie): number {
+  if (marked === undefined) return 0;
+  const [x, y] = RING_CORNERS[1];
+  const reach = Math.hypot(x, y) * marked.scale;
+  let far = reach;
+  for (const line of lines)
+    for (let i = 0; i < line.length; i += 2) far = Math.max(far, Math.hypot(line[i]!, line[i + 1]!));
+  return (marked.offMm * far) / reach;
 }
 
 function lieOfSheet(corners: readonly Point[], given: NonNullable<ImageOptions["sheet"]>): Lie | null {
@@ -157,7 +188,15 @@ function mapped(edge: Float64Array, map: Homography): Float64Array {
   return out;
 }
 
-function isOnSheet(line: Float64Array, { sheet }: Lie): boolean {
+/** Whether a line is the maker's: on the sheet of known size, or not of our photo sheet's own print and rim. */
+function isPattern(line: Float64Array, { sheet, marked }: Lie): boolean {
+  if (marked !== undefined) {
+    const within = ({ x, y }: { readonly x: number; readonly y: number }): boolean =>
+      line.every((value, i) => Math.abs(value) <= marked.scale * (i % 2 === 0 ? x : y));
+    // What goes round the sheet is the table, not a pattern.
+    if (!within(PHOTO_WINDOW) && isInsideRing(line, 0, 0)) return false;
+    return within(PHOTO_WINDOW) || !within({ x: PHOTO_PAPER.x + SHEET_RIM, y: PHOTO_PAPER.y + SHEET_RIM });
+  }
   if (sheet === null) return true;
   for (let i = 0; i < line.length; i += 2) {
     const x = line[i]!;

@@ -5,6 +5,7 @@ import { BagPlace } from "../places/bag/BagPlace.tsx";
 import { ClothPlace } from "../places/cloth/ClothPlace.tsx";
 import { LayPlace } from "../places/lay/LayPlace.tsx";
 import { TablePlace } from "../places/table/TablePlace.tsx";
+import { routeHash } from "../state/route.ts";
 import { useStore } from "../state/store.ts";
 import { unitsOf, useProject, useWorkbench, type Workbench, WorkbenchContext } from "../state/workbench.ts";
 import { CATALOGUES, coreLanguage, LanguageContext, TextsContext, useTexts } from "../texts/texts.ts";
@@ -32,8 +33,13 @@ function Page() {
   const project = useProject();
   const { place, open } = useStore(bench.route, (route) => route);
   const [trouble, setTrouble] = useState<FileTrouble | null>(null);
+  const [pattern, setPattern] = useState<File | null>(null);
   const openFile = async (file: File) => setTrouble(await openProjectFile(file, bench.session, texts));
-  const isDropping = useFileDrop(openFile);
+  const isDropping = useFileDrop((file) => {
+    if (!isPatternName(file.name)) return openFile(file);
+    location.hash = routeHash("bag");
+    return setPattern(file);
+  });
   useShortcuts(bench.session);
   useEffect(() => {
     document.title = `${texts.shell.places[place]} · ${project.name} · ${texts.shell.appName}`;
@@ -47,7 +53,7 @@ function Page() {
           <h1 class="only-read">
             {texts.shell.places[place]}: {project.name}
           </h1>
-          {place === "bag" && <BagPlace open={open} />}
+          {place === "bag" && <BagPlace open={open} file={pattern} setFile={setPattern} />}
           {place === "cloth" && <ClothPlace open={open} />}
           {place === "lay" && <LayPlace open={open} />}
           {place === "table" && <TablePlace open={open} />}
@@ -56,6 +62,11 @@ function Page() {
       </div>
     </UnitsContext.Provider>
   );
+}
+
+/** Whether a file is a drawing or picture by its name; what else is dropped should be a project. */
+function isPatternName(name: string): boolean {
+  return /\.(?:svg|dxf|pdf|png|jpe?g)$/iu.test(name);
 }
 
 /** True while a file is held over the page; hands it over when it is let go. */

@@ -9,6 +9,15 @@ export interface PatternWish {
   readonly unit: string;
   /** What outlines are for, by their names, where she says so. */
   readonly roles: Readonly<Record<string, PatternRole>>;
+  /** The same by a point of the line, mm, while names change: joined lines are counted anew. */
+  readonly rolesAt: readonly RoleAt[];
+}
+
+/** What the line through a point is for. */
+export interface RoleAt {
+  readonly x: number;
+  readonly y: number;
+  readonly role: PatternRole;
 }
 
 /** What the page asks its reading worker: one file. */

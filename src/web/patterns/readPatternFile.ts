@@ -8,8 +8,8 @@ const PATIENCE = 6;
 
 /** Reading under way. */
 export interface PatternReading {
-  /** Null for a photograph, which is not read here. Never comes once it was stopped; rejects on a fault of ours. */
-  readonly read: Promise<ReadPattern | null>;
+  /** Never comes once it was stopped; rejects on a fault of ours. */
+  readonly read: Promise<ReadPattern>;
   stop(): void;
 }
 
@@ -23,11 +23,10 @@ export function readPatternFile(file: File, wish: PatternWish): PatternReading {
     clearTimeout(timer);
     worker?.terminate();
   };
-  const read = async (): Promise<ReadPattern | null> => {
+  const read = async (): Promise<ReadPattern> => {
     if (file.size > MOST_MEGABYTES * 1024 * 1024) return tooMuch("svg", "megabytes", MOST_MEGABYTES);
     const bytes = new Uint8Array(await file.arrayBuffer());
     const kind = kindBefore(bytes);
-    if (kind === "image") return null;
     return new Promise<ReadPattern>((resolve, reject) => {
       // Stopped while the file was fetched.
       if (isStopped) return;

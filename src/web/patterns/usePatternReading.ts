@@ -6,7 +6,7 @@ import { readPatternFile } from "./readPatternFile.ts";
 export interface ReadingState {
   /** What was read last, also while it is read anew; null before. */
   readonly read: ReadPattern | null;
-  readonly state: "reading" | "read" | "stopped" | "photograph" | "failed";
+  readonly state: "reading" | "read" | "stopped" | "failed";
   stop(): void;
 }
 
@@ -27,8 +27,8 @@ export function usePatternReading(file: File, wish: PatternWish): ReadingState {
     reading.read
       .then((found) => {
         if (!isWanted) return;
-        if (found !== null) setRead(found);
-        setState(found === null ? "photograph" : "read");
+        setRead(found);
+        setState("read");
       })
       .catch((error: unknown) => {
         console.error(error);

@@ -21,7 +21,7 @@ export const de: Texts = {
     units: "Längen stehen in",
     look: "Aussehen und Sprache",
     close: "Schließen",
-    dropHere: "Loslassen, um die Projektdatei zu öffnen",
+    dropHere: "Loslassen, um das Projekt oder den Schnitt zu öffnen",
   },
   keeping: {
     kept: "Auf diesem Gerät gespeichert",

@@ -18,18 +18,19 @@ const UNITS: Readonly<Record<string, string>> = {
 /** Ein eigener Schnitt auf der Seite, deutsch. */
 export const dePattern: typeof enPattern = {
   bringIn: "Eigener Schnitt",
-  kinds: "Eine Zeichnung als SVG, DXF oder PDF",
+  kinds: "Eine Zeichnung als SVG, DXF oder PDF, oder ein Foto, auf dem unser Fotoblatt liegt",
   heading: "Ihr eigener Schnitt",
   elsewhere:
-    "Fotos von einem Schnitt und PDF-Blätter, die nichts verbindet, liest die Befehlszeile: laywright pattern --help.",
+    "Fotos ohne unser Fotoblatt und PDF-Blätter, die nichts verbindet, liest die Befehlszeile: laywright pattern --help.",
   states: {
     reading: (file) => `${file} wird gelesen …`,
     stopped: (file) =>
       `Das Lesen von ${file} wurde angehalten. Wählen Sie die Datei noch einmal, um neu anzufangen.`,
-    photograph: (file) =>
-      `${file} ist ein Bild. Fotos von einem Schnitt liest die Befehlszeile: laywright pattern --help.`,
     failed: (file) => `${file} konnte nicht gelesen werden: Das ist unser Fehler. Ihr Projekt ist, wie es war.`,
   },
+  photoSheet: "Fotoblatt zum Drucken",
+  photoSheetAbout:
+    "Neben einen Papierschnitt legen und beides fotografieren: Es gibt den Maßstab und nimmt die Schräge heraus.",
   stop: "Lesen anhalten",
   leave: "Weglassen",
   unit: "Wie die Zahlen der Datei gelesen werden",

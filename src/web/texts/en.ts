@@ -23,7 +23,7 @@ const shell = {
   units: say("Lengths shown in"),
   look: say("Look and language"),
   close: say("Close"),
-  dropHere: say("Let go to open the project file"),
+  dropHere: say("Let go to open the project or the pattern"),
 };
 
 const keeping = {

@@ -19,18 +19,20 @@ const UNITS: Readonly<Record<string, string>> = {
 /** A maker's own pattern on the page, in English. */
 export const enPattern = {
   bringIn: say("Pattern of my own"),
-  kinds: say("A drawing in SVG, DXF or PDF"),
+  kinds: say("A drawing in SVG, DXF or PDF, or a photograph with our photo sheet in it"),
   heading: say("A pattern of your own"),
   elsewhere: say(
-    "Photographs of a pattern, and sheets of a PDF that nothing joins, are read by the command line: laywright pattern --help.",
+    "Photographs without our photo sheet, and sheets of a PDF that nothing joins, are read by the command line: laywright pattern --help.",
   ),
   states: {
     reading: (file: string) => `Reading ${file} …`,
     stopped: (file: string) => `Reading ${file} was stopped. Choose it once more to begin again.`,
-    photograph: (file: string) =>
-      `${file} is a picture. Photographs of a pattern are read by the command line: laywright pattern --help.`,
     failed: (file: string) => `${file} could not be read: that is our mistake. Your project is as it was.`,
   },
+  photoSheet: say("Photo sheet to print"),
+  photoSheetAbout: say(
+    "Lay it beside a paper pattern and photograph both: it gives the scale and takes out the slant.",
+  ),
   stop: say("Stop reading"),
   leave: say("Leave it out"),
   unit: say("How the numbers in the file are read"),

@@ -24,7 +24,7 @@ export const fr: Texts = {
     units: "Longueurs affichées en",
     look: "Aspect et langue",
     close: "Fermer",
-    dropHere: "Lâchez pour ouvrir le fichier du projet",
+    dropHere: "Lâchez pour ouvrir le projet ou le patron",
   },
   keeping: {
     ...en.keeping,

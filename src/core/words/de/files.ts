@@ -16,6 +16,14 @@ const LASER_RISKS: Readonly<Record<LaserRisk, string>> = {
 
 /** Files in German. */
 export const files: FileTexts = {
+  photoSheet: {
+    title: "Fotoblatt",
+    measure: "In Originalgröße drucken. Diese Linie muss 100 mm messen; sonst angeben, was sie misst (--line).",
+    use: [
+      "Flach neben den Schnitt legen, eine Handbreit entfernt, auf dunklem Tisch. Oder den Schnitt zwischen die Ringe zeichnen.",
+      "Alle sieben Ringe im Bild, gleichmäßiges Licht, kein Schatten darauf. Möglichst hoch darüber stehen.",
+    ],
+  },
   titles: { cutSheet: "Zuschnittblatt", patterns: "Schnittteile" },
   kinds: {
     sheets: "Seiten zum Zusammenkleben",

@@ -84,9 +84,9 @@ export const patternSentences: SentenceTable<PatternProblem> = {
       "Sehen Sie nach, ob die Linien verborgen sind, auf einer ausgeschalteten Ebene liegen oder nur ein Bild sind.",
   }),
   "pattern-photo-unscaled": () => ({
-    what: "Nichts sagt, wie groß das Bild ist: Kein Blatt bekannter Größe wurde darin gefunden, und keine zwei Punkte sind angegeben.",
+    what: "Nichts sagt, wie groß das Bild ist: Weder unser Fotoblatt noch ein Blatt bekannter Größe wurde darin gefunden, und keine zwei Punkte sind angegeben.",
     remedy:
-      "Legen Sie den Schnitt auf ein helles Blatt bekannter Größe vor dunklem Grund und nennen Sie das Blatt, oder geben Sie zwei Punkte und ihren Abstand an.",
+      "Drucken Sie unser Fotoblatt und legen Sie es neben den Schnitt, alle sieben Ringe sichtbar; oder legen Sie den Schnitt auf ein helles Blatt bekannter Größe vor dunklem Grund und nennen Sie das Blatt; oder geben Sie zwei Punkte und ihren Abstand an.",
   }),
   "pattern-photo-error": ({ errorMm, hasPerspective }) => ({
     what: `Umrisse aus diesem Bild können um etwa ${mm(errorMm)} abweichen${hasPerspective ? "; die Perspektive wurde herausgerechnet" : ""}.`,

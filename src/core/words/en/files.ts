@@ -15,6 +15,14 @@ const LASER_RISKS: Readonly<Record<LaserRisk, string>> = {
 
 /** Files in English. */
 export const files: FileTexts = {
+  photoSheet: {
+    title: "Photo sheet",
+    measure: "Print at actual size. This line must measure 100 mm; if it does not, say what it measures (--line).",
+    use: [
+      "Lay it flat beside the pattern, a hand's width apart, on a dark table. Or draw the pattern between the rings.",
+      "All seven rings in the picture, even light, no shadow on them. Stand as high above as you can.",
+    ],
+  },
   titles: { cutSheet: "cut sheet", patterns: "patterns" },
   kinds: {
     sheets: "pages to tape together",

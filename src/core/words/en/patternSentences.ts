@@ -80,9 +80,9 @@ export const patternSentences: SentenceTable<PatternProblem> = {
     remedy: "Check that the lines are not hidden, not on a layer that is off, and not a picture.",
   }),
   "pattern-photo-unscaled": () => ({
-    what: "Nothing says how large the picture is: no sheet of a known size was found in it, and no two points are given.",
+    what: "Nothing says how large the picture is: neither our photo sheet nor a sheet of a known size was found in it, and no two points are given.",
     remedy:
-      "Lay the pattern on a light sheet of a known size on a dark ground and name the sheet, or give two points and how far they are apart.",
+      "Print our photo sheet and lay it beside the pattern, all seven rings in sight; or lay the pattern on a light sheet of a known size on a dark ground and name the sheet; or give two points and how far they are apart.",
   }),
   "pattern-photo-error": ({ errorMm, hasPerspective }) => ({
     what: `Outlines of this picture may be off by about ${mm(errorMm)}${hasPerspective ? "; its perspective was taken out" : ""}.`,

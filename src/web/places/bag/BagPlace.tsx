@@ -22,11 +22,16 @@ import { PatternSheet } from "./pattern/PatternSheet.tsx";
 import { StrapSpread } from "./StrapSpread.tsx";
 
 /** What the bag is made of: the shelf of pieces, and the one that is open. */
-export function BagPlace({ open }: { open: string | null }) {
+export function BagPlace(props: {
+  open: string | null;
+  /** The pattern that is being brought in; null when none is. */
+  file: File | null;
+  setFile: (file: File | null) => void;
+}) {
+  const { open, file, setFile } = props;
   const texts = useTexts();
   const project = useProject();
   const change = useChange();
-  const [file, setFile] = useState<File | null>(null);
   const isEmpty = project.straps.length + project.panels.length === 0;
   const strap = project.straps.find(({ id }) => id === open);
   const panel = project.panels.find(({ id }) => id === open);

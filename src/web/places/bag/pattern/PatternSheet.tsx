@@ -14,15 +14,16 @@ import { PatternTroubles } from "./PatternTroubles.tsx";
 /** A maker's own pattern before it comes in: what was understood, what is wrong, and what it becomes. */
 export function PatternSheet({ file, onClose }: { file: File; onClose: () => void }) {
   const { pattern: words } = useTexts();
-  const [wish, setWish] = useState<PatternWish>({ mend: [], unit: "", roles: {} });
+  const [wish, setWish] = useState<PatternWish>({ mend: [], unit: "", roles: {}, rolesAt: [] });
   const { read, state, stop } = usePatternReading(file, wish);
   const opened = useBroughtIntoView<HTMLElement>();
   const onMend = (mend: Mend, isWanted: boolean) =>
     setWish((now) => ({
       ...now,
       mend: isWanted ? [...now.mend, mend] : now.mend.filter((each) => each !== mend),
-      // Joined lines are counted anew, and a line without a name of its own is known by its number.
-      roles: mend === "gaps" ? {} : now.roles,
+      // Joined lines are counted anew, and a line without a name of its own is known by its number: what she said of
+      // it is kept by a point of it, unless points move too.
+      ...(mend === "gaps" ? byPoint(read) : byName(read)),
     }));
   const onRole = (name: string, role: PatternRole) =>
     setWish((now) => ({ ...now, roles: { ...now.roles, [name]: role } }));
@@ -47,7 +48,7 @@ export function PatternSheet({ file, onClose }: { file: File; onClose: () => voi
           file={file}
           read={read}
           wish={wish}
-          onUnit={(unit) => setWish((now) => ({ ...now, unit }))}
+          onUnit={(unit) => setWish((now) => ({ ...now, unit, ...byName(read) }))}
           onMend={onMend}
           onRole={onRole}
         />
@@ -60,9 +61,24 @@ export function PatternSheet({ file, onClose }: { file: File; onClose: () => voi
           {presses}
         </FoundPanels>
       )}
-      {state !== "photograph" && <p class="soft small">{words.elsewhere}</p>}
+      <p class="soft small">{words.elsewhere}</p>
     </section>
   );
+}
+
+type Roles = Pick<PatternWish, "roles" | "rolesAt">;
+
+/** What she has said lines are for, by a point of each. */
+function byPoint(read: ReadPattern | null): Roles {
+  const asked = read?.pattern.outlines.filter(({ reason }) => reason === "asked") ?? [];
+  const rolesAt = asked.map(({ contour, role }) => ({ x: contour.vertices[0]!, y: contour.vertices[1]!, role }));
+  return { roles: {}, rolesAt };
+}
+
+/** The same by the names of the lines. */
+function byName(read: ReadPattern | null): Roles {
+  const asked = read?.pattern.outlines.filter(({ reason }) => reason === "asked") ?? [];
+  return { roles: Object.fromEntries(asked.map(({ name, role }) => [name, role])), rolesAt: [] };
 }
 
 function Understood(props: {
