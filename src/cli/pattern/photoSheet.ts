@@ -2,7 +2,7 @@ import { basename, dirname } from "node:path";
 import { PAPERS, paperNamed } from "../../core/project/papers.ts";
 import { EXIT, type ExitCode, type Io, type OptionSpec, type ParsedArgs, UsageError } from "../command.ts";
 import { writeFiles } from "../inOut/writeFiles.ts";
-import { CLI_TEXTS } from "../words/cliTextTables.ts";
+import { CLI_TEXTS } from "../words/words.ts";
 
 export const PHOTO_SHEET_OPTIONS: readonly OptionSpec[] = [
   {
