@@ -1,13 +1,6 @@
 import { tooMuch, unreadable } from "../readingEnds.ts";
 import { pictureSize } from "./pictureSize.ts";
-import { keptWay, uprightImage } from "./uprightImage.ts";
-
-/** A picture in grey: 0 black to 255 white, row after row from the top. */
-export interface GrayImage {
-  readonly width: number;
-  readonly height: number;
-  readonly values: Uint8Array;
-}
+import { type GrayImage, keptWay, uprightImage } from "./uprightImage.ts";
 
 /** No pattern needs more; a photograph of a phone has 12 to 50. */
 const MOST_MEGAPIXELS = 64;

@@ -6,11 +6,12 @@ import type { PatternDrawing, PatternLine } from "../../core/patterns/patternDra
 import { CHECK_LINE, PHOTO_PAPER, PHOTO_WINDOW, RING_CORNERS } from "../../core/patterns/photoSheet.ts";
 import type { PatternProblem } from "../../core/problems/patternProblems.ts";
 import { ReadingEnds } from "../readingEnds.ts";
-import { type GrayImage, grayImage } from "./grayImage.ts";
+import { grayImage } from "./grayImage.ts";
 import { type Homography, homographyOf, mapByHomography } from "./homography.ts";
 import { photoMarks } from "./photoMarks.ts";
 import { sheetCorners } from "./sheetCorners.ts";
 import { traceEdges } from "./traceEdges.kernel.ts";
+import type { GrayImage } from "./uprightImage.ts";
 
 type Point = readonly [number, number];
 

@@ -1,4 +1,9 @@
-import type { GrayImage } from "./grayImage.ts";
+/** A picture in grey: 0 black to 255 white, row after row from the top. */
+export interface GrayImage {
+  readonly width: number;
+  readonly height: number;
+  readonly values: Uint8Array;
+}
 
 /** The way up that a JPEG is kept; 1 when it says nothing. */
 export type KeptWay = 1 | 2 | 3 | 4 | 5 | 6 | 7 | 8;
