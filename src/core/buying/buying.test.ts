@@ -3,7 +3,7 @@ import { expect, test } from "vitest";
 import { sampleMaterial } from "../../../tests/tools/sampleMaterial.ts";
 import { rectangleRing, solid } from "../geometry/ring.ts";
 import type { LayPlan } from "../lay/problem/layProblem.ts";
-import type { Material } from "../materials/material.ts";
+import { type Material, PLAIN_REPEAT } from "../materials/material.ts";
 import { bagCost } from "./bagCost.ts";
 import { offcutsOf } from "./offcuts.ts";
 import { matchedLength, priceByMargin, priceByMarkup, roundUpTo } from "./pricing.ts";
@@ -81,7 +81,9 @@ test("bought in the shop's steps, ends squared, washed first, one repeat more", 
   expect(purchaseOf({ ...material, price, stock }, used(1460.01))).toMatchObject({ buyLength: 1600 });
   const shrinkage = { lengthwise: 0.05, crosswise: 0, when: "before-cutting" } as const;
   expect(purchaseOf({ ...material, price, stock, shrinkage }, used(950))).toMatchObject({ buyLength: 1100 });
-  expect(purchaseOf({ ...material, price, stock, repeat: 320 }, used(1420))).toMatchObject({ buyLength: 1800 });
+  expect(
+    purchaseOf({ ...material, price, stock, repeat: { ...PLAIN_REPEAT, along: 320 } }, used(1420)),
+  ).toMatchObject({ buyLength: 1800 });
 });
 
 test("a length is asked for in the unit its price is by", () => {

@@ -73,10 +73,14 @@ export function lengthToCut({ shrinkage }: Material, roll: ClothRoll, laidLength
 
 function rollBill(material: Material, roll: ClothRoll, laidLength: number): StockBill {
   const { repeat, price } = material;
-  const used = rollTaken(lengthToCut(material, roll, laidLength), lengthsCut(spreadOf(material)), repeat);
+  const used = rollTaken(
+    lengthToCut(material, roll, laidLength),
+    lengthsCut(spreadOf(material)),
+    repeat?.along ?? null,
+  );
   const buys = roll.length === null;
   // One repeat more, so that the pattern can start where it is wanted (common practice, no source).
-  const needed = used + (repeat ?? 0);
+  const needed = used + (repeat?.along ?? 0);
   const buyLength = buys ? roundUpTo(needed, price?.basis.kind === "length" ? price.step : 0) : null;
   const area = (buyLength ?? used) * roll.width;
   return {

@@ -7,6 +7,7 @@ import { spreadOf } from "../materials/spreadOf.ts";
 import { type ClothRoll, flawPolygon, type ShapedStock, stockCopyId } from "../materials/stock.ts";
 import type { CutList } from "../project/cutList.ts";
 import { LEAST_STRIP, type Project } from "../project/project.ts";
+import { type HeldPiece, type Matching, matchingOf } from "./matching/matching.ts";
 import { pinsOf } from "./pinsOf.ts";
 import { rollStock } from "./rollStock.ts";
 import { spreadProblem } from "./spreadProblem.ts";
@@ -40,7 +41,8 @@ function cutMaterials(project: Project, cutList: CutList): { material: Material;
 }
 
 function singly(project: Project, material: Material, cut: readonly CutPiece[]): LayProblem {
-  const pieces = cut.flatMap((piece) => layPieces(piece, material));
+  const matching = matchingOf(project, material, cut);
+  const pieces = cut.flatMap((piece) => layPieces(piece, material, matching));
   const stocks = layProblemStocks(material);
   return {
     materialId: material.id,
@@ -50,17 +52,28 @@ function singly(project: Project, material: Material, cut: readonly CutPiece[]):
     margin: material.margin ?? project.margin,
     leastStrip: project.leastStrip ?? LEAST_STRIP,
     pinned: pinsOf(project, material.id, pieces, stocks),
+    ...(matching === null || matching.held.size === 0
+      ? {}
+      : { pattern: matching.pattern, phases: matching.phases }),
   };
 }
 
-function layPieces(piece: CutPiece, material: Material): LayPiece[] {
+function layPieces(piece: CutPiece, material: Material, matching: Matching | null): LayPiece[] {
   const turns = turnsOf(piece, material);
   const mirrored = mirrorImage(piece);
-  const kinds = [...(piece.count > 0 ? [piece] : []), ...(mirrored ? [mirrored] : [])];
   // What is cut by its size lies square, so that a ruler can cut it; straps always do.
   const mayTilt = piece.kind === "panel" && !turns.freeTurn && !isCutBySize(piece.outline);
   const tilt = mayTilt ? (material.tilt ?? 0) : 0;
-  return kinds.map(({ id, outline, count }) => ({ id, outline, count, ...turns, ...(tilt > 0 ? { tilt } : {}) }));
+  const held = matching?.held.get(piece);
+  // What is held to a pattern lies straight on it.
+  const lay = ({ id, outline, count }: CutPiece, by: HeldPiece | null | undefined): LayPiece =>
+    by
+      ? { id, outline, count, ...by.turns, match: by.match }
+      : { id, outline, count, ...turns, ...(tilt > 0 ? { tilt } : {}) };
+  return [
+    ...(piece.count > 0 ? [lay(piece, held?.drawn)] : []),
+    ...(mirrored ? [lay(mirrored, held?.mirrored)] : []),
+  ];
 }
 
 /** The stock of a material as the lay sees it, in the order it is to be used up; what is kept back is not in it. */
@@ -77,8 +90,10 @@ export function layProblemStocks(material: Material): Stock[] {
 function leftovers(stock: ShapedStock): Stock[] {
   const outline = shapePolygon(stock.shape);
   const flaws = stock.flaws.map(flawPolygon);
+  const line = stock.firstLine;
   return Array.from({ length: stock.count }, (_, i) => ({
     kind: "remnant",
+    ...(line ? { firstLine: [line.along, line.across] } : {}),
     id: stockCopyId(stock.id, i),
     outline,
     flaws,

@@ -7,6 +7,7 @@ import type { Project } from "../project/project.ts";
 import type { StrapResult } from "../straps/build/strapResult.ts";
 import type { Language } from "../units/language.ts";
 import { layProblemsOf, singleProblemsOf } from "./layProblems.ts";
+import { matchTroubles } from "./matching/matchTroubles.ts";
 
 /** One material and what is to be laid on it. */
 export interface LayJob {
@@ -47,7 +48,7 @@ export function jobOf(project: Project, language: Language = "en"): ProjectJob {
     const singly = singleProblemsOf(sound, list).find(({ materialId }) => materialId === material.id);
     return { material, problem, singly };
   });
-  return { project, ...list, lays, troubles };
+  return { project, ...list, lays, troubles: [...troubles, ...matchTroubles(sound, list)] };
 }
 
 /** The project without the parts that have problems of their own: one wrong strap must not hide the others. */

@@ -11,9 +11,12 @@ import { type ClothRoll, flawPolygon, usableWidth } from "../materials/stock.ts"
  */
 export function rollStock(roll: ClothRoll, material: Material): RollStock {
   const { along, across } = washed(material);
+  const { repeat } = material;
+  const line = roll.firstLine ?? (repeat && { along: repeat.firstAlong, across: repeat.firstAcross });
   return {
     kind: "roll",
     id: roll.id,
+    ...(line ? { firstLine: [(line.along - roll.squaring) * along, (line.across - roll.selvedge) * across] } : {}),
     width: usableWidth(roll) * across,
     length: roll.length === null ? null : Math.max(0, roll.length - 2 * roll.squaring) * along,
     flaws: roll.flaws.map((flaw) => movedScaled(flawPolygon(flaw), -roll.squaring, -roll.selvedge, along, across)),
@@ -36,11 +39,12 @@ export function spreadRoll(roll: ClothRoll, material: Material, spread: Spread):
   }
   if (roll.length === null) return single;
   // A pattern is measured before the wash, as the roll is.
-  const each = lengthFromRoll(roll.length, lengthsCut(spread), material.repeat);
+  const each = lengthFromRoll(roll.length, lengthsCut(spread), material.repeat?.along ?? null);
   return { ...single, length: Math.max(0, each - 2 * roll.squaring) * washed(material).along };
 }
 
-function washed({ shrinkage }: Material): { readonly along: number; readonly across: number } {
+/** Shares of length that are left when a material is washed before it is cut. */
+export function washed({ shrinkage }: Material): { readonly along: number; readonly across: number } {
   const isWashed = shrinkage.when === "before-cutting";
   return {
     along: isWashed ? 1 - shrinkage.lengthwise : 1,

@@ -26,6 +26,17 @@ export interface PieceLine {
   readonly text?: string;
 }
 
+/** A place on a seam line where the cloth's pattern is to meet that of another piece, in the piece's own frame (mm). */
+export interface MatchPlace {
+  /** Which match of the project, and which side of it. */
+  readonly match: number;
+  readonly side: "first" | "second";
+  readonly x: number;
+  readonly y: number;
+  /** Direction out of the piece. */
+  readonly out: readonly [number, number];
+}
+
 /** One outline to cut, with what is drawn on it and how many are needed. */
 export interface CutPiece {
   /** Unique in the cut list and stable between runs. */
@@ -45,6 +56,7 @@ export interface CutPiece {
   /** Mirror images needed besides. */
   readonly mirroredCount: number;
   readonly grain: PieceGrain;
+  readonly matchPlaces?: readonly MatchPlace[] | undefined;
   /** One of several lengths that are sewn end to end: a part of a strap, not a strap. */
   readonly joined?: true;
   /** True for a panel that was drawn as a half on a fold: on cloth folded lengthwise it lies on the fold. */

@@ -99,6 +99,33 @@ export interface Price {
   readonly step: number;
 }
 
+/** How the pattern of a cloth repeats: stripes along or across it, checks, or printed motifs. mm. */
+export interface ClothRepeat {
+  /** From one line or motif to the next along the roll; null where nothing repeats. */
+  readonly along: number | null;
+  readonly across: number | null;
+  /** Where the first line lies on a roll: from its cut end, and from its lower edge, selvedge and all. */
+  readonly firstAlong: number;
+  readonly firstAcross: number;
+  /** Looks the same turned by half. */
+  readonly symmetric: boolean;
+  /** Every second column of motifs across the roll is moved along by half a repeat. */
+  readonly halfDrop: boolean;
+  /** How far apart what is matched may lie. */
+  readonly tolerance: number;
+}
+
+/** A repeat along the roll alone, of which nothing else is known. */
+export const PLAIN_REPEAT: ClothRepeat = {
+  along: null,
+  across: null,
+  firstAlong: 0,
+  firstAcross: 0,
+  symmetric: false,
+  halfDrop: false,
+  tolerance: 1,
+};
+
 /** A material of the project and what there is of it. Lengths in mm. */
 export interface Material {
   readonly id: string;
@@ -119,8 +146,8 @@ export interface Material {
   readonly facesAlike: boolean;
   readonly fold: FoldTraits;
   readonly shrinkage: Shrinkage;
-  /** Length of one pattern repeat along the roll; null when there is none to match. */
-  readonly repeat: number | null;
+  /** Null when there is no pattern to match. */
+  readonly repeat: ClothRepeat | null;
   readonly price: Price | null;
   /** Least distance between pieces, and from the edge of the stock; null: as the project says. */
   readonly gap: number | null;

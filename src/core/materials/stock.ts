@@ -8,6 +8,12 @@ export interface Flaw {
   readonly shape: Shape;
 }
 
+/** A line of the cloth's pattern that runs across, so far along the stock, and one that runs along, so far across it. mm. */
+export interface FirstLine {
+  readonly along: number;
+  readonly across: number;
+}
+
 /**
  * A roll as it lies on the table: x along it from its cut end, y across it from its lower edge, selvedge and all.
  * Flaws are measured from the same corner.
@@ -24,6 +30,8 @@ export interface ClothRoll {
   /** Cut off each cut end to square it, mm. */
   readonly squaring: number;
   readonly flaws: readonly Flaw[];
+  /** Where a line of the pattern lies on it, from the same corner; as the material says where nothing is said. */
+  readonly firstLine?: FirstLine | undefined;
 }
 
 /** A remnant or a skin: any outline, x along the lengthwise grain, and how many there are of it. */
@@ -35,6 +43,8 @@ export interface ShapedStock {
   readonly count: number;
   /** True when it is kept for something else: nothing is laid on it. */
   readonly keptBack?: boolean | undefined;
+  /** Where a line of the pattern lies on it; nothing that is matched is cut from it where that is not said. */
+  readonly firstLine?: FirstLine | undefined;
 }
 
 export type MaterialStock = ClothRoll | ShapedStock;

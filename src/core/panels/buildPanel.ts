@@ -3,13 +3,14 @@ import { contourBox, contourEdges, flattenContour, poseContour } from "../geomet
 import { segmentContour } from "../geometry/contourShapes.ts";
 import { insertTooth } from "../geometry/insertTooth.ts";
 import { offsetEdges } from "../geometry/offsetEdges.ts";
-import type { Pose } from "../geometry/pose.ts";
+import { type Pose, turnCosSin } from "../geometry/pose.ts";
 import { solid } from "../geometry/ring.ts";
-import type { CutPiece, PieceLine } from "../materials/cutPiece.ts";
+import type { CutPiece, MatchPlace, PieceLine } from "../materials/cutPiece.ts";
 import { failed, ok, type Problem, type Result } from "../problems/problem.ts";
 import { PANEL_WORDS } from "../words/words.ts";
 import { cutLine, type Seamed, stitchLine } from "./cutLine.ts";
 import { foldOut } from "./foldOut.ts";
+import { matchPlaces } from "./matchSpots.ts";
 import type { FollowingPiece } from "./panel.ts";
 import { drillLines, notchLine, notchPlaces, textLines } from "./panelMarks.ts";
 import type { SizedPanel } from "./sizedPanel.ts";
@@ -69,10 +70,11 @@ export function buildPanel(
       problems.push({ code: "inset-eats-panel", path: `${path}${word}.inset`, insetMm: inset });
       return [];
     }
-    return [pieceOf(sized, { id: `-${word}`, name: `, ${words[word]}`, materialId: piece.materialId }, ...made)];
+    const part = { id: `-${word}`, name: `, ${words[word]}`, materialId: piece.materialId };
+    return [pieceOf(sized, part, ...made, matchPlaces(sized, piece.cut === "inset" ? inset : 0))];
   };
   const pieces = [
-    pieceOf(sized, { id: "", name: "", materialId: panel.materialId }, cut, drawn),
+    pieceOf(sized, { id: "", name: "", materialId: panel.materialId }, cut, drawn, matchPlaces(sized)),
     ...following(panel.interfacing, "interfacing"),
     ...following(panel.lining, "lining"),
   ];
@@ -125,6 +127,7 @@ function pieceOf(
   part: { readonly id: string; readonly name: string; readonly materialId: string },
   contour: Contour,
   lines: readonly PieceLine[],
+  places: readonly MatchPlace[],
 ): CutPiece {
   const turnDeg = -outline.arrowDeg || 0;
   const turned = poseContour(contour, { x: 0, y: 0, turnDeg, mirrored: false });
@@ -144,5 +147,17 @@ function pieceOf(
     mirroredCount: panel.mirroredCount * (outline.copies ?? 1),
     grain: panel.grain,
     ...(foldEdge === null ? {} : { onFold: true }),
+    ...(places.length > 0 ? { matchPlaces: places.map((place) => posedPlace(place, pose)) } : {}),
+  };
+}
+
+function posedPlace(place: MatchPlace, pose: Pose): MatchPlace {
+  const [c, s] = turnCosSin(pose.turnDeg);
+  const { x, y, out } = place;
+  return {
+    ...place,
+    x: c * x - s * y + pose.x,
+    y: s * x + c * y + pose.y,
+    out: [c * out[0] - s * out[1], s * out[0] + c * out[1]],
   };
 }

@@ -135,7 +135,8 @@ function isAtCorner({ outline }: SizedPanel, { first, count }: EdgeRun, at: numb
 /** Edges that turn by less (sine) run on into each other. */
 const SMOOTH = 0.2;
 
-function edgeOf(
+/** A panel and the run of edges named, or why there is none. */
+export function edgeOf(
   panels: readonly SizedPanel[],
   { panel: id, edge }: SeamEdge,
   path: string,

@@ -9,6 +9,14 @@ export interface SizedNotch {
   readonly mark: string | null;
 }
 
+/** A place on an edge of the outline where the cloth's pattern meets, `at` mm along it. */
+export interface SizedMatch {
+  readonly match: number;
+  readonly side: "first" | "second";
+  readonly edge: number;
+  readonly at: number;
+}
+
 /** Words, or a hole to mark, at a place. */
 export interface SizedPlace {
   readonly x: number;
@@ -27,6 +35,8 @@ export interface SizedPanel {
   readonly corners: readonly CornerStyle[];
   readonly foldEdge: number | null;
   readonly notches: readonly SizedNotch[];
+  /** Places where the cloth's pattern meets that of another panel. */
+  readonly matchSpots?: readonly SizedMatch[] | undefined;
   readonly drills: readonly SizedPlace[];
   readonly texts: readonly SizedPlace[];
   /** How far inside the panel's stitch line its interfacing and its lining have theirs, where they have. */

@@ -125,6 +125,14 @@ export type FileProblem =
   | { readonly code: "layers-not-in-twos"; readonly path: string; readonly count: number }
   /** A roll with flaws that is to lie in layers. */
   | { readonly code: "flaws-under-layers"; readonly path: string }
+  | { readonly code: "repeat-without-length" | "half-drop-one-way"; readonly path: string }
+  | {
+      /** What may lie apart by half a repeat is matched by nothing. */
+      readonly code: "tolerance-eats-repeat";
+      readonly path: string;
+      readonly toleranceMm: number;
+      readonly repeatMm: number;
+    }
   | { readonly code: "radius-too-large"; readonly path: string; readonly radiusMm: number; readonly mostMm: number }
   | { readonly code: "bow-too-large"; readonly path: string; readonly bowMm: number; readonly mostMm: number }
   | {

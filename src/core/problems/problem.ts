@@ -1,6 +1,7 @@
 import type { LengthProblem } from "../units/lengthProblem.ts";
 import type { FileProblem } from "./fileProblems.ts";
 import type { LayProblemFinding } from "./layProblems.ts";
+import type { MatchProblem } from "./matchProblems.ts";
 import type { PanelProblem } from "./panelProblems.ts";
 import type { PatternProblem } from "./patternProblems.ts";
 import type { StrapProblem } from "./strapProblems.ts";
@@ -13,6 +14,7 @@ import type { StrapProblem } from "./strapProblems.ts";
 export type Problem =
   | FileProblem
   | LengthProblem
+  | MatchProblem
   | PanelProblem
   | PatternProblem
   | StrapProblem

@@ -10,6 +10,7 @@ import { grainOn } from "../materials/orientations.ts";
 import { spreadOf } from "../materials/spreadOf.ts";
 import { type ClothRoll, usableWidth } from "../materials/stock.ts";
 import { buildPanel } from "../panels/buildPanel.ts";
+import { withMatchSpots } from "../panels/matchSpots.ts";
 import { seamLengths, withSeamMarks } from "../panels/seams.ts";
 import { sizePanels } from "../panels/sizePanels.ts";
 import { failed, ok, type Problem, type Result } from "../problems/problem.ts";
@@ -57,7 +58,9 @@ export function cutListOf(project: Project, language: Language = "en"): Result<C
   const seams = sized.ok ? seamLengths(sized.value, project.seams ?? []) : sized;
   if (!seams.ok) problems.push(...seams.problems);
   const marked = sized.ok && seams.ok ? withSeamMarks(sized.value, seams.value) : [];
-  for (const [i, panel] of marked.entries()) {
+  const matched = withMatchSpots(marked, sized.ok && seams.ok ? (project.matches ?? []) : []);
+  if (!matched.ok) problems.push(...matched.problems);
+  for (const [i, panel] of (matched.ok ? matched.value : marked).entries()) {
     const pieces = buildPanel(panel, `panels[${i}].`, PANEL_WORDS[language]);
     if (pieces.ok) panels.push(...pieces.value);
     else problems.push(...pieces.problems);
@@ -155,6 +158,13 @@ function scaledPiece(piece: CutPiece, alongPiece: number, acrossPiece: number): 
     contour,
     outline: solid(flattenContour(contour)),
     lines: piece.lines.map((line) => ({ ...line, contour: scaledContour(line.contour, alongPiece, acrossPiece) })),
+    ...(piece.matchPlaces && {
+      matchPlaces: piece.matchPlaces.map((place) => ({
+        ...place,
+        x: place.x * alongPiece,
+        y: place.y * acrossPiece,
+      })),
+    }),
   };
 }
 

@@ -1,5 +1,6 @@
 import type { Pose } from "../geometry/pose.ts";
 import type { Material } from "../materials/material.ts";
+import type { Centred, Match } from "../panels/match.ts";
 import type { BagMeasure } from "../panels/measure.ts";
 import type { Panel } from "../panels/panel.ts";
 import type { Seam } from "../panels/seams.ts";
@@ -44,6 +45,10 @@ export interface Project {
   readonly panels: readonly Panel[];
   /** Edges of panels that are sewn together. */
   readonly seams?: readonly Seam[] | undefined;
+  /** Seams over which the cloth's pattern runs on. */
+  readonly matches?: readonly Match[] | undefined;
+  /** Parts whose middle has its place on the pattern. */
+  readonly centred?: readonly Centred[] | undefined;
   /** Least distance between pieces, mm. */
   readonly gap: number;
   /** Least distance from a piece to the edge of the stock, mm. */

@@ -58,8 +58,9 @@ function buyingWords(
     shopLength(buyLength, material.price, language),
     toPay === null ? "" : money(toPay, project, language),
   );
-  if (material.repeat === null || material.repeat === 0) return [buy];
-  return [buy, texts.repeat(cutLength(material.repeat, project.output.lengths, language))];
+  const along = material.repeat?.along ?? 0;
+  if (along === 0) return [buy];
+  return [buy, texts.repeat(cutLength(along, project.output.lengths, language))];
 }
 
 /** An amount in the project's currency. */

@@ -25,7 +25,8 @@ export function spreadWords(
     : [...new Set(lengths)].map((length) =>
         texts.spreadLayers(spread.layers, length, spread.faces, material.oneWay),
       );
-  const isRepeated = !spread.folded && material.repeat !== null && material.repeat > 0;
+  const along = material.repeat?.along ?? 0;
+  const isRepeated = !spread.folded && along > 0;
   const spare = spareOf(problem, plan).map(({ pieceId, asDrawn, mirrored }) => {
     const name = project.panels.find(({ id }) => id === pieceId)?.name ?? pieceId;
     return [
@@ -35,7 +36,7 @@ export function spreadWords(
   });
   return [
     ...how,
-    ...(isRepeated ? [texts.spreadRepeat(write(material.repeat!))] : []),
+    ...(isRepeated ? [texts.spreadRepeat(write(along))] : []),
     ...(pieces.some(({ gives }) => (gives?.mirrored ?? 0) > 0 && gives?.asDrawn !== 0) ? [texts.givesPairs] : []),
     ...(pieces.some(({ gives }) => gives?.onFold) ? [texts.givesOnFold] : []),
     ...(spare.length > 0 ? [texts.spare(spare.join(", "))] : []),

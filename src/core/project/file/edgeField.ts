@@ -1,4 +1,5 @@
 import { z } from "zod";
+import { CENTRED_ON, type Centred, MATCH_AXES, MATCH_POINTS, type Match } from "../../panels/match.ts";
 import type { EdgeRef } from "../../panels/panel.ts";
 import type { Seam, SeamEdge } from "../../panels/seams.ts";
 import type { LengthUnit } from "../../units/length.ts";
@@ -19,13 +20,40 @@ export function edgeField(): z.ZodType<EdgeRef> {
   );
 }
 
-/** Edges that are sewn together. */
-export function seamField(unit: LengthUnit): z.ZodType<Seam> {
-  const edge = named(
+function seamEdgeField() {
+  return named(
     "seamEdge",
     "One edge of one panel.",
     group({ panel: idField(), edge: edgeField() }),
   ) satisfies z.ZodType<SeamEdge>;
+}
+
+/** A seam over which the cloth's pattern runs on. */
+export function matchField(): z.ZodType<Match> {
+  return named(
+    "match",
+    "Two edges that meet, over which the cloth's pattern runs on.",
+    group({
+      first: seamEdgeField(),
+      second: seamEdgeField(),
+      at: z.enum(MATCH_POINTS).optional(),
+      axes: z.enum(MATCH_AXES).optional(),
+    }),
+  );
+}
+
+/** A part whose middle has its place on the cloth's pattern. */
+export function centredField(): z.ZodType<Centred> {
+  return named(
+    "centred",
+    "A panel or strap whose middle has its place on the cloth's pattern.",
+    group({ part: idField(), on: z.enum(CENTRED_ON), axes: z.enum(MATCH_AXES).optional() }),
+  );
+}
+
+/** Edges that are sewn together. */
+export function seamField(unit: LengthUnit): z.ZodType<Seam> {
+  const edge = seamEdgeField();
   const side = list(edge, 1, 100);
   const ease = lengthField(unit, { minMm: -1000, maxMm: 1000 });
   return named(

@@ -3,10 +3,12 @@ import { PIECE_GRAINS, type PieceGrain } from "../../materials/cutPiece.ts";
 import { unstated } from "../../materials/laser.ts";
 import {
   BACKINGS,
+  type ClothRepeat,
   COATINGS,
   MATERIAL_KINDS,
   type Material,
   MOST_TILT,
+  PLAIN_REPEAT,
   POLYMERS,
   type Price,
   WASHED_WHEN,
@@ -45,6 +47,7 @@ export function grainField(): z.ZodType<PieceGrain> {
   return z.enum(PIECE_GRAINS);
 }
 
+const PLACE = { minMm: -100_000, maxMm: 100_000 };
 const most = { minMm: 0, maxMm: 1000 };
 
 function priceField(unit: LengthUnit) {
@@ -77,6 +80,10 @@ function openLength(unit: LengthUnit) {
     });
 }
 
+function firstLineField(unit: LengthUnit) {
+  return group({ along: lengthField(unit, PLACE).default(0), across: lengthField(unit, PLACE).default(0) });
+}
+
 function rollField(unit: LengthUnit) {
   return group({
     kind: z.literal("roll"),
@@ -85,6 +92,7 @@ function rollField(unit: LengthUnit) {
     selvedge: lengthField(unit, most).default(0),
     length: openLength(unit).default("open"),
     squaring: lengthField(unit, most).optional(),
+    firstLine: firstLineField(unit).optional(),
     flaws: list(flawField(unit), 0, 200).default([]),
   }).transform((roll, context): ClothRoll => {
     if (roll.width <= 2 * roll.selvedge)
@@ -104,6 +112,7 @@ function stockField(unit: LengthUnit) {
     flaws: list(flawField(unit), 0, 200).default([]),
     count: countField(1, 1000).default(1),
     keptBack: yesNo().optional(),
+    firstLine: firstLineField(unit).optional(),
   };
   const remnant = group({ kind: z.literal("remnant"), ...piece });
   const skin = group({ kind: z.literal("skin"), ...piece });
@@ -163,6 +172,41 @@ function shrinkageField() {
   });
 }
 
+/** A length along the roll, or everything there is to say of a pattern. */
+function repeatField(unit: LengthUnit): z.ZodType<ClothRepeat> {
+  const whole = group({
+    along: lengthField(unit, SIZE).optional(),
+    across: lengthField(unit, SIZE).optional(),
+    firstAlong: lengthField(unit, PLACE).default(0),
+    firstAcross: lengthField(unit, PLACE).default(0),
+    symmetric: yesNo().default(false),
+    halfDrop: yesNo().default(false),
+    tolerance: lengthField(unit, { minMm: 0, maxMm: 100 }).default(PLAIN_REPEAT.tolerance),
+  }).transform((repeat, context): ClothRepeat => {
+    const { along, across, halfDrop } = repeat;
+    if (along === undefined && across === undefined) report(context, { code: "repeat-without-length" });
+    else if (halfDrop && (along === undefined || across === undefined))
+      report(context, { code: "half-drop-one-way" });
+    const least = Math.min(along ?? Infinity, across ?? Infinity);
+    if (2 * repeat.tolerance >= least)
+      report(context, { code: "tolerance-eats-repeat", toleranceMm: repeat.tolerance, repeatMm: least }, [
+        "tolerance",
+      ]);
+    return { ...repeat, along: along ?? null, across: across ?? null };
+  });
+  return named(
+    "repeat",
+    "How the cloth's pattern repeats: a length along the roll, or lengths along and across it with where the first line lies.",
+    z.union([z.string(), z.number(), whole], expected("length")).transform((value, context): ClothRepeat => {
+      if (typeof value === "object") return value;
+      const read = readLength(value, unit, "", SIZE);
+      if (read.ok) return { ...PLAIN_REPEAT, along: read.value };
+      for (const problem of read.problems) report(context, problem);
+      return z.NEVER;
+    }),
+  );
+}
+
 /** A material with its stock. Webbing and cord need no stock: they are bought by the metre. */
 export function materialField(unit: LengthUnit): z.ZodType<Material> {
   return named(
@@ -182,7 +226,7 @@ export function materialField(unit: LengthUnit): z.ZodType<Material> {
       facesAlike: yesNo().default(false),
       fold: foldField(unit).default({}),
       shrinkage: shrinkageField().default({ lengthwise: 0, crosswise: 0, when: "after-making" }),
-      repeat: lengthField(unit, SIZE).optional(),
+      repeat: repeatField(unit).optional(),
       price: priceField(unit).optional(),
       gap: lengthField(unit, most).optional(),
       margin: lengthField(unit, most).optional(),

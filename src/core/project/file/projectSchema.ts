@@ -1,7 +1,7 @@
 import { z } from "zod";
 import type { LengthUnit } from "../../units/length.ts";
 import type { Pricing, Project } from "../project.ts";
-import { seamField } from "./edgeField.ts";
+import { centredField, matchField, seamField } from "./edgeField.ts";
 import {
   countField,
   group,
@@ -88,6 +88,8 @@ export function projectSchema(unit: LengthUnit): z.ZodType<Project> {
     straps: list(strapField(unit), 0, 500).default([]),
     panels: list(panelField(unit), 0, 500).default([]),
     seams: list(seamField(unit), 0, 2000).optional(),
+    matches: list(matchField(), 0, 500).optional(),
+    centred: list(centredField(), 0, 500).optional(),
     gap: lengthField(unit, EDGE).default(0),
     margin: lengthField(unit, EDGE).default(0),
     leastStrip: lengthField(unit, EDGE).optional(),

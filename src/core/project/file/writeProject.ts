@@ -1,5 +1,5 @@
 import type { Shape } from "../../geometry/shape.ts";
-import type { Material, Price } from "../../materials/material.ts";
+import { type ClothRepeat, type Material, PLAIN_REPEAT, type Price } from "../../materials/material.ts";
 import type { Spread } from "../../materials/spread.ts";
 import type { Flaw, MaterialStock } from "../../materials/stock.ts";
 import type { LengthWish, StrapWish, WidthWish } from "../../straps/wish/strapWish.ts";
@@ -38,6 +38,13 @@ export function writeProject(project: Project): string {
       second: second.map((edge) => ({ ...edge })),
       ease: ease === undefined ? undefined : say(ease),
     })),
+    matches: project.matches?.map(({ first, second, at, axes }) => ({
+      first: { ...first },
+      second: { ...second },
+      at,
+      axes,
+    })),
+    centred: project.centred?.map((one) => ({ ...one })),
     ...(project.pins.length > 0 ? { pins: project.pins.map((pin) => pinJson(pin, say)) } : {}),
     output: outputJson(project.output, say),
     pricing: project.pricing && { ...project.pricing },
@@ -80,7 +87,7 @@ function materialJson(material: Material, say: Say, unit: LengthUnit): Json {
       tests: fold.tests?.map((test) => lengths(test, say, ["construction"])),
     },
     shrinkage: { ...shrinkage },
-    repeat: length(material.repeat),
+    repeat: material.repeat ? repeatJson(material.repeat, say) : undefined,
     price: material.price ? priceJson(material.price, say, unit) : undefined,
     gap: length(material.gap),
     margin: length(material.margin),
@@ -94,6 +101,27 @@ function spreadJson(spread: Spread | null): Json | undefined {
   return spread.kind === "folded" ? spread.kind : { layers: spread.layers, faces: spread.faces };
 }
 
+function repeatJson(
+  { along, across, firstAlong, firstAcross, symmetric, halfDrop, tolerance }: ClothRepeat,
+  say: Say,
+): Json {
+  const isPlain = across === null && firstAlong === 0 && firstAcross === 0 && !symmetric && !halfDrop;
+  if (along !== null && isPlain && tolerance === PLAIN_REPEAT.tolerance) return say(along);
+  return {
+    along: along === null ? undefined : say(along),
+    across: across === null ? undefined : say(across),
+    firstAlong: say(firstAlong),
+    firstAcross: say(firstAcross),
+    symmetric,
+    halfDrop,
+    tolerance: say(tolerance),
+  };
+}
+
+function firstLineJson({ firstLine }: MaterialStock, say: Say): { readonly [key: string]: Json } {
+  return firstLine ? { firstLine: { along: say(firstLine.along), across: say(firstLine.across) } } : {};
+}
+
 function priceJson({ amount, basis, step }: Price, say: Say, unit: LengthUnit): Json {
   const per = writeBasis(basis, unit);
   if (basis.kind === "each") return { amount, per };
@@ -105,7 +133,7 @@ function stockJson(stock: MaterialStock, say: Say): Json {
   if (stock.kind !== "roll") {
     const kept = stock.keptBack === true ? { keptBack: true } : {};
     const { kind, id, count } = stock;
-    return { kind, id, count, ...kept, shape: shapeJson(stock.shape, say), ...flaws };
+    return { kind, id, count, ...kept, shape: shapeJson(stock.shape, say), ...flaws, ...firstLineJson(stock, say) };
   }
   const { kind, id, width, selvedge, length, squaring } = stock;
   return {
@@ -116,6 +144,7 @@ function stockJson(stock: MaterialStock, say: Say): Json {
     length: length === null ? "open" : say(length),
     squaring: say(squaring),
     ...flaws,
+    ...firstLineJson(stock, say),
   };
 }
 

@@ -5,6 +5,7 @@ import { fileSentences } from "./fileSentences.ts";
 import { files } from "./files.ts";
 import { laySentences } from "./laySentences.ts";
 import { lengthSentences } from "./lengthSentences.ts";
+import { matchSentences } from "./matchSentences.ts";
 import { panelSentences } from "./panelSentences.ts";
 import { panels } from "./panels.ts";
 import { paper } from "./paper.ts";
@@ -19,6 +20,7 @@ export const de: Words = {
     ...lengthSentences,
     ...fileSentences,
     ...panelSentences,
+    ...matchSentences,
     ...patternSentences,
     ...strapSentences,
     ...laySentences,

@@ -179,6 +179,18 @@ export const fileSentences: SentenceTable<FileProblem> = {
     remedy:
       "Schneiden Sie die Fehler zuerst heraus und geben Sie die Rolle als die Längen an, die bleiben, oder falten Sie sie längs.",
   }),
+  "repeat-without-length": () => ({
+    what: "Der Rapport sagt weder, wie weit sich das Muster längs wiederholt, noch wie weit quer.",
+    remedy: "along, across oder beides angeben oder den Rapport weglassen.",
+  }),
+  "half-drop-one-way": () => ({
+    what: "Halb versetzte Motive wiederholen sich längs und quer, es ist aber nur ein Rapport angegeben.",
+    remedy: "along und across angeben oder halfDrop weglassen.",
+  }),
+  "tolerance-eats-repeat": ({ toleranceMm, repeatMm }) => ({
+    what: `Eine Toleranz von ${mm(toleranceMm)} ist die Hälfte des Rapports von ${mm(repeatMm)} oder mehr: Alles würde passen.`,
+    remedy: "Eine kleinere Toleranz angeben, bei den meisten Stoffen 1 mm.",
+  }),
   "radius-too-large": ({ radiusMm, mostMm }) => ({
     what: `Ein Eckenradius von ${mm(radiusMm)} passt nicht.`,
     remedy: `Geben Sie höchstens ${mm(mostMm)} an: die Hälfte der kürzeren Seite.`,

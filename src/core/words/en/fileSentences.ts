@@ -168,6 +168,18 @@ export const fileSentences: SentenceTable<FileProblem> = {
     what: "A roll with flaws cannot lie in layers: the flaws would be hidden under others.",
     remedy: "Cut the flaws out first and give the roll as the lengths that are left, or fold it lengthwise.",
   }),
+  "repeat-without-length": () => ({
+    what: "The repeat says neither how far the pattern repeats along the cloth nor how far across.",
+    remedy: "Give along, across or both, or leave the repeat out.",
+  }),
+  "half-drop-one-way": () => ({
+    what: "Motifs that are dropped by half repeat both ways, but only one repeat is given.",
+    remedy: "Give along and across, or leave halfDrop out.",
+  }),
+  "tolerance-eats-repeat": ({ toleranceMm, repeatMm }) => ({
+    what: `A tolerance of ${mm(toleranceMm)} is half of a repeat of ${mm(repeatMm)} or more: anything would match.`,
+    remedy: "Give a smaller tolerance, 1 mm for most cloth.",
+  }),
   "radius-too-large": ({ radiusMm, mostMm }) => ({
     what: `A corner radius of ${mm(radiusMm)} does not fit.`,
     remedy: `Give at most ${mm(mostMm)}: half of the shorter side.`,

@@ -6,6 +6,7 @@ import {
   type Material,
   type MaterialKind,
   MOST_TILT,
+  PLAIN_REPEAT,
   POLYMERS,
 } from "../../../core/materials/material.ts";
 import { plainMaterial, usersOf, withMaterial, withoutMaterial } from "../../../core/project/edits.ts";
@@ -241,10 +242,10 @@ function MoreWords({ material, path, set }: MaterialBlanks) {
           <OptionalLengthBlank
             label={words.repeatLabel}
             path={path("repeat")}
-            value={material.repeat}
+            value={material.repeat?.along ?? null}
             empty={words.noRepeat}
             range={{ minMm: 1, maxMm: 3000 }}
-            onValue={(repeat, key) => set({ repeat }, words.repeatLabel, key)}
+            onValue={(along, key) => set({ repeat: withAlong(material.repeat, along) }, words.repeatLabel, key)}
           />,
         )}{" "}
         <SpreadWords material={material} path={path} set={set} />{" "}
@@ -286,4 +287,10 @@ export function stockWords({ stock }: Material, lengths: LengthWords, texts: Tex
     ...(keptBack > 0 ? [texts.cloth.keptBackShort(keptBack)] : []),
     ...(stock.length === 0 ? [texts.cloth.nothing] : []),
   ].join(" · ");
+}
+
+/** The repeat with another length along the roll; none when nothing is left of it. */
+function withAlong(repeat: Material["repeat"], along: number | null): Material["repeat"] {
+  if (along === null && (repeat?.across ?? null) === null) return null;
+  return { ...(repeat ?? PLAIN_REPEAT), along };
 }
