@@ -4,7 +4,9 @@ import { checkPlan } from "../core/lay/check/checkPlan.ts";
 import type { LayPlan, LayProblem } from "../core/lay/problem/layProblem.ts";
 import { loopback } from "./loopback.ts";
 import { nodePool, threadsHere } from "./nodePool.ts";
+import type { FromWorker, ToWorker } from "./protocol.ts";
 import { searchPool } from "./searchPool.ts";
+import { serveSearches } from "./serveSearches.ts";
 
 /** A job that is not proven within the budgets used here. */
 const problem: LayProblem = {
@@ -124,4 +126,29 @@ test("as many threads as the machine has cores, one fewer where there are more t
   expect([1, 2, 3, 8].map((cores) => threadsHere(cores, here))).toEqual([1, 2, 2, 7]);
   // The sources have no compiled worker.
   expect(threadsHere(8, new URL("./nobody.js", import.meta.url))).toBe(1);
+});
+
+test("a plan that comes to a worker in the middle of a turn is heard at its end, not lost", async () => {
+  const pool = loops(1);
+  const { plan } = await pool.search(wish(4_000_000)).result;
+  pool.close();
+  const waiting: (() => void)[] = [];
+  const told: number[] = [];
+  let send: (message: ToWorker) => void = () => {};
+  const line = {
+    send: (message: FromWorker) => {
+      if (message.kind === "plan") told.push(message.plan.uses[0]!.usedLength);
+    },
+    listen: (hear: (message: ToWorker) => void) => {
+      send = hear;
+    },
+  };
+  serveSearches(line, (next) => waiting.push(next));
+  send({ kind: "start", order: 1, search: { ...wish(Infinity, 8), meets: false } });
+  // The search breathes before its first turn: that is when the plan comes.
+  send({ kind: "go", order: 1, plan });
+  for (let i = 0; i < 60; i++) waiting.shift()?.();
+  // Its own first plan it tells at once; after that only what is shorter than the plan it was sent.
+  expect(told.length).toBeGreaterThan(0);
+  expect(told.slice(1).filter((length) => length >= plan.uses[0]!.usedLength)).toEqual([]);
 });

@@ -51,19 +51,22 @@ interface Running {
   turns: number;
   /** Waiting for `go`. */
   waits: boolean;
+  /** A plan of the others; heard at the next turn, since a breath hears nothing. */
   news: LayPlan | undefined;
+  isAtBreath: boolean;
 }
 
 function startedSearch(order: number, { problem, mode, seed, evaluations, meets }: SearchOrder): Running {
   const search = arrange(problem, (job) => chooseEngines(job, mode), { evaluations }, seed);
-  return { order, meets, search, turns: 0, waits: false, news: undefined };
+  return { order, meets, search, turns: 0, waits: false, news: undefined, isAtBreath: true };
 }
 
 /** One turn; true when the search is over. */
 function takeTurn(running: Running, line: Line<FromWorker, ToWorker>): boolean {
-  const { order, search, news } = running;
-  running.news = undefined;
-  const { done, value } = news ? search.next(news) : search.next();
+  const { order, search, news, isAtBreath } = running;
+  if (!isAtBreath) running.news = undefined;
+  const { done, value } = isAtBreath || news === undefined ? search.next() : search.next(news);
+  running.isAtBreath = !done && value === BREATH;
   if (done) {
     line.send({ kind: "done", order, plan: value, evaluations: value.evaluations });
     return true;
