@@ -1,4 +1,5 @@
 // Plans that stay: a still screen, plans that are kept and held, and labels that are true of limited cloth.
+import { readFileSync } from "node:fs";
 import type { Page } from "playwright-core";
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { goTo, openFile, openPage, openStage, type Stage } from "./browser.ts";
@@ -130,13 +131,16 @@ test("the plan that pages were saved from is there tomorrow, listed by name, unt
   await goTo(page, "#/table/paper");
   await page.waitForSelector(".page-miniature");
   await Promise.all([page.waitForEvent("download"), page.click('button:has-text("Save the pages")')]);
-  const places = () =>
-    page.evaluate(() => {
+  const placesOn = (where: Page) =>
+    where.evaluate(() => {
+      type Place = Record<"pieceId" | "copy" | "x" | "y" | "turnDeg", unknown>;
       const { laywright } = window as unknown as {
-        laywright: { board: { lays: { get(): Map<string, { plan: { placements: unknown } | null }> } } };
+        laywright: { board: { lays: { get(): Map<string, { plan: { placements: Place[] } | null }> } } };
       };
-      return JSON.stringify(laywright.board.lays.get().get("canvas")?.plan?.placements);
+      const laid = laywright.board.lays.get().get("canvas")?.plan?.placements ?? [];
+      return JSON.stringify(laid.map(({ pieceId, copy, x, y, turnDeg }) => [pieceId, copy, x, y, turnDeg]));
     });
+  const places = () => placesOn(page);
   await goTo(page, "#/lay");
   await page.waitForSelector(".search-word.held");
   const today = await places();
@@ -145,6 +149,24 @@ test("the plan that pages were saved from is there tomorrow, listed by name, unt
   await page.reload();
   await page.waitForSelector(".search-word.held");
   expect(await places()).toBe(today);
+  // The file takes the plan along: on another device it is laid, held, and listed.
+  await page.evaluate(() => Object.assign(window, { showSaveFilePicker: undefined }));
+  await page.click(".headline .project > button");
+  const [file] = await Promise.all([
+    page.waitForEvent("download"),
+    page.click('button:has-text("Save to a file")'),
+  ]);
+  const text = readFileSync(await file.path(), "utf8");
+  await page.keyboard.press("Escape");
+  const elsewhere = await stage.person();
+  const other = await openPage(elsewhere, stage.url);
+  await openFile(other, "day.json", text);
+  await other.waitForSelector(".card-name:has-text('Base')");
+  await goTo(other, "#/lay");
+  await other.waitForSelector(".search-word.held");
+  expect(await placesOn(other)).toBe(today);
+  expect(await other.locator(".kept-plans input").inputValue()).toMatch(/^Saved /u);
+  await elsewhere.close();
   const name = page.locator(".kept-plans input");
   expect(await name.inputValue()).toMatch(/^Saved /u);
   // A change of the bag brings another plan; going back brings the bag and the plan of then.

@@ -6,6 +6,7 @@ import type { Panel } from "../panels/panel.ts";
 import type { Seam } from "../panels/seams.ts";
 import type { StrapWish } from "../straps/wish/strapWish.ts";
 import type { LengthUnit } from "../units/length.ts";
+import type { KeptPlan } from "./keptPlan.ts";
 import type { OutputSettings } from "./outputSettings.ts";
 
 /** A piece put down by hand: which copy of which piece of the cut list, where on which stock. */
@@ -58,4 +59,6 @@ export interface Project {
   readonly pins: readonly Pin[];
   readonly output: OutputSettings;
   readonly pricing?: Pricing | undefined;
+  /** Plans kept by name, newest first. */
+  readonly plans?: readonly KeptPlan[] | undefined;
 }

@@ -34,7 +34,7 @@ function Page() {
   const { place, open } = useStore(bench.route, (route) => route);
   const [trouble, setTrouble] = useState<FileTrouble | null>(null);
   const [pattern, setPattern] = useState<File | null>(null);
-  const openFile = async (file: File) => setTrouble(await openProjectFile(file, bench.session, texts));
+  const openFile = async (file: File) => setTrouble(await openProjectFile(file, bench.session, bench.plans, texts));
   const isDropping = useFileDrop((file) => {
     if (!isPatternName(file.name)) return openFile(file);
     location.hash = routeHash("bag");

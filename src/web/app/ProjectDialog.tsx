@@ -12,14 +12,14 @@ import { useTexts } from "../texts/texts.ts";
 
 /** The projects of this device, and the way to and from files. */
 export function ProjectDialog({ onClose, onFile }: { onClose: () => void; onFile: (file: File) => void }) {
-  const { session } = useWorkbench();
+  const { session, plans } = useWorkbench();
   const texts = useTexts();
   const project = useProject();
   const change = useChange();
   const { id, projects } = useStore(session.state, (state) => state);
   const picker = useRef<HTMLInputElement>(null);
   const [saved, setSaved] = useState<string | null>(null);
-  const save = async () => setSaved(await saveProjectFile(id, project));
+  const save = async () => setSaved(await saveProjectFile(id, project, plans));
   const start = () => {
     session.start(
       emptyProject(

@@ -6,7 +6,7 @@ import { useTexts } from "../texts/texts.ts";
 
 /** What the person must hear of: a file that cannot be read, storage that refuses, another window's change. */
 export function Told({ trouble, onUnderstood }: { trouble: FileTrouble | null; onUnderstood: () => void }) {
-  const { session, refused } = useWorkbench();
+  const { session, refused, plans } = useWorkbench();
   const texts = useTexts();
   const project = useProject();
   const keeping = useStore(session.state, (state) => state.keeping);
@@ -40,7 +40,11 @@ export function Told({ trouble, onUnderstood }: { trouble: FileTrouble | null; o
       {isLost && (
         <div class="told" role="alert">
           <p>{texts.keeping[keeping]}</p>
-          <button type="button" class="press main" onClick={() => saveProjectFile(session.state.get().id, project)}>
+          <button
+            type="button"
+            class="press main"
+            onClick={() => saveProjectFile(session.state.get().id, project, plans)}
+          >
             {texts.keeping.saveFile}
           </button>
           {keeping === "full" && (

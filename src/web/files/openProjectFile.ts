@@ -1,5 +1,7 @@
 import type { Problem } from "../../core/problems/problem.ts";
 import type { Project } from "../../core/project/project.ts";
+import type { KeptPlans } from "../state/keptPlans.ts";
+import { plansFromFile } from "../state/plansInFile.ts";
 import { projectCodec } from "../state/projectCodec.ts";
 import type { Session } from "../state/session.ts";
 import type { Texts } from "../texts/en.ts";
@@ -21,18 +23,22 @@ const MOST_BYTES = 20_000_000;
 export async function openProjectFile(
   file: File,
   session: Session<Project>,
+  plans: KeptPlans,
   texts: Texts,
 ): Promise<FileTrouble | null> {
   const text = file.size > MOST_BYTES ? "" : await file.text();
   const read = projectCodec.read(text);
   if (!read.ok) return { file: file.name, problems: read.problems };
-  session.start(read.value, texts.project.changes.opened(file.name));
+  // Plans are kept beside the project: no undo takes one away that pages were printed from.
+  const { plans: kept, ...project } = read.value;
+  plans.bring(plansFromFile(project, kept ?? [], () => crypto.randomUUID()));
+  session.start(project, texts.project.changes.opened(file.name));
   return null;
 }
 
-/** Saves the open project as a file; gives its name, or null when it was not saved. */
-export function saveProjectFile(id: string, project: Project): Promise<string | null> {
-  return saveTextFile(id, project.name, projectCodec.write(project));
+/** Saves the open project with its kept plans as a file; gives its name, or null when it was not saved. */
+export function saveProjectFile(id: string, project: Project, plans: KeptPlans): Promise<string | null> {
+  return saveTextFile(id, project.name, projectCodec.write(plans.withPlans(project)));
 }
 
 /** Opens the example as a project of its own beside the others. */

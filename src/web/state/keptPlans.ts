@@ -1,7 +1,9 @@
+import type { LayPlan } from "../../core/lay/problem/layProblem.ts";
 import type { Project } from "../../core/project/project.ts";
 import type { FoundPlan, NamedPlan, PlanStore } from "../storage/planStore.ts";
 import { present } from "./history.ts";
 import type { LayBoard } from "./layBoard.ts";
+import { type BroughtPlan, plansForFile } from "./plansInFile.ts";
 import { projectCodec } from "./projectCodec.ts";
 import type { Session } from "./session.ts";
 import { createStore, type Store } from "./store.ts";
@@ -14,6 +16,10 @@ export interface KeptPlans {
   keep(materialId: string, name: string, length: number): void;
   rename(id: string, name: string): void;
   letGo(id: string): void;
+  /** The project with its plans, as its file has them. */
+  withPlans(project: Project): Project;
+  /** Plans out of a file, for the project that is opened next. */
+  bring(brought: readonly BroughtPlan[]): void;
   /** Lays a kept plan again; where the project has changed since, it goes back too, as one step that undo takes back. */
   goBackTo(id: string, label: string): void;
 }
@@ -28,6 +34,7 @@ export function createKeptPlans(
   store: PlanStore,
 ): { readonly plans: KeptPlans; readonly board: LayBoard; turnTo(projectId: string): Promise<void> } {
   const named = createStore<readonly NamedPlan[]>([]);
+  let waitingToCome: readonly BroughtPlan[] = [];
   const waiting = new Map<string, ReturnType<typeof setTimeout>>();
   const projectId = () => session.state.get().id;
   const board = newBoard((found) => {
@@ -54,7 +61,7 @@ export function createKeptPlans(
       if (state === undefined || state.plan === null) return;
       const { signature, plan } = state;
       board.hold(materialId);
-      if (named.get().some((each) => each.signature === signature && samePlaces(each.plan, plan))) return;
+      if (named.get().some((each) => each.signature === signature && samePlaces(each, state))) return;
       const projectText = projectCodec.write(present(session.state.get().history));
       put({ id: crypto.randomUUID(), materialId, name, signature, plan, length, projectText, savedAt: Date.now() });
     },
@@ -65,10 +72,21 @@ export function createKeptPlans(
     letGo: (id) => {
       const own = named.get().find((each) => each.id === id);
       const state = own && board.lays.get().get(own.materialId);
-      if (own && state?.finding === "held" && state.plan !== null && samePlaces(own.plan, state.plan))
-        board.resume(own.materialId);
+      if (own && state?.finding === "held" && samePlaces(own, state)) board.resume(own.materialId);
       named.update((all) => all.filter((each) => each.id !== id));
       void store.letGo(projectId(), id);
+    },
+    withPlans: (project) => {
+      const all = named.get();
+      if (all.length === 0) return project;
+      const isHeld = ({ materialId, signature, plan }: NamedPlan) => {
+        const state = board.lays.get().get(materialId);
+        return state?.finding === "held" && state.signature === signature && samePlaces({ plan }, state);
+      };
+      return { ...project, plans: plansForFile(project, all, isHeld) };
+    },
+    bring: (brought) => {
+      waitingToCome = brought;
     },
     goBackTo: (id, label) => {
       const own = named.get().find((each) => each.id === id);
@@ -85,14 +103,32 @@ export function createKeptPlans(
     board,
     turnTo: async (id) => {
       named.set([]);
+      const brought = waitingToCome;
+      waitingToCome = [];
+      for (const { named: plan, isHeld } of brought) {
+        await store.keepNamed(id, plan);
+        const { signature, materialId } = plan;
+        const found = { signature, materialId, plan: plan.plan, evaluations: 1, betterAt: 1, isHeld: true };
+        if (isHeld) await store.keepFound(id, found);
+      }
       const kept = await store.load(id);
       if (projectId() !== id) return;
       board.recall(kept.found);
-      named.set(kept.named);
+      named.set(kept.named.length > 0 ? kept.named : brought.map((each) => each.named));
     },
   };
 }
 
-function samePlaces(a: NamedPlan["plan"], b: NamedPlan["plan"]): boolean {
-  return JSON.stringify(a.placements) === JSON.stringify(b.placements);
+type Planned = { readonly plan: LayPlan | null };
+
+function samePlaces(a: Planned, b: Planned): boolean {
+  return JSON.stringify(placesOf(a)) === JSON.stringify(placesOf(b));
+}
+
+/** Places in one order of fields, however they came here. */
+function placesOf({ plan }: Planned): unknown {
+  return plan?.placements.map(({ stockId, pieceId, copy, x, y, turnDeg, mirrored }) => [
+    ...[stockId, pieceId, copy],
+    ...[x, y, turnDeg, mirrored],
+  ]);
 }

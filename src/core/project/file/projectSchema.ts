@@ -17,6 +17,7 @@ import {
   text,
   yesNo,
 } from "./fields.ts";
+import { keptPlanField } from "./keptPlanFields.ts";
 import { materialField } from "./materialFields.ts";
 import { bagMeasureField } from "./measureFields.ts";
 import { outputField } from "./outputFields.ts";
@@ -96,6 +97,7 @@ export function projectSchema(unit: LengthUnit): z.ZodType<Project> {
     pins: list(pinField(unit), 0, 20_000).default([]),
     output: outputField(unit).prefault({}),
     pricing: pricingField().optional(),
+    plans: list(keptPlanField(), 0, 200).optional(),
   }).transform(
     ({ laywright: _version, $schema: _schema, measures, ...project }): Project =>
       measures === undefined ? project : { ...project, measures },

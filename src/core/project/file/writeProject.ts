@@ -6,6 +6,7 @@ import type { LengthWish, StrapWish, WidthWish } from "../../straps/wish/strapWi
 import { writeLength } from "../../units/formatLength.ts";
 import type { LengthUnit } from "../../units/length.ts";
 import { readLength } from "../../units/parseLength.ts";
+import type { KeptPlan } from "../keptPlan.ts";
 import type { LineWish, OutputSettings } from "../outputSettings.ts";
 import { DRAWING_ROLES } from "../outputSettings.ts";
 import type { Pin, Project } from "../project.ts";
@@ -48,6 +49,7 @@ export function writeProject(project: Project): string {
     ...(project.pins.length > 0 ? { pins: project.pins.map((pin) => pinJson(pin, say)) } : {}),
     output: outputJson(project.output, say),
     pricing: project.pricing && { ...project.pricing },
+    plans: project.plans?.map(keptPlanJson),
   };
   return `${JSON.stringify(file, null, 2)}\n`;
 }
@@ -209,6 +211,19 @@ function pinJson({ materialId, stockId, pieceId, copy, x, y, turnDeg, mirrored }
     y: say(y),
     turn: turnDeg,
     mirrored,
+  };
+}
+
+function keptPlanJson({ materialId, placements, uses, unplaced, ...plan }: KeptPlan): Json {
+  return {
+    ...plan,
+    material: materialId,
+    placements: placements.map(({ stockId, pieceId, copy, x, y, turnDeg, mirrored }) => ({
+      ...{ stock: stockId, piece: pieceId, copy, x, y },
+      ...{ turn: turnDeg, mirrored },
+    })),
+    uses: uses.map(({ stockId, usedLength, bound }) => ({ stock: stockId, length: usedLength, bound })),
+    unplaced: unplaced.map(({ pieceId, count, reason }) => ({ piece: pieceId, count, reason })),
   };
 }
 
