@@ -1,4 +1,11 @@
-import type { Pin } from "./project.ts";
+import type { Pose } from "../geometry/pose.ts";
+
+/** A copy of a piece where it lies. */
+interface KeptPlacement extends Pose {
+  readonly stockId: string;
+  readonly pieceId: string;
+  readonly copy: number;
+}
 
 /**
  * A plan that the maker kept by name, printed or saved from, as it stands in the project file: so that pages printed
@@ -13,7 +20,7 @@ export interface KeptPlan {
   readonly held: boolean;
   /** Cloth taken, as it was told. */
   readonly length: number;
-  readonly placements: readonly Omit<Pin, "materialId">[];
+  readonly placements: readonly KeptPlacement[];
   readonly uses: readonly {
     readonly stockId: string;
     readonly usedLength: number;
