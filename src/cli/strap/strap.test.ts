@@ -309,7 +309,7 @@ test("constructions side by side: a line each, as a table and as CSV", async () 
   expect(table.out.trimEnd().split("\n")).toHaveLength(10);
   expect(table.out).toContain("folded in three, raw edge");
   const csv = (await strap(...words, "--compare", "csv")).out.split("\r\n").filter(Boolean);
-  expect(new Set(csv.map((line) => line.split(",").length))).toEqual(new Set([10]));
+  expect(new Set(csv.map((line) => line.split(",").length))).toEqual(new Set([11]));
   const german = await strap(...words, "--compare", "table", "--lang", "de");
   expect(german.out).toContain("Schnittbreite");
 });

@@ -10,7 +10,7 @@ import { formatLength } from "../../core/units/formatLength.ts";
 import type { Language } from "../../core/units/language.ts";
 import { listedNumbers } from "../../core/units/numberWords.ts";
 import { phraseText } from "../../core/words/phrase.ts";
-import { constructionTitle, type StrapWords } from "../../core/words/strapWords.ts";
+import { constructionTitle, hardwareText, type StrapWords } from "../../core/words/strapWords.ts";
 import { CAUTION_TABLES, STRAP_WORDS } from "../../core/words/words.ts";
 import { wrapRows } from "../inOut/terminal.ts";
 import type { CliTexts } from "../words/cliTexts.ts";
@@ -76,6 +76,9 @@ export function strapJson(result: StrapResult, materials: readonly StrapMaterial
       kind: one.kind,
       label: words.consumables[one.code],
       lengthMm: one.mm,
+    })),
+    hardware: result.hardware.map(({ kind, count, innerWidth, opening, named }) => ({
+      ...{ kind, count, innerWidthMm: innerWidth, openingMm: opening, named },
     })),
     alternatives: result.alternatives.map((one) => ({
       construction: one.construction,
@@ -171,10 +174,10 @@ export function strapText(result: StrapResult, materials: readonly StrapMaterial
     ...list(texts.cut, pieces),
     ...(items.length > 1 ? list(texts.madeOf, items) : []),
     ...list(texts.needle, needle),
-    ...list(
-      texts.ready,
-      result.consumables.map((one) => consumable(one, words, texts)),
-    ),
+    ...list(texts.ready, [
+      ...result.hardware.map((one) => hardwareText(one, words, both)),
+      ...result.consumables.map((one) => consumable(one, words, texts)),
+    ]),
     ...list(
       texts.notes,
       result.warnings.map((one) => phraseText(one, both, words)),

@@ -1,6 +1,6 @@
 import type { LineNote, PieceLine } from "../materials/cutPiece.ts";
 import type { PlyRole } from "../straps/section/foldPlan.ts";
-import type { ConstructionId, FoldChoices } from "../straps/wish/strapWish.ts";
+import type { ConstructionId, FoldChoices, HardwareNeeded } from "../straps/wish/strapWish.ts";
 import type { Language } from "../units/language.ts";
 import type { strapPhrases } from "./en/strapPhrases.ts";
 
@@ -94,6 +94,26 @@ export interface PictureWords {
   readonly rawEdge: string;
   readonly stitch: string;
   readonly layers: Readonly<Record<LayerWord, string>>;
+  readonly threading: ThreadingWords;
+}
+
+/** How an adjustable strap is threaded. */
+export interface ThreadingWords {
+  readonly title: string;
+  readonly steps: readonly [loop: string, ring: string, slider: string, own: string];
+  readonly slider: string;
+  readonly ring: string;
+  readonly clasp: string;
+  readonly worn: (longest: string, shortest: string) => string;
+}
+
+/** Hardware to have ready, for the shopping list. */
+export interface HardwareWords {
+  readonly names: Readonly<Record<"ring" | "slider" | "clasp", (count: number) => string>>;
+  readonly inside: (what: string, inner: string) => string;
+  readonly opening: (what: string, opening: string) => string;
+  /** Where the maker has named none. */
+  readonly unnamed: (what: string) => string;
 }
 
 /** What a construction is called everywhere. */
@@ -116,6 +136,7 @@ export interface StrapWords {
   readonly choiceNeeds: Readonly<Partial<Record<ChoiceWord, string>>>;
   readonly lengthItems: Readonly<Record<LengthItemCode, string>>;
   readonly consumables: Readonly<Record<ConsumableCode, string>>;
+  readonly hardware: HardwareWords;
   readonly needle: Readonly<Record<NeedlePlace, string>>;
   readonly parts: PartNames;
   readonly lineAt: (line: LineWord, at: string) => string;
@@ -127,4 +148,20 @@ export interface StrapWords {
 /** A construction's name with its layer count, so that folds in three and in four cannot be mistaken. */
 export function constructionTitle({ name, layers }: ConstructionWords): string {
   return `${name.charAt(0).toUpperCase()}${name.slice(1)} (${layers})`;
+}
+
+/** A kind of hardware, as many as there are of it: "rings, 39 mm wide inside". */
+export function hardwareName(
+  { kind, count, innerWidth, opening, named }: HardwareNeeded,
+  { hardware }: StrapWords,
+  write: (mm: number) => string,
+): string {
+  const wide = hardware.inside(hardware.names[kind](count), write(innerWidth));
+  const full = opening === null ? wide : hardware.opening(wide, write(opening));
+  return named ? full : hardware.unnamed(full);
+}
+
+/** The same with how many: "2 rings, 39 mm wide inside". */
+export function hardwareText(one: HardwareNeeded, words: StrapWords, write: (mm: number) => string): string {
+  return `${one.count} ${hardwareName(one, words, write)}`;
 }

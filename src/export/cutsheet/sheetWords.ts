@@ -7,11 +7,12 @@ import { paperOf } from "../../core/project/papers.ts";
 import type { Project } from "../../core/project/project.ts";
 import { rulerOffers } from "../../core/straps/build/roundToRuler.ts";
 import type { StrapResult } from "../../core/straps/build/strapResult.ts";
+import type { HardwareNeeded } from "../../core/straps/wish/strapWish.ts";
 import { cutLength } from "../../core/units/cutLength.ts";
 import { formatLength } from "../../core/units/formatLength.ts";
 import type { Language } from "../../core/units/language.ts";
 import { phraseText } from "../../core/words/phrase.ts";
-import type { ConsumableCode, StrapWords } from "../../core/words/strapWords.ts";
+import { type ConsumableCode, hardwareName, type StrapWords } from "../../core/words/strapWords.ts";
 import { SHEET_TEXTS, STRAP_WORDS } from "../../core/words/words.ts";
 import type { Amount, CutSheetInput } from "./cutSheet.ts";
 import { roomOn } from "./flow.ts";
@@ -31,7 +32,7 @@ export function sheetWords(
   return {
     lay: new Map(lays.map((cloth) => [cloth.material.id, layWords(cloth, project, language)])),
     purchase: lays.flatMap((cloth) => purchaseRow(cloth, project, language)),
-    consumables: consumables(straps, project, words),
+    consumables: [...hardware(straps, project, words), ...consumables(straps, project, words)],
     work: straps.map((strap) => ({
       title: strap.wish.name,
       lead: rulerLines(strap, project, language),
@@ -69,6 +70,20 @@ function purchaseRow({ material, plan }: LaidCloth, project: Project, language: 
   if (buyLength === 0) return [];
   const cost = toPay === null ? "" : `, ${money(toPay, project, language)}`;
   return [{ what: material.name, amount: `${shopLength(buyLength, material.price, language)}${cost}` }];
+}
+
+/** Rings, sliders and clasps for all bags, equal ones added up. */
+function hardware(straps: readonly StrapResult[], { bags, output }: Project, words: StrapWords): Amount[] {
+  const write = (mm: number): string => cutLength(mm, output.lengths, words.language);
+  const sums = new Map<string, HardwareNeeded>();
+  for (const one of straps.flatMap((strap) => strap.hardware)) {
+    const key = JSON.stringify({ ...one, count: 0 });
+    sums.set(key, { ...one, count: (sums.get(key)?.count ?? 0) + one.count * bags });
+  }
+  return [...sums.values()].map((one) => ({
+    what: hardwareName(one, words, write),
+    amount: String(one.count),
+  }));
 }
 
 /** Tape, thread, cord and the like for all bags, equal ones added up. */

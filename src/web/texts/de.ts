@@ -211,6 +211,8 @@ export const de: Texts = {
       innerWidth: "Innere Breite",
       openingLabel: "Öffnung des Schiebers",
       opening: (mm) => words("mit einer Öffnung von ", mm),
+      hardwareLengthLabel: "Eigene Länge",
+      hardwareLength: (mm) => words("und gibt ", mm, " zur getragenen Länge dazu"),
       notMeasured: "nicht gemessen",
       addHardware: "Ring oder Schieber",
       removeHardware: (kind) => `${kind} entfernen`,

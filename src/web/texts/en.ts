@@ -220,6 +220,8 @@ const bag = {
     innerWidth: say("Inner width"),
     openingLabel: say("Opening of the slider"),
     opening: (mm: Blank) => words("with an opening of ", mm),
+    hardwareLengthLabel: say("Its own length"),
+    hardwareLength: (mm: Blank) => words("and adds ", mm, " to the length worn"),
     notMeasured: say("not measured"),
     addHardware: say("Ring or slider"),
     removeHardware: (kind: string) => `Remove ${kind}`,

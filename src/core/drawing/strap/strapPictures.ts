@@ -5,6 +5,7 @@ import { STRAP_WORDS } from "../../words/words.ts";
 import type { Drawing } from "../list/drawing.ts";
 import { foldPicture } from "./foldPicture.ts";
 import { stripPicture } from "./stripPicture.ts";
+import { threadingPicture } from "./threadingPicture.ts";
 
 /** A picture with the words that go below it and a stem for its file. */
 export interface StrapPicture {
@@ -17,7 +18,8 @@ export interface StrapPicture {
 const A4_ROOM = 180;
 
 /**
- * Everything there is to see of a strap: its section, and each different strip laid flat with its lines. They are
+ * Everything there is to see of a strap: its section, each different strip laid flat with its lines, and how it is
+ * threaded where it has a slider. They are
  * drawn to be shown as large as they are, at most `room` mm wide where that can be, and name their scale.
  */
 export function strapPictures(
@@ -26,6 +28,7 @@ export function strapPictures(
   room: number = A4_ROOM,
 ): readonly StrapPicture[] {
   const title = constructionTitle(words.constructions[result.wish.construction]);
+  const threading = threadingPicture(result, words, room);
   const drawn = result.pieces.filter((piece) => piece.lines.length > 0);
   return [
     { stem: "section", caption: title, drawing: foldPicture(result, title, words, room) },
@@ -36,5 +39,8 @@ export function strapPictures(
       ),
       drawing: stripPicture(piece, result.inches, words, room),
     })),
+    ...(threading === null
+      ? []
+      : [{ stem: "threading", caption: words.picture.threading.title, drawing: threading }]),
   ];
 }

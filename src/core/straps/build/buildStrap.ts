@@ -10,6 +10,7 @@ import type { StrapMaterial, StrapWish } from "../wish/strapWish.ts";
 import { cautionsOf } from "./cautions.ts";
 import { consumablesOf } from "./consumables.ts";
 import { stepsAfterClosing, stepsBeforeFolding, tabWarnings } from "./endSteps.ts";
+import { hardwareNeeded } from "./hardwareNeeded.ts";
 import { joinStrips } from "./joinStrips.ts";
 import { alternativesTo, HARDWARE_TOLERANCE, limitsOf, needleChecks, passes, rollLengthFor } from "./limits.ts";
 import { type ResolvedWish, resolveWish } from "./resolveWish.ts";
@@ -147,6 +148,7 @@ export function buildStrap(
     along: thicknessAlong(lengths.finished, ends, needle[0]!),
     needle,
     consumables: consumablesOf(resolved, widths, lengths, ends, rows),
+    hardware: hardwareNeeded(resolved, widths, ends),
     alternatives: fits ? [] : alternativesTo(resolved, widths.finished, lengths.cut, ends),
     warnings: [
       ...warningsOf(resolved, widths, needle, lengths),

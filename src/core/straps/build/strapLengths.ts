@@ -2,6 +2,7 @@ import type { MaterialKind } from "../../materials/material.ts";
 import { failed, ok, type Result } from "../../problems/problem.ts";
 import { CONSTRUCTIONS } from "../constructions/catalogue.ts";
 import type { EndStyle, EndWish, StrapWish } from "../wish/strapWish.ts";
+import { hardwareLength } from "./hungOn.ts";
 import type { ResolvedWish } from "./resolveWish.ts";
 import type { LengthItem, StrapLengths } from "./strapResult.ts";
 
@@ -100,18 +101,6 @@ export function adjustableRange(
 /** Cut length of a handle from its drop: twice the drop, what lies over the shoulder, and both ends. */
 export function cutFromDrop(drop: number, ends: number): number {
   return 2 * drop + OVER_SHOULDER + ends;
-}
-
-/**
- * What the hardware itself adds to the worn length, mm: one piece at each end that is folded back, and the ring
- * between the halves of a two-part strap. Nothing where its own length is not known.
- */
-function hardwareLength({ wish }: ResolvedWish, ends: readonly [StrapEnd, StrapEnd]): number {
-  const parts = (wish.hardware ?? []).filter((one) => one.kind !== "slider");
-  if (parts.length === 0) return 0;
-  const atEnds = ends.filter((end) => end.style === "fold-back").map((_, i) => parts[i % parts.length]!);
-  const ring = wish.adjustment === "two-part" ? parts.filter((one) => one.kind === "ring").slice(0, 1) : [];
-  return [...atEnds, ...ring].reduce((sum, one) => sum + (one.length ?? 0), 0);
 }
 
 function fixedLengths(resolved: ResolvedWish, ends: readonly [StrapEnd, StrapEnd]): StrapLengths {

@@ -7,7 +7,7 @@ import type { StitchRow } from "../constructions/construction.ts";
 import type { SolvedSection } from "../section/foldSection.ts";
 import type { ProfileSpan } from "../section/thicknessProfile.ts";
 import type { WrappedSection } from "../section/wrappedSection.ts";
-import type { ConstructionId, StrapWish } from "../wish/strapWish.ts";
+import type { ConstructionId, HardwareNeeded, StrapWish } from "../wish/strapWish.ts";
 
 /** The cross-section: a stack of folded layers, or a strip round a cord. */
 export type StrapSection = SolvedSection | WrappedSection;
@@ -86,6 +86,7 @@ export interface StrapResult {
   readonly along: readonly ProfileSpan[];
   readonly needle: readonly NeedleCheck[];
   readonly consumables: readonly Consumable[];
+  readonly hardware: readonly HardwareNeeded[];
   readonly alternatives: readonly Alternative[];
   readonly warnings: readonly StrapWarning[];
   readonly steps: readonly Phrase[];

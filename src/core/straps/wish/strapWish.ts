@@ -92,6 +92,17 @@ export interface HardwareWish {
   readonly fixedBar?: boolean | undefined;
 }
 
+/** Hardware to have ready for all straps of the wish. mm. */
+export interface HardwareNeeded {
+  readonly kind: HardwareWish["kind"];
+  readonly count: number;
+  readonly innerWidth: number;
+  /** Of a slider: its own where it is measured, else what the strap needs. */
+  readonly opening: number | null;
+  /** False where the maker named none and the strap cannot do without. */
+  readonly named: boolean;
+}
+
 /** What the sewing machine can take. */
 interface SewingMachine {
   readonly maxThickness?: number | undefined;

@@ -136,6 +136,16 @@ export const straps: StrapWords = {
     webbing: "Gurtband",
     cord: "Kordel",
   },
+  hardware: {
+    names: {
+      ring: (count) => plural(count, "Ring", "Ringe"),
+      slider: (count) => plural(count, "Schieber", "Schieber"),
+      clasp: (count) => plural(count, "Schließe", "Schließen"),
+    },
+    inside: (what, inner) => `${what}, innen ${inner} breit`,
+    opening: (what, opening) => `${what}, Öffnung ${opening}`,
+    unnamed: (what) => `${what} (noch nicht genannt)`,
+  },
   needle: {
     along: "entlang des Riemens",
     "doubled-ends": "an den doppelten Enden",
@@ -171,6 +181,20 @@ export const straps: StrapWords = {
       padding: "Polster, gedrückt",
       webbing: "Gurtband",
       cord: "Kordel",
+    },
+    threading: {
+      title: "Einfädeln, von der Seite gesehen (nicht maßstäblich)",
+      steps: [
+        "Ein Ende um den Mittelsteg des Schiebers legen und festnähen.",
+        "Das andere Ende durch den Ring führen.",
+        "Zurückführen: über die äußeren Stege des Schiebers, unter der Schlaufe um den mittleren hindurch.",
+        "Um sein eigenes Teil legen. Den Schieber bewegen, dann das Ende umlegen und festnähen.",
+      ],
+      slider: "Schieber",
+      ring: "Ring",
+      clasp: "Schließe",
+      worn: (longest, shortest) =>
+        `Getragen von ${shortest} bis ${longest}, die Beschläge mitgerechnet, wo ihre Länge angegeben ist.`,
     },
   },
   lineAt: (line, at) => `${LINES[line]} bei ${at}`,

@@ -119,6 +119,16 @@ export const straps: StrapWords = {
     webbing: "webbing",
     cord: "cord",
   },
+  hardware: {
+    names: {
+      ring: (count) => plural(count, "ring", "rings"),
+      slider: (count) => plural(count, "slider", "sliders"),
+      clasp: (count) => plural(count, "clasp", "clasps"),
+    },
+    inside: (what, inner) => `${what}, ${inner} wide inside`,
+    opening: (what, opening) => `${what}, opening ${opening}`,
+    unnamed: (what) => `${what} (you have named none yet)`,
+  },
   needle: {
     along: "along the strap",
     "doubled-ends": "at the doubled ends",
@@ -154,6 +164,20 @@ export const straps: StrapWords = {
       padding: "padding, pressed",
       webbing: "webbing",
       cord: "cord",
+    },
+    threading: {
+      title: "Threading, seen from the side (not to scale)",
+      steps: [
+        "Fold one end round the slider's middle bar and stitch it.",
+        "Take the other end through the ring.",
+        "Lead it back: over the slider's outer bars, under the loop on its middle one.",
+        "Take it round its own hardware. Try the slide, then fold the end back and stitch it.",
+      ],
+      slider: "slider",
+      ring: "ring",
+      clasp: "clasp",
+      worn: (longest, shortest) =>
+        `Worn from ${shortest} to ${longest}, hardware counted where its length is given.`,
     },
   },
   lineAt: (line, at) => `${line} at ${at}`,

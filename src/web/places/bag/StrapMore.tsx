@@ -100,6 +100,17 @@ function Hardware({ strap, path, set }: StrapBlanks) {
               onValue={(innerWidth, key) => put(hardware.with(i, { ...item, innerWidth }), key)}
             />,
           )}{" "}
+          {item.kind !== "slider" &&
+            words.hardwareLength(
+              <OptionalLengthBlank
+                label={words.hardwareLengthLabel}
+                path={path(`hardware[${i}].length`)}
+                value={item.length ?? null}
+                empty={words.notMeasured}
+                range={{ minMm: 1, maxMm: 300 }}
+                onValue={(length, key) => put(hardware.with(i, { ...item, length: length ?? undefined }), key)}
+              />,
+            )}
           {item.kind === "slider" &&
             words.opening(
               <OptionalLengthBlank

@@ -1,10 +1,17 @@
+import { useMemo } from "preact/hooks";
+import { threadingPicture } from "../../../core/drawing/strap/threadingPicture.ts";
 import { cautionText } from "../../../core/materials/caution.ts";
 import type { StrapWish } from "../../../core/straps/wish/strapWish.ts";
 import { phraseText } from "../../../core/words/phrase.ts";
+import { hardwareText } from "../../../core/words/strapWords.ts";
 import { CAUTION_TABLES, STRAP_WORDS } from "../../../core/words/words.ts";
 import { useLengths } from "../../fields/units.ts";
+import { DrawingPicture } from "../../parts/DrawingPicture.tsx";
 import { useDerived } from "../../state/derived.ts";
 import { useLanguage, useTexts } from "../../texts/texts.ts";
+
+/** Room of the threading picture as drawn, mm. */
+const THREADING_ROOM = 180;
 
 /** What to mind, what to have ready, and how the strap is made, step by step, with its cautions. */
 export function StrapSewing({ strap }: { strap: StrapWish }) {
@@ -13,6 +20,10 @@ export function StrapSewing({ strap }: { strap: StrapWish }) {
   const core = STRAP_WORDS[language];
   const lengths = useLengths();
   const result = useDerived().straps.find(({ wish }) => wish.id === strap.id);
+  const threading = useMemo(
+    () => (result === undefined ? null : threadingPicture(result, core, THREADING_ROOM)),
+    [result, core],
+  );
   if (result === undefined) return null;
   return (
     <>
@@ -24,10 +35,15 @@ export function StrapSewing({ strap }: { strap: StrapWish }) {
       <details class="more">
         <summary>{words.making}</summary>
         <div class="stack">
-          {result.consumables.length > 0 && (
+          {result.consumables.length + result.hardware.length > 0 && (
             <>
               <h3>{words.ready}</h3>
               <ul>
+                {result.hardware.map((each) => (
+                  <li key={`${each.kind} ${each.innerWidth} ${each.opening}`}>
+                    {hardwareText(each, core, lengths.size)}
+                  </li>
+                ))}
                 {result.consumables.map((each) => (
                   <li key={each.code}>
                     {core.consumables[each.code]}: {lengths.cloth(Math.ceil(each.mm / 10) * 10)}
@@ -42,6 +58,9 @@ export function StrapSewing({ strap }: { strap: StrapWish }) {
               <li key={step.parts.join()}>{phraseText(step, lengths.size, core)}</li>
             ))}
           </ol>
+          {threading !== null && (
+            <DrawingPicture drawing={threading} name={core.picture.threading.title} class="threading" />
+          )}
           {result.cautions.map((caution) => (
             <p class="caution" key={caution.code}>
               {cautionText(caution, CAUTION_TABLES[language])}
