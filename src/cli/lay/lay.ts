@@ -1,4 +1,5 @@
 import { join } from "node:path";
+import { namedProblem } from "../../core/drawing/lay/namedProblem.ts";
 import { ringBox } from "../../core/geometry/box.ts";
 import type { JudgedCloth } from "../../core/job/laidCloth.ts";
 import { type PlanCut, planCut } from "../../core/job/planCut.ts";
@@ -181,7 +182,10 @@ export async function tellAndWrite(
   if (args.switches.has("json")) io.out(`${JSON.stringify(document)}\n`);
   else io.out(summary(read, laid, paths, io.language));
   const leftOut = laid.flatMap((cloth) => cloth.leftOut);
-  for (const left of leftOut) io.err(`${problemLine(left, SENTENCES[io.language])}\n`);
+  for (const left of leftOut) {
+    const named = namedProblem(left, read.project, read.pieces, io.language);
+    io.err(`${problemLine(named, SENTENCES[io.language])}\n`);
+  }
   return leftOut.length > 0 ? EXIT.input : EXIT.done;
 }
 
