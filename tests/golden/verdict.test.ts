@@ -34,6 +34,7 @@ function reportOn(name: string, body: string): { code: number; report: Parameter
 
 const GOOD = 'test("adds", () => expect(1 + 1).toBe(2));\n';
 
+// The suites below are texts, written to a file and run by the runner under test: nothing of this file is switched off.
 test.each([
   ["good", GOOD, 0, "1 passed, 0 failed"],
   ["skipped", `${GOOD}test.skip("later", () => {});\n`, 1, "Not run: later"],

@@ -620,7 +620,7 @@ export const de: Texts = {
         skin: (size, n) =>
           `wenn ${n === null ? `die Lederhaut ${size}` : `Lederhaut ${n}, ${size},`} zurückgelegt wird`,
       },
-      placesAll: "und jedes Teil findet einen Platz",
+      placesAll: "und jedes Teil passt",
       same: "so lang wie jetzt",
       more: (length) => `${length} mehr als jetzt`,
       less: (length) => `${length} weniger als jetzt`,
@@ -833,7 +833,7 @@ export const de: Texts = {
       settings: "Lineal einstellen",
       times: (n) => plural(n, "einmal", `${n} Mal`),
       alongPaper: "an Papier oder gezeichneten Linien entlang",
-      leavesOut: (n) => plural(n, "1 Teil findet darin keinen Platz.", `${n} Teile finden darin keinen Platz.`),
+      leavesOut: (n) => plural(n, "1 Teil passt nicht hinein.", `${n} Teile passen nicht hinein.`),
       leastStrip: (mm) =>
         words(
           "Keinen Streifen abschneiden, der schmaler als ",

@@ -645,7 +645,7 @@ const lay = {
       remnant: (size: string, n: number | null) => `if ${which("remnant", n, size)} is kept back`,
       skin: (size: string, n: number | null) => `if ${which("skin", n, size)} is kept back`,
     },
-    placesAll: say("and every piece finds a place"),
+    placesAll: say("and every piece fits"),
     same: say("as long as now"),
     more: (length: string) => `${length} more than now`,
     less: (length: string) => `${length} less than now`,
@@ -862,7 +862,7 @@ const table = {
     settings: say("Ruler set"),
     times: (n: number) => plural(n, "once", `${n} times`),
     alongPaper: say("along paper or drawn lines"),
-    leavesOut: (n: number) => plural(n, "1 piece finds no place in it.", `${n} pieces find no place in it.`),
+    leavesOut: (n: number) => plural(n, "1 piece does not fit in it.", `${n} pieces do not fit in it.`),
     leastStrip: (mm: Blank) =>
       words("Cut off no strip narrower than ", mm, ", as long as that takes less than 3\u00a0% more cloth."),
     leastStripLabel: say("Narrowest strip"),
