@@ -6,10 +6,12 @@ import { type PlanCut, planCut } from "../../core/job/planCut.ts";
 import type { PlanDocument } from "../../core/job/planDocument/planDocument.ts";
 import { materialPlan, planDocument } from "../../core/job/planDocument/writePlan.ts";
 import type { ProjectJob } from "../../core/job/projectJob.ts";
+import { ruleCosts } from "../../core/job/ruleCosts.ts";
 import { CHOICES, type LayChoice } from "../../core/lay/alternatives/searchChoices.ts";
 import { type StripsPerMetre, strapsPerMetre } from "../../core/lay/boxes/straps/strapsPerMetre.ts";
 import { checkPlan } from "../../core/lay/check/checkPlan.ts";
 import type { LayProblem } from "../../core/lay/problem/layProblem.ts";
+import { inOneGo } from "../../core/lay/search/breath.ts";
 import type { CutPiece } from "../../core/materials/cutPiece.ts";
 import { problemLine } from "../../core/problems/describeProblem.ts";
 import { LEAST_STRIP, type Project } from "../../core/project/project.ts";
@@ -17,7 +19,7 @@ import { formatLength } from "../../core/units/formatLength.ts";
 import type { Language } from "../../core/units/language.ts";
 import { withDecimalSign } from "../../core/units/numberWords.ts";
 import { RULER_TEXTS, SENTENCES } from "../../core/words/words.ts";
-import { layWords } from "../../export/cutsheet/layWords.ts";
+import { layWords, ruleCostWords } from "../../export/cutsheet/layWords.ts";
 import { nodePool, threadsHere } from "../../worker/nodePool.ts";
 import type { SearchPool } from "../../worker/searchPool.ts";
 import {
@@ -108,6 +110,17 @@ async function runLay(args: ParsedArgs, io: Io): Promise<ExitCode> {
     io.err(`${CLI_TEXTS[io.language].lay.searched(searched, threads, done.quiet)}\n`);
   }
   return tellAndWrite(args, io, read, done.laid, seed);
+}
+
+/** What each rule about the pattern costs, cloth by cloth; nothing where none is matched. */
+function ruleLines(
+  { project }: ProjectJob,
+  laid: readonly JudgedCloth[],
+  language: Language,
+): Map<string, string[]> {
+  return new Map(
+    laid.map(({ material: { id } }) => [id, ruleCostWords(inOneGo(ruleCosts(project, id)), project, language)]),
+  );
 }
 
 /** Three plans for every cloth side by side; seconds and effort are shared among the cloths. */
@@ -215,6 +228,7 @@ function summary(
   const { project, pieces, heldLengthwise, lays } = read;
   const texts = CLI_TEXTS[language].lay;
   const lines = [texts.bags(project.name, project.bags)];
+  const rules = ruleLines(read, laid, language);
   for (const cloth of laid) {
     const note = cutNote(cloth.cut, language);
     const narrow = narrowNote(cloth.cut, project, language);
@@ -222,6 +236,7 @@ function summary(
       "",
       cloth.material.name,
       ...layWords(cloth, project, language).map((line) => `  ${line}`),
+      ...rules.get(cloth.material.id)!.map((line) => `  ${line}`),
       ...[note, narrow].flatMap((line) => (line === null ? [] : [`  ${line}`])),
     );
   }
@@ -245,6 +260,8 @@ function cutNote({ reason, stages }: PlanCut, language: Language): string | null
   switch (reason) {
     case null:
       return null;
+    case "matched":
+      return texts.freeMatched;
     case "pinned":
       return texts.freePinned;
     case "aslant":

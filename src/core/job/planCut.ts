@@ -1,14 +1,16 @@
 import { rulerCuts } from "../lay/alternatives/layFigures.ts";
 import { stageCount } from "../lay/boxes/cuts/cutTree.ts";
 import type { CutMode } from "../lay/engines/chooseEngines.ts";
+import { isMatched } from "../lay/problem/lattice.ts";
 import type { LayPlan, LayProblem } from "../lay/problem/layProblem.ts";
 
 /**
- * Why a plan does not keep the way of cutting that was asked for. `pinned`: straight cuts do not part the pieces put
+ * Why a plan does not keep the way of cutting that was asked for. `matched`: pieces held to the cloth's pattern are laid
+ * freely; `pinned`: straight cuts do not part the pieces put
  * down by hand; `aslant`: some pieces may only lie at a slant; `cramped`: with straight cuts alone not every piece has
  * a place; `more-stages`: it is for the ruler, but in more turns than few.
  */
-export const CUT_REASONS = ["pinned", "aslant", "cramped", "more-stages"] as const;
+export const CUT_REASONS = ["matched", "pinned", "aslant", "cramped", "more-stages"] as const;
 
 export type CutReason = (typeof CUT_REASONS)[number];
 
@@ -46,7 +48,9 @@ export function planCut(problem: LayProblem, plan: LayPlan, asked: CutMode): Pla
   return { asked, laid: "ruler", stages, narrowStrips, reason: isMore ? "more-stages" : null };
 }
 
-function whyFree({ pinned, pieces }: LayProblem): CutReason {
+function whyFree(problem: LayProblem): CutReason {
+  const { pinned, pieces } = problem;
+  if (isMatched(problem)) return "matched";
   if (pinned.length > 0) return "pinned";
   const isAslant = pieces.some(
     ({ freeTurn, orientations }) => !freeTurn && orientations.every(({ turnDeg }) => turnDeg % 90 !== 0),

@@ -22,6 +22,7 @@ export interface RulerTexts {
   readonly offcut: string;
   readonly cutFurther: (name: string) => string;
   /** Why cloth was laid freely though a ruler was asked for. */
+  readonly freeMatched: string;
   readonly freePinned: string;
   readonly freeAslant: string;
   readonly freeCramped: string;

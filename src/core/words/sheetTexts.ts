@@ -71,4 +71,13 @@ export interface SheetTexts {
   readonly offcuts: (sizes: string, smaller: number, layers: number) => string;
   /** That a pattern is not matched, and what to buy more when it must be (common practice, no source). */
   readonly repeat: (repeat: string) => string;
+  /** Names of pieces that are matched on the pattern. */
+  readonly matched: (names: string) => string;
+  /** Where the first line lies on the roll, from its cut end and its lower edge; null where nothing repeats that way. */
+  readonly firstLine: (along: string | null, across: string | null) => string;
+  readonly boundUnmatched: string;
+  /** What a rule costs; `more` null where it costs nothing. */
+  readonly ruleMatch: (first: string, second: string, more: string | null) => string;
+  readonly ruleCentred: (part: string, more: string | null) => string;
+  readonly ruleOneWay: (more: string | null) => string;
 }

@@ -3,6 +3,8 @@ import { type Purchase, purchaseOf } from "../../core/buying/purchase.ts";
 import { shopLength } from "../../core/buying/shopLength.ts";
 import { stockName } from "../../core/drawing/lay/stockName.ts";
 import type { LaidCloth } from "../../core/job/laidCloth.ts";
+import type { RuleCost } from "../../core/job/ruleCosts.ts";
+import { isMatched } from "../../core/lay/problem/lattice.ts";
 import type { LayPlan, LayProblem, StockUse } from "../../core/lay/problem/layProblem.ts";
 import type { Material } from "../../core/materials/material.ts";
 import type { Project } from "../../core/project/project.ts";
@@ -21,7 +23,8 @@ export function layWords({ material, problem, plan }: LaidCloth, project: Projec
     ...spreadWords({ material, problem, plan }, project, language),
     ...uses.map((use) => useSentence(use, plan, problem.stocks.length > 1 ? material : null, project, language)),
     ...(uses.length === 0 ? [texts.nothingLaid] : []),
-    ...buyingWords(material, purchase, project, language),
+    ...matchedWords(material, problem, plan, project, language),
+    ...buyingWords(material, problem, purchase, project, language),
     ...offcutWords(planOffcuts(material, problem, plan, purchase), problem, project, language),
   ];
 }
@@ -46,8 +49,56 @@ function useSentence(
   return texts.usedBound(length, where, least, withDecimalSign((100 * gap).toFixed(1), language));
 }
 
+/** What is matched on the cloth's pattern, and how the cloth has to begin for it. */
+function matchedWords(
+  material: Material,
+  problem: LayProblem,
+  plan: LayPlan,
+  project: Project,
+  language: Language,
+): string[] {
+  if (!isMatched(problem)) return [];
+  const texts = SHEET_TEXTS[language];
+  const write = (mm: number): string => cutLength(mm, project.output.lengths, language);
+  const parts = [...project.panels, ...project.straps];
+  const matched = problem.pieces.filter(({ match }) => match !== undefined).map(({ id }) => id);
+  const names = parts.filter(({ id }) => matched.some((piece) => piece === id || piece.startsWith(`${id}~`)));
+  const others = matched.length > 0 && names.length === 0 ? matched : names.map(({ name }) => name);
+  const rolls = material.stock.filter(({ id }) =>
+    plan.uses.some((use) => use.stockId === id && use.usedLength > 0),
+  );
+  const { repeat } = material;
+  const lines = rolls.flatMap((roll) => {
+    if (roll.kind !== "roll" || repeat === null) return [];
+    const first = roll.firstLine ?? { along: repeat.firstAlong, across: repeat.firstAcross };
+    const [along, across] = [repeat.along, repeat.across];
+    return [
+      texts.firstLine(along === null ? null : write(first.along), across === null ? null : write(first.across)),
+    ];
+  });
+  const isBounded = plan.uses.some(({ bound, usedLength }) => bound !== null && usedLength > bound * (1 + 1e-9));
+  return [texts.matched(others.join(", ")), ...new Set(lines), ...(isBounded ? [texts.boundUnmatched] : [])];
+}
+
+/** What each rule of a cloth costs, a sentence each. */
+export function ruleCostWords(costs: readonly RuleCost[], project: Project, language: Language): string[] {
+  const texts = SHEET_TEXTS[language];
+  const nameOf = (part: string): string =>
+    [...project.panels, ...project.straps].find(({ id }) => id === part)?.name ?? part;
+  return costs.flatMap(({ rule, extraLength }) => {
+    if (extraLength === null) return [];
+    // Less than a millimetre is none, and a search that did worse without a rule shows no saving.
+    const more = extraLength < 1 ? null : cutLength(extraLength, project.output.lengths, language);
+    if (rule.kind === "one-way") return [texts.ruleOneWay(more)];
+    if (rule.kind === "centred") return [texts.ruleCentred(nameOf(project.centred![rule.index]!.part), more)];
+    const { first, second } = project.matches![rule.index]!;
+    return [texts.ruleMatch(nameOf(first.panel), nameOf(second.panel), more)];
+  });
+}
+
 function buyingWords(
   material: Material,
+  problem: LayProblem,
   { buyLength, toPay }: Purchase,
   project: Project,
   language: Language,
@@ -59,7 +110,7 @@ function buyingWords(
     toPay === null ? "" : money(toPay, project, language),
   );
   const along = material.repeat?.along ?? 0;
-  if (along === 0) return [buy];
+  if (along === 0 || isMatched(problem)) return [buy];
   return [buy, texts.repeat(cutLength(along, project.output.lengths, language))];
 }
 

@@ -3,6 +3,9 @@ import type { StockOffcuts } from "../../buying/planOffcuts.ts";
 import type { Purchase } from "../../buying/purchase.ts";
 import type {
   LayerYield,
+  LayMatch,
+  LayPattern,
+  LayPhase,
   LayPiece,
   LaySpread,
   Stock,
@@ -61,6 +64,9 @@ export interface MaterialPlan {
   readonly pinned: readonly StockPlacement[];
   /** Where several layers are cut at once; copies of pieces are then those laid on top. */
   readonly spread?: LaySpread | undefined;
+  /** Where pieces are held to the cloth's pattern: the pattern, and the phases that are fixed. */
+  readonly pattern?: LayPattern | undefined;
+  readonly phases?: Readonly<Record<string, LayPhase>> | undefined;
 }
 
 /** A stock, its size, and what was used of it. */
@@ -71,6 +77,8 @@ export interface StockData {
   readonly length: number | null;
   readonly outline: OutlineData | null;
   readonly flaws: readonly OutlineData[];
+  /** Where a line of the pattern lies, along and across, where something is matched on it. */
+  readonly firstLine?: readonly [number, number] | undefined;
   readonly lengthUsed: number;
   readonly utilisation: number;
   readonly bound: number | null;
@@ -87,6 +95,8 @@ export interface PieceData {
   readonly gives?: LayerYield | undefined;
   /** Degrees by which it may lie off its turns. */
   readonly tiltDeg?: number | undefined;
+  /** What of the cloth's pattern it is held to. */
+  readonly match?: LayMatch | undefined;
 }
 
 /** A copy where it lies. */

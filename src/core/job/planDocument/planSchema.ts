@@ -11,7 +11,16 @@ export interface JudgedPlan {
   readonly materials: readonly JudgedMaterial[];
 }
 
-type Kept = "materialId" | "name" | "cuttingGap" | "edgeMargin" | "pieces" | "pinned" | "spread";
+type Kept =
+  | "materialId"
+  | "name"
+  | "cuttingGap"
+  | "edgeMargin"
+  | "pieces"
+  | "pinned"
+  | "spread"
+  | "pattern"
+  | "phases";
 
 export interface JudgedMaterial extends Pick<MaterialPlan, Kept> {
   readonly stock: readonly JudgedStock[];
@@ -22,6 +31,7 @@ export interface JudgedMaterial extends Pick<MaterialPlan, Kept> {
 export type JudgedStock = {
   readonly id: string;
   readonly flaws: readonly OutlineData[];
+  readonly firstLine?: readonly [number, number] | undefined;
   readonly lengthUsed: number;
   readonly bound: number | null;
 } & (
@@ -49,6 +59,8 @@ const placement = z.object({
   turnDeg: number,
   mirrored: flag,
 });
+const sense = z.union([z.literal(1), z.literal(-1)]);
+const firstLine = z.tuple([number, number]).optional();
 const gives = z.object({ of: text, asDrawn: count, mirrored: count, onFold: flag });
 const piece = z.object({
   id: text,
@@ -58,7 +70,21 @@ const piece = z.object({
   freeTurn: flag,
   gives: gives.optional(),
   tiltDeg: number.optional(),
+  match: z
+    .object({ group: text, x: number, y: number, senseX: sense, senseY: sense, along: flag, across: flag })
+    .optional(),
 });
+const repeat = number.nullable();
+const pattern = z.object({
+  along: repeat,
+  across: repeat,
+  firstAlong: number,
+  firstAcross: number,
+  halfDrop: flag,
+  symmetric: flag,
+  tolerance: number,
+});
+const phases = z.record(text, z.object({ along: number.nullable(), across: number.nullable() }));
 const spread = z.object({
   layers: count,
   faces: z.enum(["up", "together"]),
@@ -71,12 +97,13 @@ const use = { lengthUsed: number, bound: number.nullable() };
 const roll = z.object({
   id: text,
   kind: z.literal("roll"),
+  firstLine,
   flaws,
   ...use,
   width: number,
   length: number.nullable(),
 });
-const remnant = z.object({ id: text, kind: z.literal("remnant"), flaws, ...use, outline });
+const remnant = z.object({ id: text, kind: z.literal("remnant"), firstLine, flaws, ...use, outline });
 
 const judged = z.object({
   materialId: text,
@@ -89,6 +116,8 @@ const judged = z.object({
   unplaced: z.array(unplaced),
   name: text,
   spread: spread.optional(),
+  pattern: pattern.optional(),
+  phases: phases.optional(),
 });
 
 const judgedPlan = z.object({ laywrightPlan: z.literal(1), seed: number, materials: z.array(judged) });

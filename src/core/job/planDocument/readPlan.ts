@@ -83,7 +83,7 @@ const BY_TYPE: Readonly<Record<string, PlanValue>> = {
 };
 
 function readMaterial(material: JudgedMaterial, seed: number): ReadPlan {
-  const { materialId, name, stock, pieces, placed, unplaced, pinned, spread } = material;
+  const { materialId, name, stock, pieces, placed, unplaced, pinned, spread, pattern, phases } = material;
   return {
     name,
     problem: {
@@ -99,6 +99,7 @@ function readMaterial(material: JudgedMaterial, seed: number): ReadPlan {
       margin: material.edgeMargin,
       pinned,
       spread,
+      ...(pattern === undefined ? {} : { pattern, phases }),
     },
     plan: {
       materialId,
@@ -114,8 +115,9 @@ function readMaterial(material: JudgedMaterial, seed: number): ReadPlan {
 function readStock(stock: JudgedStock, folded: boolean): Stock {
   const { id } = stock;
   const flaws = stock.flaws.map(readOutline);
-  if (stock.kind === "remnant") return { kind: "remnant", id, outline: readOutline(stock.outline), flaws };
-  const roll = { kind: "roll", id, width: stock.width, length: stock.length, flaws } as const;
+  const line = stock.firstLine === undefined ? {} : { firstLine: stock.firstLine };
+  if (stock.kind === "remnant") return { kind: "remnant", id, outline: readOutline(stock.outline), flaws, ...line };
+  const roll = { kind: "roll", id, width: stock.width, length: stock.length, flaws, ...line } as const;
   return folded ? { ...roll, folded } : roll;
 }
 

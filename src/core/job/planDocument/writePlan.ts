@@ -49,10 +49,11 @@ export function materialPlan(
     edgeMargin: problem.margin,
     evaluations: plan.evaluations,
     stock,
-    pieces: problem.pieces.map(({ id, count, outline, orientations, freeTurn, gives, tilt }) => {
+    pieces: problem.pieces.map(({ id, count, outline, orientations, freeTurn, gives, tilt, match }) => {
       const given = gives === undefined ? {} : { gives };
       const off = tilt === undefined ? {} : { tiltDeg: tilt };
-      return { id, count, outline: outlineData(outline), turns: orientations, freeTurn, ...given, ...off };
+      const held = match === undefined ? {} : { match };
+      return { id, count, outline: outlineData(outline), turns: orientations, freeTurn, ...given, ...off, ...held };
     }),
     placed: plan.placements.map((placement) => {
       const outline = posePolygon(pieces.get(placement.pieceId)!.outline, placement);
@@ -65,6 +66,7 @@ export function materialPlan(
     })),
     pinned: problem.pinned,
     ...(problem.spread === undefined ? {} : { spread: problem.spread }),
+    ...(problem.pattern === undefined ? {} : { pattern: problem.pattern, phases: problem.phases ?? {} }),
   };
 }
 
@@ -84,6 +86,7 @@ function stockData(stock: Stock, plan: LayPlan, pieces: ReadonlyMap<string, LayP
     length: remnant ? Math.max(...xs) - Math.min(...xs) : stock.length,
     outline: remnant ? outlineData(stock.outline) : null,
     flaws: stock.flaws.map(outlineData),
+    ...(stock.firstLine === undefined ? {} : { firstLine: stock.firstLine }),
     lengthUsed,
     utilisation: shareOf(area, cloth),
     bound: use?.bound ?? null,

@@ -78,6 +78,18 @@ export const cutSheet: SheetTexts = {
   buy: (length, cost) => `${length} kaufen${cost === "" ? "" : `, ${cost}`}.`,
   offcuts: (sizes, smaller, layers) =>
     `Brauchbare Reste${layers > 1 ? `, je ${layers}` : ""}: ${sizes}${smaller > 0 ? ` und ${smaller} ${plural(smaller, "kleinerer", "kleinere")}` : ""}.`,
+  matched: (names) => `Auf das Muster abgestimmt: ${names}.`,
+  firstLine: (along, across) =>
+    `Den Stoff so legen, dass eine Linie des Musters ${[
+      ...(along === null ? [] : [`${along} von der Schnittkante`]),
+      ...(across === null ? [] : [`${across} von der unteren Kante`]),
+    ].join(" und ")} liegt; davon geht der Plan aus.`,
+  boundUnmatched: "Die kürzeste mögliche Länge ist ohne die Musterpassung gerechnet.",
+  ruleMatch: (first, second, more) =>
+    `${first} passend zu ${second}: ${more === null ? "kein Mehrverbrauch" : `${more} mehr`}.`,
+  ruleCentred: (part, more) =>
+    `${part} an seinem Platz im Muster: ${more === null ? "kein Mehrverbrauch" : `${more} mehr`}.`,
+  ruleOneWay: (more) => `Alle Teile in einer Richtung: ${more === null ? "kein Mehrverbrauch" : `${more} mehr`}.`,
   repeat: (repeat) =>
     `Das Muster wiederholt sich alle ${repeat}. Der Plan passt es nicht von Teil zu Teil an. Ein Rapport mehr ist in der Kauflänge: genug, um das Muster anfangen zu lassen, wo Sie wollen. Soll es an Nähten passen, schneiden Sie nach Augenmaß vom ersten Teil aus und kaufen bis zu einen Rapport mehr für jedes Teil, das an ein anderes anschließen muss.`,
 };

@@ -77,6 +77,18 @@ export const cutSheet: SheetTexts = {
   buy: (length, cost) => `Buy ${length}${cost === "" ? "" : `, ${cost}`}.`,
   offcuts: (sizes, smaller, layers) =>
     `Useful offcuts${layers > 1 ? `, ${layers} of each` : ""}: ${sizes}${smaller > 0 ? ` and ${smaller} smaller` : ""}.`,
+  matched: (names) => `Matched on the pattern: ${names}.`,
+  firstLine: (along, across) =>
+    `Lay the cloth so that a line of the pattern lies ${[
+      ...(along === null ? [] : [`${along} from its cut end`]),
+      ...(across === null ? [] : [`${across} from its lower edge`]),
+    ].join(" and ")}; the plan starts there.`,
+  boundUnmatched: "The shortest possible is reckoned without the matching.",
+  ruleMatch: (first, second, more) =>
+    `Matching ${first} to ${second}: ${more === null ? "no more cloth" : `${more} more`}.`,
+  ruleCentred: (part, more) =>
+    `${part} in its place on the pattern: ${more === null ? "no more cloth" : `${more} more`}.`,
+  ruleOneWay: (more) => `All pieces one way: ${more === null ? "no more cloth" : `${more} more`}.`,
   repeat: (repeat) =>
     `The pattern repeats every ${repeat}. The plan does not match it from piece to piece. One repeat more is in the length to buy, enough to begin where you like; to match seams, cut by eye from the first piece on and buy up to one repeat more for each piece that must meet another.`,
 };

@@ -1,0 +1,88 @@
+import { chooseEngines } from "../lay/engines/chooseEngines.ts";
+import type { LayProblem } from "../lay/problem/layProblem.ts";
+import { clothUsed } from "../lay/problem/planSums.ts";
+import { arrange } from "../lay/search/arrange/arrange.ts";
+import { inSteps } from "../lay/search/breath.ts";
+import { cutListOf } from "../project/cutList.ts";
+import type { Project } from "../project/project.ts";
+import { layProblemsOf } from "./layProblems.ts";
+import { matchingOf } from "./matching/matching.ts";
+
+/** A rule about the direction of a cloth, which costs cloth: a matched seam, a part with its place, one way for all. */
+export type ClothRule =
+  | { readonly kind: "match"; readonly index: number }
+  | { readonly kind: "centred"; readonly index: number }
+  | { readonly kind: "one-way" };
+
+/** What a rule costs: how much longer the cloth is than without it, mm; null where either does not lay everything. */
+export interface RuleCost {
+  readonly rule: ClothRule;
+  readonly extraLength: number | null;
+}
+
+/** Evaluations for each plan: a second or two, the same with a rule and without it. */
+const EFFORT = 200_000;
+/** Rules looked at for one cloth. */
+const MOST_RULES = 10;
+
+/** The rules that hold pieces of a material to its pattern or its nap; none on cloth without a pattern that is matched. */
+export function rulesOf(project: Project, materialId: string): readonly ClothRule[] {
+  const material = project.materials.find(({ id }) => id === materialId);
+  const list = cutListOf({ ...project, pins: [] });
+  if (material === undefined || !list.ok) return [];
+  const pieces = list.value.pieces.filter((piece) => piece.materialId === materialId);
+  const matching = matchingOf(project, material, pieces);
+  if (matching === null || matching.held.size === 0) return [];
+  const held = [...matching.held.keys()];
+  const isHeld = (part: string): boolean => held.some(({ partId }) => partId === part);
+  const matches = (project.matches ?? []).flatMap(({ first, second }, index): ClothRule[] =>
+    isHeld(first.panel) && isHeld(second.panel) ? [{ kind: "match", index }] : [],
+  );
+  const centred = (project.centred ?? []).flatMap(({ part }, index): ClothRule[] =>
+    isHeld(part) ? [{ kind: "centred", index }] : [],
+  );
+  return [...matches, ...centred, ...(material.oneWay ? [{ kind: "one-way" } as const] : [])].slice(0, MOST_RULES);
+}
+
+/** The project without one of its rules. */
+export function withoutRule(project: Project, materialId: string, rule: ClothRule): Project {
+  switch (rule.kind) {
+    case "match":
+      return { ...project, matches: project.matches?.filter((_, i) => i !== rule.index) };
+    case "centred":
+      return { ...project, centred: project.centred?.filter((_, i) => i !== rule.index) };
+    case "one-way": {
+      const materials = project.materials.map((one) => (one.id === materialId ? { ...one, oneWay: false } : one));
+      return { ...project, materials };
+    }
+  }
+}
+
+/** What each rule of a cloth costs, each by a search with it and one without it of the same effort. Pauses yield nothing. */
+export function* ruleCosts(project: Project, materialId: string): Generator<void, readonly RuleCost[], undefined> {
+  const rules = rulesOf(project, materialId);
+  if (rules.length === 0) return [];
+  const withAll = yield* lengthFor({ ...project, pins: [] }, materialId);
+  const costs: RuleCost[] = [];
+  for (const rule of rules) {
+    yield;
+    const without = yield* lengthFor(withoutRule({ ...project, pins: [] }, materialId, rule), materialId);
+    const extraLength = withAll === null || without === null ? null : withAll - without;
+    costs.push({ rule, extraLength });
+  }
+  return costs;
+}
+
+/** Cloth that a plan found at a quick look takes, mm; null when it leaves a piece out. */
+function* lengthFor(project: Project, materialId: string): Generator<void, number | null, undefined> {
+  const list = cutListOf(project);
+  const problem = list.ok
+    ? layProblemsOf(project, list.value).find((one) => one.materialId === materialId)
+    : undefined;
+  return problem === undefined ? null : yield* lengthOf(problem);
+}
+
+function* lengthOf(problem: LayProblem): Generator<void, number | null, undefined> {
+  const plan = yield* inSteps(arrange(problem, (job) => chooseEngines(job, "free"), { evaluations: EFFORT }, 1));
+  return plan.unplaced.length > 0 ? null : clothUsed(problem, plan);
+}
