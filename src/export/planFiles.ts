@@ -110,7 +110,15 @@ function drawnStocks({ input, art, language }: OutputBench): DrawnStock[] {
     "cloth",
   );
   return stocks.map((laid, i) => {
-    const sheet = layDrawing(laid.stock, laid.plan, art, grainArrow(laid.material), language);
+    const sheet = layDrawing(
+      laid.stock,
+      laid.plan,
+      art,
+      grainArrow(laid.material),
+      language,
+      [],
+      laid.problem.pattern,
+    );
     return {
       laid,
       sheet,

@@ -42,13 +42,13 @@ export interface TiledPages {
 /** The sheets of one stock to tape together: the whole lay, or its curved pieces with a list of the rectangles. */
 export function tiledPages(
   project: Project,
-  { material, plan, stock }: ClothOnStock,
+  { material, problem, plan, stock }: ClothOnStock,
   art: ReadonlyMap<string, PieceArt>,
   language: Language = "en",
 ): TiledPages | null {
   const grain = grainArrow(material);
   const drawn = (seams: readonly Box[]): CurvedSheet => {
-    const whole = layDrawing(stock, plan, art, grain, language, seams);
+    const whole = layDrawing(stock, plan, art, grain, language, seams, problem.pattern);
     return project.output.sheets === "curved" ? curvedSheet(whole, art) : { sheet: whole, bySize: [] };
   };
   const { copies } = drawn([]).sheet;

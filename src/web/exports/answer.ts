@@ -64,7 +64,7 @@ function stockPictures({ project, pieces, language, lay }: Extract<Ask, { kind: 
   const { output } = project;
   const art = pieceArt(pieces, output.lengths, language);
   return stocksInUse(lay).map(({ stock }) => {
-    const sheet = layDrawing(stock, lay.plan, art, grainArrow(lay.material), language);
+    const sheet = layDrawing(stock, lay.plan, art, grainArrow(lay.material), language, [], lay.problem.pattern);
     const name = titleOf(project, lay.material, stock, sheet, language).stock;
     return { stockId: stock.id, name, drawing: sentPicture(sheet.drawing, output) };
   });

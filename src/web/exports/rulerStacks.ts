@@ -28,7 +28,7 @@ function rulerStacks(ask: Extract<Ask, { kind: "ruler" }>, plan: LayPlan): reado
   return problem.stocks.flatMap((stock): RulerStack[] => {
     const placements = plan.placements.filter(({ stockId }) => stockId === stock.id);
     if (placements.length === 0) return [];
-    const sheet = layDrawing(stock, plan, art, grainArrow(material), language);
+    const sheet = layDrawing(stock, plan, art, grainArrow(material), language, [], problem.pattern);
     const name = titleOf(project, material, stock, sheet, language).stock;
     const bare = { stockId: stock.id, name, drawing: sheet.drawing };
     // Each stock by itself: one that no ruler can cut does not keep the others from it.

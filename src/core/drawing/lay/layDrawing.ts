@@ -5,7 +5,7 @@ import { flattenContour, poseContour } from "../../geometry/contourArcs.ts";
 import { ringContour, segmentContour, straightContour } from "../../geometry/contourShapes.ts";
 import { posePolygon } from "../../geometry/pose.ts";
 import type { Polygon, Ring } from "../../geometry/ring.ts";
-import type { LayPlan, Stock, StockPlacement } from "../../lay/problem/layProblem.ts";
+import type { LayPattern, LayPlan, Stock, StockPlacement } from "../../lay/problem/layProblem.ts";
 import type { PieceLine } from "../../materials/cutPiece.ts";
 import type { Language } from "../../units/language.ts";
 import type { PaperTexts } from "../../words/paperTexts.ts";
@@ -14,6 +14,7 @@ import { type Drawing, type DrawingItem, pieceKey } from "../list/drawing.ts";
 import { drawArea, drawLine, drawText } from "../list/items.ts";
 import { labelSpot } from "../list/labelSpot.ts";
 import { plainLine, textWidth } from "../list/textWidth.ts";
+import { patternArt } from "./patternArt.ts";
 
 /** What is drawn of a kind of piece, in the frame of its lay piece (mirrored already when it is a mirror image). */
 export interface PieceArt {
@@ -56,7 +57,8 @@ const LEADING = 1.3;
 
 /**
  * The pieces that lie on one stock, drawn on its cloth; names keep off the `seams`, where sheets of paper are taped
- * together, wherever a piece has room beside them. Cost O(points).
+ * together, wherever a piece has room beside them. The cloth's `pattern`, where something is matched on it, lies over
+ * the pieces as an area: it is nothing to cut. Cost O(points).
  */
 export function layDrawing(
   stock: Stock,
@@ -65,6 +67,7 @@ export function layDrawing(
   grain: GrainArrow,
   language: Language = "en",
   seams: readonly Box[] = [],
+  pattern?: LayPattern,
 ): LaySheet {
   const placements = plan.placements.filter((placement) => placement.stockId === stock.id);
   const usedLength = plan.uses.find((use) => use.stockId === stock.id)?.usedLength ?? 0;
@@ -82,7 +85,15 @@ export function layDrawing(
     const near = seamsNear(ringBox(copy.outline.outer));
     items.push(...pieceItems(piece, placement, copy, { grain, texts, seams: near, rooms }));
   }
+  if (pattern !== undefined) putUnderLines(items, drawArea("pattern", patternArt(pattern, stock, usedLength)));
   return { stockId: stock.id, drawing: { box: ground.box, items }, copies, usedLength };
+}
+
+/** Puts an area over all areas and under all lines: pieces do not hide the pattern they lie on. */
+function putUnderLines(items: DrawingItem[], area: DrawingItem): void {
+  const areas = items.filter(({ kind }) => kind === "area");
+  const rest = items.filter(({ kind }) => kind !== "area");
+  items.splice(0, items.length, ...areas, area, ...rest);
 }
 
 /** How pieces are to be labelled. */

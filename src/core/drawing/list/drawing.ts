@@ -5,7 +5,8 @@ import type { DrawingRole } from "../../project/outputSettings.ts";
 /**
  * What a filled area stands for; adapters choose the colour or texture. `face` and `back` are the two sides of
  * the main cloth, `facing` the cloth of the facing, `interfacing` and `webbing` what stiffens it, `piece` a piece lying
- * on cloth, `cloth` the stock itself, `flaw` a part of it not to be used, `ink` solid black, `shade` a light tint.
+ * on cloth, `cloth` the stock itself, `flaw` a part of it not to be used, `ink` solid black, `pattern` stripes and motifs of
+ * the cloth, `shade` a light tint.
  */
 export type AreaTone =
   | "cloth"
@@ -17,6 +18,7 @@ export type AreaTone =
   | "interfacing"
   | "webbing"
   | "ink"
+  | "pattern"
   | "shade";
 
 /** A line; arcs are kept. */

@@ -71,5 +71,6 @@ export const TONE_COLORS: Readonly<Record<AreaTone, string>> = {
   interfacing: "#f4f1ea",
   webbing: "#b9b3a6",
   ink: "#1d1a16",
+  pattern: "#cfdbe3",
   shade: "#ece8e1",
 };

@@ -107,6 +107,7 @@ export function LayTable({ lay, project }: { lay: LayState; project: Project }) 
       placements: lay.plan?.placements ?? [],
       pinned: new Set(problem.pinned.map(keyOf)),
       grain,
+      pattern: problem.pattern,
       nameOf: names,
     });
     hand.show();

@@ -1,6 +1,7 @@
 import { type G, SVG, type Svg } from "@svgdotjs/svg.js";
-import type { StockPlacement } from "../../../core/lay/problem/layProblem.ts";
-import { ringPath } from "../../parts/screenPath.ts";
+import { patternArt } from "../../../core/drawing/lay/patternArt.ts";
+import type { LayPattern, StockPlacement } from "../../../core/lay/problem/layProblem.ts";
+import { contourPath, ringPath } from "../../parts/screenPath.ts";
 import { type Frame, frameMatrix } from "./frame.ts";
 import { LiftedPiece } from "./liftedPiece.ts";
 import { keyOf } from "./moves.ts";
@@ -15,6 +16,8 @@ export interface PlanScene {
   readonly placements: readonly StockPlacement[];
   readonly pinned: ReadonlySet<string>;
   readonly grain: "both" | "one-way" | "none";
+  /** The cloth's pattern, where something is matched on it. */
+  readonly pattern: LayPattern | undefined;
   /** What a screen reader says of a piece. */
   nameOf(placement: StockPlacement): string;
 }
@@ -51,9 +54,11 @@ export class PlanCanvas {
   private readonly world: G;
   private readonly ground: G;
   private readonly pieces: G;
+  private readonly pattern: G;
   private readonly shown = new Map<string, Shown>();
   private kinds: ReadonlyMap<string, PieceKind> | null = null;
   private groundKey = "";
+  private patternKey = "";
   private frame: Frame = { scale: 1, originX: 0, originY: 0, upright: false };
   private offsets = new Map<string, number>();
   private lifted: LiftedPiece | null = null;
@@ -68,6 +73,8 @@ export class PlanCanvas {
     this.world = this.svg.group();
     this.ground = this.world.group().addClass("ground");
     this.pieces = this.world.group().addClass("pieces");
+    this.pattern = this.world.group().addClass("cloth-pattern");
+    this.pattern.node.setAttribute("aria-hidden", "true");
   }
 
   /** Draws the scene; what is the same as before is left alone. */
@@ -75,6 +82,7 @@ export class PlanCanvas {
     cancelAnimationFrame(this.rest);
     let added = 0;
     this.drawGround(scene.stocks);
+    this.drawPattern(scene.stocks, scene.pattern);
     this.kinds = scene.kinds;
     this.offsets = new Map(scene.stocks.map(({ stock, offsetY }) => [stock.id, offsetY]));
     const seen = new Set<string>();
@@ -251,6 +259,20 @@ export class PlanCanvas {
     this.fitLabel(shown);
     this.shown.set(key, shown);
     return shown;
+  }
+
+  private drawPattern(stocks: readonly StockOnTable[], pattern: LayPattern | undefined): void {
+    const key = JSON.stringify([pattern, stocks.map(({ stock, box, offsetY }) => [stock.id, box, offsetY])]);
+    if (key === this.patternKey) return;
+    this.patternKey = key;
+    this.pattern.clear();
+    if (pattern === undefined) return;
+    for (const { stock, box, offsetY } of stocks) {
+      const marks = patternArt(pattern, stock, box.maxX);
+      if (marks.length === 0) continue;
+      const path = this.pattern.path(marks.map(contourPath).join("")).attr("fill-rule", "evenodd");
+      path.node.setAttribute("transform", `translate(0 ${offsetY})`);
+    }
   }
 
   private drawGround(stocks: readonly StockOnTable[]): void {
