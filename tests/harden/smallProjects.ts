@@ -1,8 +1,10 @@
 import { difference, intersection, type union } from "polyclip-ts";
 import { layProblemsOf } from "../../src/core/job/layProblems.ts";
+import { searchChoices } from "../../src/core/lay/alternatives/searchChoices.ts";
 import { CUT_MODES, chooseEngines } from "../../src/core/lay/engines/chooseEngines.ts";
 import type { LayPlan, LayProblem, Stock, StockPlacement } from "../../src/core/lay/problem/layProblem.ts";
 import { arrange } from "../../src/core/lay/search/arrange/arrange.ts";
+import { BREATH } from "../../src/core/lay/search/breath.ts";
 import { cutListOf } from "../../src/core/project/cutList.ts";
 import { readProject } from "../../src/core/project/file/readProject.ts";
 import type { Draw, Kind } from "./kind.ts";
@@ -28,13 +30,20 @@ function shape(draw: Draw): object {
   };
 }
 
+/** None, one, or as many as make a roll a sieve. */
+function flawsOf(draw: Draw): object {
+  const count = draw.one([0, 0, 0, 1, 1, 12]);
+  const spread = count > 1 ? 10 : 1;
+  const flaw = (): object => ({
+    at: [draw.below(300 * spread), draw.below(200 * Math.min(spread, 5))],
+    shape: { kind: "rectangle", along: 5 + draw.below(120), across: 5 + draw.below(80) },
+  });
+  return count === 0 ? {} : { flaws: Array.from({ length: count }, flaw) };
+}
+
 function stock(draw: Draw): object[] {
   const width = 250 + draw.below(900);
-  const flaw = {
-    at: [draw.below(300), draw.below(200)],
-    shape: { kind: "rectangle", along: 5 + draw.below(120), across: 5 + draw.below(80) },
-  };
-  const flaws = draw.below(3) === 0 ? { flaws: [flaw] } : {};
+  const flaws = flawsOf(draw);
   const roll = {
     kind: "roll",
     id: "roll",
@@ -93,17 +102,20 @@ function project(draw: Draw): string {
   });
 }
 
+/** To a ten-thousandth of a millimetre: polyclip-ts gives up on edges that all but coincide. */
+const onGrid = (x: number, y: number): Point => [Math.round(x * 1e4) / 1e4, Math.round(y * 1e4) / 1e4];
+
 /** Points of an outline as they lie: mirrored in its own y axis, turned counter-clockwise, shifted. */
 function laid(ring: Float64Array, { x, y, turnDeg, mirrored }: StockPlacement): Point[] {
   const turn = (turnDeg * Math.PI) / 180;
   return Array.from({ length: ring.length / 2 }, (_, i): Point => {
     const [px, py] = [(mirrored ? -1 : 1) * ring[2 * i]!, ring[2 * i + 1]!];
-    return [x + px * Math.cos(turn) - py * Math.sin(turn), y + px * Math.sin(turn) + py * Math.cos(turn)];
+    return onGrid(x + px * Math.cos(turn) - py * Math.sin(turn), y + px * Math.sin(turn) + py * Math.cos(turn));
   });
 }
 
 const asPoints = (ring: Float64Array): Point[] =>
-  Array.from({ length: ring.length / 2 }, (_, i): Point => [ring[2 * i]!, ring[2 * i + 1]!]);
+  Array.from({ length: ring.length / 2 }, (_, i): Point => onGrid(ring[2 * i]!, ring[2 * i + 1]!));
 
 /** Area of what polyclip-ts gives back: rings closed, holes after their outside. */
 function areaOf(shapes: ReturnType<typeof union>): number {
@@ -183,10 +195,25 @@ function faultsOf(problem: LayProblem, plan: LayPlan): string[] {
   return faults;
 }
 
+/** Pieces left out for want of cloth although a roll has no end. */
+function leftOut(problem: LayProblem, plan: LayPlan): string[] {
+  const hasOpenRoll = problem.stocks.some((stock) => stock.kind === "roll" && stock.length === null);
+  const short = plan.unplaced.filter(({ reason }) => reason === "stock-used-up");
+  return hasOpenRoll ? short.map(({ pieceId, count }) => `${count} of ${pieceId} left out of an open roll`) : [];
+}
+
+/** The plans offered to choose from, every one that was offered on the way to the last. */
+function choicesOf(problem: LayProblem): LayPlan[] {
+  const plans = new Set<LayPlan>();
+  for (const step of searchChoices(problem, { evaluations: 4000 }, 1))
+    if (step !== BREATH) for (const { plan } of step.choices ?? []) plans.add(plan);
+  return [...plans];
+}
+
 /** Random small projects laid in every mode, each plan judged by outside polygon code (polyclip-ts). */
 export const smallProjects: Kind = {
   name: "plans",
-  about: "random small projects laid free, by ruler and in few stages, plans judged by polyclip-ts",
+  about: "random small projects laid free, by ruler, in few stages and to choose from, plans judged by polyclip-ts",
   run: (draw) => {
     const text = project(draw);
     const read = readProject(text);
@@ -194,15 +221,24 @@ export const smallProjects: Kind = {
     const cut = cutListOf(read.value);
     if (!cut.ok) return "refused";
     let plans = 0;
-    for (const problem of layProblemsOf(read.value, cut.value))
+    const tell = (what: string, faults: readonly string[]): void => {
+      if (faults.length > 0) throw new Error(`${what}: ${faults.slice(0, 3).join("; ")}: ${text}`);
+    };
+    for (const problem of layProblemsOf(read.value, cut.value)) {
       for (const mode of CUT_MODES) {
         const search = arrange(problem, (job) => chooseEngines(job, mode), { evaluations: 20_000 }, 1);
         let step = search.next();
         while (!step.done) step = search.next();
-        const faults = faultsOf(problem, step.value);
-        if (faults.length > 0) throw new Error(`${mode}: ${faults.slice(0, 3).join("; ")}: ${text}`);
+        // Straight cuts alone cannot always take every piece, and then say so.
+        const left = mode === "free" ? leftOut(problem, step.value) : [];
+        tell(mode, [...faultsOf(problem, step.value), ...left]);
         plans++;
       }
-    return `${plans} plans`;
+      for (const plan of choicesOf(problem)) {
+        tell("choices", [...faultsOf(problem, plan), ...leftOut(problem, plan)]);
+        plans++;
+      }
+    }
+    return plans === 0 ? "nothing to lay" : "laid";
   },
 };
