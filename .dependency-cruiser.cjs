@@ -118,6 +118,7 @@ module.exports = {
     only("jsonc-parser", "core/project"),
     only("clipper-lib", "core/geometry"),
     only("pdf-lib", "export/pdf"),
+    only("fflate", "export/pdf"),
     only("saxes", "reading/svg"),
     only("pdfjs-dist", "reading/pdf"),
     only("fast-png", "reading/image"),

@@ -21,14 +21,30 @@ export function sentPicture(drawing: Drawing, output: OutputSettings): Drawing {
   return { box, items: items.filter((item) => item.kind === "area" || drawn.has(item.role)) };
 }
 
+/**
+ * Texts whose letters are drawn, at most: each is a thousand corners or more, and a file of a hundred megabytes is
+ * opened by few programs. Beyond it they are written as text.
+ */
+export const MOST_DRAWN_TEXTS = 3000;
+
+/** The texts of a drawing whose letters would have to be drawn, when they are more than a file can take; 0 otherwise. */
+export function tooManyLetters(drawing: Drawing, { letters }: OutputSettings): number {
+  const texts = letters === "outlines" ? textsIn(drawing) : 0;
+  return texts > MOST_DRAWN_TEXTS ? texts : 0;
+}
+
+const textsIn = ({ items }: Drawing): number => items.filter(({ kind }) => kind === "text").length;
+
 /** A drawing as SVG: layers, lines and letters as the settings have them. `areas` keeps filled faces. */
 export function drawingSvg(
   drawing: Drawing,
   title: string,
-  { lines, letters }: OutputSettings,
+  output: OutputSettings,
   faces: Faces,
   areas: boolean,
 ): string {
+  const { lines } = output;
+  const isDrawn = output.letters === "outlines" && tooManyLetters(drawing, output) === 0;
   const layers = Object.fromEntries(
     Object.entries(lines).flatMap(([role, line]) => (line?.layer === undefined ? [] : [[role, line.layer]])),
   );
@@ -39,25 +55,30 @@ export function drawingSvg(
     layers,
     areas,
     // No transform may stand in the file, so turned text is never text.
-    outlineText: (text) => (letters === "outlines" || text.turnDeg !== 0 ? textOutlines(text, faces) : null),
+    outlineText: (text) => (isDrawn || text.turnDeg !== 0 ? textOutlines(text, faces) : null),
   });
 }
 
 /** A drawing as DXF: layers, lines and letters as the settings have them. */
-export function drawingDxf(drawing: Drawing, { lines, letters }: OutputSettings, faces: Faces): string {
-  const many = drawing.items.filter(({ kind }) => kind === "text").length > MANY_TEXTS;
-  const rings = (text: DrawnText): number[][] => letterRings(textOutlines(text, faces));
+export function drawingDxf(drawing: Drawing, output: OutputSettings, faces: Faces): string {
+  const { lines } = output;
+  const isDrawn = output.letters === "outlines" && tooManyLetters(drawing, output) === 0;
+  const many = textsIn(drawing) > MANY_TEXTS;
+  const rings = (text: DrawnText): number[][] => letterRings(textOutlines(text, faces)).map(toMicrometres);
   return dxfText(drawing, {
     lines,
     roles: drawnRoles(lines),
-    outlineText: (text) => (letters === "outlines" ? (many ? rings(text).map(coarser) : rings(text)) : null),
+    outlineText: (text) => (isDrawn ? (many ? rings(text).map(coarser) : rings(text)) : null),
   });
 }
 
 /** More texts than this are drawn with fewer corners a letter: hundreds of copies fill a hundred megabytes. */
-const MANY_TEXTS = 1000;
+const MANY_TEXTS = 300;
 /** How near to the straight a corner of such a letter is that is left out, mm: less than a pen's own width. */
 const PEN = 0.03;
+
+/** Letters need no more: a third of what their corners take otherwise. */
+const toMicrometres = (ring: number[]): number[] => ring.map((mm) => Math.round(mm * 1000) / 1000);
 
 function coarser(ring: number[]): number[] {
   return [...fewerCorners(ringContour(Float64Array.from(ring)), PEN).vertices].filter((_, i) => i % 3 !== 2);

@@ -1,4 +1,5 @@
 import { grainArrow } from "../core/drawing/lay/pieceArt.ts";
+import type { Drawing } from "../core/drawing/list/drawing.ts";
 import { matWishes, ROLE_STYLES } from "../core/drawing/list/roleStyles.ts";
 import { rulerPages, rulerPlan } from "../core/drawing/sheets/rulerPages.ts";
 import { barePage, projectionStyles, rollPages } from "../core/drawing/sheets/sheetPage.ts";
@@ -15,7 +16,7 @@ import { cutSheetCsv } from "./cutsheet/cutSheetCsv.ts";
 import { cutSheetPages } from "./cutsheet/cutSheetPages.ts";
 import { cutSheetText } from "./cutsheet/cutSheetText.ts";
 import { labelPages } from "./cutsheet/labelPages.ts";
-import { drawingDxf, drawingSvg, sentDrawing } from "./drawingFiles.ts";
+import { drawingDxf, drawingSvg, MOST_DRAWN_TEXTS, sentDrawing, tooManyLetters } from "./drawingFiles.ts";
 import { paperStem } from "./fileStem.ts";
 import type { Faces } from "./fonts/faces.ts";
 import { laserRefusal } from "./laserRefusal.ts";
@@ -80,17 +81,27 @@ async function labels(bench: OutputBench): Promise<MadeFile> {
   return { name: "labels.pdf", data: await bench.pdf(cutSheetTitle(bench), pages) };
 }
 
-function stockSvg(bench: OutputBench, stock: DrawnStock): MadeFile | null {
+function stockSvg(bench: OutputBench, stock: DrawnStock): Made {
   const { output } = bench.input.project;
   if (laserRefusal(stock.laid.material, output) !== null) return null;
-  const data = drawingSvg(sentDrawing(stock.sheet.drawing, output), nameOf(stock), output, bench.faces, true);
-  return { name: `${stock.stem}.svg`, data };
+  const sent = sentDrawing(stock.sheet.drawing, output);
+  const data = drawingSvg(sent, nameOf(stock), output, bench.faces, true);
+  return withLetterNote(bench, sent, { name: `${stock.stem}.svg`, data });
 }
 
-function stockDxf(bench: OutputBench, { laid, sheet, stem }: DrawnStock): MadeFile | null {
+function stockDxf(bench: OutputBench, { laid, sheet, stem }: DrawnStock): Made {
   const { output } = bench.input.project;
   if (laserRefusal(laid.material, output) !== null) return null;
-  return { name: `${stem}.dxf`, data: drawingDxf(sentDrawing(sheet.drawing, output), output, bench.faces) };
+  const sent = sentDrawing(sheet.drawing, output);
+  const data = drawingDxf(sent, output, bench.faces);
+  return withLetterNote(bench, sent, { name: `${stem}.dxf`, data });
+}
+
+/** A drawing file, and that its letters are not drawn when there are too many. */
+function withLetterNote({ input, language }: OutputBench, drawing: Drawing, file: MadeFile): WrittenFiles {
+  const names = tooManyLetters(drawing, input.project.output);
+  const notes = names > 0 ? [FILE_TEXTS[language].tooManyLetters(file.name, names, MOST_DRAWN_TEXTS)] : [];
+  return { files: [file], notes };
 }
 
 async function tiledSheets(bench: OutputBench, stock: DrawnStock): Promise<WrittenFiles> {

@@ -25,10 +25,18 @@ export interface PlanFiles {
   readonly notes: readonly string[];
 }
 
+/** Hears what is being written: what it is for, and how many of its pages are done. */
+export type WritingTold = (label: string, done: number, pages: number) => void;
+
 /** The files of a plan of the wanted kinds, of every kind when none is named. */
-export async function planFiles(input: PlanFilesInput, wanted?: readonly OutputId[]): Promise<PlanFiles> {
+export async function planFiles(
+  input: PlanFilesInput,
+  wanted?: readonly OutputId[],
+  told: WritingTold = () => {},
+): Promise<PlanFiles> {
   const { project, pieces, language = "en" } = input;
   const missing = new Set<string>();
+  let label = "";
   const faces = await facesFor(pieces, input.fonts);
   const bench: OutputBench = {
     input,
@@ -36,7 +44,7 @@ export async function planFiles(input: PlanFilesInput, wanted?: readonly OutputI
     sheet: projectSheet(input),
     art: pieceArt(pieces, project.output.lengths, language),
     faces,
-    pdf: pdfMaker(input, missing),
+    pdf: pdfMaker(input, missing, (done, pages) => told(label, done, pages)),
   };
   const files: PlanFile[] = [];
   const printer = printerFinding(project.output);
@@ -45,14 +53,16 @@ export async function planFiles(input: PlanFilesInput, wanted?: readonly OutputI
     const of = outputs[0]!.of;
     for (const item of itemsOf(bench, of, notes)) {
       for (const output of outputs) {
+        label = output.label(FILE_TEXTS[language]);
+        told(label, 0, 0);
         // The outputs of a group and the items are of the same kind, which the compiler cannot see.
         const made = await (output.make as (bench: OutputBench, item: unknown) => ReturnType<Output["make"]>)(
           bench,
           item,
         );
         if (made === null) continue;
-        const label = output.label(FILE_TEXTS[language]);
-        files.push(...("files" in made ? made.files : [made]).map((file) => ({ about: label, ...file })));
+        const about = label;
+        files.push(...("files" in made ? made.files : [made]).map((file) => ({ about, ...file })));
         if ("notes" in made) notes.push(...made.notes);
       }
     }
@@ -141,9 +151,13 @@ function matNotes({ tooLarge, refusal }: MachineMats, material: string, language
   return [...(refusal === null ? [] : [refusal]), ...tooLargeWords];
 }
 
-function pdfMaker({ fonts }: PlanFilesInput, missing: Set<string>): PdfMaker {
+function pdfMaker(
+  { fonts }: PlanFilesInput,
+  missing: Set<string>,
+  progress: (done: number, pages: number) => void,
+): PdfMaker {
   return async (title, pages, more = {}) => {
-    const made = await pagesPdf(pages, fonts, { title, ...more });
+    const made = await pagesPdf(pages, fonts, { title, progress, ...more });
     for (const glyph of made.missingGlyphs) missing.add(glyph);
     return made.bytes;
   };

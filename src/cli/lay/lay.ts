@@ -186,7 +186,7 @@ export async function tellAndWrite(
     if (out !== undefined) io.err(`${texts.keptIn(writeFiles(out, [planFile(document)]).join(""))}\n`);
     return EXIT.bug;
   }
-  const made = out === undefined ? null : await layFiles(read, laid, io.language);
+  const made = out === undefined ? null : await layFiles(read, laid, io);
   const paths = out === undefined || made === null ? [] : writeAll(out, document, made.files, io);
   for (const note of made?.notes ?? []) io.err(`${note}\n`);
   if (made !== null && made.missingGlyphs.length > 0) {

@@ -47,6 +47,7 @@ export interface CliTexts {
     /** How long the search took, on how many threads, and of how many cloths it ended early. */
     readonly searched: (seconds: string, threads: number, quiet: number) => string;
     readonly threePlans: (material: string) => string;
+    readonly writing: (what: string, done: number, pages: number) => string;
     readonly ourFault: string;
     readonly keptIn: (path: string) => string;
     readonly noFont: (glyphs: string) => string;

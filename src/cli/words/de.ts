@@ -58,6 +58,7 @@ export const de: CliTexts = {
     searched: (seconds, threads, quiet) =>
       `${seconds} s gesucht, in ${plural(threads, "1 Thread", `${threads} Threads`)}${quiet > 0 ? `; bei ${plural(quiet, "1 Stoff", `${quiet} Stoffen`)} früher beendet, weil nichts Kürzeres mehr kam` : ""}.`,
     threePlans: (material) => `${material}: drei Pläne`,
+    writing: (what, done, pages) => `Wird geschrieben: ${what}${done > 0 ? `, Seite ${done} von ${pages}` : ""}`,
     ourFault:
       "Interner Fehler: Ein Plan hat die Prüfung nicht bestanden. Schneiden Sie nicht danach; bitte melden Sie es uns und senden Sie Ihre Projektdatei mit.",
     keptIn: (path) => `Der Plan steht in ${path}`,

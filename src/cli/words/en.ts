@@ -54,6 +54,7 @@ export const en: CliTexts = {
     searched: (seconds, threads, quiet) =>
       `Searched ${seconds} s on ${counted(threads, "thread")}${quiet > 0 ? `; stopped early for ${counted(quiet, "cloth")}, as nothing shorter came` : ""}.`,
     threePlans: (material) => `${material}: three plans`,
+    writing: (what, done, pages) => `Writing: ${what}${done > 0 ? `, page ${done} of ${pages}` : ""}`,
     ourFault:
       "Internal error: a plan failed the checker. Do not cut from it; please report this and send us your project file.",
     keptIn: (path) => `The plan is kept in ${path}`,

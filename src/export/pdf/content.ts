@@ -1,8 +1,6 @@
 import type { DrawingItem, DrawnText } from "../../core/drawing/list/drawing.ts";
-import { itemBox } from "../../core/drawing/list/itemBox.ts";
 import type { Page, PagePart } from "../../core/drawing/list/page.ts";
 import { type RoleStyle, type RoleStyles, TONE_COLORS } from "../../core/drawing/list/roleStyles.ts";
-import { boxesMeet } from "../../core/geometry/box.ts";
 import { turnCosSin } from "../../core/geometry/pose.ts";
 import { pathOperators, pdfNumber } from "./paths.ts";
 import type { Typesetter } from "./typesetter.ts";
@@ -38,16 +36,7 @@ function partContent(part: PagePart, styles: RoleStyles, type: Typesetter): stri
   }
   const matrix = [scaleX, 0, 0, scaleY].map((n) => pdfNumber(n, 9)).join(" ");
   out += `${matrix} ${pdfNumber(x, 6)} ${pdfNumber(y, 6)} cm\n`;
-  const window = clip && {
-    minX: (clip.minX - x) / scaleX,
-    minY: (clip.minY - y) / scaleY,
-    maxX: (clip.maxX - x) / scaleX,
-    maxY: (clip.maxY - y) / scaleY,
-  };
-  for (const item of part.items) {
-    if (window && !boxesMeet(itemBox(item), window)) continue;
-    out += itemContent(item, styles, toPaper, ink, type);
-  }
+  for (const item of part.items) out += itemContent(item, styles, toPaper, ink, type);
   return `${out}Q\n`;
 }
 

@@ -1,4 +1,5 @@
-import { PDFDocument, PDFName, PDFNumber, type PDFPage, PrintScaling } from "pdf-lib";
+import { zlibSync } from "fflate";
+import { type PDFContext, PDFDocument, PDFName, PDFNumber, type PDFRef, PrintScaling } from "pdf-lib";
 import type { Page } from "../../core/drawing/list/page.ts";
 import { ROLE_STYLES, type RoleStyles } from "../../core/drawing/list/roleStyles.ts";
 import { plainLine } from "../../core/drawing/list/textWidth.ts";
@@ -12,6 +13,8 @@ export interface PdfOptions {
   readonly styles?: RoleStyles;
   /** Colour of the whole page, `#rrggbb`; paper is left as it is when left out. */
   readonly background?: string;
+  /** Hears how many of the pages are done, now and then. */
+  readonly progress?: (done: number, pages: number) => void;
 }
 
 /** The file, and what could not be written as asked. */
@@ -26,6 +29,9 @@ const POINT = 25.4 / 72;
 /** Largest page side in user units that every reader takes. Source: ISO 32000-1, annex C. */
 const LARGEST = 14_400;
 
+/** Pages after which it is told how far the writing is. */
+const TELL = 50;
+
 /**
  * Pages as one PDF at true size, page boxes exact, fonts embedded as subsets. Sides above 5.08 m use the page's own
  * `UserUnit`. No date is written, so that the same pages and fonts give the same bytes.
@@ -38,28 +44,44 @@ export async function pagesPdf(pages: readonly Page[], fonts: FontBytes, options
   // Readers that honour it offer "actual size" instead of "fit" in their print window.
   doc.catalog.getOrCreateViewerPreferences().setPrintScaling(PrintScaling.None);
   const type = await makeTypesetter(doc, fonts, textsOf(pages));
-  const made: PDFPage[] = [];
-  for (const page of pages) {
+  const { context } = doc;
+  // Sheets share one dictionary of fonts; pdf-lib's own pages each have theirs and are put in at a cost of all before.
+  const resources = context.nextRef();
+  const tree = doc.catalog.Pages();
+  const parent = doc.catalog.get(PDFName.of("Pages")) as PDFRef;
+  for (const [done, page] of pages.entries()) {
+    if (done > 0 && done % TELL === 0) options.progress?.(done, pages.length);
     const points = Math.max(page.width, page.height) / POINT;
     const userUnit = Math.max(1, Math.ceil(points / LARGEST));
     const unit = POINT * userUnit;
-    const sheet = doc.addPage([page.width / unit, page.height / unit]);
-    if (userUnit > 1) sheet.node.set(PDFName.of("UserUnit"), PDFNumber.of(userUnit));
     const content = pageContent(page, {
       styles: options.styles ?? ROLE_STYLES,
       unit,
       type,
       background: options.background,
     });
-    const stream = doc.context.flateStream(content);
-    sheet.node.set(PDFName.Contents, doc.context.register(stream));
-    made.push(sheet);
+    const sheet = context.obj({
+      Type: "Page",
+      Parent: parent,
+      MediaBox: [0, 0, page.width / unit, page.height / unit],
+      Resources: resources,
+      Contents: context.register(packed(context, content)),
+      ...(userUnit > 1 ? { UserUnit: userUnit } : {}),
+    });
+    tree.Kids().push(context.register(sheet));
   }
-  for (const sheet of made) {
-    for (const [name, font] of type.used()) sheet.node.setFontDictionary(PDFName.of(name), font.ref);
-  }
+  tree.set(PDFName.of("Count"), PDFNumber.of(tree.Kids().size()));
+  const shared = Object.fromEntries([...type.used()].map(([name, font]) => [name, font.ref]));
+  context.assign(resources, context.obj({ Font: shared }));
   const bytes = await doc.save({ useObjectStreams: true, addDefaultPage: false, updateFieldAppearances: false });
   return { bytes, missingGlyphs: type.missing() };
+}
+
+/** A content stream, packed. Its signs are those of ASCII: texts stand in it as glyph numbers. */
+function packed(context: PDFContext, content: string): ReturnType<PDFContext["stream"]> {
+  const plain = new Uint8Array(content.length);
+  for (let i = 0; i < content.length; i++) plain[i] = content.charCodeAt(i);
+  return context.stream(zlibSync(plain), { Filter: "FlateDecode" });
 }
 
 function* textsOf(pages: readonly Page[]): Generator<string> {

@@ -5,16 +5,43 @@ import { contourEdges, edgeCircle } from "../../core/geometry/contourArcs.ts";
 export function pdfNumber(value: number, digits = 4): string {
   if (!Number.isFinite(value)) throw new RangeError(`pdf: finite number expected, got ${value}`);
   const scale = 10 ** digits;
-  const rounded = Math.round(value * scale) / scale;
-  const text = String(rounded);
-  return text.includes("e") ? rounded.toFixed(digits) : text;
+  const units = Math.round(value * scale);
+  if (Math.abs(units) >= MOST_UNITS) return (units / scale).toFixed(digits);
+  // Whole numbers are written several times as fast as fractions.
+  const size = Math.abs(units);
+  const whole = Math.floor(size / scale);
+  let part = size - whole * scale;
+  const sign = units < 0 ? "-" : "";
+  if (part === 0) return sign + whole;
+  let places = digits;
+  while (part % 10 === 0) {
+    part /= 10;
+    places--;
+  }
+  return `${sign}${whole}.${String(part).padStart(places, "0")}`;
 }
+
+/** Beyond this a double does not hold every whole number. */
+const MOST_UNITS = 2 ** 53;
 
 /** Arcs are cut into pieces of at most 45°, whose cubic curve is within 4 millionths of the radius. */
 const STEP = Math.PI / 4;
 
-/** Path operators of a contour (`m l c h`), coordinates in mm of the current space. */
+const written = new WeakMap<Contour, string>();
+
+/**
+ * Path operators of a contour (`m l c h`), coordinates in mm of the current space. Kept, as a line that runs over
+ * several sheets, or lies on every one, is asked for by each.
+ */
 export function pathOperators(contour: Contour): string {
+  const known = written.get(contour);
+  if (known !== undefined) return known;
+  const operators = operatorsOf(contour);
+  written.set(contour, operators);
+  return operators;
+}
+
+function operatorsOf(contour: Contour): string {
   const { vertices, closed } = contour;
   if (vertices.length === 0) return "";
   let out = `${pdfNumber(vertices[0]!)} ${pdfNumber(vertices[1]!)} m\n`;

@@ -21,24 +21,32 @@ export interface SheetTitle {
 
 const TICK = { small: 1.2, five: 2, ten: 2.8 };
 
-/** The pages of a tiling in order, without the map; each shows its window of the drawing at true size. */
+/**
+ * The pages of a tiling in order, without the map; each shows its window of the drawing at true size. What is on a page
+ * is worked out whenever it is asked for and not kept: thousands of sheets at once would fill the memory.
+ */
 export function tilePages(sheet: LaySheet, tiling: Tiling, title: SheetTitle, grain: GrainArrow): Page[] {
   const linesNear = boxIndex(flatLines(sheet.drawing), ({ box }) => box);
   // Filled areas would only drink ink; the paper itself is the piece.
+  const lines = jointLines(tiling);
   const inked = sheet.drawing.items.filter((item) => item.kind !== "area");
   const itemsNear = boxIndex(inked, itemBox);
   return tiling.tiles.map((tile, index) => {
-    const spot = checkSquareSpot(tile, tiling.overlap, linesNear(tile.window));
-    const square = spot ? checkSquareItems(spot.x, spot.y) : [];
+    const square = (): DrawingItem[] => {
+      const spot = checkSquareSpot(tile, tiling.overlap, linesNear(tile.window));
+      return spot ? checkSquareItems(spot.x, spot.y) : [];
+    };
     return {
       name: tile.name,
       width: tiling.width,
       height: tiling.height,
       // The drawing lies over the sheet's own marks, so that none of them hides a cut.
-      parts: [
-        furniturePart(tiling, tile, title, grain, index, square),
-        windowPart(itemsNear(tile.window), tiling, tile),
-      ],
+      get parts(): PagePart[] {
+        return [
+          furniturePart(tiling, tile, title, grain, index, [...square(), ...lines(tile)]),
+          windowPart(itemsNear(tile.window), tiling, tile),
+        ];
+      },
     };
   });
 }
@@ -62,7 +70,7 @@ function furniturePart(
   title: SheetTitle,
   grain: GrainArrow,
   index: number,
-  square: readonly DrawingItem[],
+  lines: readonly DrawingItem[],
 ): PagePart {
   const { margin, correction, width, height } = tiling;
   const w = tile.window.maxX - tile.window.minX;
@@ -76,8 +84,8 @@ function furniturePart(
         bold: true,
         tone: "shade",
       }),
-      ...square,
-      ...joints(tiling, tile, w, h),
+      ...lines,
+      ...neighbours(tiling, tile, w, h),
       ...tapes(tile, w, h),
       ...words(tiling, tile, title, grain, w, index),
     ],
@@ -89,8 +97,23 @@ function furniturePart(
   };
 }
 
-/** Frame, joint lines, match marks and the neighbours' names. */
-function joints(tiling: Tiling, tile: Tile, w: number, h: number): DrawingItem[] {
+/** Frame, joint lines and match marks: drawn once for all sheets that have the same neighbours. */
+function jointLines(tiling: Tiling): (tile: Tile) => readonly DrawingItem[] {
+  const made = new Map<string, readonly DrawingItem[]>();
+  return (tile) => {
+    const w = tile.window.maxX - tile.window.minX;
+    const h = tile.window.maxY - tile.window.minY;
+    const has = [tile.left, tile.right, tile.below, tile.above].map((name) => name !== null);
+    const key = [w, h, ...has].join();
+    const known = made.get(key);
+    if (known) return known;
+    const items = frameAndJoints(tiling, tile, w, h);
+    made.set(key, items);
+    return items;
+  };
+}
+
+function frameAndJoints(tiling: Tiling, tile: Tile, w: number, h: number): DrawingItem[] {
   const o = tiling.overlap;
   const items: DrawingItem[] = [];
   const line = (x0: number, y0: number, x1: number, y1: number): void => {
@@ -100,30 +123,37 @@ function joints(tiling: Tiling, tile: Tile, w: number, h: number): DrawingItem[]
   line(w, 0, w, h);
   line(w, h, 0, h);
   line(0, h, 0, 0);
-  const name = (text: string, x: number, y: number, anchor: "start" | "middle" | "end"): void => {
-    items.push(drawText(text, x, y, 3.2, { role: "sheet", anchor, bold: true }));
-  };
-  const clear = Math.max(o, 3) + 1.5;
+  const ends = [0.2, 0.8];
   if (tile.left) {
     line(o, 0, o, h);
-    for (const share of [0.2, 0.8]) items.push(...matchMark(o / 2, h * share, o));
-    name(`‹ ${tile.left}`, clear, h / 2 - 1.1, "start");
+    for (const share of ends) items.push(...matchMark(o / 2, h * share, o));
   }
   if (tile.right) {
     line(w - o, 0, w - o, h);
-    for (const share of [0.2, 0.8]) items.push(...matchMark(w - o / 2, h * share, o));
-    name(`${tile.right} ›`, w - clear, h / 2 - 1.1, "end");
+    for (const share of ends) items.push(...matchMark(w - o / 2, h * share, o));
   }
   if (tile.below) {
     line(0, o, w, o);
-    for (const share of [0.2, 0.8]) items.push(...matchMark(w * share, o / 2, o));
-    name(`${tile.below} ↓`, w / 2, Math.max(clear, 10.5), "middle");
+    for (const share of ends) items.push(...matchMark(w * share, o / 2, o));
   }
   if (tile.above) {
     line(0, h - o, w, h - o);
-    for (const share of [0.2, 0.8]) items.push(...matchMark(w * share, h - o / 2, o));
-    name(`↑ ${tile.above}`, w / 2, h - clear - 2.4, "middle");
+    for (const share of ends) items.push(...matchMark(w * share, h - o / 2, o));
   }
+  return items;
+}
+
+/** The neighbours' names, each beside its joint. */
+function neighbours(tiling: Tiling, tile: Tile, w: number, h: number): DrawingItem[] {
+  const items: DrawingItem[] = [];
+  const name = (text: string, x: number, y: number, anchor: "start" | "middle" | "end"): void => {
+    items.push(drawText(text, x, y, 3.2, { role: "sheet", anchor, bold: true }));
+  };
+  const clear = Math.max(tiling.overlap, 3) + 1.5;
+  if (tile.left) name(`‹ ${tile.left}`, clear, h / 2 - 1.1, "start");
+  if (tile.right) name(`${tile.right} ›`, w - clear, h / 2 - 1.1, "end");
+  if (tile.below) name(`${tile.below} ↓`, w / 2, Math.max(clear, 10.5), "middle");
+  if (tile.above) name(`↑ ${tile.above}`, w / 2, h - clear - 2.4, "middle");
   return items;
 }
 

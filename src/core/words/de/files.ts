@@ -51,6 +51,8 @@ export const files: FileTexts = {
     `Zu groß für die Matte der Maschine, von Hand zu schneiden oder anzusetzen: ${names} (${material}).`,
   tooManySheets: (what, sheets, paper, most) =>
     `Keine Seiten zum Zusammenkleben (${what}): Es wären ${pagesOf(sheets, paper)}, höchstens ${most} werden geschrieben. Nehmen Sie größeres Papier, nur die runden Teile oder das lange Blatt.`,
+  tooManyLetters: (file, names, most) =>
+    `${file}: Die Namen stehen als Text da, nicht gezeichnet. Es sind ${names}, und Buchstaben werden für höchstens ${most} gezeichnet, denn eine so große Datei öffnen nur wenige Programme. Für gezeichnete Buchstaben legen Sie weniger Taschen, oder schneiden Sie von Matten.`,
   laserRefusal: (material, risk) =>
     `Keine Laserdatei für ${material}: ${LASER_RISKS[risk]}, und PVC setzt Chlorwasserstoff frei. Fragen Sie den Lieferanten nach dem Kunststoff und geben Sie ihn als ${risk === "unknown-polymer" ? "Kunststoff" : "Beschichtung"} des Materials an, oder schneiden Sie es mit dem Messer.`,
 };

@@ -49,6 +49,8 @@ export const files: FileTexts = {
   tooLarge: (names, material) => `Too large for the machine's mat; cut by hand or join: ${names} (${material}).`,
   tooManySheets: (what, sheets, paper, most) =>
     `No sheets to tape together (${what}): there would be ${sheetsOf(sheets, paper)}, and at most ${most} are written. Use larger paper, only the curved pieces, or the long sheet.`,
+  tooManyLetters: (file, names, most) =>
+    `${file}: the names are written as text, not drawn. There are ${names}, and letters are drawn for at most ${most}, since few programs open a file as large as that. For drawn letters lay fewer bags, or cut from mats.`,
   laserRefusal: (material, risk) =>
     `No laser file for ${material}: ${LASER_RISKS[risk]}, and PVC gives off hydrogen chloride. Ask the supplier for the polymer and state it as the material's ${risk === "unknown-polymer" ? "polymer" : "coating"}, or cut it with a knife.`,
 };
