@@ -27,7 +27,7 @@ const MAT_EFFORT = 60_000;
  * Errors: RangeError for a laser and what it must not touch (ask `laserRisk` first); Error when our own plan fails the
  *         checker.
  */
-export function matsOf(
+function matsOf(
   { material, problem: laid, singly: problem = laid }: LayJob,
   machine: MachineSettings,
 ): LaidMats {

@@ -33,7 +33,7 @@ import { openContour, pointField } from "./shapeFields.ts";
 import { turnedPanel } from "./turnedPanel.ts";
 
 /** A line on a panel. */
-export function pieceLineField(unit: LengthUnit): z.ZodType<PieceLine> {
+function pieceLineField(unit: LengthUnit): z.ZodType<PieceLine> {
   const line = group({
     role: z.enum(["fold", "stitch", "mark"]),
     points: list(pointField(unit), 2, 2000),

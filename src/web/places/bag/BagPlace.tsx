@@ -178,7 +178,7 @@ function Shelf({ project, open, onPattern }: PatternTaker & { project: Project; 
 }
 
 /** The first piece of a strap or panel, small, for its card. */
-export function PartPicture({ partId }: { partId: string }) {
+function PartPicture({ partId }: { partId: string }) {
   const piece = useDerived().pieces.find((each) => each.partId === partId);
   if (piece === undefined) return <span class="card-picture" />;
   return (

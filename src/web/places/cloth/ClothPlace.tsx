@@ -275,7 +275,7 @@ function MoreWords({ material, path, set }: MaterialBlanks) {
 }
 
 /** What there is of a material, in a few words. */
-export function stockWords({ stock }: Material, lengths: LengthWords, texts: Texts): string {
+function stockWords({ stock }: Material, lengths: LengthWords, texts: Texts): string {
   const rolls = stock.filter((each) => each.kind === "roll");
   const count = (keptBack: boolean) =>
     stock.reduce((sum, each) => sum + (each.kind !== "roll" && !!each.keptBack === keptBack ? each.count : 0), 0);

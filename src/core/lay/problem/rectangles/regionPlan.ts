@@ -53,7 +53,7 @@ function farSide(prepared: RectangleJob, placement: Placement): number {
 }
 
 /** Length in mm of a plan whose furthest rectangle ends at `end` units (the gap behind it is not used). */
-export function lengthOfEnd(prepared: RectangleJob, end: number): number {
+function lengthOfEnd(prepared: RectangleJob, end: number): number {
   if (end <= 0) return 0;
   return prepared.originX + end * prepared.unit - prepared.job.gap + prepared.job.margin;
 }
