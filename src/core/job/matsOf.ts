@@ -27,10 +27,7 @@ const MAT_EFFORT = 60_000;
  * Errors: RangeError for a laser and what it must not touch (ask `laserRisk` first); Error when our own plan fails the
  *         checker.
  */
-function matsOf(
-  { material, problem: laid, singly: problem = laid }: LayJob,
-  machine: MachineSettings,
-): LaidMats {
+function matsOf({ material, problem: laid, singly: problem = laid }: LayJob, machine: MachineSettings): LaidMats {
   if (machine.tool === "laser" && laserRisk(material) !== null)
     throw new RangeError(`matsOf: a material that a laser may cut expected, got ${material.id}`);
   const onMats = matProblem(problem, {

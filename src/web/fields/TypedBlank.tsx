@@ -3,7 +3,7 @@ import { describeProblem } from "../../core/problems/describeProblem.ts";
 import type { Problem, Result } from "../../core/problems/problem.ts";
 import { unbroken } from "../../core/units/unbroken.ts";
 import { SENTENCES } from "../../core/words/words.ts";
-import { useNamed } from "../state/useNamed.ts";
+import { useNamed } from "../state/derived.ts";
 import { useRefusal } from "../state/workbench.ts";
 import { useLanguage } from "../texts/texts.ts";
 

@@ -1,4 +1,6 @@
+import { namedProblem } from "../../core/drawing/lay/namedProblem.ts";
 import { jobOf, type ProjectJob } from "../../core/job/projectJob.ts";
+import type { Problem } from "../../core/problems/problem.ts";
 import { strapMaterial } from "../../core/project/cutList.ts";
 import type { Project } from "../../core/project/project.ts";
 import type { StrapMaterial } from "../../core/straps/wish/strapWish.ts";
@@ -30,4 +32,12 @@ export function materialsOfStraps(project: Project): readonly StrapMaterial[] {
 /** What the open project comes to, its parts named in the language of the page. */
 export function useDerived(): ProjectJob {
   return derivedOf(useProject(), useLanguage());
+}
+
+/** Gives the function that puts the maker's own names into a problem: ids are nothing that she has ever seen. */
+export function useNamed(): (problem: Problem) => Problem {
+  const project = useProject();
+  const language = useLanguage();
+  const { pieces } = derivedOf(project, language);
+  return (problem) => namedProblem(problem, project, pieces, language);
 }
