@@ -62,3 +62,21 @@ test("one press cuts at the division of the ruler, and the finished width follow
   await expect.poll(() => page.inputValue("[data-path='straps[0].width.mm']")).toContain("149");
   expect(await page.locator("button:has-text('comes out')").count()).toBe(0);
 });
+
+test("a workshop opened on the page gives its machine, and projects that name it find their material", async () => {
+  const page = await openPage(await stage.person(), stage.url);
+  const shop = {
+    ...{ laywrightWorkshop: 1, name: "Quay" },
+    sewingMachine: { maxThickness: "9 mm", needles: [{ kind: "vinyl", needle: "100/16" }] },
+    materials: [{ ...PROJECT.materials[0], id: "black", thickness: "0.9 mm" }],
+  };
+  await openStrap(page);
+  await openFile(page, "quay.json", JSON.stringify(shop));
+  await page.click("summary:has-text('How it is made')");
+  await page.waitForSelector("li:has-text('needle 100/16')");
+  const { materials: _, ...rest } = PROJECT;
+  const named = { ...rest, workshop: "quay.json", materials: [{ id: "vinyl", from: "black" }], straps: [STRAP] };
+  await openFile(page, "named.json", JSON.stringify({ ...named, name: "Named" }));
+  await page.click(".card-name:has-text('Sling')");
+  await page.waitForSelector("text=3.6 mm thick");
+});

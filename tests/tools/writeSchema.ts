@@ -1,9 +1,10 @@
-// Writes the published JSON Schemas of the project and plan files: npx tsx tests/tools/writeSchema.ts
+// Writes the published JSON Schemas of the project, workshop and plan files: npx tsx tests/tools/writeSchema.ts
 import { writeFileSync } from "node:fs";
 import { planJsonSchema } from "../../src/core/job/planDocument/planSchema.ts";
-import { projectJsonSchema } from "../../src/core/project/file/jsonSchema.ts";
+import { projectJsonSchema, workshopJsonSchema } from "../../src/core/project/file/jsonSchema.ts";
 
 write("project.schema.json", projectJsonSchema());
+write("workshop.schema.json", workshopJsonSchema());
 write("plan.schema.json", planJsonSchema());
 
 function write(name: string, schema: object): void {

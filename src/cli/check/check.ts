@@ -10,6 +10,7 @@ import { type Command, EXIT, type ExitCode, type Io, JSON_OPTION, type ParsedArg
 import { readProjectFile } from "../inOut/editProjectFile.ts";
 import { readInput } from "../inOut/readInput.ts";
 import { InputProblem, inputProblem } from "../inOut/toldProblem.ts";
+import { withItsWorkshop } from "../inOut/workshopBeside.ts";
 import type { CliTexts } from "../words/cliTexts.ts";
 import { CLI_TEXTS } from "../words/words.ts";
 
@@ -29,7 +30,9 @@ async function runCheck(args: ParsedArgs, io: Io): Promise<ExitCode> {
   const text = readInput(path);
   const words = CLI_TEXTS[io.language].check;
   const plan = planIn(text);
-  const told = plan ? checkPlanFile(plan, path, words) : checkProjectText(text, words, io.language);
+  const told = plan
+    ? checkPlanFile(plan, path, words)
+    : checkProjectText(withItsWorkshop(text, path), words, io.language);
   if (args.switches.has("json")) io.out(`${JSON.stringify(told.data)}\n`);
   else io.out(`${told.sentence}\n`);
   return EXIT.done;

@@ -7,6 +7,7 @@ import type { Project } from "../../core/project/project.ts";
 import type { Language } from "../../core/units/language.ts";
 import { readInput } from "./readInput.ts";
 import { inputProblem } from "./toldProblem.ts";
+import { withItsWorkshop } from "./workshopBeside.ts";
 import { writeFiles } from "./writeFiles.ts";
 
 /**
@@ -15,10 +16,10 @@ import { writeFiles } from "./writeFiles.ts";
  */
 export function editProjectFile(file: string, edits: (project: Project) => readonly FileEdit[]): void {
   const text = readInput(file, true);
-  const project = readProject(text);
+  const project = readProject(withItsWorkshop(text, file));
   if (!project.ok) throw inputProblem(project.problems);
   const edited = editedText(text, edits(project.value));
-  const after = readProject(edited);
+  const after = readProject(withItsWorkshop(edited, file));
   if (!after.ok) throw inputProblem(after.problems);
   writeFiles(dirname(file), [{ name: basename(file), data: edited }]);
 }

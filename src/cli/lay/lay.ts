@@ -33,6 +33,7 @@ import {
 } from "../command.ts";
 import { readProjectFile } from "../inOut/editProjectFile.ts";
 import { readInput } from "../inOut/readInput.ts";
+import { withItsWorkshop } from "../inOut/workshopBeside.ts";
 import { type OutFile, writeFiles } from "../inOut/writeFiles.ts";
 import { numberOption, wordOption } from "../options/optionValues.ts";
 import { OUTPUT_OPTIONS, withOutputOptions } from "../options/outputOptions.ts";
@@ -87,7 +88,10 @@ async function runLay(args: ParsedArgs, io: Io): Promise<ExitCode> {
   const { seed, seconds, threads } = searchSettings(args, effort === null ? 10 : 86_400, usual);
   const evaluations = effort === null ? Infinity : effort * EVALUATIONS_PER_EFFORT;
   const mode = cutMode(args);
-  const read = readProjectFile(withOutputOptions(readInput(args.operands[0]!), args), io.language);
+  const read = readProjectFile(
+    withOutputOptions(withItsWorkshop(readInput(args.operands[0]!), args.operands[0]!), args),
+    io.language,
+  );
   const choose = args.values.has("choose") ? wordOption(args, "choose", CHOICES, "shortest") : null;
   if (choose !== null && args.values.has("cut")) throw new UsageError((say) => say.chooseAndCut);
   if (choose !== null && args.switches.has("choices")) throw new UsageError((say) => say.choicesOrChoose);

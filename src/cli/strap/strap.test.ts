@@ -389,3 +389,51 @@ test("options that say nothing beside the others are refused, in every mode", as
     ...["--length", "1 m", "--round", "1 mm"],
   );
 });
+
+test("a workshop file gives one strap its machine; a project beside it names it, and a fold test goes into that project", async () => {
+  const folder = mkdtempSync(join(tmpdir(), "workshop-test-"));
+  const shop = join(folder, "quay.json");
+  const needles = [{ kind: "vinyl", needle: "100/16", thread: "polyester 40" }];
+  const vinyl = { id: "black", kind: "vinyl", thickness: "0.95 mm" };
+  const sewingMachine = { maxThickness: "9 mm", needles };
+  writeFileSync(shop, JSON.stringify({ laywrightWorkshop: 1, name: "Quay", sewingMachine, materials: [vinyl] }));
+  const strap = [
+    "strap",
+    "--construction",
+    "fourfold",
+    "--width",
+    "1 in",
+    "--length",
+    "1 m",
+    "--material",
+    "vinyl",
+  ];
+  const ends = ["--ends", "fold-back", "--thickness", "1 mm"];
+  expect((await runCli(...strap, ...ends)).out).toContain("a home machine takes about");
+  const hers = await runCli(...strap, ...ends, "--machine", shop);
+  expect(hers.out).not.toContain("home machine");
+  expect(hers.out).toContain("needle 100/16, thread polyester 40");
+  const low = await runCli(...strap, ...ends, "--machine", shop, "--machine-thickness", "5 mm");
+  expect(low.out).toContain("more than the machine's 5 mm");
+  const project = join(folder, "sling.json");
+  const sling = {
+    id: "sling",
+    construction: "fourfold",
+    width: "25 mm",
+    length: "1 m",
+    materials: { outer: "outer" },
+  };
+  const text = JSON.stringify({
+    ...{ laywright: 1, name: "Sling", workshop: "quay.json", straps: [sling] },
+    materials: [{ id: "outer", from: "black", stock: [{ kind: "roll", id: "roll", width: "137 cm" }] }],
+  });
+  writeFileSync(project, text);
+  expect((await runCli("check", project)).code).toBe(0);
+  const read = ["--measured-width", "35.2 mm", "--measured-setback", "3 mm", "--thickness", "0.95 mm"];
+  const kept = await runCli("strap", "--fold-test", ...read, "--into", project, "--of", "outer");
+  expect(kept.code).toBe(0);
+  expect(readFileSync(project, "utf8")).toContain('"from":"black"');
+  writeFileSync(project, text.replace("quay.json", "away.json"));
+  expect((await runCli("check", project)).err).toContain('names the workshop "away.json", which is not there');
+  rmSync(folder, { recursive: true });
+});

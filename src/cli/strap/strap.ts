@@ -37,7 +37,10 @@ export const strapCommand: Command = {
       io.out(json ? `${JSON.stringify(report.json)}\n` : report.text);
       return EXIT.done;
     }
-    const { wish, materials } = readStrap(args, io.language);
+    const file = args.values.get("machine");
+    // Only a workshop is read by the project file's rules.
+    const machine = file === undefined ? {} : (await import("./readMachine.ts")).readMachine(file);
+    const { wish, materials } = readStrap(args, io.language, machine);
     if (args.values.has("compare")) {
       const csv = wordOption(args, "compare", ["table", "csv"] as const, "table") === "csv";
       const price = numberOption(args, "price", { least: 0, most: 1_000_000 }, null);

@@ -44,6 +44,7 @@ export const STRAP_OPTIONS: readonly OptionSpec[] = [
   { name: "clasp", value: "WxL", help: 'inner width of the clasp and its own length, "25 mm x 45 mm"' },
   { name: "slider", value: "WxH", help: 'inner width and opening of the slider, "38 mm x 16 mm"' },
   { name: "fixed-bar", help: "the slider's centre bar does not move" },
+  { name: "machine", value: "FILE", help: "workshop file: your sewing machine, its needles and threads" },
   { name: "machine-thickness", value: "T", help: "thickest stack the sewing machine takes" },
   { name: "machine-layers", value: "N", help: "most layers the sewing machine takes" },
   {

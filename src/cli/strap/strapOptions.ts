@@ -7,6 +7,7 @@ import {
   type EndWish,
   type HardwareWish,
   type LengthWish,
+  type SewingMachine,
   STITCH_TYPES,
   STRAP_CHOICES,
   type StrapMaterial,
@@ -207,8 +208,23 @@ export function atOptions(problems: readonly Problem[], { hardware = [], width, 
   return problems.map((problem) => ({ ...problem, path: `--${optionOf(problem.path)}` }));
 }
 
+/** The machine of a workshop file, with what the options say of it. */
+function machineOf(args: ParsedArgs, lengths: LengthReader, own: SewingMachine): SewingMachine {
+  const maxThickness = lengths.length("machine-thickness");
+  const maxLayers = numberOption(args, "machine-layers", { least: 1, most: 100, whole: true }, undefined);
+  return {
+    ...own,
+    ...(maxThickness === undefined ? {} : { maxThickness }),
+    ...(maxLayers === undefined ? {} : { maxLayers }),
+  };
+}
+
 /** The wish that the options of `laywright strap` spell out, and its materials. Throws on wrong usage and bad lengths. */
-export function readStrap(args: ParsedArgs, language: Language): { wish: StrapWish; materials: StrapMaterial[] } {
+export function readStrap(
+  args: ParsedArgs,
+  language: Language,
+  machine: SewingMachine = {},
+): { wish: StrapWish; materials: StrapMaterial[] } {
   if (!args.values.has("compare")) requiredOption(args, "construction");
   const lengths = new LengthReader(args);
   const materials = readMaterials(args, lengths, language);
@@ -237,10 +253,7 @@ export function readStrap(args: ParsedArgs, language: Language): { wish: StrapWi
     interfacing: wordOption(args, "interfacing", STRAP_CHOICES.interfacing, "none"),
     core: { webbingWidth, webbingThickness, cordDiameter: lengths.length("cord") },
     hardware: readHardware(args, lengths),
-    machine: {
-      maxThickness: lengths.length("machine-thickness"),
-      maxLayers: numberOption(args, "machine-layers", { least: 1, most: 100, whole: true }, undefined),
-    },
+    machine: machineOf(args, lengths, machine),
     folds: {
       crease: args.values.has("crease") ? wordOption(args, "crease", STRAP_CHOICES.crease, "hard") : undefined,
       clearance: numberOption(args, "clearance", { least: 0, most: 1 }, undefined),

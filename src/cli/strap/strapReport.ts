@@ -77,6 +77,7 @@ export function strapJson(result: StrapResult, materials: readonly StrapMaterial
       label: words.consumables[one.code],
       lengthMm: one.mm,
     })),
+    sewnWith: result.sewnWith,
     hardware: result.hardware.map(({ kind, count, innerWidth, opening, named }) => ({
       ...{ kind, count, innerWidthMm: innerWidth, openingMm: opening, named },
     })),
@@ -175,6 +176,7 @@ export function strapText(result: StrapResult, materials: readonly StrapMaterial
     ...(items.length > 1 ? list(texts.madeOf, items) : []),
     ...list(texts.needle, needle),
     ...list(texts.ready, [
+      ...(result.sewnWith === null ? [] : [words.sewnWith(result.sewnWith.needle, result.sewnWith.thread)]),
       ...result.hardware.map((one) => hardwareText(one, words, both)),
       ...result.consumables.map((one) => consumable(one, words, texts)),
     ]),

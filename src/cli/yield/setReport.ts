@@ -13,6 +13,7 @@ import type { Language } from "../../core/units/language.ts";
 import type { ParsedArgs } from "../command.ts";
 import { readInput } from "../inOut/readInput.ts";
 import { inputProblem, plainProblem } from "../inOut/toldProblem.ts";
+import { withItsWorkshop } from "../inOut/workshopBeside.ts";
 import { numberOption } from "../options/optionValues.ts";
 import { CLI_TEXTS } from "../words/words.ts";
 import type { YieldAsked } from "./readYield.ts";
@@ -54,7 +55,7 @@ function onCloth(
 /** The cloth that `--on` and `--stock` name. */
 function ofProject(args: ParsedArgs, asked: YieldAsked): SetOnCloth {
   const file = args.values.get("on")!;
-  const read = readProject(readInput(file, true));
+  const read = readProject(withItsWorkshop(readInput(file, true), file));
   if (!read.ok) throw inputProblem(read.problems);
   const project = read.value;
   const closed = project.materials.flatMap((material) =>

@@ -33,6 +33,13 @@ export type Expected =
 /** What can be wrong with a project file. `value` is the offending value as short JSON. */
 export type FileProblem =
   | { readonly code: "file-empty"; readonly path: string }
+  | { readonly code: "workshop-missing"; readonly path: string; readonly name: string }
+  | {
+      readonly code: "workshop-material-unknown";
+      readonly path: string;
+      readonly id: string;
+      readonly known: readonly string[];
+    }
   | {
       readonly code: "file-not-json";
       readonly path: string;

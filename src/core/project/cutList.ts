@@ -16,7 +16,7 @@ import { sizePanels } from "../panels/sizePanels.ts";
 import { failed, ok, type Problem, type Result } from "../problems/problem.ts";
 import { buildStrap } from "../straps/build/buildStrap.ts";
 import type { StrapResult } from "../straps/build/strapResult.ts";
-import type { StrapMaterial } from "../straps/wish/strapWish.ts";
+import type { StrapMaterial, StrapWish } from "../straps/wish/strapWish.ts";
 import type { Language } from "../units/language.ts";
 import { PANEL_WORDS, STRAP_WORDS } from "../words/words.ts";
 import { joinedOnRoll } from "./joinedOnRoll.ts";
@@ -49,7 +49,7 @@ export function cutListOf(project: Project, language: Language = "en"): Result<C
   const materials = project.materials.map(strapMaterial);
   const whole: StrapResult[] = [];
   for (const [i, wish] of project.straps.entries()) {
-    const strap = buildStrap(wish, materials, `straps[${i}].`, names);
+    const strap = buildStrap(onMachine(project, wish), materials, `straps[${i}].`, names);
     if (strap.ok) whole.push(strap.value);
     else problems.push(...strap.problems);
   }
@@ -69,6 +69,11 @@ export function cutListOf(project: Project, language: Language = "en"): Result<C
   const pieces = [...whole.flatMap((strap) => strap.pieces), ...panels];
   const straps = whole.map((strap, i) => joinedOnRoll(project, strap, pieces, materials, `straps[${i}].`, names));
   return cutListFrom(project, straps, [...straps.flatMap((strap) => strap.pieces), ...panels]);
+}
+
+/** A strap of the project with its sewing machine, where the strap says nothing of its own. */
+export function onMachine({ sewingMachine }: Project, wish: StrapWish): StrapWish {
+  return sewingMachine === undefined ? wish : { ...wish, machine: { ...sewingMachine, ...wish.machine } };
 }
 
 function cutListFrom(

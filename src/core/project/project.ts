@@ -4,7 +4,7 @@ import type { Centred, Match } from "../panels/match.ts";
 import type { BagMeasure } from "../panels/measure.ts";
 import type { Panel } from "../panels/panel.ts";
 import type { Seam } from "../panels/seams.ts";
-import type { StrapWish } from "../straps/wish/strapWish.ts";
+import type { SewingMachine, StrapWish } from "../straps/wish/strapWish.ts";
 import type { LengthUnit } from "../units/length.ts";
 import type { KeptPlan } from "./keptPlan.ts";
 import type { OutputSettings } from "./outputSettings.ts";
@@ -58,6 +58,10 @@ export interface Project {
   readonly leastStrip?: number | undefined;
   readonly pins: readonly Pin[];
   readonly output: OutputSettings;
+  /** The machine the straps are sewn on, where a strap says nothing of its own. */
+  readonly sewingMachine?: SewingMachine | undefined;
+  /** File of the workshop that machine and materials are taken from; what it gave stands in the project. */
+  readonly workshop?: string | undefined;
   readonly pricing?: Pricing | undefined;
   /** Plans kept by name, newest first. */
   readonly plans?: readonly KeptPlan[] | undefined;

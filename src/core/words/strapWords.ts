@@ -137,6 +137,7 @@ export interface StrapWords {
   readonly lengthItems: Readonly<Record<LengthItemCode, string>>;
   readonly consumables: Readonly<Record<ConsumableCode, string>>;
   readonly hardware: HardwareWords;
+  readonly sewnWith: (needle: string, thread: string | undefined) => string;
   readonly needle: Readonly<Record<NeedlePlace, string>>;
   readonly parts: PartNames;
   readonly lineAt: (line: LineWord, at: string) => string;

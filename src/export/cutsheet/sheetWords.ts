@@ -35,7 +35,7 @@ export function sheetWords(
     consumables: [...hardware(straps, project, words), ...consumables(straps, project, words)],
     work: straps.map((strap) => ({
       title: strap.wish.name,
-      lead: rulerLines(strap, project, language),
+      lead: [...needleLine(strap, words), ...rulerLines(strap, project, language)],
       steps: strap.steps.map((step) => phraseText(step, write, words)),
     })),
     mind: straps.flatMap((strap) =>
@@ -49,6 +49,12 @@ export function sheetWords(
       })),
     ),
   };
+}
+
+function needleLine({ sewnWith }: StrapResult, words: StrapWords): string[] {
+  if (sewnWith === null) return [];
+  const said = words.sewnWith(sewnWith.needle, sewnWith.thread);
+  return [`${said.charAt(0).toUpperCase()}${said.slice(1)}.`];
 }
 
 /** Cut widths that a ruler has and the finished widths they result in; within the strip's place on the plan. */

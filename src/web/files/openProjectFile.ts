@@ -1,9 +1,12 @@
 import type { Problem } from "../../core/problems/problem.ts";
+import { isWorkshop, readWorkshop, withWorkshop } from "../../core/project/file/workshop.ts";
 import type { Project } from "../../core/project/project.ts";
+import { present } from "../state/history.ts";
 import type { KeptPlans } from "../state/keptPlans.ts";
 import { plansFromFile } from "../state/plansInFile.ts";
 import { projectCodec } from "../state/projectCodec.ts";
 import type { Session } from "../state/session.ts";
+import { keepWorkshop, keptWorkshop } from "../storage/workshops.ts";
 import type { Texts } from "../texts/en.ts";
 import { saveTextFile } from "./projectFiles.ts";
 
@@ -27,12 +30,27 @@ export async function openProjectFile(
   texts: Texts,
 ): Promise<FileTrouble | null> {
   const text = file.size > MOST_BYTES ? "" : await file.text();
-  const read = projectCodec.read(text);
+  if (isWorkshop(text)) return openWorkshop(file.name, text, session, texts);
+  const whole = withWorkshop(text, keptWorkshop);
+  const read = whole.ok ? projectCodec.read(whole.value) : whole;
   if (!read.ok) return { file: file.name, problems: read.problems };
   // Plans are kept beside the project: no undo takes one away that pages were printed from.
   const { plans: kept, ...project } = read.value;
   plans.bring(plansFromFile(project, kept ?? [], () => crypto.randomUUID()));
   session.start(project, texts.project.changes.opened(file.name));
+  return null;
+}
+
+/** Keeps a workshop for the projects that name it, and gives the open project its sewing machine. */
+function openWorkshop(file: string, text: string, session: Session<Project>, texts: Texts): FileTrouble | null {
+  const read = readWorkshop(text);
+  if (!read.ok) return { file, problems: read.problems };
+  keepWorkshop(file, text);
+  const { name, sewingMachine } = read.value;
+  session.change(
+    { ...present(session.state.get().history), sewingMachine, workshop: file },
+    texts.project.changes.workshop(name),
+  );
   return null;
 }
 

@@ -56,7 +56,12 @@ export const de: Texts = {
     savedFile: (name) => `${name} gesichert.`,
     name: "Name des Projekts",
     unreadable: (file) => `${file} ließ sich nicht öffnen. Ihr offenes Projekt ist, wie es war.`,
-    changes: { started: "begonnen", opened: (file) => `${file} geöffnet`, demo: "Beispiel" },
+    changes: {
+      started: "begonnen",
+      opened: (file) => `${file} geöffnet`,
+      workshop: (name) => `Nähmaschine aus ${name}`,
+      demo: "Beispiel",
+    },
   },
   look: {
     heading: "Aussehen und Sprache",

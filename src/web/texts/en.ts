@@ -63,7 +63,12 @@ const project = {
   savedFile: (name: string) => `Saved ${name}.`,
   name: say("Name of the project"),
   unreadable: (file: string) => `${file} could not be opened. Your open project is as it was.`,
-  changes: { started: say("started"), opened: (file: string) => `opened ${file}`, demo: say("example") },
+  changes: {
+    started: say("started"),
+    opened: (file: string) => `opened ${file}`,
+    workshop: (name: string) => `sewing machine of ${name}`,
+    demo: say("example"),
+  },
 };
 
 const look = {

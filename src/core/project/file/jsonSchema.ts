@@ -1,5 +1,6 @@
 import { z } from "zod";
 import { projectSchema } from "./projectSchema.ts";
+import { workshopSchema } from "./workshop.ts";
 
 /**
  * The structure of a project file as JSON Schema (draft 2020-12): keys, kinds of value, choices, list lengths.
@@ -9,6 +10,12 @@ import { projectSchema } from "./projectSchema.ts";
 export function projectJsonSchema(): object {
   const head = { $id: "laywright-project-1", title: "Laywright project file, version 1" };
   return publishedSchema(projectSchema("mm"), "input", head);
+}
+
+/** The structure of a workshop file as JSON Schema. */
+export function workshopJsonSchema(): object {
+  const head = { $id: "laywright-workshop-1", title: "Laywright workshop file, version 1" };
+  return publishedSchema(workshopSchema("mm"), "input", head);
 }
 
 /**

@@ -22,6 +22,7 @@ import { materialField } from "./materialFields.ts";
 import { bagMeasureField } from "./measureFields.ts";
 import { outputField } from "./outputFields.ts";
 import { panelField } from "./panelFields.ts";
+import { sewingMachineField } from "./sewingMachineField.ts";
 import { strapField } from "./strapFields.ts";
 
 /** The version this program writes, and the newest it reads. */
@@ -96,6 +97,8 @@ export function projectSchema(unit: LengthUnit): z.ZodType<Project> {
     leastStrip: lengthField(unit, EDGE).optional(),
     pins: list(pinField(unit), 0, 20_000).default([]),
     output: outputField(unit).prefault({}),
+    sewingMachine: sewingMachineField(unit).optional(),
+    workshop: text(400).optional(),
     pricing: pricingField().optional(),
     plans: list(keptPlanField(), 0, 200).optional(),
   }).transform(

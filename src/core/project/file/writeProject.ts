@@ -2,7 +2,7 @@ import type { Shape } from "../../geometry/shape.ts";
 import { type ClothRepeat, type Material, PLAIN_REPEAT, type Price } from "../../materials/material.ts";
 import type { Spread } from "../../materials/spread.ts";
 import type { Flaw, MaterialStock } from "../../materials/stock.ts";
-import type { LengthWish, StrapWish, WidthWish } from "../../straps/wish/strapWish.ts";
+import type { LengthWish, SewingMachine, StrapWish, WidthWish } from "../../straps/wish/strapWish.ts";
 import { writeLength } from "../../units/formatLength.ts";
 import type { LengthUnit } from "../../units/length.ts";
 import { readLength } from "../../units/parseLength.ts";
@@ -48,6 +48,8 @@ export function writeProject(project: Project): string {
     centred: project.centred?.map((one) => ({ ...one })),
     ...(project.pins.length > 0 ? { pins: project.pins.map((pin) => pinJson(pin, say)) } : {}),
     output: outputJson(project.output, say),
+    sewingMachine: project.sewingMachine && machineJson(project.sewingMachine, say),
+    workshop: project.workshop,
     pricing: project.pricing && { ...project.pricing },
     plans: project.plans?.map(keptPlanJson),
   };
@@ -66,7 +68,13 @@ export function lengthWriter(unit: LengthUnit): Say {
   };
 }
 
-function materialJson(material: Material, say: Say, unit: LengthUnit): Json {
+function machineJson({ needles, ...machine }: SewingMachine, say: Say): Json {
+  const all = { ...(lengths(machine, say, ["maxLayers"]) as { readonly [key: string]: Json }) };
+  return needles === undefined ? all : { ...all, needles: needles.map((one) => ({ ...one })) };
+}
+
+/** A material as it stands in a file of this unit. */
+export function materialJson(material: Material, say: Say, unit: LengthUnit): Json {
   const { fold, shrinkage } = material;
   const length = (mm: number | null | undefined): string | number | undefined =>
     mm === null || mm === undefined ? undefined : say(mm);
@@ -178,7 +186,7 @@ function strapJson(strap: StrapWish, say: Say): Json {
     interfacing: strap.interfacing,
     core: core && lengths(core, say),
     hardware: hardware?.map((part) => lengths(part, say)),
-    machine: machine && lengths(machine, say, ["maxLayers"]),
+    machine: machine && machineJson(machine, say),
     folds: folds && lengths(folds, say, ["clearance", "layers", "paddingPressed"]),
     stitch: stitch && lengths(stitch, say, ["extraRows", "type"]),
     joins: joins && lengths(joins, say),

@@ -149,6 +149,7 @@ export function buildStrap(
     needle,
     consumables: consumablesOf(resolved, widths, lengths, ends, rows),
     hardware: hardwareNeeded(resolved, widths, ends),
+    sewnWith: wish.machine?.needles?.find((one) => one.kind === kind) ?? null,
     alternatives: fits ? [] : alternativesTo(resolved, widths.finished, lengths.cut, ends),
     warnings: [
       ...warningsOf(resolved, widths, needle, lengths),

@@ -63,7 +63,10 @@ export function limitsOf({ wish }: ResolvedWish): Limits {
   const openings = (wish.hardware ?? []).map((one) => (one.kind === "slider" ? one.opening : undefined));
   const known = openings.filter((opening) => opening !== undefined);
   return {
-    thickness: wish.machine?.maxThickness ?? HOME_MACHINE,
+    thickness: Math.min(
+      wish.machine?.maxThickness ?? wish.machine?.footLift ?? HOME_MACHINE,
+      wish.machine?.footLift ?? Number.POSITIVE_INFINITY,
+    ),
     layers: wish.machine?.maxLayers ?? Number.POSITIVE_INFINITY,
     sliderOpening: known.length === 0 ? Number.POSITIVE_INFINITY : Math.min(...known),
   };

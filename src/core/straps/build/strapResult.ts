@@ -7,7 +7,7 @@ import type { StitchRow } from "../constructions/construction.ts";
 import type { SolvedSection } from "../section/foldSection.ts";
 import type { ProfileSpan } from "../section/thicknessProfile.ts";
 import type { WrappedSection } from "../section/wrappedSection.ts";
-import type { ConstructionId, HardwareNeeded, StrapWish } from "../wish/strapWish.ts";
+import type { ConstructionId, HardwareNeeded, NeedleChoice, StrapWish } from "../wish/strapWish.ts";
 
 /** The cross-section: a stack of folded layers, or a strip round a cord. */
 export type StrapSection = SolvedSection | WrappedSection;
@@ -87,6 +87,8 @@ export interface StrapResult {
   readonly needle: readonly NeedleCheck[];
   readonly consumables: readonly Consumable[];
   readonly hardware: readonly HardwareNeeded[];
+  /** Needle and thread that her machine sews the outer material with; null where she does not say. */
+  readonly sewnWith: NeedleChoice | null;
   readonly alternatives: readonly Alternative[];
   readonly warnings: readonly StrapWarning[];
   readonly steps: readonly Phrase[];

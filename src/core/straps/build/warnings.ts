@@ -101,7 +101,8 @@ function machineWarnings(resolved: ResolvedWish, needle: readonly NeedleCheck[])
   const limits = { ...limitsOf(resolved), sliderOpening: Number.POSITIVE_INFINITY };
   const failing = needle.filter((check) => !passes(limits, [check], 0));
   const skive = failing.length > 0 && resolved.materials.outer.kind === "leather" ? [warning("machine-skive")] : [];
-  const own = resolved.wish.machine?.maxThickness !== undefined;
+  const { maxThickness, footLift } = resolved.wish.machine ?? {};
+  const own = maxThickness !== undefined || footLift !== undefined;
   const said = failing.map(({ layers, thickness, where }) =>
     thickness > limits.thickness
       ? warning(

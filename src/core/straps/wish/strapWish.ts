@@ -1,4 +1,4 @@
-import type { Material } from "../../materials/material.ts";
+import type { Material, MaterialKind } from "../../materials/material.ts";
 
 /** Every way to build a strap that the program knows; the ids are part of the file format and the CLI. */
 export const CONSTRUCTION_IDS = [
@@ -103,10 +103,21 @@ export interface HardwareNeeded {
   readonly named: boolean;
 }
 
-/** What the sewing machine can take. */
-interface SewingMachine {
+/** What the sewing machine can take, and what it sews with. mm. */
+export interface SewingMachine {
   readonly maxThickness?: number | undefined;
   readonly maxLayers?: number | undefined;
+  /** Room under its raised foot: a thicker stack does not go in. */
+  readonly footLift?: number | undefined;
+  /** Needle and thread by the kind of the outer material. */
+  readonly needles?: readonly NeedleChoice[] | undefined;
+}
+
+/** What one kind of material is sewn with, in the maker's own words. */
+export interface NeedleChoice {
+  readonly kind: MaterialKind;
+  readonly needle: string;
+  readonly thread?: string | undefined;
 }
 
 /** Bought by the metre and laid into the strap: webbing or cord. mm. */

@@ -52,6 +52,15 @@ export const fileSentences: SentenceTable<FileProblem> = {
     what: "Die Datei ist leer.",
     remedy: 'Ein Projekt beginnt mit { "laywright": 1, "name": … }; kopieren Sie für den Anfang ein Beispiel.',
   }),
+  "workshop-missing": ({ name }) => ({
+    what: `Das Projekt nennt die Werkstatt ${quoted(name)}, die nicht da ist.`,
+    remedy:
+      "Legen Sie die Datei neben das Projekt, oder öffnen Sie sie zuerst auf der Seite; oder nehmen Sie den Namen aus dem Projekt.",
+  }),
+  "workshop-material-unknown": ({ id, known }) => ({
+    what: `Die Werkstatt hat kein Material ${quoted(id)}.`,
+    remedy: known.length === 0 ? "Sie hat gar keines." : `Vorhanden: ${known.join(", ")}.`,
+  }),
   "file-not-json": ({ line, column, reason }) => ({
     what: `Die Datei ist in Zeile ${line}, Spalte ${column} kein gültiges JSON: ${FAULTS[reason]}.`,
     remedy:

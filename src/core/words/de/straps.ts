@@ -146,6 +146,7 @@ export const straps: StrapWords = {
     opening: (what, opening) => `${what}, Öffnung ${opening}`,
     unnamed: (what) => `${what} (noch nicht genannt)`,
   },
+  sewnWith: (needle, thread) => `Nadel ${needle}${thread === undefined ? "" : `, Garn ${thread}`}`,
   needle: {
     along: "entlang des Riemens",
     "doubled-ends": "an den doppelten Enden",

@@ -48,6 +48,14 @@ export const fileSentences: SentenceTable<FileProblem> = {
     what: "The file is empty.",
     remedy: 'A project starts with { "laywright": 1, "name": … }; copy one from the fixtures to begin.',
   }),
+  "workshop-missing": ({ name }) => ({
+    what: `The project names the workshop ${quoted(name)}, which is not there.`,
+    remedy: "Put that file beside the project, or open it on the page first; or take the name out of the project.",
+  }),
+  "workshop-material-unknown": ({ id, known }) => ({
+    what: `The workshop has no material ${quoted(id)}.`,
+    remedy: known.length === 0 ? "It has none at all." : `It has: ${known.join(", ")}.`,
+  }),
   "file-not-json": ({ line, column, reason }) => ({
     what: `The file is not valid JSON at line ${line}, column ${column}: ${FAULTS[reason]}.`,
     remedy: "Look there, and just before it, for a missing or extra comma, quote or bracket.",

@@ -129,6 +129,7 @@ export const straps: StrapWords = {
     opening: (what, opening) => `${what}, opening ${opening}`,
     unnamed: (what) => `${what} (you have named none yet)`,
   },
+  sewnWith: (needle, thread) => `needle ${needle}${thread === undefined ? "" : `, thread ${thread}`}`,
   needle: {
     along: "along the strap",
     "doubled-ends": "at the doubled ends",

@@ -1,5 +1,6 @@
 import { useMemo } from "preact/hooks";
 import { strapSectionArt } from "../../../core/drawing/strap/foldPicture.ts";
+import { onMachine } from "../../../core/project/cutList.ts";
 import { type StrapBesideOthers, sideBySide } from "../../../core/straps/build/sideBySide.ts";
 import type { ConstructionId, StrapWish } from "../../../core/straps/wish/strapWish.ts";
 import { unbroken } from "../../../core/units/unbroken.ts";
@@ -16,7 +17,7 @@ export function ConstructionBoard(props: { strap: StrapWish; onChoose: (id: Cons
   const project = useProject();
   const rows = useMemo(() => {
     const price = project.materials.find(({ id }) => id === props.strap.materials.outer)?.price ?? null;
-    return sideBySide(props.strap, materialsOfStraps(project), price);
+    return sideBySide(onMachine(project, props.strap), materialsOfStraps(project), price);
   }, [props.strap, project]);
   if (rows.length < 2) return null;
   const room = Math.max(...rows.map(({ strap }) => strap.finishedWidth));
