@@ -2,7 +2,14 @@
  * The library: everything another program needs to take a project from its file to the cutting table. Pure and
  * deterministic but for `nodePool`; the same core as the command line and the page.
  */
-export { type BagWish, usualBag } from "./core/bags/bagWish.ts";
+export {
+  BAG_BODIES,
+  BAG_CHOICES,
+  BAG_LIMITS,
+  type BagBody,
+  type BagWish,
+  usualBag,
+} from "./core/bags/bagWish.ts";
 export { startBag } from "./core/bags/startBag.ts";
 export { type BagCost, bagCost } from "./core/buying/bagCost.ts";
 export { type Offcut, offcutsOf } from "./core/buying/offcuts.ts";
@@ -30,6 +37,23 @@ export {
   clothForBias,
   squareForBias,
 } from "./core/panels/bias/biasStrips.ts";
+export { buildPanel } from "./core/panels/buildPanel.ts";
+export type { Panel, PanelShape } from "./core/panels/panel.ts";
+export { type Seam, type SeamLengths, seamLengths } from "./core/panels/seams.ts";
+export { SHAPE_IDS, SHAPES, type ShapeId } from "./core/panels/shapes/registry.ts";
+export type { Dimension, ShapeOutline, ShapeRecord, SizeFault, Sizes } from "./core/panels/shapes/shapeRecord.ts";
+export type { SizedPanel } from "./core/panels/sizedPanel.ts";
+export { sizePanels } from "./core/panels/sizePanels.ts";
+export type { PatternDrawing, PatternKind, PatternLine } from "./core/patterns/patternDrawing.ts";
+export type { PatternOutline, PatternRole, UnderstoodPattern } from "./core/patterns/patternOutline.ts";
+export { type PanelWish, type PatternPanel, patternPanels, projectPanel } from "./core/patterns/patternPanels.ts";
+export {
+  FIT_TOLERANCE,
+  MENDS,
+  type Mend,
+  type UnderstandOptions,
+  understandPattern,
+} from "./core/patterns/understandPattern.ts";
 export { describeProblem, type ProblemText, problemLine } from "./core/problems/describeProblem.ts";
 export type { Problem, Result } from "./core/problems/problem.ts";
 export { type CutList, cutListOf, strapMaterial } from "./core/project/cutList.ts";
@@ -48,3 +72,4 @@ export type { FontBytes } from "./export/fonts/faces.ts";
 export type { PlanFile, PlanFilesInput } from "./export/planFile.ts";
 export { type PlanFiles, planFiles } from "./export/planFiles.ts";
 export { svgText } from "./export/svg/svgText.ts";
+export { answerPattern as readPattern, type PatternJob } from "./reading/patternJob.ts";

@@ -12,7 +12,7 @@ import { isMirrored } from "./symmetry.ts";
 export type FoldWay = "along" | "across";
 
 /** Id of the half of a piece that is laid on the fold of the cloth. */
-export function foldHalfId(pieceId: string, way: FoldWay): string {
+function foldHalfId(pieceId: string, way: FoldWay): string {
   return way === "along" ? `${pieceId}~fold` : `${pieceId}~fold-across`;
 }
 
