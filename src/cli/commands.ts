@@ -23,6 +23,11 @@ export const COMMANDS: readonly ListedCommand[] = [
     load: async () => (await import("./strap/strap.ts")).strapCommand,
   },
   {
+    name: "binding",
+    summary: "strips for binding or piping, on the bias or straight, and the cloth they take",
+    load: async () => (await import("./binding/binding.ts")).bindingCommand,
+  },
+  {
     name: "pattern",
     summary:
       "read a pattern of your own (SVG, DXF, PDF, photograph): its lines, their sizes, what is wrong with them",
