@@ -55,9 +55,16 @@ export function jobOf(project: Project, language: Language = "en"): ProjectJob {
 function withoutTroubled(project: Project, troubles: readonly Problem[]): Project {
   const has = (kind: string, i: number) =>
     troubles.some(({ path }) => path === `${kind}[${i}]` || path.startsWith(`${kind}[${i}].`));
+  const panels = project.panels.filter((_, i) => !has("panels", i));
+  const isThere = (id: string): boolean => panels.some((panel) => panel.id === id);
   return {
     ...project,
     straps: project.straps.filter((_, i) => !has("straps", i)),
-    panels: project.panels.filter((_, i) => !has("panels", i)),
+    panels,
+    ...(project.matches && {
+      matches: project.matches.filter(
+        ({ first, second }, i) => !has("matches", i) && isThere(first.panel) && isThere(second.panel),
+      ),
+    }),
   };
 }

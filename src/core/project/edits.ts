@@ -61,6 +61,10 @@ export function withoutPart(project: Project, id: string, pieceIds: ReadonlySet<
     ...(project.seams && {
       seams: project.seams.filter(({ first, second }) => ![...first, ...second].some(({ panel }) => panel === id)),
     }),
+    ...(project.matches && {
+      matches: project.matches.filter(({ first, second }) => first.panel !== id && second.panel !== id),
+    }),
+    ...(project.centred && { centred: project.centred.filter(({ part }) => part !== id) }),
     pins: project.pins.filter(({ pieceId }) => !pieceIds.has(pieceId)),
   };
 }

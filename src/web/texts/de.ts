@@ -1,5 +1,6 @@
 import { pluralOf } from "../../core/units/numberWords.ts";
 import { STRAP_WORDS } from "../../core/words/words.ts";
+import { deMatching } from "./deMatching.ts";
 import { dePattern } from "./dePattern.ts";
 import type { Texts } from "./en.ts";
 import { words } from "./words.tsx";
@@ -78,6 +79,7 @@ export const de: Texts = {
     },
     changedUnits: "andere Einheiten",
   },
+  matching: deMatching,
   pattern: dePattern,
   bag: {
     fromMeasures: {

@@ -1,5 +1,6 @@
 import { pluralOf } from "../../core/units/numberWords.ts";
 import { STRAP_WORDS } from "../../core/words/words.ts";
+import { enMatching } from "./enMatching.ts";
 import { enPattern } from "./enPattern.ts";
 import { type Blank, words } from "./words.tsx";
 
@@ -895,6 +896,7 @@ export const en = {
   project,
   look,
   bag,
+  matching: enMatching,
   pattern: enPattern,
   leftOut,
   shape,

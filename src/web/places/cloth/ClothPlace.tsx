@@ -31,6 +31,7 @@ import { useChange, useProject, useWorkbench } from "../../state/workbench.ts";
 import type { Texts } from "../../texts/en.ts";
 import { useTexts } from "../../texts/texts.ts";
 import { LibraryShelf } from "./LibraryShelf.tsx";
+import { PatternWords } from "./PatternWords.tsx";
 import { type MaterialBlanks, PriceWords, type SetMaterial } from "./PriceWords.tsx";
 import { ShrinkageWords } from "./ShrinkageWords.tsx";
 import { SpreadWords } from "./SpreadWords.tsx";
@@ -169,6 +170,7 @@ function MaterialSpread({ material }: { material: Material }) {
       <StockList {...shared} />
       <PriceWords {...shared} />
       <MoreWords {...shared} />
+      <PatternWords {...shared} />
       <div class="row">
         <button
           type="button"

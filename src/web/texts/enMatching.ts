@@ -1,0 +1,44 @@
+import { pluralOf } from "../../core/units/numberWords.ts";
+import { type Blank, words } from "./words.tsx";
+
+const plural = pluralOf("en");
+const say = (text: string): string => text;
+
+/** A cloth's pattern and what is to meet on it. */
+export const enMatching = {
+  summary: (count: number) =>
+    count === 0
+      ? "Pattern and what is to meet on it"
+      : `Pattern, with ${plural(count, "one match", `${count} matches`)}`,
+  across: (length: Blank) => words("Across the cloth it repeats every ", length, "."),
+  acrossLabel: say("Repeat across"),
+  noAcross: say("not at all"),
+  firstLine: (along: Blank, across: Blank) =>
+    words("A line lies ", along, " from the cut end and ", across, " from the lower edge of a roll."),
+  firstAlongLabel: say("First line from the cut end"),
+  firstAcrossLabel: say("First line from the lower edge"),
+  tolerance: (length: Blank) => words("What meets may be ", length, " off."),
+  toleranceLabel: say("How far off"),
+  symmetric: say("Looks the same turned by half"),
+  halfDrop: say("Every second column is dropped by half"),
+  seam: (first: Blank, edge: Blank, second: Blank, other: Blank) =>
+    words(first, " ", edge, " meets ", second, " ", other),
+  firstPanel: (n: number) => `Match ${n}: panel`,
+  firstEdge: (n: number) => `Match ${n}: its edge`,
+  secondPanel: (n: number) => `Match ${n}: panel it meets`,
+  secondEdge: (n: number) => `Match ${n}: edge it meets`,
+  edgeNumber: (n: number) => `edge ${n}`,
+  centred: (part: Blank, on: Blank) => words("The middle of ", part, " lies ", on),
+  centredPart: (n: number) => `Place ${n}: part`,
+  centredOnLabel: (n: number) => `Place ${n}: where`,
+  centredOn: {
+    line: say("on a line or motif"),
+    between: say("midway between two"),
+    "same-place": say("anywhere, but alike on every bag"),
+  },
+  addSeam: say("Two edges that meet"),
+  addCentred: say("A part with its place"),
+  remove: (n: number) => `Remove match ${n}`,
+  removeCentred: (n: number) => `Remove place ${n}`,
+  changed: say("what meets on the pattern"),
+};
