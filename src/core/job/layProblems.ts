@@ -8,10 +8,9 @@ import { type ClothRoll, flawPolygon, type ShapedStock, stockCopyId } from "../m
 import type { CutList } from "../project/cutList.ts";
 import { LEAST_STRIP, type Project } from "../project/project.ts";
 import { type HeldPiece, type Matching, matchingOf } from "./matching/matching.ts";
-import { pinsOf } from "./pinsOf.ts";
 import { rollStock } from "./rollStock.ts";
 import { spreadProblem } from "./spreadProblem.ts";
-import { turnsOf } from "./turnsOf.ts";
+import { pinsOf, turnsOf } from "./turnsAndPins.ts";
 
 /**
  * One lay problem for each material that pieces are cut from, in the project's order. Leftovers come before limited

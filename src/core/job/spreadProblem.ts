@@ -20,9 +20,8 @@ import type { ClothRoll } from "../materials/stock.ts";
 import { isEitherHand } from "../materials/symmetry.ts";
 import { LEAST_STRIP, type Project } from "../project/project.ts";
 import { foldRow } from "./foldRow.ts";
-import { pinsOf } from "./pinsOf.ts";
 import { spreadRoll } from "./rollStock.ts";
-import { turnsOf } from "./turnsOf.ts";
+import { pinsOf, turnsOf } from "./turnsAndPins.ts";
 
 /** What is common to the pieces of one cloth. */
 interface Bench {

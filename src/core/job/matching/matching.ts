@@ -7,7 +7,7 @@ import type { AllowedTurns } from "../../materials/orientations.ts";
 import type { MatchProblem } from "../../problems/matchProblems.ts";
 import type { Project } from "../../project/project.ts";
 import { washed } from "../rollStock.ts";
-import { turnsOf } from "../turnsOf.ts";
+import { turnsOf } from "../turnsAndPins.ts";
 import { type Group, inPiece, type Joined, joinedGroups } from "./assembly.ts";
 
 /** How one piece, or its mirror image, is held to the pattern. */
