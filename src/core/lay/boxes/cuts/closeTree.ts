@@ -20,8 +20,9 @@ export function closeTree(tree: CutTree, goesOn: boolean, tolerance: number): Cu
 }
 
 /**
- * As `closeTree`, for cloth where pieces may not come to lie anywhere: whatever part of the tree can be closed with all
- * its pieces where `mayLie` lets them is closed, the rest stays as it is laid.
+ * As `closeTree`, for cloth where pieces may not come to lie anywhere: one after another, every part of the tree is
+ * closed and moved up to the one before where `mayLie` lets all its pieces; else it stays where it is laid, and what is
+ * in it is closed likewise.
  */
 export function closeWhereFree(
   tree: CutTree,
@@ -30,10 +31,31 @@ export function closeWhereFree(
   mayLie: (piece: number, box: CutBox) => boolean,
 ): CutTree {
   const allMay = (closed: CutTree): boolean => [...piecesOf(closed)].every(([piece, box]) => mayLie(piece, box));
+  const closing = new Closing(tolerance);
   const inside = (part: CutTree): CutTree => {
     if (part.kind !== "parts") return part;
-    const closed = new Closing(tolerance).parted(part.direction, part.parts, part.box, false);
-    return allMay(closed) ? closed : { ...part, parts: part.parts.map(inside) };
+    const { box, direction } = part;
+    const crosscut = direction === "crosscut";
+    const band = (from: number, to: number): CutBox =>
+      crosscut ? { ...box, x: from, dx: to - from } : { ...box, y: from, dy: to - from };
+    const startOf = (of: CutBox): number => (crosscut ? of.x : of.y);
+    const endOf = (of: CutBox): number => (crosscut ? of.x + of.dx : of.y + of.dy);
+    const parts: CutTree[] = [];
+    let at = startOf(box);
+    const offcutTo = (to: number): void => {
+      if (to - at > tolerance) parts.push({ kind: "offcut", box: band(at, to) });
+    };
+    for (const child of part.parts) {
+      if (child.kind === "offcut") continue;
+      const { dx, dy } = closing.need(child);
+      const moved = closing.placed(child, band(at, at + (crosscut ? dx : dy)));
+      const kept = allMay(moved) ? moved : inside(child);
+      offcutTo(startOf(kept.box));
+      parts.push(kept);
+      at = endOf(kept.box);
+    }
+    offcutTo(endOf(box));
+    return { ...part, parts };
   };
   const closed = closeTree(tree, goesOn, tolerance);
   return allMay(closed) ? closed : inside(tree);
@@ -84,14 +106,14 @@ class Closing {
       return own;
     };
     const inOrder = sideBySide(kept, extentOf, ends, this.#tolerance);
-    const placed = inOrder.map((part) => this.#placed(part, room(extentOf(part))));
+    const placed = inOrder.map((part) => this.placed(part, room(extentOf(part))));
     const whole = goesOn && crosscut ? { ...box, dx: used } : box;
     if (rest > this.#tolerance && !goesOn) placed.push({ kind: "offcut", box: room(rest) });
     return { kind: "parts", box: whole, direction, parts: placed };
   }
 
   /** A part in its room, which is exactly as large as it asks for in the direction that it was cut off. */
-  #placed(tree: CutTree, box: CutBox): CutTree {
+  placed(tree: CutTree, box: CutBox): CutTree {
     if (tree.kind === "parts") return this.parted(tree.direction, tree.parts, box, false);
     const need = this.need(tree);
     if (tree.kind === "offcut" || this.#fills(need, box)) return { ...tree, box };
