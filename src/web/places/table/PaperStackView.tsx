@@ -9,6 +9,7 @@ import { FILE_TEXTS } from "../../../core/words/words.ts";
 import { useAnswer } from "../../exports/askExport.ts";
 import { LengthBlank } from "../../fields/blanks.tsx";
 import { Refusal } from "../../fields/TypedBlank.tsx";
+import { LineKey } from "../../parts/LineKey.tsx";
 import { PageMiniature } from "../../parts/PageMiniature.tsx";
 import { useChange } from "../../state/workbench.ts";
 import { useLanguage, useTexts } from "../../texts/texts.ts";
@@ -128,6 +129,7 @@ function MaterialPages(props: { input: StackInput; lay: LaidCloth; set: SetOutpu
             )}
           </p>
         ))}
+      <LineKey pages={stacks.flatMap(({ pages }) => pages)} />
       {stacks.map((stack) => (
         <ul key={stack.stockId} class="miniatures">
           {stack.pages.slice(0, SHOWN + 1).map((page) => (
