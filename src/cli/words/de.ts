@@ -130,7 +130,7 @@ export const de: CliTexts = {
     againstGrain: "Der Stoff darf nicht in dieser Richtung verwendet werden: nehmen Sie den anderen Fadenlauf.",
     noStock: (id, nearest, known) =>
       known === ""
-        ? "Das Projekt hat keinen Rest, keine Haut und keine begrenzte Rolle."
+        ? "Das Projekt hat keinen Rest, keine Lederhaut und keine begrenzte Rolle."
         : `${id === null ? "Sagen Sie, welcher Vorrat." : `Es gibt keinen Vorrat "${id}"${nearest === null ? "" : `; meinen Sie ${nearest}`}.`} Vorhanden: ${known}.`,
     onStock: (id) => `dem Vorrat "${id}"`,
     noSet: (cloth) => `Nicht ein ganzer Satz passt: ${cloth}.`,

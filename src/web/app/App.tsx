@@ -1,4 +1,4 @@
-import { useEffect, useState } from "preact/hooks";
+import { useEffect, useLayoutEffect, useRef, useState } from "preact/hooks";
 import { UnitsContext } from "../fields/units.ts";
 import { type FileTrouble, openProjectFile } from "../files/openProjectFile.ts";
 import { BagPlace } from "../places/bag/BagPlace.tsx";
@@ -41,6 +41,12 @@ function Page() {
     return setPattern(file);
   });
   useShortcuts(bench.session);
+  // Another place begins at its top, wherever the last one was read to.
+  const last = useRef(place);
+  useLayoutEffect(() => {
+    if (last.current !== place) scrollTo(0, 0);
+    last.current = place;
+  }, [place]);
   useEffect(() => {
     document.title = `${texts.shell.places[place]} · ${project.name} · ${texts.shell.appName}`;
   }, [texts, place, project.name]);

@@ -579,7 +579,7 @@ export const de: Texts = {
       what: "Plan",
       cloth: "Stoff",
       toPay: "Zu zahlen",
-      cuts: "Linealschnitte",
+      cuts: "Schnitte",
       now: "Jetzt auf dem Tisch",
       alongLines: "an Linien entlang",
       aBag: (amount) => ` ${amount} je Tasche`,

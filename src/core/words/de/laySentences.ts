@@ -122,6 +122,6 @@ export const laySentences: SentenceTable<LayProblemFinding> = {
   }),
   "piece-no-stock": ({ pieceId, count }) => ({
     what: `${times(pieceId, count)} lässt sich nicht schneiden: vom Material ist kein Stoff da.`,
-    remedy: "Geben Sie dem Material eine Rolle, einen Rest oder eine Haut.",
+    remedy: "Geben Sie dem Material eine Rolle, einen Rest oder eine Lederhaut.",
   }),
 };

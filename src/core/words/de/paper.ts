@@ -36,7 +36,7 @@ export const paper: PaperTexts = {
   stocks: {
     roll: (number, width) => `Rolle${nth(number)}, ${width} breit`,
     remnant: (number, size, copy) => `Rest${nth(number)}, ${size}${copy}`,
-    skin: (number, size, copy) => `Haut${nth(number)}, ${size}${copy}`,
+    skin: (number, size, copy) => `Lederhaut${nth(number)}, ${size}${copy}`,
     copy: (number, of) => `, ${number} von ${of}`,
   },
   sheets: {
