@@ -29,12 +29,8 @@ for (const colorScheme of ["light", "dark"] as const)
   test(`no place has a violation, ${colorScheme}`, async () => {
     const context = await stage.person({ colorScheme });
     const page = await openPage(context, stage.url);
-    await openFile(page, "demo.json", demoText());
-    await page.waitForSelector(".card-name:has-text('Gusset')");
     await page.evaluate(axe);
-    for (const [hash, sign] of PLACES) {
-      await goTo(page, hash);
-      await page.waitForSelector(sign);
+    const isClean = async (where: string) => {
       const violations = await page.evaluate(async () => {
         const run = (window as unknown as { axe: { run(): Promise<AxeResults> } }).axe.run;
         const { violations } = await run();
@@ -46,7 +42,29 @@ for (const colorScheme of ["light", "dark"] as const)
               .join(" | ")}`,
         );
       });
-      expect(violations, hash).toEqual([]);
+      expect(violations, where).toEqual([]);
+    };
+    // From nothing: the places of an empty project.
+    await page.waitForSelector(".empty");
+    await isClean("an empty bag");
+    await goTo(page, "#/lay");
+    await page.waitForSelector(".empty h2");
+    await isClean("an empty lay");
+    await openFile(page, "demo.json", demoText());
+    await goTo(page, "#/bag");
+    await page.waitForSelector(".card-name:has-text('Gusset')");
+    for (const [hash, sign] of PLACES) {
+      await goTo(page, hash);
+      await page.waitForSelector(sign);
+      await isClean(hash);
+    }
+    await goTo(page, "#/bag");
+    for (const opener of await page.locator(".headline .project > button, .headline .tools button").all()) {
+      if (await opener.isDisabled()) continue;
+      await opener.click();
+      if ((await page.locator("dialog[open]").count()) === 0) continue;
+      await isClean((await page.textContent("dialog[open] h2")) ?? "a dialog");
+      await page.keyboard.press("Escape");
     }
     await context.close();
   });
