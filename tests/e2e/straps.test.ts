@@ -74,6 +74,7 @@ test("a workshop opened on the page gives its machine, and projects that name it
   await openFile(page, "quay.json", JSON.stringify(shop));
   await page.click("summary:has-text('How it is made')");
   await page.waitForSelector("li:has-text('needle 100/16')");
+  await page.waitForSelector("li:has-text('4 sliders')");
   const { materials: _, ...rest } = PROJECT;
   const named = { ...rest, workshop: "quay.json", materials: [{ id: "vinyl", from: "black" }], straps: [STRAP] };
   await openFile(page, "named.json", JSON.stringify({ ...named, name: "Named" }));

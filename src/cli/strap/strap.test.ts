@@ -437,3 +437,19 @@ test("a workshop file gives one strap its machine; a project beside it names it,
   expect((await runCli("check", project)).err).toContain('names the workshop "away.json", which is not there');
   rmSync(folder, { recursive: true });
 });
+
+test("a preset fills in the measures that are not given, in mm or inches, and says where they come from", async () => {
+  const bag = async (...more: string[]) =>
+    JSON.parse((await runCli("strap", "--construction", "fourfold", "--json", ...more)).out);
+  expect(await bag("--preset", "tote-hand")).toMatchObject({ finishedWidthMm: 25, finishedLengthMm: 450 });
+  expect(await bag("--preset", "tote-hand in")).toMatchObject({
+    finishedWidthMm: 25.4,
+    finishedLengthMm: 18 * 25.4,
+  });
+  expect(await bag("--preset", "tote-hand", "--width", "30 mm")).toMatchObject({ finishedWidthMm: 30 });
+  expect((await bag("--preset", "crossbody")).longestMm).toBeCloseTo(1300, 9);
+  const { out } = await runCli("strap", "--construction", "fourfold", "--preset", "backpack");
+  expect(out).toContain("2 x Strap");
+  expect(out).toContain("common practice, no source");
+  expect((await runCli("strap", "--construction", "fourfold", "--preset", "sack")).code).toBe(2);
+});

@@ -53,7 +53,7 @@ export const strapCommand: Command = {
       return EXIT.done;
     }
     const step = rulerStep(args);
-    const { parts } = STRAP_WORDS[io.language];
+    const { parts, presetNote } = STRAP_WORDS[io.language];
     const built =
       step === undefined ? buildStrap(wish, materials, "", parts) : roundToRuler(wish, materials, step, parts);
     if (!built.ok) throw inputProblem(atOptions(built.problems, wish));
@@ -65,7 +65,7 @@ export const strapCommand: Command = {
     io.out(
       json
         ? `${JSON.stringify(strapJson(built.value, materials, io.language))}\n`
-        : strapText(built.value, materials, io.language),
+        : strapText(built.value, materials, io.language) + (args.values.has("preset") ? `${presetNote}\n` : ""),
     );
     return EXIT.done;
   },

@@ -1,8 +1,14 @@
+import { PRESET_IDS } from "../../core/straps/wish/presets.ts";
 import type { OptionSpec } from "../command.ts";
 
 /** Options of `laywright strap`, in the order of its help: what nearly every strap needs comes first. */
 export const STRAP_OPTIONS: readonly OptionSpec[] = [
   { name: "construction", value: "ID", help: "how the strap is built; see the list above" },
+  {
+    name: "preset",
+    value: "ID",
+    help: `measures of a common bag where you give none (common practice, no source), in mm, or in inches as "tote-hand in": ${PRESET_IDS.join(", ")}`,
+  },
   { name: "width", value: "W", help: "finished width, measured over the outside" },
   { name: "cut-width", value: "W", help: "cut width of the outer strip, in place of --width" },
   { name: "length", value: "L", help: "finished length, end to end" },

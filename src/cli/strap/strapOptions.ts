@@ -22,6 +22,7 @@ import { type ParsedArgs, UsageError } from "../command.ts";
 import { inputProblem } from "../inOut/toldProblem.ts";
 import { numberOption, partsBy, requiredOption, wordOption } from "../options/optionValues.ts";
 import { CLI_TEXTS } from "../words/words.ts";
+import { readPreset } from "./readPreset.ts";
 
 /** Kinds that a strap is made of outside. */
 const isOuter = (name: UsualMaterialName): boolean =>
@@ -137,7 +138,7 @@ function readWidth(lengths: LengthReader): WidthWish | undefined {
   return finished === undefined ? undefined : { kind: "finished", mm: finished };
 }
 
-function readLengthWish(lengths: LengthReader, args: ParsedArgs): LengthWish {
+function readLengthWish(lengths: LengthReader, args: ParsedArgs, usual: LengthWish | undefined): LengthWish {
   const options = [
     ["length", "finished"],
     ["cut-length", "cut"],
@@ -145,6 +146,7 @@ function readLengthWish(lengths: LengthReader, args: ParsedArgs): LengthWish {
     ["worn", "worn"],
   ] as const;
   const given = options.filter(([name]) => args.values.has(name));
+  if (given.length === 0 && usual !== undefined) return usual;
   if (given.length !== 1) throw new UsageError((say) => say.oneOfThese(options.map(([name]) => name)));
   const [name, kind] = given[0]!;
   return { kind, mm: lengths.length(name, LENGTHS) ?? 0 };
@@ -227,6 +229,7 @@ export function readStrap(
 ): { wish: StrapWish; materials: StrapMaterial[] } {
   if (!args.values.has("compare")) requiredOption(args, "construction");
   const lengths = new LengthReader(args);
+  const preset = readPreset(args);
   const materials = readMaterials(args, lengths, language);
   const ids = new Set(materials.map((one) => one.id));
   const role = (id: string): string | undefined => (ids.has(id) ? id : undefined);
@@ -237,9 +240,9 @@ export function readStrap(
     id: "strap",
     name: args.values.get("name") ?? CLI_TEXTS[language].strap.name,
     construction: wordOption(args, "construction", CONSTRUCTION_IDS, "fourfold"),
-    count: numberOption(args, "count", { least: 1, most: 1000, whole: true }, 1),
-    width: readWidth(lengths),
-    length: readLengthWish(lengths, args),
+    count: numberOption(args, "count", { least: 1, most: 1000, whole: true }, preset?.count ?? 1),
+    width: readWidth(lengths) ?? preset?.width,
+    length: readLengthWish(lengths, args, preset?.length),
     materials: {
       outer: "outer",
       facing: role("facing"),
@@ -247,7 +250,7 @@ export function readStrap(
       padding: role("padding"),
     },
     grain: args.values.has("grain") ? wordOption(args, "grain", STRAP_CHOICES.grain, "either") : undefined,
-    adjustment: wordOption(args, "adjust", STRAP_CHOICES.adjustment, "fixed"),
+    adjustment: wordOption(args, "adjust", STRAP_CHOICES.adjustment, preset?.adjustment ?? "fixed"),
     shortPart: lengths.length("short-part", LENGTHS),
     ends: readEnds(args, lengths),
     interfacing: wordOption(args, "interfacing", STRAP_CHOICES.interfacing, "none"),

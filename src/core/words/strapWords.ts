@@ -1,5 +1,6 @@
 import type { LineNote, PieceLine } from "../materials/cutPiece.ts";
 import type { PlyRole } from "../straps/section/foldPlan.ts";
+import type { PresetId } from "../straps/wish/presets.ts";
 import type { ConstructionId, FoldChoices, HardwareNeeded } from "../straps/wish/strapWish.ts";
 import type { Language } from "../units/language.ts";
 import type { strapPhrases } from "./en/strapPhrases.ts";
@@ -136,6 +137,9 @@ export interface StrapWords {
   readonly choiceNeeds: Readonly<Partial<Record<ChoiceWord, string>>>;
   readonly lengthItems: Readonly<Record<LengthItemCode, string>>;
   readonly consumables: Readonly<Record<ConsumableCode, string>>;
+  /** Straps of common bags, and where their measures come from. */
+  readonly presets: Readonly<Record<PresetId, string>>;
+  readonly presetNote: string;
   readonly hardware: HardwareWords;
   readonly sewnWith: (needle: string, thread: string | undefined) => string;
   readonly needle: Readonly<Record<NeedlePlace, string>>;

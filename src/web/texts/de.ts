@@ -237,6 +237,7 @@ export const de: Texts = {
       machine: (thickness) => words("Meine Maschine näht höchstens durch ", thickness, "."),
       machineLabel: "Größte Dicke für die Maschine",
       notSaid: "keine Angabe",
+      usualMeasures: "Übliche Maße gängiger Taschen",
       leaveOut: "Weglassen, wofür er keine Verwendung hat",
       noPicture: "Das Bild kommt, sobald sich der Riemen berechnen lässt.",
       sectionOf: (name) => `${name}, quer geschnitten`,

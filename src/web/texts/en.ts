@@ -246,6 +246,7 @@ const bag = {
     machine: (thickness: Blank) => words("My machine sews through ", thickness, " at most."),
     machineLabel: say("Thickest the machine sews"),
     notSaid: say("not said"),
+    usualMeasures: say("Usual measures of common bags"),
     leaveOut: say("Leave out what it has no use for"),
     noPicture: say("The picture comes when the strap works out."),
     sectionOf: (name: string) => `${name}, cut across`,

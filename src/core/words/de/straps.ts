@@ -136,6 +136,16 @@ export const straps: StrapWords = {
     webbing: "Gurtband",
     cord: "Kordel",
   },
+  presets: {
+    wristlet: "Handgelenk",
+    "shoulder-small": "Schulter, klein",
+    "shoulder-large": "Schulter, groß",
+    "tote-hand": "Tragetasche, in der Hand",
+    "tote-shoulder": "Tragetasche, über der Schulter",
+    backpack: "Rucksack",
+    crossbody: "quer über den Körper, verstellbar",
+  },
+  presetNote: "Übliche Maße: allgemeine Praxis, ohne Quelle.",
   hardware: {
     names: {
       ring: (count) => plural(count, "Ring", "Ringe"),

@@ -119,6 +119,16 @@ export const straps: StrapWords = {
     webbing: "webbing",
     cord: "cord",
   },
+  presets: {
+    wristlet: "wristlet",
+    "shoulder-small": "shoulder, small",
+    "shoulder-large": "shoulder, large",
+    "tote-hand": "tote, in the hand",
+    "tote-shoulder": "tote, over the shoulder",
+    backpack: "backpack",
+    crossbody: "across the body, adjustable",
+  },
+  presetNote: "Usual measures: common practice, no source.",
   hardware: {
     names: {
       ring: (count) => plural(count, "ring", "rings"),

@@ -35,27 +35,26 @@ export function StrapSewing({ strap }: { strap: StrapWish }) {
       <details class="more">
         <summary>{words.making}</summary>
         <div class="stack">
-          {result.consumables.length + result.hardware.length > 0 ||
-            (result.sewnWith !== null && (
-              <>
-                <h3>{words.ready}</h3>
-                <ul>
-                  {result.sewnWith !== null && (
-                    <li>{core.sewnWith(result.sewnWith.needle, result.sewnWith.thread)}</li>
-                  )}
-                  {result.hardware.map((each) => (
-                    <li key={`${each.kind} ${each.innerWidth} ${each.opening}`}>
-                      {hardwareText(each, core, lengths.size)}
-                    </li>
-                  ))}
-                  {result.consumables.map((each) => (
-                    <li key={each.code}>
-                      {core.consumables[each.code]}: {lengths.cloth(Math.ceil(each.mm / 10) * 10)}
-                    </li>
-                  ))}
-                </ul>
-              </>
-            ))}
+          {(result.consumables.length > 0 || result.hardware.length > 0 || result.sewnWith !== null) && (
+            <>
+              <h3>{words.ready}</h3>
+              <ul>
+                {result.sewnWith !== null && (
+                  <li>{core.sewnWith(result.sewnWith.needle, result.sewnWith.thread)}</li>
+                )}
+                {result.hardware.map((each) => (
+                  <li key={`${each.kind} ${each.innerWidth} ${each.opening}`}>
+                    {hardwareText(each, core, lengths.size)}
+                  </li>
+                ))}
+                {result.consumables.map((each) => (
+                  <li key={each.code}>
+                    {core.consumables[each.code]}: {lengths.cloth(Math.ceil(each.mm / 10) * 10)}
+                  </li>
+                ))}
+              </ul>
+            </>
+          )}
           <h3>{words.steps}</h3>
           <ol class="work-steps">
             {result.steps.map((step) => (

@@ -1,5 +1,6 @@
 import { freshIdIn, withStrap } from "../../../core/project/edits.ts";
 import { rebuiltAs, unusedChoices } from "../../../core/straps/build/unusedChoices.ts";
+import { PRESET_IDS, presetWish } from "../../../core/straps/wish/presets.ts";
 import {
   CONSTRUCTION_IDS,
   type ConstructionId,
@@ -8,11 +9,13 @@ import {
   type StrapWish,
   type WidthWish,
 } from "../../../core/straps/wish/strapWish.ts";
+import { STRAP_WORDS } from "../../../core/words/words.ts";
 import { ChoiceBlank, CountBlank, LengthBlank, TextBlank } from "../../fields/blanks.tsx";
+import { useLengths } from "../../fields/units.ts";
 import { routeHash } from "../../state/route.ts";
 import { freshName } from "../../state/session.ts";
 import { useChange, useProject } from "../../state/workbench.ts";
-import { useTexts } from "../../texts/texts.ts";
+import { useLanguage, useTexts } from "../../texts/texts.ts";
 import { ConstructionBoard } from "./ConstructionBoard.tsx";
 import { MaterialBlank } from "./MaterialBlank.tsx";
 import { partNames } from "./newParts.ts";
@@ -52,6 +55,7 @@ export function StrapSpread({ strap }: { strap: StrapWish }) {
         onValue={(name, key) => set({ name }, texts.bag.name, key)}
       />
       <MainSentence {...shared} />
+      <Presets strap={strap} set={set} />
       <ConstructionBoard
         strap={strap}
         onChoose={(id) => set(rebuiltAs(strap, id), texts.bag.strap.constructionLabel)}
@@ -70,6 +74,30 @@ export function StrapSpread({ strap }: { strap: StrapWish }) {
         </button>
       )}
     </Spread>
+  );
+}
+
+/** Measures of common bags, a press each. */
+function Presets({ set }: Pick<StrapBlanks, "strap" | "set">) {
+  const words = useTexts().bag.strap;
+  const core = STRAP_WORDS[useLanguage()];
+  const lengths = useLengths();
+  return (
+    <details class="more">
+      <summary>{words.usualMeasures}</summary>
+      <p class="ruler-offers">
+        {PRESET_IDS.map((id) => {
+          const wish = presetWish(id, lengths.units.system);
+          const label = `${core.presets[id]}: ${lengths.box(wish.width.mm, wish.length.mm)}`;
+          return (
+            <button key={id} type="button" class="press" onClick={() => set(wish, label)}>
+              {label}
+            </button>
+          );
+        })}
+      </p>
+      <p class="soft small">{core.presetNote}</p>
+    </details>
   );
 }
 

@@ -1,0 +1,13 @@
+import { PRESET_IDS, presetWish } from "../../core/straps/wish/presets.ts";
+import { type ParsedArgs, UsageError } from "../command.ts";
+
+/** The measures that `--preset` names; null when it is not given. Throws `UsageError`. */
+export function readPreset(args: ParsedArgs): ReturnType<typeof presetWish> | null {
+  const text = args.values.get("preset");
+  if (text === undefined) return null;
+  const [word, unit = "mm"] = text.trim().split(/\s+/u);
+  const id = PRESET_IDS.find((known) => known === word);
+  if (id === undefined || (unit !== "mm" && unit !== "in"))
+    throw new UsageError((say) => say.oneOf("preset", PRESET_IDS, text));
+  return presetWish(id, unit === "in" ? "inches" : "metric");
+}
