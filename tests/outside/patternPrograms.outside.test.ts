@@ -31,12 +31,24 @@ function librsvg(program: string, name: string): void {
   execFileSync(program, ["-f", name.slice(-3), "-o", path(name), path("source.svg")]);
 }
 
+/** Poppler writes what it has from a PDF: that of librsvg. */
+function pdftocairo(program: string, name: string): void {
+  for (const rsvg of ifInstalled("rsvg-convert")) librsvg(rsvg, "for-poppler.pdf");
+  // Else it shrinks every page a little onto a paper of whole points.
+  execFileSync(program, [
+    "-noshrink",
+    name.endsWith(".svg") ? "-svg" : "-pdf",
+    path("for-poppler.pdf"),
+    path(name),
+  ]);
+}
+
 async function read(name: string): Promise<PatternDrawing> {
   const bytes = new Uint8Array(readFileSync(path(name)));
   return name.endsWith("pdf") ? readPdf(bytes, {}) : readSvg(new TextDecoder().decode(bytes));
 }
 
-const WRITERS = { inkscape, "rsvg-convert": librsvg };
+const WRITERS = { inkscape, "rsvg-convert": librsvg, pdftocairo };
 const cases = Object.entries(WRITERS).flatMap(([program, write]) =>
   ifInstalled(program).flatMap((found) =>
     ["svg", "pdf"].map((ending) => [`${program}.${ending}`, found, write] as const),

@@ -14,6 +14,7 @@ interface SystemProgram {
 export const SYSTEM_PROGRAMS: Readonly<Record<string, SystemProgram>> = {
   chromium: { debian: "chromium", checks: "the page in a browser, and true-scale SVG in it" },
   pdftoppm: { debian: "poppler-utils", checks: "true scale of the pages by poppler, a second reader" },
+  pdftocairo: { debian: "poppler-utils", checks: "a drawing that poppler wrote comes in true" },
   "rsvg-convert": { debian: "librsvg2-bin", checks: "true scale of the SVG by librsvg, a second reader" },
   inkscape: { debian: "inkscape", checks: "true scale of the SVG by a drawing program, and its files read back" },
   convert: { debian: "imagemagick", checks: "a pattern photographed aslant comes back true" },

@@ -1,5 +1,6 @@
 import type { Contour } from "../geometry/contour.ts";
-import type { ArcPart, BezierPart, Curve } from "./curve.ts";
+import { chordRuns } from "./chordRuns.ts";
+import type { ArcPart, BezierPart, Curve, StraightPart } from "./curve.ts";
 import { partStarts } from "./curve.ts";
 import { bezierAt } from "./measureCurve.ts";
 
@@ -17,18 +18,23 @@ type Stretch = (t: number) => Station;
 const MOST_HALVINGS = 10;
 
 /**
- * The curve as straight edges and arcs: circles exactly as they are, every other bow by pairs of arcs that join
- * without a corner and stay within `tolerance` mm of it.
+ * The curve as straight edges and arcs: circles exactly as they are, bows that were cut into chords put together again,
+ * every other bow by pairs of arcs that join without a corner; all within `tolerance` mm of what is drawn.
  * Source: biarcs through end points and end directions (Bolton 1975, Computer-Aided Design 7(4)), halved until near.
  * Cost: O(arcs), at most 2^11 a part.
  */
 export function fitArcs(curve: Curve, tolerance: number): Contour {
   const starts = partStarts(curve);
   const out: number[] = [curve.x, curve.y];
-  for (const [i, part] of curve.parts.entries()) {
+  for (let i = 0; i < curve.parts.length; i++) {
+    const part = curve.parts[i]!;
     const [x, y] = starts[i]!;
-    if (part.kind === "straight") out.push(0, part.x, part.y);
-    else if (part.kind === "arc" && isCircle(part)) pushCircle(part, out);
+    if (part.kind === "straight") {
+      const strokes = straightFrom(curve, i);
+      const run = [[x, y] as const, ...strokes.map((stroke) => [stroke.x, stroke.y] as const)];
+      for (const { to, bulge } of chordRuns(run, tolerance)) out.push(bulge, ...run[to]!);
+      i += strokes.length - 1;
+    } else if (part.kind === "arc" && isCircle(part)) pushCircle(part, out);
     else if (part.kind === "arc") {
       const quarters = Math.max(1, Math.ceil(Math.abs(part.sweep) / (Math.PI / 2)));
       for (let q = 0; q < quarters; q++)
@@ -36,6 +42,13 @@ export function fitArcs(curve: Curve, tolerance: number): Contour {
     } else fitBezier(x, y, part, tolerance, out);
   }
   return finished(out, curve.closed);
+}
+
+/** The straight parts from one on, up to the first that is not. */
+function straightFrom(curve: Curve, from: number): readonly StraightPart[] {
+  let to = from;
+  while (curve.parts[to]?.kind === "straight") to++;
+  return curve.parts.slice(from, to) as readonly StraightPart[];
 }
 
 /** `[x, y, b, x, y, b, …, x, y]` → vertices; the last point of a closed contour is its first again, or leads to it. */

@@ -142,7 +142,7 @@ function straightDistance([x, y]: Point, a: Point, b: Point): number {
 }
 
 /** Bulge of the arc from a through m to b: the angle at m stands over half of the rest of the circle. */
-function bulgeThrough(a: Point, m: Point, b: Point): number | null {
+export function bulgeThrough(a: Point, m: Point, b: Point): number | null {
   const ux = m[0] - a[0];
   const uy = m[1] - a[1];
   const vx = b[0] - m[0];
@@ -151,7 +151,8 @@ function bulgeThrough(a: Point, m: Point, b: Point): number | null {
   return Math.abs(turn) < 1e-9 ? null : Math.tan(turn / 2);
 }
 
-function arcDistance([x, y]: Point, a: Point, b: Point, bulge: number): number {
+/** How far a point is from the circle of an arc. mm. */
+export function arcDistance([x, y]: Point, a: Point, b: Point, bulge: number): number {
   const [cx, cy, radius] = circleOf(a, b, bulge);
   return Math.abs(Math.hypot(x - cx, y - cy) - radius);
 }
