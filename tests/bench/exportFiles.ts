@@ -1,5 +1,11 @@
-// `npm run bench:export`: how long the files of a large plan take, how large they are, and what memory they need.
+// `npm run bench:export`: how long the files of a large plan take, how large they are, and what memory they need; then
+// whole runs of `lay --out`, each in a process of its own: 1,000 pieces in at most 5 s beyond the lay and 300 MB.
 // 500 pieces on 10.3 m of a roll; goals: SVG under 100 ms, 120 sheets as PDF under 2 s and 2 MB, memory under 300 MB.
+import { spawnSync } from "node:child_process";
+import { mkdtempSync, readdirSync, rmSync, statSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { fileURLToPath } from "node:url";
 import { layDrawing } from "../../src/core/drawing/lay/layDrawing.ts";
 import { pieceArt } from "../../src/core/drawing/lay/pieceArt.ts";
 import { singleCuts } from "../../src/core/drawing/machine/singleCuts.ts";
@@ -119,3 +125,79 @@ const pdf = await timed(
 );
 console.log(`sheets in the PDF             ${pdf.sheets}`);
 console.log(`largest memory of the process ${(process.resourceUsage().maxRSS / 1024).toFixed(0)} MiB`);
+
+/** A project of five kinds of straps, or of rounded panels, so many in all. */
+function projectOf(pieces: number, kind: "straps" | "panels"): string {
+  const kinds = [0, 1, 2, 3, 4];
+  const count = pieces / kinds.length;
+  const straps = kinds.map((i) => ({
+    id: `s${i}`,
+    name: `Strap ${i + 1}`,
+    construction: "fourfold",
+    count,
+    width: 20 + 4 * i,
+    length: { cut: 600 + 40 * i },
+    materials: { outer: "cloth" },
+  }));
+  const panels = kinds.map((i) => ({
+    id: `p${i}`,
+    name: `Panel ${i + 1}`,
+    material: "cloth",
+    count,
+    shape: { kind: "rounded", along: 120 + 10 * i, across: 90 + 7 * i, radius: 20 + 3 * i },
+    seamAllowance: 10,
+  }));
+  const stock = [{ kind: "roll", id: "roll", width: 1400 }];
+  const materials = [
+    { id: "cloth", name: "Canvas", kind: "woven", thickness: 0.6, oneWay: false, facesAlike: true, stock },
+  ];
+  const wanted = kind === "straps" ? { straps } : { panels };
+  return JSON.stringify({
+    laywright: 1,
+    name: "Many",
+    unit: "mm",
+    bags: 1,
+    gap: 2,
+    margin: 3,
+    materials,
+    ...wanted,
+  });
+}
+
+/** Says at its end what a run took: seconds of processor time and MiB at most. */
+const METER = `data:text/javascript,${encodeURIComponent(
+  `process.on("exit", () => { const r = process.resourceUsage(); process.stderr.write("\\nMETER " + (r.userCPUTime + r.systemCPUTime) / 1e6 + " " + r.maxRSS / 1024 + "\\n"); })`,
+)}`;
+
+function laid(file: string, more: readonly string[]): readonly [seconds: number, mib: number] {
+  const main = fileURLToPath(new URL("../../dist/cli/main.js", import.meta.url));
+  const { stderr } = spawnSync(
+    process.execPath,
+    ["--import", METER, main, "lay", file, "--seconds", "0.2", ...more],
+    {
+      encoding: "utf8",
+    },
+  );
+  const [, seconds, mib] = /METER (\S+) (\S+)/u.exec(stderr) ?? [];
+  return [Number(seconds), Number(mib)];
+}
+
+const folder = mkdtempSync(join(tmpdir(), "laywright-bench-"));
+for (const [count, kind] of [
+  [1000, "straps"],
+  [5000, "straps"],
+  [1000, "panels"],
+] as const) {
+  const file = join(folder, "project.json");
+  writeFileSync(file, projectOf(count, kind));
+  const [alone] = laid(file, []);
+  const out = join(folder, "out");
+  const [seconds, mib] = laid(file, ["--out", out]);
+  const bytes = readdirSync(out).reduce((sum, name) => sum + statSync(join(out, name)).size, 0);
+  rmSync(out, { recursive: true });
+  console.log(
+    `${count} ${kind}, all files`.padEnd(30),
+    `lay ${alone.toFixed(1)} s, files ${(seconds - alone).toFixed(1)} s, ${mib.toFixed(0)} MiB, ${(bytes / 2 ** 20).toFixed(0)} MiB written`,
+  );
+}
+rmSync(folder, { recursive: true });
