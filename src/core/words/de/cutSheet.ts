@@ -86,7 +86,7 @@ export const cutSheet: SheetTexts = {
     ].join(" und ")} liegt; davon geht der Plan aus.`,
   boundUnmatched: "Die kürzeste mögliche Länge ist ohne die Musterpassung gerechnet.",
   ruleMatch: (first, second, more) =>
-    `${first} passend zu ${second}: ${more === null ? "kein Mehrverbrauch" : `${more} mehr`}.`,
+    `${first} passend ${first === second ? "zum nächsten" : `zu ${second}`}: ${more === null ? "kein Mehrverbrauch" : `${more} mehr`}.`,
   ruleCentred: (part, more) =>
     `${part} an seinem Platz im Muster: ${more === null ? "kein Mehrverbrauch" : `${more} mehr`}.`,
   ruleOneWay: (more) => `Alle Teile in einer Richtung: ${more === null ? "kein Mehrverbrauch" : `${more} mehr`}.`,

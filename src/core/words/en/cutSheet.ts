@@ -85,7 +85,7 @@ export const cutSheet: SheetTexts = {
     ].join(" and ")}; the plan starts there.`,
   boundUnmatched: "The shortest possible is reckoned without the matching.",
   ruleMatch: (first, second, more) =>
-    `Matching ${first} to ${second}: ${more === null ? "no more cloth" : `${more} more`}.`,
+    `Matching ${first} to ${first === second ? "the next one" : second}: ${more === null ? "no more cloth" : `${more} more`}.`,
   ruleCentred: (part, more) =>
     `${part} in its place on the pattern: ${more === null ? "no more cloth" : `${more} more`}.`,
   ruleOneWay: (more) => `All pieces one way: ${more === null ? "no more cloth" : `${more} more`}.`,
