@@ -21,7 +21,7 @@ export interface RuleCost {
 }
 
 /** Evaluations for each plan: a second or two, the same with a rule and without it. */
-const EFFORT = 200_000;
+const EFFORT = 120_000;
 /** Rules looked at for one cloth. */
 const MOST_RULES = 10;
 

@@ -4,8 +4,9 @@ import { freePhases, placeOf, wrapped } from "../../problem/lattice.ts";
 import type { LayPhase, LayPiece } from "../../problem/layProblem.ts";
 import type { RegionJob } from "../../problem/region.ts";
 
-/** Choices of all free phases together at most. */
-const MOST_CHOICES = 64;
+/** Choices of all free phases together at first: each is a search of its own. And values known of each phase. */
+const MOST_CHOICES = 24;
+const MOST_VALUES = 64;
 /** Phases that differ by less are one, and the finest step between two, mm. */
 const SAME = 1e-6;
 const LEAST_STEP = 0.5;
@@ -39,7 +40,7 @@ export function phaseChoices(job: RegionJob): readonly Readonly<Record<string, L
 }
 
 /** What is free in a job, with at most so many phases to try of each. */
-export function freeAxes(job: RegionJob, most: number = MOST_CHOICES): readonly FreeAxis[] {
+export function freeAxes(job: RegionJob, most: number = MOST_VALUES): readonly FreeAxis[] {
   return freePhases(job.pieces, job.pattern, job.phases).flatMap(({ group, along, across }) => [
     ...(along ? [{ group, axis: "along" as const, values: valuesOf(job, group, "along", most) }] : []),
     ...(across ? [{ group, axis: "across" as const, values: valuesOf(job, group, "across", most) }] : []),
