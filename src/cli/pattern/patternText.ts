@@ -1,6 +1,7 @@
 import type { PatternOutline, UnderstoodPattern } from "../../core/patterns/patternOutline.ts";
 import { formatLength } from "../../core/units/formatLength.ts";
 import type { Language } from "../../core/units/language.ts";
+import { PANEL_WORDS } from "../../core/words/words.ts";
 import { PATTERN_TEXTS, type PatternTexts } from "../words/patternTexts.ts";
 
 const MOST_ROWS = 60;
@@ -25,7 +26,7 @@ function rowOf(outline: PatternOutline, texts: PatternTexts, language: Language)
   const edges = outline.contour.vertices.length / 3;
   return [
     outline.name,
-    texts.roles[outline.role],
+    PANEL_WORDS[language].lines[outline.role],
     `${show(box.maxX - box.minX)} × ${show(box.maxY - box.minY)}`,
     `${outline.closed ? texts.closed : texts.open}, ${texts.edges(edges - (outline.closed ? 0 : 1) - arcs, arcs)}`,
   ];

@@ -1,5 +1,4 @@
 import type { PatternKind } from "../../core/patterns/patternDrawing.ts";
-import type { PatternRole } from "../../core/patterns/patternOutline.ts";
 import type { Language } from "../../core/units/language.ts";
 import { pluralOf } from "../../core/units/numberWords.ts";
 
@@ -9,7 +8,6 @@ const pluralDe = pluralOf("de");
 /** What `pattern` says of a file that came in, in one language; a language that lacks a word does not compile. */
 export interface PatternTexts {
   readonly title: (path: string, kind: PatternKind, lines: number) => string;
-  readonly roles: Readonly<Record<PatternRole, string>>;
   readonly closed: string;
   readonly open: string;
   readonly edges: (straight: number, arcs: number) => string;
@@ -23,16 +21,6 @@ const KINDS: Readonly<Record<PatternKind, string>> = { svg: "SVG", dxf: "DXF", p
 
 const en: PatternTexts = {
   title: (path, kind, lines) => `${path}, ${KINDS[kind]}: ${pluralEn(lines, "1 line", `${lines} lines`)}`,
-  roles: {
-    cut: "cut line",
-    stitch: "stitch line",
-    fold: "fold",
-    notch: "notch",
-    grain: "grain",
-    drill: "drill hole",
-    mark: "mark",
-    other: "other",
-  },
   closed: "closed",
   open: "open",
   edges: (straight, arcs) =>
@@ -48,16 +36,6 @@ const en: PatternTexts = {
 const de: PatternTexts = {
   title: (path, kind, lines) =>
     `${path}, ${kind === "image" ? "Bild" : KINDS[kind]}: ${pluralDe(lines, "1 Linie", `${lines} Linien`)}`,
-  roles: {
-    cut: "Schnittlinie",
-    stitch: "Nahtlinie",
-    fold: "Bruch",
-    notch: "Knips",
-    grain: "Fadenlauf",
-    drill: "Bohrpunkt",
-    mark: "Markierung",
-    other: "anderes",
-  },
   closed: "geschlossen",
   open: "offen",
   edges: (straight, arcs) =>

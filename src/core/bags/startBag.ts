@@ -14,7 +14,7 @@ const TOP_HEM = 25;
 /**
  * A bag from its outside measures: the project with its body, lining, opening, pockets, interfacing and straps, every
  * panel following the bag's measures, and the seams between them. What the project had of parts is replaced; its name,
- * units and settings stay.
+ * units, settings and materials stay. The bag is made of the project's first outer cloth where there is one.
  */
 export function startBag(project: Project, wish: BagWish, words: PanelWords): Project {
   const outer = outerMaker(wish, words);
@@ -30,12 +30,18 @@ export function startBag(project: Project, wish: BagWish, words: PanelWords): Pr
     panels: drafts.flatMap(({ panels }) => panels),
     seams: drafts.flatMap(({ seams }) => seams),
   };
+  const own = outerOf(project);
   return {
     ...project,
     measures: measuresOf(wish, words),
-    materials: clothsOf(project, wish, words),
-    straps: strapsOf(wish, words),
-    panels: whole.panels,
+    materials: clothsOf(project, wish, words, own),
+    straps: strapsOf(wish, words).map((strap) => ({
+      ...strap,
+      materials: { ...strap.materials, outer: own ?? CLOTH.outer },
+    })),
+    panels: whole.panels.map((panel) =>
+      panel.materialId === CLOTH.outer ? { ...panel, materialId: own ?? CLOTH.outer } : panel,
+    ),
     seams: whole.seams,
     pins: [],
   };
@@ -96,10 +102,23 @@ function measuresOf(wish: BagWish, words: PanelWords): BagMeasure[] {
 }
 
 /** Cloths to start from; thicknesses and widths from memory. What the project has of the same ids stays. */
-function clothsOf(project: Project, wish: BagWish, words: PanelWords): Material[] {
+/** Kinds that a bag is made of outside. */
+const OUTER: readonly Material["kind"][] = ["woven", "vinyl", "leather", "cork", "felt"];
+
+/** The project's cloth for the outside: the one an earlier bag was given, else the first that may be one. */
+function outerOf({ materials }: Project): string | null {
+  const bags = [CLOTH.lining, CLOTH.interfacing] as readonly string[];
+  const mayBe = materials.filter(({ id, kind }) => OUTER.includes(kind) && !bags.includes(id));
+  return (mayBe.find(({ id }) => id === CLOTH.outer) ?? mayBe[0])?.id ?? null;
+}
+
+/** The project's materials, and those that the bag needs besides. */
+function clothsOf(project: Project, wish: BagWish, words: PanelWords, own: string | null): Material[] {
   const names = words.cloths;
   const wanted = [
-    { id: CLOTH.outer, name: names.outer, ...USUAL_MATERIALS["canvas-10oz"], width: 1400 },
+    ...(own === null
+      ? [{ id: CLOTH.outer, name: names.outer, ...USUAL_MATERIALS["canvas-10oz"], width: 1400 }]
+      : []),
     ...(wish.lining === null
       ? []
       : [{ id: CLOTH.lining, name: names.lining, ...USUAL_MATERIALS.lining, width: 1400 }]),
@@ -107,26 +126,27 @@ function clothsOf(project: Project, wish: BagWish, words: PanelWords): Material[
       ? []
       : [{ id: CLOTH.interfacing, name: names.interfacing, ...USUAL_MATERIALS.interfacing, width: 900 }]),
   ];
-  return wanted.map(
-    ({ id, name, kind, thickness, width }) =>
-      project.materials.find((one) => one.id === id) ?? {
-        id,
-        name,
-        kind,
-        thickness,
-        backing: "none",
-        coating: "none",
-        polymer: kind === "interfacing" ? "unknown" : "none",
-        grain: kind === "interfacing" ? "free" : "either",
-        oneWay: false,
-        facesAlike: false,
-        fold: {},
-        shrinkage: { lengthwise: 0, crosswise: 0, when: "before-cutting" },
-        repeat: null,
-        price: null,
-        gap: null,
-        margin: null,
-        stock: [{ kind: "roll", id: `${id}-roll`, width, selvedge: 15, length: null, squaring: 0, flaws: [] }],
-      },
-  );
+  const missing = wanted.filter(({ id }) => !project.materials.some((one) => one.id === id));
+  const made = missing.map(({ id, name, kind, thickness, width }): Material => {
+    return {
+      id,
+      name,
+      kind,
+      thickness,
+      backing: "none",
+      coating: "none",
+      polymer: kind === "interfacing" ? "unknown" : "none",
+      grain: kind === "interfacing" ? "free" : "either",
+      oneWay: false,
+      facesAlike: false,
+      fold: {},
+      shrinkage: { lengthwise: 0, crosswise: 0, when: "before-cutting" },
+      repeat: null,
+      price: null,
+      gap: null,
+      margin: null,
+      stock: [{ kind: "roll", id: `${id}-roll`, width, selvedge: 15, length: null, squaring: 0, flaws: [] }],
+    };
+  });
+  return [...project.materials, ...made];
 }

@@ -341,3 +341,30 @@ test("numbers that are none, lines of no size and far too many lines are told", 
   const many = Array.from({ length: 20_001 }, (_, i) => box(3 * i, 0, 1, 1));
   expect(understood(many)).toMatchObject({ outlines: [], problems: [{ code: "pattern-too-much", of: "lines" }] });
 });
+
+test("an even bow tie crosses itself and is no sliver", () => {
+  const tie = understood([
+    line(
+      [
+        [0, 0],
+        [60, 40],
+        [60, 0],
+        [0, 40],
+      ],
+      true,
+    ),
+  ]);
+  expect(codes(tie)).toEqual(["pattern-crosses-itself"]);
+  const thin = understood([
+    line(
+      [
+        [0, 0],
+        [60, 0],
+        [60, 0.2],
+        [0, 0.2],
+      ],
+      true,
+    ),
+  ]);
+  expect(codes(thin)).toEqual(["pattern-sliver"]);
+});

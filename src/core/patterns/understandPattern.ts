@@ -1,6 +1,6 @@
 import { scaling } from "../geometry/affine.ts";
 import { unionOf } from "../geometry/clipper.ts";
-import type { Ring } from "../geometry/ring.ts";
+import { polygonArea, type Ring } from "../geometry/ring.ts";
 import type { PatternProblem } from "../problems/patternProblems.ts";
 import { assignRoles, type RoleLine, type RoleWishes } from "./assignRoles.ts";
 import { type Curve, isFiniteCurve, mapCurve } from "./curve.ts";
@@ -234,11 +234,17 @@ function slivers(
     const { minX, minY, maxX, maxY } = one.box;
     const lengthMm = Math.hypot(maxX - minX, maxY - minY);
     const widthMm = one.areaMm2 / lengthMm;
-    if (!one.line.curve.closed || widthMm >= SLIVER_WIDTH) return [];
+    // Where an outline crosses itself its two sides' areas cancel out: a bow tie is no sliver, however even.
+    if (!one.line.curve.closed || widthMm >= SLIVER_WIDTH || coveredBy(one) / lengthMm >= SLIVER_WIDTH) return [];
     problems.push({ code: "pattern-sliver", path: names[i]!, widthMm, lengthMm, mended });
     return [i];
   });
   return mended ? thin : [];
+}
+
+/** Area that a closed line covers, whichever way its parts run. mm². */
+function coveredBy({ points }: Work): number {
+  return unionOf([points]).reduce((sum, part) => sum + polygonArea(part), 0);
 }
 
 function outlinesOf(

@@ -1,6 +1,7 @@
 import type { BagBody, BagMeasureId, BagPart } from "../bags/bagWish.ts";
 import type { ShapeId } from "../panels/shapes/registry.ts";
 import type { DimensionId, EdgeName } from "../panels/shapes/shapeNames.ts";
+import type { PatternRole } from "../patterns/patternOutline.ts";
 
 /** Panels, their shapes, and the bags they make. */
 export interface PanelWords {
@@ -16,6 +17,8 @@ export interface PanelWords {
   readonly measures: Readonly<Record<BagMeasureId, string>>;
   /** Parts of a bag as its pieces are called. */
   readonly parts: Readonly<Record<BagPart, string>>;
+  /** What the lines of a pattern are for. */
+  readonly lines: Readonly<Record<PatternRole, string>>;
   readonly cloths: { readonly outer: string; readonly lining: string; readonly interfacing: string };
   readonly straps: { readonly handle: string; readonly shoulder: string; readonly wrist: string };
 }

@@ -56,16 +56,6 @@ export const dePattern: typeof enPattern = {
   closed: "geschlossen",
   open: "offen",
   takenFor: (name) => `Wofür ${name} ist`,
-  roles: {
-    cut: "Schnittlinie",
-    stitch: "Nahtlinie",
-    fold: "Bruch",
-    notch: "Knips",
-    grain: "Fadenlauf",
-    drill: "Bohrpunkt",
-    mark: "Markierung",
-    other: "nicht gebraucht",
-  },
   noPanel: "Noch ist kein Teil darin: Keine Schnittlinie oder Nahtlinie ist geschlossen.",
   becomes: (names, material, count) =>
     words(

@@ -58,16 +58,6 @@ export const enPattern = {
   closed: say("closed"),
   open: say("open"),
   takenFor: (name: string) => `What ${name} is for`,
-  roles: {
-    cut: say("cut line"),
-    stitch: say("stitch line"),
-    fold: say("fold"),
-    notch: say("notch"),
-    grain: say("grain"),
-    drill: say("drill hole"),
-    mark: say("mark"),
-    other: say("not needed"),
-  },
   noPanel: say("There is no panel in it yet: no cut line or stitch line closes."),
   becomes: (names: readonly string[], material: Blank, count: Blank) =>
     words(

@@ -133,6 +133,16 @@ export const panels: PanelWords = {
     liningSide: "Futter Seite",
     liningFlap: "Klappenfutter",
   },
+  lines: {
+    cut: "Schnittlinie",
+    stitch: "Nahtlinie",
+    fold: "Bruch",
+    notch: "Knips",
+    grain: "Fadenlauf",
+    drill: "Bohrpunkt",
+    mark: "Markierung",
+    other: "nicht gebraucht",
+  },
   cloths: { outer: "Canvas", lining: "Futterbaumwolle", interfacing: "Webeinlage" },
   straps: { handle: "Henkel", shoulder: "Schulterriemen", wrist: "Handschlaufe" },
 };

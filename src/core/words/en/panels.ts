@@ -133,6 +133,16 @@ export const panels: PanelWords = {
     liningSide: "Lining side",
     liningFlap: "Flap lining",
   },
+  lines: {
+    cut: "cut line",
+    stitch: "stitch line",
+    fold: "fold",
+    notch: "notch",
+    grain: "grain",
+    drill: "drill hole",
+    mark: "mark",
+    other: "not needed",
+  },
   cloths: { outer: "Canvas", lining: "Lining cotton", interfacing: "Woven fusible" },
   straps: { handle: "Handle", shoulder: "Shoulder strap", wrist: "Wrist strap" },
 };

@@ -11,7 +11,7 @@ import {
 import { hasDepth } from "../../../core/bags/bodies.ts";
 import { startBag } from "../../../core/bags/startBag.ts";
 import { PANEL_WORDS } from "../../../core/words/words.ts";
-import { ChoiceBlank, LengthBlank } from "../../fields/blanks.tsx";
+import { ChoiceBlank, LengthBlank, TextBlank } from "../../fields/blanks.tsx";
 import { useChange, useProject } from "../../state/workbench.ts";
 import { useLanguage, useTexts } from "../../texts/texts.ts";
 
@@ -21,7 +21,9 @@ export function BagMaker() {
   const parts = PANEL_WORDS[useLanguage()];
   const words = texts.bag.fromMeasures;
   const change = useChange();
-  const inches = useProject().output.lengths.startsWith("in");
+  const project = useProject();
+  const inches = project.output.lengths.startsWith("in");
+  const [name, setName] = useState(project.name);
   const [wish, setWish] = useState<BagWish>(() => usualBag("boxed", inches));
   const set = (part: Partial<BagWish>) => setWish((now) => ({ ...now, ...part }));
   const size = (key: "width" | "height" | "depth" | "allowance") => (
@@ -68,6 +70,16 @@ export function BagMaker() {
             set({ pockets }),
           ),
           choice<BagStraps>("straps", words.straps, wish.straps, words.strapKinds, (straps) => set({ straps })),
+        )}{" "}
+        {words.backed(
+          choice<BagWish["interfacing"]>(
+            "interfacing",
+            words.interfacing,
+            wish.interfacing,
+            words.interfacings,
+            (interfacing) => set({ interfacing }),
+          ),
+          <TextBlank label={words.name} path="bag.name" value={name} max={80} onValue={setName} />,
         )}
       </p>
       <p class="soft">{parts.about[wish.body]}</p>
@@ -75,7 +87,9 @@ export function BagMaker() {
         <button
           type="button"
           class="press main"
-          onClick={() => change((now) => startBag(now, wish, parts), words.make)}
+          onClick={() =>
+            change((now) => startBag({ ...now, name: name.trim() || now.name }, wish, parts), words.make)
+          }
         >
           {words.make}
         </button>

@@ -1,8 +1,9 @@
 import { PATTERN_ROLES, type PatternOutline, type PatternRole } from "../../../../core/patterns/patternOutline.ts";
+import { PANEL_WORDS } from "../../../../core/words/words.ts";
 import { ChoiceBlank } from "../../../fields/blanks.tsx";
 import { useLengths } from "../../../fields/units.ts";
 import { contourPath } from "../../../parts/screenPath.ts";
-import { useTexts } from "../../../texts/texts.ts";
+import { useLanguage, useTexts } from "../../../texts/texts.ts";
 
 /** So many outlines are shown; more are counted. */
 const MOST_SHOWN = 60;
@@ -13,10 +14,11 @@ export function PatternOutlines(props: {
   onRole: (name: string, role: PatternRole) => void;
 }) {
   const { pattern: words } = useTexts();
+  const { lines } = PANEL_WORDS[useLanguage()];
   const lengths = useLengths();
   const { outlines } = props;
   if (outlines.length === 0) return null;
-  const roles = PATTERN_ROLES.map((role) => [role, words.roles[role]] as const);
+  const roles = PATTERN_ROLES.map((role) => [role, lines[role]] as const);
   return (
     <>
       <ul class="shelf" aria-label={words.lines}>
