@@ -134,3 +134,12 @@ test("files are written whole or not at all", () => {
   ).toThrow("folder");
   expect(readdirSync(folder).sort()).toEqual(["a", "plain"]);
 });
+
+test("a command whose code cannot be read is a bug of ours, told like any other", async () => {
+  let said = "";
+  const io = { language: "en", out: () => {}, err: (text: string) => (said += text), progress: () => {} } as const;
+  const broken = { name: "lay", summary: "", load: () => Promise.reject(new Error("no such part")) };
+  expect(await run(["lay"], [broken], io)).toBe(3);
+  expect(said).toContain("laywright lay: a bug of ours");
+  expect(said).toContain("no such part");
+});

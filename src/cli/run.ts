@@ -29,12 +29,24 @@ export async function run(words: readonly string[], commands: readonly ListedCom
     io.err(`laywright: ${say.noCommand(wanted ?? "", nearest)}\n${say.listed}\n`);
     return EXIT.usage;
   }
-  const command = await listed.load();
+  let command: Command;
+  try {
+    command = await listed.load();
+  } catch (error) {
+    // A part of the program that is missing or broken is a bug of ours like any other.
+    return tellBug(listed.name, error, io);
+  }
   if (name === "help") {
     io.out(commandHelp(command));
     return EXIT.done;
   }
   return runCommand(command, rest, io);
+}
+
+function tellBug(name: string, error: unknown, io: Io): ExitCode {
+  io.err(`laywright ${name}: a bug of ours, please send us this with your file:\n`);
+  io.err(`${error instanceof Error ? error.stack : String(error)}\n`);
+  return EXIT.bug;
 }
 
 /** The language that the words ask for, as far as they can be read. */
@@ -66,8 +78,6 @@ async function runCommand(command: Command, words: readonly string[], io: Io): P
       reportInputProblem(error, words.includes("--json"), told);
       return EXIT.input;
     }
-    io.err(`laywright ${command.name}: a bug of ours, please send us this with your file:\n`);
-    io.err(`${error instanceof Error ? error.stack : String(error)}\n`);
-    return EXIT.bug;
+    return tellBug(command.name, error, io);
   }
 }

@@ -44,6 +44,11 @@ export const STRAP_OPTIONS: readonly OptionSpec[] = [
     value: "STYLES",
     help: 'usual, raw, seam, tucked, fold-back or doubled, one or two: "seam 1 in, tucked"',
   },
+  {
+    name: "end-thickness",
+    value: "T",
+    help: "thickness the ends are skived or trimmed to where they are folded back",
+  },
   { name: "adjust", value: "HOW", help: "fixed (default), one-piece or two-part with a slider" },
   { name: "short-part", value: "L", help: "cut length of the short half of a two-part strap (default 10 in)" },
   { name: "ring", value: "WxL", help: 'inner width of the ring and its own length, "25 mm x 20 mm"' },

@@ -13,6 +13,7 @@ const FACTS = {
   ...{ firstPath: "materials[0]", edges: [1, 2], xMm: 1, yMm: 2, points: 3, point: 4, widthMm: 5, selvedgeMm: 6 },
   ...{ radiusMm: 1, mostMm: 2, bowMm: 3, wish: "crosswise", materialId: "canvas", rule: "lengthwise", atMm: 4 },
   ...{ edgeMm: 5, edge: 6, leastMm: 7, cutMm: 8, construction: "fourfold", thicknessMm: 9, core: "cord" },
+  ...{ toleranceMm: 1, repeatMm: 2 },
   ...{ allowanceMm: 8, fromEdgeMm: 9, choice: "hem", heededBy: ["three-hemmed"] },
   ...{ followsMm: 1, lengthMm: 2, kind: "ring", innerMm: 3, role: "facing", neutral: 1.5, clearance: 2 },
   ...{ pieceId: "flap", copy: 0, stockId: "roll", turnDeg: 90, mirrored: true, areaMm2: 5, distanceMm: 1 },

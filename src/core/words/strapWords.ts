@@ -53,6 +53,7 @@ export type ChoiceWord =
   | "adjustment"
   | "shortPart"
   | "endStyle"
+  | "endThickness"
   | "opening"
   | "fixedBar"
   | "hardwareLength"
@@ -95,6 +96,8 @@ export interface PictureWords {
   readonly rawEdge: string;
   readonly stitch: string;
   readonly layers: Readonly<Record<LayerWord, string>>;
+  /** What the line across the strip marks; of two ends alike once. */
+  readonly endMarks: (ends: readonly string[]) => string;
   readonly threading: ThreadingWords;
 }
 

@@ -37,7 +37,7 @@ export function strapPictures(
       caption: words.laidFlat(
         piece.name === result.wish.name ? "" : piece.name.replace(`${result.wish.name}, `, ""),
       ),
-      drawing: stripPicture(piece, result.inches, words, room),
+      drawing: stripPicture(piece, result, words, room),
     })),
     ...(threading === null
       ? []

@@ -1,7 +1,7 @@
 import { ringBox } from "../../geometry/box.ts";
 import { straightContour } from "../../geometry/contourShapes.ts";
 import type { CutPiece, PieceLine } from "../../materials/cutPiece.ts";
-import type { InchStep } from "../../materials/rulerStep.ts";
+import type { LengthItem, StrapResult } from "../../straps/build/strapResult.ts";
 import type { StrapWords } from "../../words/strapWords.ts";
 import type { Drawing, DrawingItem } from "../list/drawing.ts";
 import { drawArea, drawLine, drawText } from "../list/items.ts";
@@ -48,6 +48,11 @@ function spreadHeights(wanted: readonly number[], step: number): number[] {
   return out.map((y) => y - over / 2);
 }
 
+/** What each end takes of the strip, the first end first. */
+function endMarks({ items }: StrapResult["lengths"]): readonly LengthItem[] {
+  return items.filter(({ code }) => code.startsWith("end-") && code !== "end-raw");
+}
+
 /** Strip with its far part broken out: a long thing drawn short. */
 function brokenOutline(x0: number, x1: number, y0: number, y1: number): number[] {
   const steps = 6;
@@ -63,8 +68,8 @@ function brokenOutline(x0: number, x1: number, y0: number, y1: number): number[]
  */
 export function stripPicture(
   piece: CutPiece,
-  inches: InchStep,
-  { language, lineAt, picture }: StrapWords,
+  { inches, lengths }: Pick<StrapResult, "inches" | "lengths">,
+  { language, lineAt, lengthItems, picture }: StrapWords,
   room: number,
 ): Drawing {
   const box = ringBox(piece.outline.outer);
@@ -95,6 +100,13 @@ export function stripPicture(
     );
     items.push(drawText(labels[i]!, x1 + LABEL, heights[i]! - text * 0.35, text));
   });
+  const ends = piece.joined ? [] : endMarks(lengths);
+  const [first] = ends;
+  if (first !== undefined) {
+    // As far in as the width is drawn to scale, but always on what is shown.
+    const at = x0 + Math.min(first.mm * scale, (x1 - x0) * 0.6);
+    items.push(drawLine("fold", straightContour([at, y0, at, y1])));
+  }
   items.push(
     ...levelDimension(x0, x1, y0 - 1, MARGIN + 4, picture.cutLength(lengthLabel(box.maxX, inches, language)), text),
   );
@@ -105,7 +117,12 @@ export function stripPicture(
     drawText(cut, MARGIN, (y0 + y1) / 2 - text * 0.35, text),
   );
   const inner = Math.max(room, x1 + LABEL + after * text + MARGIN) - 2 * MARGIN;
-  const about = wrapText(picture.flat(scale === 1 ? null : Math.round(scale * 100)), SMALL, inner);
+  const marked = ends.map(({ code, mm }) => `${lengthLabel(mm, inches, language)} ${lengthItems[code]}`);
+  const said = [
+    picture.flat(scale === 1 ? null : Math.round(scale * 100)),
+    ...(marked.length === 0 ? [] : [picture.endMarks([...new Set(marked)])]),
+  ];
+  const about = said.flatMap((line) => wrapText(line, SMALL, inner));
   const heads = wrapText(piece.name, HEAD, inner, true);
   let y = Math.max(y1, (heights.at(-1) ?? y1) + text) + 4.5;
   for (const line of about.toReversed()) {

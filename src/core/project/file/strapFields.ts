@@ -111,6 +111,7 @@ export function strapField(unit: LengthUnit): z.ZodType<StrapWish> {
       adjustment: z.enum(STRAP_CHOICES.adjustment).optional(),
       shortPart: small(),
       ends: z.tuple([endField(unit), endField(unit)], expected("list")).optional(),
+      endThickness: small(),
       interfacing: z.enum(STRAP_CHOICES.interfacing).optional(),
       core: group({ webbingWidth: small(), webbingThickness: small(), cordDiameter: small() }).optional(),
       hardware: list(hardwareField(unit), 0, 20).optional(),

@@ -183,6 +183,7 @@ function strapJson(strap: StrapWish, say: Say): Json {
     adjustment: strap.adjustment,
     shortPart: strap.shortPart === undefined ? undefined : say(strap.shortPart),
     ends: ends?.map((end) => lengths(end, say)),
+    endThickness: strap.endThickness === undefined ? undefined : say(strap.endThickness),
     interfacing: strap.interfacing,
     core: core && lengths(core, say),
     hardware: hardware?.map((part) => lengths(part, say)),

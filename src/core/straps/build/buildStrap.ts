@@ -121,10 +121,15 @@ export function buildStrap(
   if (!stitching.ok) return stitching;
   const { rows, fromEdge } = stitching.value;
   const strips = joinStrips(resolved, widths.cut, lengths, ends, names);
-  const needle = needleChecks(widths.section, ends, [
-    ...(strips.joined && strips.seam === "straight" ? ["straight-join" as const] : []),
-    ...(construction.overRing ? ["tab-ring" as const] : []),
-  ]);
+  const needle = needleChecks(
+    widths.section,
+    ends,
+    [
+      ...(strips.joined && strips.seam === "straight" ? ["straight-join" as const] : []),
+      ...(construction.overRing ? ["tab-ring" as const] : []),
+    ],
+    wish.endThickness,
+  );
   const fits = passes(limitsOf(resolved), needle, widths.thickness);
   const folding = construction.steps(stepFacts(resolved, widths, fromEdge, ends));
   const placement = wish.interfacing ?? "none";
@@ -145,7 +150,7 @@ export function buildStrap(
     lengths,
     rollLength: rollLengthOf(resolved, widths, strips.lengths),
     across: widths.section.kind === "layered" ? thicknessProfile(widths.section) : null,
-    along: thicknessAlong(lengths.finished, ends, needle[0]!),
+    along: thicknessAlong(lengths.finished, ends, needle[0]!, wish.endThickness),
     needle,
     consumables: consumablesOf(resolved, widths, lengths, ends, rows),
     hardware: hardwareNeeded(resolved, widths, ends),
@@ -160,7 +165,7 @@ export function buildStrap(
       cutStep(construction, kind, widths.cut),
       ...(strips.joined ? [phrase(strips.step)] : []),
       ...(placement === "none" ? [] : [interfaceStep(construction, placement, kind)]),
-      ...stepsBeforeFolding(ends),
+      ...stepsBeforeFolding(ends, wish.endThickness),
       ...withFurtherRows(folding, stitching.value, wish.stitch?.extraRows ?? 0),
       ...stepsAfterClosing(resolved, widths, lengths, ends),
     ],

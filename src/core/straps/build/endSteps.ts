@@ -21,8 +21,9 @@ function alike(ends: Ends, style: StrapEnd["style"]): StrapEnd[] {
 }
 
 /** What is done to the ends before the strip is folded. */
-export function stepsBeforeFolding(ends: Ends): readonly Phrase[] {
-  return alike(ends, "tucked").map((end) => phrase("end-tucked", { tucked: end.allowance }));
+export function stepsBeforeFolding(ends: Ends, endThickness: number | undefined): readonly Phrase[] {
+  const reduced = endThickness === undefined ? [] : [phrase("end-reduced", { end: endThickness })];
+  return [...reduced, ...alike(ends, "tucked").map((end) => phrase("end-tucked", { tucked: end.allowance }))];
 }
 
 /** Each of a tab's two legs once it is folded over its ring, mm. */

@@ -25,8 +25,10 @@ export function needleChecks(
   section: StrapSection,
   ends: readonly [StrapEnd, StrapEnd],
   doubledToo: readonly NeedlePlace[],
+  endThickness: number | undefined = undefined,
 ): readonly NeedleCheck[] {
   const along = thickest(section);
+  const end = Math.min(endThickness ?? along.thickness, along.thickness);
   const checks: NeedleCheck[] = [{ where: "along", ...along }];
   const doubles = ends.some((end) => end.style !== "raw" && end.style !== "seam");
   if (section.kind === "wrapped") {
@@ -39,9 +41,15 @@ export function needleChecks(
     thickness: times * along.thickness,
   });
   const twice = (where: NeedlePlace): NeedleCheck => stacked(where, 2);
-  const back = ends.filter((end) => end.style === "fold-back");
-  if (back.length > 0) checks.push(stacked("fold-back", back.some((end) => end.under > 0) ? 3 : 2));
-  if (ends.some((end) => end.style === "tucked")) checks.push(twice("tucked"));
+  // What lies on the strap there may be skived or trimmed; the strap itself is not.
+  const onItself = (where: NeedlePlace, times: number): NeedleCheck => ({
+    where,
+    layers: times * along.layers,
+    thickness: along.thickness + (times - 1) * end,
+  });
+  const back = ends.filter((one) => one.style === "fold-back");
+  if (back.length > 0) checks.push(onItself("fold-back", back.some((one) => one.under > 0) ? 3 : 2));
+  if (ends.some((one) => one.style === "tucked")) checks.push(onItself("tucked", 2));
   checks.push(...doubledToo.map(twice));
   return checks.map(({ where, layers, thickness }) => ({ where, layers, thickness }));
 }

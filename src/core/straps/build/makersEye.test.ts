@@ -386,3 +386,18 @@ function problemsOf() {
   const built = buildStrap(wish("fourfold", "hide"), [of("hide", "leather", 3)]);
   return built.ok ? [] : built.problems;
 }
+
+test("31: ends skived or trimmed are thinner under the needle, in the steps and along the strap", () => {
+  const ends = [{ style: "fold-back" }, { style: "fold-back" }] as const;
+  const whole = build("fourfold", "4 oz leather", { ends });
+  const skived = build("fourfold", "4 oz leather", { ends, endThickness: 2 });
+  const at = (result: StrapResult) => result.needle.find(({ where }) => where === "fold-back")!;
+  // Four layers of 4 oz, and on them the same again or 2 mm.
+  expect(at(whole).thickness).toBeCloseTo(8 * 1.588, 9);
+  expect(at(skived).thickness).toBeCloseTo(4 * 1.588 + 2, 9);
+  expect(Math.max(...skived.along.map(({ thickness }) => thickness))).toBeCloseTo(4 * 1.588 + 2, 9);
+  expect(steps(skived).join(" ")).toContain("so that the strap is 2.0 mm thick there");
+  expect(problems("fourfold", "vinyl", { endThickness: 2 })).toMatchObject([
+    { code: "strap-choice-unused", choice: "endThickness" },
+  ]);
+});

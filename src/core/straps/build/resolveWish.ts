@@ -94,6 +94,7 @@ function lengthProblems(wish: StrapWish, path: string): Problem[] {
     ["core.webbingWidth", wish.core?.webbingWidth, 1, 500],
     ["core.webbingThickness", wish.core?.webbingThickness, 0.1, 25],
     ["shortPart", wish.shortPart, 10, 10_000],
+    ["endThickness", wish.endThickness, 0.1, 50],
     ["stitch.length", wish.stitch?.length, 0.5, 15],
     ["stitch.fromEdge", wish.stitch?.fromEdge, 0.5, 100],
     ["machine.maxThickness", wish.machine?.maxThickness, 0.1, 100],

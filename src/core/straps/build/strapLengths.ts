@@ -1,10 +1,10 @@
 import type { MaterialKind } from "../../materials/material.ts";
 import { failed, ok, type Result } from "../../problems/problem.ts";
-import { CONSTRUCTIONS } from "../constructions/catalogue.ts";
 import type { EndStyle, EndWish, StrapWish } from "../wish/strapWish.ts";
 import { hardwareLength } from "./hungOn.ts";
 import type { ResolvedWish } from "./resolveWish.ts";
 import type { LengthItem, StrapLengths } from "./strapResult.ts";
+import { unsaidEndStyle, usualEndStyle } from "./usualEnds.ts";
 
 /** Common practice, no source (mm): caught in a seam 1 in; over the shoulder 2 in; flat corded ends 4 in. */
 const SEAM_END = 25.4;
@@ -48,23 +48,6 @@ export interface StrapEnd {
   readonly allowance: number;
   /** Of that, the raw end turned under before it is folded back: cloth frays, other materials are left flat. */
   readonly under: number;
-}
-
-/**
- * The end that is usual for a strap: the construction's own, folded over hardware for a slider or a ring, else caught
- * in a seam (common practice, no source).
- */
-export function usualEndStyle(wish: StrapWish): EndStyle {
-  const construction = CONSTRUCTIONS[wish.construction];
-  const adjusts = (wish.adjustment ?? "fixed") !== "fixed";
-  const holds = (wish.hardware ?? []).length > 0 && !construction.overRing;
-  return construction.usualEnd ?? (adjusts || holds ? "fold-back" : "seam");
-}
-
-/** The end of a strap of which nothing is said: the usual one, but a length that is not a drop is taken as it is. */
-export function unsaidEndStyle(wish: StrapWish): EndStyle {
-  const usual = usualEndStyle(wish);
-  return usual === "seam" && wish.length.kind !== "drop" ? "raw" : usual;
 }
 
 /** Length an end of a strap takes, mm. */

@@ -26,7 +26,9 @@ export function thicknessAlong(
   finished: number,
   ends: readonly [StrapEnd, StrapEnd],
   flat: { readonly layers: number; readonly thickness: number },
+  endThickness: number = flat.thickness,
 ): readonly ProfileSpan[] {
+  const end = Math.min(endThickness, flat.thickness);
   const first = stretches(ends[0], finished / 2);
   const last = stretches(ends[1], finished / 2).toReversed();
   const sum = [...first, ...last].reduce((total, { mm }) => total + mm, 0);
@@ -34,7 +36,7 @@ export function thicknessAlong(
   let from = 0;
   for (const { mm, times } of [...first, { mm: finished - sum, times: 1 }, ...last]) {
     if (mm < 1e-9) continue;
-    spans.push({ from, to: from + mm, layers: flat.layers * times, thickness: flat.thickness * times });
+    spans.push({ from, to: from + mm, layers: flat.layers * times, thickness: flat.thickness + (times - 1) * end });
     from += mm;
   }
   return spans;

@@ -11,6 +11,7 @@ import {
   type MaterialRoles,
   type StrapWish,
 } from "../wish/strapWish.ts";
+import { unsaidEndStyle, usualEndStyle } from "./usualEnds.ts";
 
 /** Something a wish says that its strap has no use for, and where it stands. */
 interface Unused {
@@ -28,6 +29,14 @@ function takesEnd({ overRing, usualEnd }: Construction, style: EndWish["style"])
 /** Whether any row of topstitching runs along the strap. */
 function isTopstitched(construction: Construction, choices: FoldChoices): boolean {
   return construction.rows(choices, 0, 0).some((row) => row.kind === "topstitch");
+}
+
+/** Whether an end of the strap comes to lie on the strap itself. */
+function doublesEnds(wish: StrapWish): boolean {
+  const styles = wish.ends?.map(({ style }) => (style === "usual" ? usualEndStyle(wish) : style)) ?? [
+    unsaidEndStyle(wish),
+  ];
+  return styles.some((style) => style === "fold-back" || style === "tucked");
 }
 
 function unusedFolds({ construction: id, folds = {}, materials }: StrapWish): Unused[] {
@@ -56,6 +65,7 @@ function unusedIn(wish: StrapWish): Unused[] {
   const given: [ChoiceWord, boolean, string][] = [
     ["adjustment", adjustment !== "fixed" && construction.overRing, "adjustment"],
     ["shortPart", wish.shortPart !== undefined && adjustment !== "two-part", "shortPart"],
+    ["endThickness", wish.endThickness !== undefined && !doublesEnds(wish), "endThickness"],
     ["fromEdge", stitch?.fromEdge !== undefined && !topstitched, "stitch.fromEdge"],
     ["extraRows", (stitch?.extraRows ?? 0) > 0 && !topstitched, "stitch.extraRows"],
     ["stitchLength", stitch?.length !== undefined && !topstitched, "stitch.length"],
@@ -129,6 +139,7 @@ export function rebuiltAs(wish: StrapWish, id: ConstructionId): StrapWish {
         ? { type: wish.stitch?.type }
         : wish.stitch,
     edgeFinish: out.has("edgeFinish") ? undefined : wish.edgeFinish,
+    endThickness: out.has("endThickness") ? undefined : wish.endThickness,
     cutBy: out.has("tradeCut") ? undefined : wish.cutBy,
   };
 }

@@ -194,6 +194,8 @@ export interface StrapWish {
   readonly shortPart?: number | undefined;
   /** Defaults follow from construction and adjustment. */
   readonly ends?: readonly [EndWish, EndWish] | undefined;
+  /** What its ends are skived or trimmed to where they are folded back or turned in, mm; as thick as the strap when not said. */
+  readonly endThickness?: number | undefined;
   /** Where interfacing goes: `full` W, `reduced` three quarters of W, `quarter` of W. Default `none`. */
   readonly interfacing?: Choice<"interfacing"> | undefined;
   readonly core?: CoreWish | undefined;

@@ -110,6 +110,8 @@ export const strapPhrases: Readonly<Record<PhraseCode, string>> = {
   "join-straight": "Die Streifen Ende an Ende rechts auf rechts nähen und die Nähte auseinanderbügeln.",
   "join-lapped": "Beide Enden ausdünnen, überlappen, verkleben und quer über die Überlappung nähen.",
 
+  "end-reduced":
+    "Die Enden, die umgelegt oder eingeschlagen werden, schärfen oder Lagen wegschneiden, bis der Riemen dort {end} dick ist.",
   "end-tucked":
     "An jedem Ende, das geschlossen wird, {tucked} auf die linke Seite einschlagen, bevor die Längskanten gefaltet oder genäht werden.",
   "end-tab": "Die Lasche über den Ring legen, Schenkel von {leg}, und 3/4 bis 1 in darunter quer über beide nähen.",

@@ -91,6 +91,7 @@ export const straps: StrapWords = {
     stitchLength: "eine Stichlänge der Steppnaht",
     adjustment: "einen Schieber zum Verstellen",
     endStyle: "Enden dieser Art",
+    endThickness: "geschärfte oder gekürzte Enden",
     opening: "die Öffnung eines Schiebers",
     fixedBar: "den festen Steg eines Schiebers",
     hardwareLength: "eine eigene Länge",
@@ -98,6 +99,7 @@ export const straps: StrapWords = {
     ruler: "ein Runden auf das Lineal",
   },
   choiceNeeds: {
+    endThickness: "Enden, die umgelegt oder eingeschlagen sind",
     paddingPressed: "einen Riemen mit Polster",
     shortPart: "einen verstellbaren Riemen aus zwei Teilen",
     edgeFinish: "eine Machart, deren offene Kanten zu sehen sind",
@@ -193,6 +195,7 @@ export const straps: StrapWords = {
       webbing: "Gurtband",
       cord: "Kordel",
     },
+    endMarks: (ends) => `Linie quer: ${ends.join("; anderes Ende ")}`,
     threading: {
       title: "Einfädeln, von der Seite gesehen (nicht maßstäblich)",
       steps: [

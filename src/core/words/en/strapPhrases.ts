@@ -101,6 +101,8 @@ export const strapPhrases = {
   "join-straight": "Sew the strips end to end right sides together and press the seams open.",
   "join-lapped": "Skive both ends, overlap and bond them, and stitch across the overlap.",
 
+  "end-reduced":
+    "Skive or trim layers away at the ends that are folded back or turned in, so that the strap is {end} thick there.",
   "end-tucked":
     "Turn {tucked} of each end to be closed to the wrong side before the long edges are folded or sewn.",
   "end-tab": "Fold the tab over the ring, legs of {leg}, and stitch across both, 3/4 to 1 in below it.",

@@ -74,6 +74,7 @@ export const straps: StrapWords = {
     stitchLength: "a length of topstitches",
     adjustment: "a slider to adjust it",
     endStyle: "ends of this kind",
+    endThickness: "skived or trimmed ends",
     opening: "an opening of a slider",
     fixedBar: "a fixed bar of a slider",
     hardwareLength: "a length of its own",
@@ -81,6 +82,7 @@ export const straps: StrapWords = {
     ruler: "rounding to a ruler",
   },
   choiceNeeds: {
+    endThickness: "ends that are folded back or turned in",
     paddingPressed: "a strap with padding",
     shortPart: "an adjustable strap in two parts",
     edgeFinish: "a construction whose raw edges show",
@@ -176,6 +178,7 @@ export const straps: StrapWords = {
       webbing: "webbing",
       cord: "cord",
     },
+    endMarks: (ends) => `line across: ${ends.join("; other end ")}`,
     threading: {
       title: "Threading, seen from the side (not to scale)",
       steps: [

@@ -1,5 +1,6 @@
-import { endAllowance, unsaidEndStyle, usualEndStyle } from "../../../core/straps/build/strapLengths.ts";
+import { endAllowance } from "../../../core/straps/build/strapLengths.ts";
 import { rebuiltAs } from "../../../core/straps/build/unusedChoices.ts";
+import { unsaidEndStyle, usualEndStyle } from "../../../core/straps/build/usualEnds.ts";
 import { CONSTRUCTIONS } from "../../../core/straps/constructions/catalogue.ts";
 import {
   type Adjustment,
