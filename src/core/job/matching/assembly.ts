@@ -45,7 +45,7 @@ const COS = [1, 0, -1, 0] as const;
 const SIN = [0, 1, 0, -1] as const;
 
 /** A place of a joined piece as it lies in the group. */
-export function inGroup({ quarter, x, y }: Joined, px: number, py: number): readonly [number, number] {
+function inGroup({ quarter, x, y }: Joined, px: number, py: number): readonly [number, number] {
   return [COS[quarter] * px - SIN[quarter] * py + x, SIN[quarter] * px + COS[quarter] * py + y];
 }
 

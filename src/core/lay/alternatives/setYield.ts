@@ -34,7 +34,7 @@ export interface SetYield {
 }
 
 /** Id of a strip in the plan. */
-export function stripId(index: number): string {
+function stripId(index: number): string {
   return `strip-${index + 1}`;
 }
 

@@ -7,8 +7,6 @@ export interface ClothLoss {
   readonly crosswise: number;
 }
 
-export const NO_LOSS: ClothLoss = { squaring: 0, lengthwise: 0, crosswise: 0 };
-
 /** What is left to cut from of a length as bought: both ends squared, then washed. 0 when nothing is left. mm. */
 export function lengthToCut(bought: number, { squaring, lengthwise }: ClothLoss): number {
   return Math.max(0, bought - 2 * squaring) * (1 - lengthwise);
