@@ -44,6 +44,8 @@ test("a repeat and two edges are chosen in the cloth's form, and lie over the pl
   const marks = (await page.getAttribute(".lay-view .cloth-pattern path", "d"))!;
   // Stripes of 18 mm every 60 mm, over a roll longer than a piece.
   expect(marks.split("M").length).toBeGreaterThan(5);
+  // What it costs is said once it is weighed.
+  await page.waitForSelector(".lay-details li:has-text('Matching Front to Gusset')");
   await goTo(page, "#/cloth/canvas");
   await page.click("button[aria-label='Remove match 1']");
   await page.click("button[aria-label='Remove place 1']");

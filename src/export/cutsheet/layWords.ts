@@ -50,7 +50,7 @@ function useSentence(
 }
 
 /** What is matched on the cloth's pattern, and how the cloth has to begin for it. */
-function matchedWords(
+export function matchedWords(
   material: Material,
   problem: LayProblem,
   plan: LayPlan,

@@ -1,4 +1,5 @@
 import type { Offcut } from "../../core/buying/offcuts.ts";
+import type { RuleCost } from "../../core/job/ruleCosts.ts";
 import type { WeighedWay } from "../../core/job/weighWays.ts";
 import type { LayChoice } from "../../core/lay/alternatives/searchChoices.ts";
 import type { StripsPerMetre } from "../../core/lay/boxes/straps/strapsPerMetre.ts";
@@ -17,7 +18,8 @@ export type Weighing =
       readonly plan: LayPlan;
     }
   | { readonly kind: "choices"; readonly problem: LayProblem }
-  | { readonly kind: "ways"; readonly project: Project; readonly materialId: string };
+  | { readonly kind: "ways"; readonly project: Project; readonly materialId: string }
+  | { readonly kind: "rules"; readonly project: Project; readonly materialId: string };
 
 /** What comes back, by what was asked. */
 export interface Weighed {
@@ -27,6 +29,8 @@ export interface Weighed {
   readonly choices: readonly LayChoice[];
   /** Only ways in which everything finds a place. */
   readonly ways: readonly WeighedWay[];
+  /** What each rule about the cloth's pattern costs. */
+  readonly rules: readonly RuleCost[];
 }
 
 /** Tells the weighing worker to leave off, or to go on where it left off: the processor is wanted elsewhere. */

@@ -1,5 +1,6 @@
 import { planOffcuts } from "../../core/buying/planOffcuts.ts";
 import { purchaseOf } from "../../core/buying/purchase.ts";
+import { ruleCosts } from "../../core/job/ruleCosts.ts";
 import { weighWays } from "../../core/job/weighWays.ts";
 import { searchChoices } from "../../core/lay/alternatives/searchChoices.ts";
 import { strapsPerMetre } from "../../core/lay/boxes/straps/strapsPerMetre.ts";
@@ -18,5 +19,6 @@ export function* weigh(asked: Weighing): Generator<void, Weighed[Weighing["kind"
   }
   if (asked.kind === "choices")
     return yield* inSteps(searchChoices(asked.problem, { evaluations: CHOICES_EFFORT }, 1));
+  if (asked.kind === "rules") return yield* ruleCosts(asked.project, asked.materialId);
   return yield* weighWays(asked.project, asked.materialId);
 }

@@ -2,10 +2,12 @@ import { useMemo } from "preact/hooks";
 import { pieceArt } from "../../../core/drawing/lay/pieceArt.ts";
 import { polygonArea } from "../../../core/geometry/ring.ts";
 import type { LayJob } from "../../../core/job/projectJob.ts";
+import { isMatched } from "../../../core/lay/problem/lattice.ts";
 import { piecesOf } from "../../../core/lay/problem/layerSums.ts";
 import type { LayPlan, LayProblem } from "../../../core/lay/problem/layProblem.ts";
 import type { Project } from "../../../core/project/project.ts";
 import { unbroken } from "../../../core/units/unbroken.ts";
+import { matchedWords, ruleCostWords } from "../../../export/cutsheet/layWords.ts";
 import { percent, useLengths } from "../../fields/units.ts";
 import { Term } from "../../parts/Term.tsx";
 import { derivedOf } from "../../state/derived.ts";
@@ -41,7 +43,30 @@ export function LayDetails({ lay, project }: { lay: LayState; project: Project }
         </p>
       )}
       <StripsPerMetre lay={lay} project={project} />
+      {plan !== null && isMatched(job.problem) && <Matched job={job} plan={plan} lay={lay} project={project} />}
     </section>
+  );
+}
+
+/** What is matched on the cloth's pattern, where the cloth has to begin, and what each rule costs. */
+function Matched({ job, plan, lay, project }: { job: LayJob; plan: LayPlan; lay: LayState; project: Project }) {
+  const language = useLanguage();
+  const { material, problem } = job;
+  const asked = { kind: "rules", project, materialId: material.id } as const;
+  const { state, value } = useWeighed(asked, `${material.id} ${lay.signature}`);
+  const words = matchedWords(material, problem, plan, project, language);
+  const costs = ruleCostWords(value ?? [], project, language);
+  return (
+    <>
+      <p class="soft">{words.join(" ")}</p>
+      {costs.length > 0 && (
+        <ul class={state === "working" ? "soft stale" : "soft"}>
+          {costs.map((line) => (
+            <li key={line}>{line}</li>
+          ))}
+        </ul>
+      )}
+    </>
   );
 }
 
