@@ -14,7 +14,7 @@ import { keyOf } from "./moves.ts";
 import { kindsOf, type PieceKind } from "./pieceKind.ts";
 import { PlanCanvas } from "./planCanvas.ts";
 import { SelectedPiece } from "./SelectedPiece.tsx";
-import { stockLayout, tableBox } from "./stockLayout.ts";
+import { isBesideLarger, stockLayout, tableBox } from "./stockLayout.ts";
 import { Tapes } from "./Tapes.tsx";
 import { usePieceHand } from "./usePieceHand.ts";
 
@@ -38,7 +38,18 @@ export function LayTable({ lay, project }: { lay: LayState; project: Project }) 
   const size = useRef<ScreenSize | null>(null);
   const zoomButtons = useRef<HTMLDivElement>(null);
   const buttons = useRef<Buttons | null>(null);
-  const stocks = useMemo(() => stockLayout(problem, lay.plan), [problem, lay.plan]);
+  // Settled with the first plan in a view: nothing changes its place while better plans come.
+  const aside = useRef<{ readonly problem: LayProblem; readonly isBeside: boolean } | null>(null);
+  const stocks = useMemo(() => {
+    if (aside.current?.problem !== problem && lay.plan !== null) {
+      // Before it is laid out, the view is known to be as wide as the window and two thirds as high.
+      const known = host.current === null ? null : (size.current ?? sizeOf(host.current));
+      const { width, height } = known ?? { width: innerWidth, height: (innerHeight * 2) / 3 };
+      const aspect = width < NARROW ? height / width : width / height;
+      aside.current = { problem, isBeside: height > 0 && isBesideLarger(problem, lay.plan, aspect) };
+    }
+    return stockLayout(problem, lay.plan, aside.current?.isBeside ?? false);
+  }, [problem, lay.plan]);
   const kinds = useMemo(() => kindsOf(project, language), [project, language]);
   const hand = usePieceHand({
     lay: () => lay,

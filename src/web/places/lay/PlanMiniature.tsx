@@ -17,7 +17,7 @@ export function PlanMiniature(props: {
   const { problem, plan, offcut, kinds } = props;
   const stocks = stockLayout(problem, plan).filter(({ used }) => used > 0);
   const box = tableBox(stocks);
-  const up = new Map(stocks.map(({ stock, offsetY }) => [stock.id, offsetY]));
+  const up = new Map(stocks.map((laid) => [laid.stock.id, laid]));
   return (
     <svg
       class="plan-miniature"
@@ -27,8 +27,8 @@ export function PlanMiniature(props: {
       preserveAspectRatio="xMinYMid meet"
     >
       <g transform="scale(1 -1)">
-        {stocks.map(({ stock, offsetY, box: own }) => (
-          <g key={stock.id} transform={`translate(0 ${offsetY})`}>
+        {stocks.map(({ stock, offsetX, offsetY, box: own }) => (
+          <g key={stock.id} transform={`translate(${offsetX} ${offsetY})`}>
             {stock.kind === "roll" ? (
               <path class="cloth" d={`M0 0H${own.maxX}V${stock.width}H0Z`} />
             ) : (
@@ -48,7 +48,7 @@ export function PlanMiniature(props: {
             key={keyOf(placement)}
             class="laid"
             d={kinds.get(placement.pieceId)?.cutPath}
-            transform={poseMatrix(placement, up.get(placement.stockId) ?? 0)}
+            transform={poseMatrix(placement, up.get(placement.stockId))}
           />
         ))}
       </g>

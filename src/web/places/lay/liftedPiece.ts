@@ -1,6 +1,7 @@
 import { type G, SVG } from "@svgdotjs/svg.js";
 import type { Pose } from "../../../core/geometry/pose.ts";
 import { type Frame, frameMatrix, toScreen } from "./frame.ts";
+import type { Offset } from "./planPaths.ts";
 
 /**
  * A piece in hand, in a drawing of its own above the plan. The browser keeps such a drawing as a picture and shifts
@@ -32,11 +33,11 @@ export class LiftedPiece {
   }
 
   /** Shows the piece at a pose, its own orientation left to the piece: only the shift is the drawing's. */
-  place(frame: Frame, pose: Pose, offsetY: number): void {
+  place(frame: Frame, pose: Pose, { offsetX, offsetY }: Offset): void {
     const matrix = frameMatrix({ ...frame, originX: 0, originY: 0 });
     if (matrix !== this.matrix) this.ground.node.setAttribute("transform", matrix);
     this.matrix = matrix;
-    const [x, y] = toScreen(frame, pose.x, pose.y + offsetY);
+    const [x, y] = toScreen(frame, pose.x + offsetX, pose.y + offsetY);
     // Whole pixels of the screen: a picture between them would have to be mixed anew at each step.
     const shift = `translate(${wholePixels(x)}px, ${wholePixels(y)}px)`;
     if (shift !== this.shift) this.picture.style.transform = shift;

@@ -110,10 +110,15 @@ export function createPieceHand(table: HandTable): PieceHand {
     const stocks = table.stocks();
     const old = stocks.find(({ stock }) => stock.id === from.stockId);
     const box = placedBox(problem, from);
-    const middle = (box.minY + box.maxY) / 2 + (old?.offsetY ?? 0) + dy;
-    const next = stockAt(stocks, middle) ?? old;
+    const along = (box.minX + box.maxX) / 2 + (old?.offsetX ?? 0) + dx;
+    const across = (box.minY + box.maxY) / 2 + (old?.offsetY ?? 0) + dy;
+    const next = stockAt(stocks, along, across) ?? old;
     if (next === undefined || old === undefined) return from;
-    const moved = { ...from, stockId: next.stock.id, x: from.x + dx, y: from.y + dy + old.offsetY - next.offsetY };
+    const moved = {
+      ...{ ...from, stockId: next.stock.id },
+      x: from.x + dx + old.offsetX - next.offsetX,
+      y: from.y + dy + old.offsetY - next.offsetY,
+    };
     if (reach <= 0) return moved;
     const near = lyingNear(lie(), next.stock.id, placedBox(problem, moved), reach + problem.gap, keyOf(from));
     return snapped(
@@ -265,11 +270,11 @@ function onTable(frame: Frame, [dx, dy]: readonly [number, number], mm: number):
 
 /** Boxes of all pieces on the table, in the table's frame. */
 function tableBoxes({ byKey }: ReturnType<typeof lieOfPlan>, stocks: readonly StockOnTable[]) {
-  const offsets = new Map(stocks.map(({ stock, offsetY }) => [stock.id, offsetY]));
+  const offsets = new Map(stocks.map((laid) => [laid.stock.id, laid]));
   return new Map(
     [...byKey.values()].map(({ key, box, placement }) => {
-      const up = offsets.get(placement.stockId) ?? 0;
-      return [key, { ...box, minY: box.minY + up, maxY: box.maxY + up }];
+      const { offsetX: by = 0, offsetY: up = 0 } = offsets.get(placement.stockId) ?? {};
+      return [key, { minX: box.minX + by, maxX: box.maxX + by, minY: box.minY + up, maxY: box.maxY + up }];
     }),
   );
 }

@@ -6,7 +6,7 @@ import { type Frame, frameMatrix } from "./frame.ts";
 import { LiftedPiece } from "./liftedPiece.ts";
 import { keyOf } from "./moves.ts";
 import { DETAIL, labelSize, type PieceKind } from "./pieceKind.ts";
-import { grainArrow, labelMatrix, poseMatrix, tornEdge } from "./planPaths.ts";
+import { grainArrow, HERE, labelMatrix, type Offset, poseMatrix, tornEdge } from "./planPaths.ts";
 import type { StockOnTable } from "./stockLayout.ts";
 
 /** What is to be seen. */
@@ -60,7 +60,7 @@ export class PlanCanvas {
   private groundKey = "";
   private patternKey = "";
   private frame: Frame = { scale: 1, originX: 0, originY: 0, upright: false };
-  private offsets = new Map<string, number>();
+  private offsets = new Map<string, Offset>();
   private lifted: LiftedPiece | null = null;
   private chosen: string | null = null;
   private settling = 0;
@@ -84,7 +84,7 @@ export class PlanCanvas {
     this.drawGround(scene.stocks);
     this.drawPattern(scene.stocks, scene.pattern);
     this.kinds = scene.kinds;
-    this.offsets = new Map(scene.stocks.map(({ stock, offsetY }) => [stock.id, offsetY]));
+    this.offsets = new Map(scene.stocks.map((laid) => [laid.stock.id, laid]));
     const seen = new Set<string>();
     for (const placement of scene.placements) {
       const kind = scene.kinds.get(placement.pieceId);
@@ -141,10 +141,10 @@ export class PlanCanvas {
     const kind = this.kinds?.get(placement.pieceId);
     if (shown === undefined || kind === undefined) return;
     shown.placement = placement;
-    const offsetY = this.offsets.get(placement.stockId) ?? 0;
+    const offset = this.offsets.get(placement.stockId) ?? HERE;
     const isLifted = this.lifted?.key === keyOf(placement);
-    if (isLifted) this.lifted?.place(this.frame, placement, offsetY);
-    const pose = isLifted ? poseMatrix({ ...placement, x: 0, y: 0 }, 0) : poseMatrix(placement, offsetY);
+    if (isLifted) this.lifted?.place(this.frame, placement, offset);
+    const pose = isLifted ? poseMatrix({ ...placement, x: 0, y: 0 }) : poseMatrix(placement, offset);
     if (shown.pose === pose) return;
     shown.pose = pose;
     shown.group.node.setAttribute("transform", pose);
@@ -262,25 +262,29 @@ export class PlanCanvas {
   }
 
   private drawPattern(stocks: readonly StockOnTable[], pattern: LayPattern | undefined): void {
-    const key = JSON.stringify([pattern, stocks.map(({ stock, box, offsetY }) => [stock.id, box, offsetY])]);
+    const key = JSON.stringify([
+      pattern,
+      stocks.map(({ stock, box, offsetX, offsetY }) => [stock.id, box, offsetX, offsetY]),
+    ]);
     if (key === this.patternKey) return;
     this.patternKey = key;
     this.pattern.clear();
     if (pattern === undefined) return;
-    for (const { stock, box, offsetY } of stocks) {
+    for (const { stock, box, offsetX, offsetY } of stocks) {
       const marks = patternArt(pattern, stock, box.maxX);
       if (marks.length === 0) continue;
       const path = this.pattern.path(marks.map(contourPath).join("")).attr("fill-rule", "evenodd");
-      path.node.setAttribute("transform", `translate(0 ${offsetY})`);
+      path.node.setAttribute("transform", `translate(${offsetX} ${offsetY})`);
     }
   }
 
   private drawGround(stocks: readonly StockOnTable[]): void {
     const key = JSON.stringify(
-      stocks.map(({ stock, box, offsetY, used, bound }) => [
+      stocks.map(({ stock, box, offsetX, offsetY, used, bound }) => [
         stock.id,
         stock.kind === "roll" && stock.folded,
         box,
+        offsetX,
         offsetY,
         used,
         bound,
@@ -289,9 +293,9 @@ export class PlanCanvas {
     if (key === this.groundKey) return;
     this.groundKey = key;
     this.ground.clear();
-    for (const { stock, box, offsetY, used, bound } of stocks) {
+    for (const { stock, box, offsetX, offsetY, used, bound } of stocks) {
       const group = this.ground.group();
-      group.node.setAttribute("transform", `translate(0 ${offsetY})`);
+      group.node.setAttribute("transform", `translate(${offsetX} ${offsetY})`);
       if (stock.kind === "roll") {
         group.path(`M0 0H${box.maxX}V${stock.width}H0Z`).addClass("cloth");
         const edge = stock.width * 0.012;

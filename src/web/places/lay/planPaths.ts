@@ -1,11 +1,19 @@
 import { type Pose, turnCosSin } from "../../../core/geometry/pose.ts";
 import type { PieceKind } from "./pieceKind.ts";
 
+/** How far a stock lies along and up from its own frame, mm. */
+export interface Offset {
+  readonly offsetX: number;
+  readonly offsetY: number;
+}
+
+export const HERE: Offset = { offsetX: 0, offsetY: 0 };
+
 /** SVG matrix of a pose on the table: mirrored in its own y axis, turned, moved. */
-export function poseMatrix(pose: Pose, offsetY: number): string {
+export function poseMatrix(pose: Pose, { offsetX, offsetY }: Offset = HERE): string {
   const [c, s] = turnCosSin(pose.turnDeg);
   const flip = pose.mirrored ? -1 : 1;
-  return `matrix(${flip * c} ${flip * s} ${-s} ${c} ${pose.x} ${pose.y + offsetY})`;
+  return `matrix(${flip * c} ${flip * s} ${-s} ${c} ${pose.x + offsetX} ${pose.y + offsetY})`;
 }
 
 /** Matrix of a label inside its piece, so that it reads from the left or from below whatever way the piece lies. */

@@ -44,7 +44,7 @@ function PlaceOnCloth(props: { step: CuttingStep; done: readonly string[]; input
   const box = tableBox(laid);
   const [own] = laid;
   if (own === undefined) return null;
-  const { stock, offsetY } = own;
+  const { stock, offsetX, offsetY } = own;
   const cloth =
     stock.kind === "roll"
       ? `M0 0H${own.box.maxX}V${stock.width}H0Z`
@@ -57,7 +57,7 @@ function PlaceOnCloth(props: { step: CuttingStep; done: readonly string[]; input
       preserveAspectRatio="xMidYMid meet"
     >
       <g transform="scale(1 -1)">
-        <path class="cloth" fill-rule="evenodd" transform={`translate(0 ${offsetY})`} d={cloth} />
+        <path class="cloth" fill-rule="evenodd" transform={`translate(${offsetX} ${offsetY})`} d={cloth} />
         {lay.plan.placements
           .filter(({ stockId }) => stockId === step.stockId)
           .map((placement) => {
@@ -68,7 +68,7 @@ function PlaceOnCloth(props: { step: CuttingStep; done: readonly string[]; input
                 key={key}
                 class={look}
                 d={kinds.get(placement.pieceId)?.cutPath}
-                transform={poseMatrix(placement, offsetY)}
+                transform={poseMatrix(placement, own)}
               />
             );
           })}
