@@ -27,7 +27,7 @@ const FACTS = {
     toldMm: 5,
     measuredMm: 6,
   },
-  ...{ toleranceMm: 1, repeatMm: 20, offMm: 2, axis: "along", byDeg: 12 },
+  ...{ toleranceMm: 1, repeatMm: 20, offMm: 2, axis: "along", byDeg: 12, part: "front", isMirrored: false },
   ...{ boundMm: 7, neededWidthMm: 8, widestMm: 9, fitsTurned: true, alongMm: 1, acrossMm: 2, moreLengthMm: 3 },
   ...{ layer: "CUT", kerfMm: 1, gripMm: 2, sideMm: 3, marginMm: 4, overlapMm: 5 },
   ...{ name: "rim", names: ["a", "b"], of: "body", sizeMm: 1, start: 2, allowanceMm: 3, insetMm: 4 },

@@ -10,7 +10,7 @@ import type { Texts } from "../../texts/en.ts";
 import { useLanguage, useTexts } from "../../texts/texts.ts";
 import { type Buttons, clearFrame, type Frame, fitFrame, panFrame, type ScreenSize, zoomFrame } from "./frame.ts";
 import { listenToHands } from "./gestures.ts";
-import { keyOf } from "./moves.ts";
+import { keyOf, pinnedKeys } from "./moves.ts";
 import { kindsOf, type PieceKind } from "./pieceKind.ts";
 import { PlanCanvas } from "./planCanvas.ts";
 import { SelectedPiece } from "./SelectedPiece.tsx";
@@ -116,7 +116,7 @@ export function LayTable({ lay, project }: { lay: LayState; project: Project }) 
       stocks,
       kinds,
       placements: lay.plan?.placements ?? [],
-      pinned: new Set(problem.pinned.map(keyOf)),
+      pinned: pinnedKeys(problem),
       grain,
       pattern: problem.pattern,
       nameOf: names,
@@ -212,7 +212,7 @@ export function LayTable({ lay, project }: { lay: LayState; project: Project }) 
 
 /** What a screen reader says of a piece, and the page of the selected one. */
 function pieceNames(kinds: ReadonlyMap<string, PieceKind>, problem: LayProblem, texts: Texts) {
-  const pinned = new Set(problem.pinned.map(keyOf));
+  const pinned = pinnedKeys(problem);
   return (placement: StockPlacement): string => {
     const kind = kinds.get(placement.pieceId);
     if (kind === undefined) return placement.pieceId;

@@ -166,3 +166,9 @@ export function neighbourOf(
   }
   return best;
 }
+
+/** Keys of the pieces that the maker has pinned; halves that the fold itself holds are not among them. */
+export function pinnedKeys({ pieces, pinned }: LayProblem): ReadonlySet<string> {
+  const halves = new Set(pieces.flatMap(({ id, gives }) => (gives?.onFold === true ? [id] : [])));
+  return new Set(pinned.filter(({ pieceId }) => !halves.has(pieceId)).map(keyOf));
+}

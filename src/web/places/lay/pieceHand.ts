@@ -4,7 +4,7 @@ import type { LayState } from "../../state/layBoard.ts";
 import { createStore, type Store } from "../../state/store.ts";
 import { type Frame, shiftToTable, toTable } from "./frame.ts";
 import { lieOfPlan, lyingNear } from "./lieOfPlan.ts";
-import { keyOf, neighbourOf, placedBox, placeTroubles, snapped, turned } from "./moves.ts";
+import { keyOf, neighbourOf, pinnedKeys, placedBox, placeTroubles, snapped, turned } from "./moves.ts";
 import type { PlanCanvas } from "./planCanvas.ts";
 import { type StockOnTable, stockAt } from "./stockLayout.ts";
 
@@ -63,7 +63,7 @@ export function placementOf({ selected, held }: HandState, lay: LayState): Stock
 
 /** True when a piece is pinned down in a problem. */
 export function isPinned(problem: LayProblem, key: string | null): boolean {
-  return problem.pinned.some((pin) => keyOf(pin) === key);
+  return key !== null && pinnedKeys(problem).has(key);
 }
 
 /** A hand over a plan. While a piece is carried, nothing is drawn but that piece, once a frame. */
