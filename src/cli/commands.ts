@@ -28,6 +28,11 @@ export const COMMANDS: readonly ListedCommand[] = [
     load: async () => (await import("./binding/binding.ts")).bindingCommand,
   },
   {
+    name: "buy",
+    summary: "what to buy: width, length and money for each way to make the straps, the best with its reason",
+    load: async () => (await import("./buy/buy.ts")).buyCommand,
+  },
+  {
     name: "pattern",
     summary:
       "read a pattern of your own (SVG, DXF, PDF, photograph): its lines, their sizes, what is wrong with them",

@@ -1,0 +1,113 @@
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { afterAll, expect, test } from "vitest";
+import { runCli } from "../../../tests/tools/runCli.ts";
+import { moneyText } from "../inOut/moneyText.ts";
+
+const folder = mkdtempSync(join(tmpdir(), "buy-test-"));
+afterAll(() => rmSync(folder, { recursive: true, force: true }));
+const POUCH = join(folder, "pouch.json");
+writeFileSync(
+  POUCH,
+  JSON.stringify({
+    ...{ laywright: 1, name: "Quay pouch", unit: "mm", bags: 4, currency: "EUR", gap: 0, margin: 0 },
+    materials: [
+      {
+        ...{ id: "canvas", name: "Canvas", kind: "woven", thickness: 0.5 },
+        price: { amount: 12, per: "m", step: "10 cm" },
+        stock: [{ kind: "roll", id: "roll", width: 1500 }],
+      },
+      { id: "hide", name: "Hide", kind: "leather", thickness: 2, stock: [] },
+    ],
+    straps: [
+      { id: "strap", construction: "fourfold", width: "1 in", length: "40 cm", materials: { outer: "canvas" } },
+    ],
+    panels: [{ id: "front", material: "canvas", shape: { kind: "rectangle", along: 300, across: 400 }, count: 2 }],
+  }),
+);
+
+const buy = (...words: string[]) => runCli("buy", POUCH, "--evaluations", "2000", ...words);
+
+test("a row for every width and construction, each a whole plan, and the best in a sentence", async () => {
+  const { code, out } = await buy("--material", "Canvas");
+  expect(code).toBe(0);
+  const lines = out.trimEnd().split("\n");
+  // Title, price, heads, seven widths (the project's own is one of them) in four constructions, the best.
+  expect(lines.filter((line) => /^\d+ (?:cm|in) /u.test(line))).toHaveLength(7 * 4);
+  expect(lines.at(-1)).toMatch(/^Best: \d+ (?:cm|in), .+: [\d.]+ m for €\d+\.\d\d, the least money of 28 ways\./u);
+});
+
+test("as data: money in whole cents, the best row's place, every piece placed", async () => {
+  const { code, out } = await buy("--json", "--widths", "110 cm at 9.99, 150 cm", "--constructions", "own");
+  expect(code).toBe(0);
+  const document = JSON.parse(out);
+  expect(document).toMatchObject({ laywrightBuy: 1, bags: 4, currency: "EUR", minorDigits: 2 });
+  const [{ rows, best, stopped }] = document.materials;
+  expect(stopped).toBe(false);
+  expect(rows.map(({ widthMm, amount }: { widthMm: number; amount: number }) => [widthMm, amount])).toEqual([
+    [1100, 9.99],
+    [1500, null],
+  ]);
+  for (const row of rows) {
+    const price = row.amount ?? 12;
+    expect(row.toPayMinor).toBe(Math.round((price * 100 * row.buyMm) / 1000));
+    expect(row.placements).toHaveLength(4 * 3);
+  }
+  const least = Math.min(...rows.map(({ toPayMinor }: { toPayMinor: number }) => toPayMinor));
+  expect(rows[best.row].toPayMinor).toBe(least);
+});
+
+test("widths are read with a decimal comma and in inches; what is no width is told", async () => {
+  const { out } = await buy(
+    "--json",
+    "--lang",
+    "de",
+    "--constructions",
+    "own",
+    "--widths",
+    "137,5 cm zu 12,50; 54 in,60 in",
+  );
+  const rows = JSON.parse(out).materials[0].rows;
+  expect(rows.map(({ widthMm }: { widthMm: number }) => widthMm)).toEqual([1371.6, 1375, 1524]);
+  expect(rows[1].amount).toBe(12.5);
+  for (const wrong of ["wide", "110 cm at much", "110 cm at 3 at 4"])
+    expect((await buy("--widths", wrong)).code).toBe(1);
+  expect((await buy("--constructions", "own, sideways")).code).toBe(2);
+});
+
+test("a cloth that is not there or not sold off a roll", async () => {
+  expect((await buy("--material", "canvass")).err).toContain('Did you mean "canvas"');
+  const hide = await buy("--material", "Hide");
+  expect([hide.code, hide.err]).toEqual([1, expect.stringContaining("not sold off a roll")]);
+});
+
+test("told to stop at once, one row stands and it is said", async () => {
+  const { code, out, err } = await runCli(
+    "buy",
+    "fixtures/harbour-bags.json",
+    "--material",
+    "sailcloth",
+    "--seconds",
+    "0",
+    "--json",
+  );
+  const [{ rows, stopped, best }] = JSON.parse(out).materials;
+  expect([code, stopped, best.row]).toEqual([0, true, 0]);
+  expect(rows.length).toBeLessThan(28);
+  expect(err).toContain("Stopped");
+});
+
+// Outside: ECMA-402 by the machine's own tables; the same amounts by hand.
+test("amounts are written as the language writes them", () => {
+  expect(moneyText(123_450, "EUR", "en")).toBe("€1,234.50");
+  expect(moneyText(123_450, "EUR", "de").replace(/\s/u, " ")).toBe("1.234,50 €");
+  expect(moneyText(1234, "JPY", "en")).toBe("¥1,234");
+  expect(moneyText(1234, "shells", "en")).toBe("12.34 shells");
+});
+
+test("the same words give the same table", async () => {
+  const [one, other] = [await buy("--constructions", "own"), await buy("--constructions", "own")];
+  expect(one.out).toBe(other.out);
+  expect(readFileSync(POUCH, "utf8")).toContain("Quay pouch");
+});

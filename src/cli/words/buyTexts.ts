@@ -1,0 +1,126 @@
+import type { Language } from "../../core/units/language.ts";
+import { pluralOf } from "../../core/units/numberWords.ts";
+
+/** What `buy` says, in one language; a language that lacks a sentence does not compile. */
+export interface BuyTexts {
+  readonly title: (cloth: string, bags: number) => string;
+  readonly columns: {
+    readonly width: string;
+    readonly construction: string;
+    readonly direction: string;
+    readonly joins: string;
+    readonly buy: string;
+    readonly toPay: string;
+    readonly bags: string;
+    readonly use: string;
+    readonly bulk: string;
+  };
+  readonly directions: Readonly<Record<"either" | "lengthwise" | "crosswise", string>>;
+  readonly joined: string;
+  readonly whole: string;
+  readonly asPlanned: string;
+  readonly nothing: string;
+  readonly bulk: (layers: number, thickness: string) => string;
+  readonly shortest: string;
+  readonly onePrice: (money: string, per: string) => string;
+  readonly best: (way: string, length: string, money: string | null, ways: number) => string;
+  readonly bestNothing: (way: string) => string;
+  readonly saved: (money: string) => string;
+  readonly alike: (rows: number) => string;
+  readonly elsewhere: (parts: readonly string[]) => string;
+  readonly more: (cloth: string, area: string) => string;
+  readonly less: (cloth: string, area: string) => string;
+  readonly noWay: string;
+  readonly stopped: string;
+  readonly notSold: (cloth: string) => string;
+  readonly noCloth: string;
+  readonly unreadableWidth: (text: string) => string;
+}
+
+const pluralEn = pluralOf("en");
+const pluralDe = pluralOf("de");
+
+const en: BuyTexts = {
+  title: (cloth, bags) => `${cloth}, for ${bags} ${pluralEn(bags, "bag", "bags")}`,
+  columns: {
+    width: "width",
+    construction: "straps",
+    direction: "straps lie",
+    joins: "straps in",
+    buy: "buy",
+    toPay: "to pay",
+    bags: "bags a metre",
+    use: "cloth used",
+    bulk: "thickest strap",
+  },
+  directions: { either: "either way", lengthwise: "lengthwise", crosswise: "crosswise" },
+  joined: "parts or one",
+  whole: "one piece",
+  asPlanned: "as planned",
+  nothing: "nothing",
+  bulk: (layers, thickness) => `${layers} ${pluralEn(layers, "layer", "layers")}, ${thickness}`,
+  shortest: "proven shortest",
+  onePrice: (money, per) =>
+    `Every width is priced at ${money} for ${per}, as the project says. Shops ask more for wide cloth: give each width its price, as --widths "110 cm at 19, 150 cm at 24".`,
+  best: (way, length, money, ways) =>
+    money === null
+      ? `Best: ${way}: ${length}, the least cloth of ${ways} ${pluralEn(ways, "way", "ways")} (no price is given).`
+      : `Best: ${way}: ${length} for ${money}, the least money of ${ways} ${pluralEn(ways, "way", "ways")}.`,
+  bestNothing: (way) => `Best: ${way}: nothing to buy, the cloth you have is enough.`,
+  saved: (money) => `That is ${money} less than as planned.`,
+  alike: (rows) =>
+    `${rows} more ${pluralEn(rows, "way costs", "ways cost")} the same; this one has thinner straps or takes less cloth.`,
+  elsewhere: (parts) => `Other cloths change too: ${parts.join(", ")}.`,
+  more: (cloth, area) => `${cloth} ${area} more`,
+  less: (cloth, area) => `${cloth} ${area} less`,
+  noWay: "No way of these can be cut.",
+  stopped: "Stopped: the ways after this one were not looked at.",
+  notSold: (cloth) => `"${cloth}" is not sold off a roll, or nothing is cut from it.`,
+  noCloth: "Nothing in this project is cut from cloth off a roll.",
+  unreadableWidth: (text) =>
+    `--widths: "${text}" is not a width with its price; write them like "110 cm at 12.50, 54 in".`,
+};
+
+const de: BuyTexts = {
+  title: (cloth, bags) => `${cloth}, für ${bags} ${pluralDe(bags, "Tasche", "Taschen")}`,
+  columns: {
+    width: "Breite",
+    construction: "Riemen",
+    direction: "Riemen liegen",
+    joins: "Riemen aus",
+    buy: "kaufen",
+    toPay: "zu zahlen",
+    bags: "Taschen je Meter",
+    use: "Stoff genutzt",
+    bulk: "dickster Riemen",
+  },
+  directions: { either: "längs oder quer", lengthwise: "längs", crosswise: "quer" },
+  joined: "Teilen oder einem Stück",
+  whole: "einem Stück",
+  asPlanned: "wie geplant",
+  nothing: "nichts",
+  bulk: (layers, thickness) => `${layers} ${pluralDe(layers, "Lage", "Lagen")}, ${thickness}`,
+  shortest: "bewiesen am kürzesten",
+  onePrice: (money, per) =>
+    `Jede Breite ist mit ${money} für ${per} gerechnet, wie es im Projekt steht. Breiter Stoff kostet meist mehr: Geben Sie jeder Breite ihren Preis, etwa --widths "110 cm zu 19; 150 cm zu 24".`,
+  best: (way, length, money, ways) =>
+    money === null
+      ? `Am besten: ${way}: ${length}, der wenigste Stoff von ${ways} ${pluralDe(ways, "Weg", "Wegen")} (ein Preis fehlt).`
+      : `Am besten: ${way}: ${length} für ${money}, das wenigste Geld von ${ways} ${pluralDe(ways, "Weg", "Wegen")}.`,
+  bestNothing: (way) => `Am besten: ${way}: nichts zu kaufen, der vorhandene Stoff reicht.`,
+  saved: (money) => `Das sind ${money} weniger als wie geplant.`,
+  alike: (rows) =>
+    `${rows} ${pluralDe(rows, "weiterer Weg kostet", "weitere Wege kosten")} gleich viel; dieser hat dünnere Riemen oder braucht weniger Stoff.`,
+  elsewhere: (parts) => `Auch andere Stoffe ändern sich: ${parts.join("; ")}.`,
+  more: (cloth, area) => `${cloth} ${area} mehr`,
+  less: (cloth, area) => `${cloth} ${area} weniger`,
+  noWay: "Keiner dieser Wege lässt sich zuschneiden.",
+  stopped: "Abgebrochen: Die Wege danach wurden nicht mehr geprüft.",
+  notSold: (cloth) => `"${cloth}" wird nicht von der Rolle verkauft, oder es wird nichts daraus zugeschnitten.`,
+  noCloth: "In diesem Projekt wird nichts aus Stoff von der Rolle zugeschnitten.",
+  unreadableWidth: (text) =>
+    `--widths: "${text}" ist keine Breite mit ihrem Preis; schreiben Sie etwa "110 cm zu 12,50; 54 in".`,
+};
+
+/** The sentences of each language. */
+export const BUY_TEXTS: Readonly<Record<Language, BuyTexts>> = { en, de };
