@@ -63,9 +63,19 @@ function panelOf(
   const seam = outline.role === "cut" ? evenSeam(ring, inner) : null;
   const fold = inner.find(({ role, closed }) => role === "fold" && !closed);
   const foldEdge = fold ? edgeUnder(fold, outline.contour) : null;
-  const notches = inner.filter(({ role }) => role === "notch").flatMap((one) => notchOn(one, outline.contour));
+  // A single point on the outline is a notch, drawn as some programs draw them; a hole there would cut the edge away.
+  const single = marks.filter(({ kind }) => kind === "point");
+  const onEdge = new Map(single.map((mark) => [mark, pointOnContour(outline.contour, mark.x, mark.y)]));
+  const isOnEdge = (mark: PatternMark): boolean => onEdge.get(mark)!.distance <= ON;
+  const notches = [
+    ...inner.filter(({ role }) => role === "notch").flatMap((one) => notchOn(one, outline.contour)),
+    ...single.filter(isOnEdge).map((mark): Notch => {
+      const { edge, at } = onEdge.get(mark)!;
+      return { edge, at };
+    }),
+  ];
   const drills = inner.filter(({ role }) => role === "drill");
-  const points = marks.filter((mark) => mark.kind === "point" && isInsideRing(ring, mark.x, mark.y));
+  const points = single.filter((mark) => !isOnEdge(mark) && isInsideRing(ring, mark.x, mark.y));
   const texts = marks.filter((mark) => mark.kind === "text" && isInsideRing(ring, mark.x, mark.y));
   const kept = inner.filter((one) => one !== seam?.line && !(one === fold && foldEdge !== null));
   return {
