@@ -14,7 +14,7 @@ const WIDTH = 1090;
 const GAP = 2;
 
 /** Fronts and gussets of a few bags, matched along the roll, with flaps and pockets that are not. */
-export function stripeJob(seed: number): LayProblem {
+function stripeJob(seed: number): LayProblem {
   const rng = seededRng(7000 + seed);
   const whole = (low: number, high: number): number => low + rng.below(high - low + 1);
   const bags = whole(2, 4);
@@ -47,7 +47,7 @@ export function stripeJob(seed: number): LayProblem {
 }
 
 /** Each kind of matched panel in rows of its own, every row begun on a whole repeat; the others laid in rows after. */
-export function pieceByPiece({ pieces, pattern, margin }: LayProblem): number {
+function pieceByPiece({ pieces, pattern, margin }: LayProblem): number {
   const repeat = pattern!.along!;
   const rows = pieces.map(({ outline, count, match }) => {
     const ring = outline.outer;

@@ -9,7 +9,7 @@ import { layProblemsOf } from "./layProblems.ts";
 import { matchingOf } from "./matching/matching.ts";
 
 /** A rule about the direction of a cloth, which costs cloth: a matched seam, a part with its place, one way for all. */
-export type ClothRule =
+type ClothRule =
   | { readonly kind: "match"; readonly index: number }
   | { readonly kind: "centred"; readonly index: number }
   | { readonly kind: "one-way" };
@@ -26,7 +26,7 @@ const EFFORT = 120_000;
 const MOST_RULES = 10;
 
 /** The rules that hold pieces of a material to its pattern or its nap; none on cloth without a pattern that is matched. */
-export function rulesOf(project: Project, materialId: string): readonly ClothRule[] {
+function rulesOf(project: Project, materialId: string): readonly ClothRule[] {
   const material = project.materials.find(({ id }) => id === materialId);
   const list = cutListOf({ ...project, pins: [] });
   if (material === undefined || !list.ok) return [];
@@ -45,7 +45,7 @@ export function rulesOf(project: Project, materialId: string): readonly ClothRul
 }
 
 /** The project without one of its rules. */
-export function withoutRule(project: Project, materialId: string, rule: ClothRule): Project {
+function withoutRule(project: Project, materialId: string, rule: ClothRule): Project {
   switch (rule.kind) {
     case "match":
       return { ...project, matches: project.matches?.filter((_, i) => i !== rule.index) };

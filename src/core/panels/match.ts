@@ -8,7 +8,7 @@ export type MatchAxes = (typeof MATCH_AXES)[number];
 /** Where along the first edge the pattern meets; on the second it is as far from the other end. */
 export const MATCH_POINTS = ["start", "middle", "end"] as const;
 
-export type MatchPoint = (typeof MATCH_POINTS)[number];
+type MatchPoint = (typeof MATCH_POINTS)[number];
 
 /** A seam over which the cloth's pattern runs on: two edges that meet, on every bag. */
 export interface Match {

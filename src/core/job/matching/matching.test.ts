@@ -9,6 +9,9 @@ import type { CutPiece, MatchPlace } from "../../materials/cutPiece.ts";
 import { mirrorImageId } from "../../materials/mirrorImage.ts";
 import { readProject } from "../../project/file/readProject.ts";
 import { writeProject } from "../../project/file/writeProject.ts";
+import { judgeCloth } from "../laidCloth.ts";
+import { readPlanDocument } from "../planDocument/readPlan.ts";
+import { planDocument } from "../planDocument/writePlan.ts";
 import { jobOf, type ProjectJob } from "../projectJob.ts";
 
 const lay = (problem: LayProblem, evaluations = 60_000): LayPlan =>
@@ -226,6 +229,25 @@ test("what cannot match is told, and left out", () => {
   expect(
     codes([seam("gusset", 0, "flap", 2)], { panels: [gusset, { ...flap, material: "d" }], materials: two }),
   ).toEqual(["match-no-common-cloth matches[0]"]);
+});
+
+test("a plan file holds the pattern, so that whoever checks it finds a piece moved off it", () => {
+  const job = jobFor({ along: 60, firstAlong: 35, symmetric: true }, { matches: [seam("gusset", 0, "flap", 2)] });
+  const { material, problem } = job.lays[0]!;
+  const plan = lay(problem);
+  const document = planDocument(job, [judgeCloth({ material, problem, plan }, "ruler")], 1);
+  expect(document.materials[0]!.cut).toMatchObject({ asked: "ruler" });
+  const checked = (change: (x: number) => number): string[] => {
+    const file = JSON.parse(JSON.stringify(document));
+    const moved = file.materials[0].placed.find(({ pieceId }: { pieceId: string }) => pieceId === "flap");
+    moved.x = change(moved.x);
+    const read = readPlanDocument(file);
+    if (!read.ok) throw new Error(JSON.stringify(read.faults));
+    return read.plans.flatMap((one) => checkPlan(one.problem, one.plan)).map(({ code }) => code);
+  };
+  expect(checked((x) => x)).toEqual([]);
+  expect(checked((x) => x + 1.1)).toContain("plan-off-pattern");
+  expect(checked((x) => x - 0.9)).not.toContain("plan-off-pattern");
 });
 
 test("without a repeat a match changes nothing of the lay", () => {

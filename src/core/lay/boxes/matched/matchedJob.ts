@@ -34,7 +34,7 @@ export interface MatchedWay {
 }
 
 /** Copies that are alike in everything. */
-export interface MatchedKind {
+interface MatchedKind {
   readonly piece: number;
   readonly copies: readonly number[];
   readonly ways: readonly MatchedWay[];
