@@ -64,9 +64,12 @@ function addBend(faces: Faces, bend: SolvedBend, thickness: number, height: Leve
   const rising = to > from;
   const inner = rising ? [from + thickness, to] : [from, to + thickness];
   const outer = rising ? [from, to + thickness] : [from + thickness, to];
-  const radius = Math.max(0, (Math.abs(inner[1]! - inner[0]!) - bend.rise) / 2);
-  const inside = bendFace(bend.axisX, inner[0]!, inner[1]!, out, radius, bend.rise);
-  const outside = bendFace(bend.axisX, outer[0]!, outer[1]!, out, radius + thickness, bend.rise);
+  const gap = Math.abs(inner[1]! - inner[0]!);
+  // Where levels have not settled the fold is higher than it is round: it rises straight, and stays within the width.
+  const radius = Math.max(0, Math.min((gap - bend.rise) / 2, bend.insideRadius));
+  const rise = gap - 2 * radius;
+  const inside = bendFace(bend.axisX, inner[0]!, inner[1]!, out, radius, rise);
+  const outside = bendFace(bend.axisX, outer[0]!, outer[1]!, out, radius + thickness, rise);
   const insideIsLeft = out > 0 === rising;
   faces.left.push(...(insideIsLeft ? inside : outside));
   faces.right.push(...(insideIsLeft ? outside : inside));
