@@ -34,7 +34,11 @@ export interface Disk {
 export const NODE_DISK: Disk = {
   exists: existsSync,
   isFolder: (path) => statSync(path, { throwIfNoEntry: false })?.isDirectory() ?? false,
-  names: (folder) => (existsSync(folder) ? readdirSync(folder) : []),
+  names: (folder) => {
+    // existsSync says no where the way leads through a file.
+    const isThere = existsSync(folder) && statSync(folder).isDirectory();
+    return isThere ? readdirSync(folder) : [];
+  },
   makeFolder: (path) => mkdirSync(path, { recursive: true }),
   write: (path, data) => writeFileSync(path, data, { flag: "wx" }),
   keep: (path, second) => {

@@ -1,6 +1,6 @@
 import { basename, dirname } from "node:path";
-import { pinFaults } from "../../core/job/pinFaults.ts";
-import { jobOf, type ProjectJob } from "../../core/job/projectJob.ts";
+import type { ProjectJob } from "../../core/job/projectJob.ts";
+import { readJob } from "../../core/job/readJob.ts";
 import { editedText, type FileEdit } from "../../core/project/file/editedText.ts";
 import { readProject } from "../../core/project/file/readProject.ts";
 import type { Project } from "../../core/project/project.ts";
@@ -29,11 +29,7 @@ export function editProjectFile(file: string, edits: (project: Project) => reado
  * Throws `InputProblem` with everything that is wrong with it.
  */
 export function readProjectFile(text: string, language: Language = "en"): ProjectJob {
-  const project = readProject(text);
-  if (!project.ok) throw inputProblem(project.problems);
-  const job = jobOf(project.value, language);
-  if (job.troubles.length > 0) throw inputProblem(job.troubles);
-  const faults = job.lays.flatMap(({ problem }) => pinFaults(project.value, problem));
-  if (faults.length > 0) throw inputProblem(faults);
-  return job;
+  const job = readJob(text, language);
+  if (!job.ok) throw inputProblem(job.problems);
+  return job.value;
 }

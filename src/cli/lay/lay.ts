@@ -1,9 +1,7 @@
-import { join } from "node:path";
 import { namedProblem } from "../../core/drawing/lay/namedProblem.ts";
 import { ringBox } from "../../core/geometry/box.ts";
 import type { JudgedCloth } from "../../core/job/laidCloth.ts";
 import { type PlanCut, planCut } from "../../core/job/planCut.ts";
-import type { PlanDocument } from "../../core/job/planDocument/planDocument.ts";
 import { materialPlan, planDocument } from "../../core/job/planDocument/writePlan.ts";
 import type { ProjectJob } from "../../core/job/projectJob.ts";
 import { ruleCosts } from "../../core/job/ruleCosts.ts";
@@ -34,19 +32,18 @@ import {
 import { readProjectFile } from "../inOut/editProjectFile.ts";
 import { readInput } from "../inOut/readInput.ts";
 import { withItsWorkshop } from "../inOut/workshopBeside.ts";
-import { type OutFile, writeFiles } from "../inOut/writeFiles.ts";
+import { writeFiles } from "../inOut/writeFiles.ts";
 import { numberOption, wordOption } from "../options/optionValues.ts";
 import { OUTPUT_OPTIONS, withOutputOptions } from "../options/outputOptions.ts";
 import { CUT_OPTION, cutMode, SEARCH_OPTIONS, searchSettings } from "../options/searchSettings.ts";
 import { CLI_TEXTS } from "../words/words.ts";
 import { choiceWords } from "./choiceWords.ts";
 import { costWords } from "./costWords.ts";
-import { outlivedFiles, rememberedFiles, undoUnfinished, writtenFile } from "./earlierFiles.ts";
 import { type LaidProject, layProject } from "./laidProject.ts";
 import { type ChoiceEffort, layChoices } from "./layChoices.ts";
 import { layFiles } from "./layOutput.ts";
+import { planFile, type WrittenPlan, writeLaid } from "./writeLaid.ts";
 
-const PLAN_FILE = "plan.json";
 const EVALUATIONS_PER_EFFORT = 1_000_000;
 
 /** `lay`: from the project file to the cutting table. */
@@ -191,13 +188,14 @@ export async function tellAndWrite(
     return EXIT.bug;
   }
   const made = out === undefined ? null : await layFiles(read, laid, io);
-  const paths = out === undefined || made === null ? [] : writeAll(out, document, made.files, io);
+  const written = out === undefined || made === null ? null : writeLaid(out, document, made.files);
+  if (written !== null) tellEarlier(written, io);
   for (const note of made?.notes ?? []) io.err(`${note}\n`);
   if (made !== null && made.missingGlyphs.length > 0) {
     io.err(`${texts.noFont(made.missingGlyphs.join(", "))}\n`);
   }
   if (args.switches.has("json")) io.out(`${JSON.stringify(document)}\n`);
-  else io.out(summary(read, laid, paths, io.language));
+  else io.out(summary(read, laid, written?.paths ?? [], io.language));
   const leftOut = laid.flatMap((cloth) => cloth.leftOut);
   for (const left of leftOut) {
     const named = namedProblem(left, read.project, read.pieces, io.language);
@@ -206,21 +204,11 @@ export async function tellAndWrite(
   return leftOut.length > 0 ? EXIT.input : EXIT.done;
 }
 
-/** Writes the plan and its files, and takes away what only an earlier plan in the folder had. Returns the paths. */
-function writeAll(out: string, document: PlanDocument, files: readonly OutFile[], io: Io): string[] {
+/** What became of the files of an earlier plan in the folder. */
+function tellEarlier({ removed, kept }: WrittenPlan, io: Io): void {
   const texts = CLI_TEXTS[io.language].lay;
-  undoUnfinished(out, PLAN_FILE);
-  const earlier = rememberedFiles(join(out, PLAN_FILE));
-  const plan = planFile({ ...document, files: files.map(writtenFile) });
-  const { removed, kept } = outlivedFiles(out, earlier, [plan, ...files]);
-  const paths = writeFiles(out, [plan, ...files], removed);
   if (removed.length > 0) io.err(`${texts.takenAway(removed.join(", "))}\n`);
   if (kept.length > 0) io.err(`${texts.stays(kept.join(", "))}\n`);
-  return paths;
-}
-
-function planFile(document: object): OutFile {
-  return { name: PLAN_FILE, data: `${JSON.stringify(document)}\n` };
 }
 
 function summary(

@@ -41,14 +41,18 @@ export function jobOf(project: Project, language: Language = "en"): ProjectJob {
   const sound = whole.ok ? project : withoutTroubled(project, troubles);
   const again = whole.ok ? whole : cutListOf(sound, language);
   const list = again.ok ? again.value : NOTHING;
+  return { project, ...list, lays: laysOf(sound, list), troubles: [...troubles, ...matchTroubles(sound, list)] };
+}
+
+/** What is to be laid on each material of a project, out of its cut list or another of the same materials. */
+export function laysOf(project: Project, list: CutList): LayJob[] {
   const byId = new Map(project.materials.map((material) => [material.id, material]));
-  const lays = layProblemsOf(sound, list).map((problem): LayJob => {
+  return layProblemsOf(project, list).map((problem): LayJob => {
     const material = byId.get(problem.materialId)!;
     if (problem.spread === undefined) return { material, problem };
-    const singly = singleProblemsOf(sound, list).find(({ materialId }) => materialId === material.id);
+    const singly = singleProblemsOf(project, list).find(({ materialId }) => materialId === material.id);
     return { material, problem, singly };
   });
-  return { project, ...list, lays, troubles: [...troubles, ...matchTroubles(sound, list)] };
 }
 
 /** The project without the parts that have problems of their own: one wrong strap must not hide the others. */
