@@ -12,6 +12,7 @@ const LAYERS = [
   "lay",
   "buying",
   "job",
+  "batch",
   "drawing",
 ];
 // Inside the lay, likewise; the checker stands apart (see below).
@@ -119,6 +120,8 @@ module.exports = {
     only("clipper-lib", "core/geometry"),
     only("pdf-lib", "export/pdf"),
     only("fflate", "export/pdf"),
+    only("csv-parse", "cli/batch"),
+    only("tinypool", "cli/batch"),
     only("saxes", "reading/svg"),
     only("pdfjs-dist", "reading/pdf"),
     only("fast-png", "reading/image"),

@@ -1,4 +1,5 @@
 import type { LengthProblem } from "../units/lengthProblem.ts";
+import type { BatchProblem } from "./batchProblems.ts";
 import type { FileProblem } from "./fileProblems.ts";
 import type { LayProblemFinding } from "./layProblems.ts";
 import type { MatchProblem } from "./matchProblems.ts";
@@ -12,6 +13,7 @@ import type { StrapProblem } from "./strapProblems.ts";
  * Each area of the house keeps its own codes in one file beside this one.
  */
 export type Problem =
+  | BatchProblem
   | FileProblem
   | LengthProblem
   | MatchProblem

@@ -1,4 +1,5 @@
 import type { Words } from "../oneLanguage.ts";
+import { batchSentences } from "./batchSentences.ts";
 import { cautions } from "./cautions.ts";
 import { cutSheet } from "./cutSheet.ts";
 import { fileSentences } from "./fileSentences.ts";
@@ -17,6 +18,7 @@ import { straps } from "./straps.ts";
 /** Everything said in German. */
 export const de: Words = {
   problems: {
+    ...batchSentences,
     ...lengthSentences,
     ...fileSentences,
     ...panelSentences,
