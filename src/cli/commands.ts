@@ -13,6 +13,11 @@ export const COMMANDS: readonly ListedCommand[] = [
     load: async () => (await import("./lay/lay.ts")).layCommand,
   },
   {
+    name: "batch",
+    summary: "lay many orders: one template and a table of what each order has of its own, or a folder of projects",
+    load: async () => (await import("./batch/batch.ts")).batchCommand,
+  },
+  {
     name: "yield",
     summary: "how many straps a length of cloth gives, or the length a number of straps needs",
     load: async () => (await import("./yield/yield.ts")).yieldCommand,

@@ -41,6 +41,7 @@ writeFileSync(first, /```json\n(\{\n {2}"laywright"[\s\S]*?)```/u.exec(howTo)![1
 const STANDS_FOR: Readonly<Record<string, string>> = {
   "first.json": first,
   "out/bags": join(folder, "bags"),
+  "out/orders": join(folder, "orders"),
   "first-out": join(folder, "first-out"),
   "photo-sheet.pdf": join(folder, "photo-sheet.pdf"),
   "flap-bag.json": join(folder, "flap-bag.json"),

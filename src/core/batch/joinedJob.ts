@@ -46,6 +46,8 @@ export function joinedJob(orders: readonly NamedJob[], title: (orders: number) =
     straps: [],
     panels: [],
     seams: [],
+    matches: [],
+    centred: [],
     measures: [],
     pins: [],
   };

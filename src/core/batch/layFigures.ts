@@ -2,7 +2,6 @@ import { polygonArea } from "../geometry/ring.ts";
 import type { JudgedCloth } from "../job/laidCloth.ts";
 import { clothUsed } from "../lay/problem/planSums.ts";
 import type { CutPiece } from "../materials/cutPiece.ts";
-import type { LeftOut } from "../problems/layProblems.ts";
 import type { StockTaken } from "./together.ts";
 
 /** How a lay came out, in figures. Lengths mm, areas mm²; what is not known is null. */
@@ -14,7 +13,6 @@ export interface LayFigures {
   /** (length − bound) ÷ bound over the open rolls that have a bound and on which everything found its place. */
   readonly gap: number | null;
   readonly toPay: number | null;
-  readonly leftOut: readonly LeftOut[];
   /** Leftovers, skins and limited rolls it lies on. */
   readonly taken: readonly StockTaken[];
 }
@@ -44,7 +42,6 @@ export function figuresOf(laid: readonly JudgedCloth[]): LayFigures {
     use: cloth === 0 ? 0 : areas.reduce((sum, each) => sum + each.pieces, 0) / cloth,
     gap: bound > 0 ? length / bound - 1 : null,
     toPay: sumOrNull(laid.map(({ purchase }) => purchase.toPay)),
-    leftOut: laid.flatMap((each) => each.leftOut),
     taken: laid.flatMap(({ material, purchase }) =>
       purchase.bills
         .filter(({ source }) => source === "own")
