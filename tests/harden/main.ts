@@ -4,13 +4,14 @@ import { mkdirSync, readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { parseArgs } from "node:util";
+import { BUILT, batchKillsOf } from "./batchKills.ts";
 import { commandLines } from "./commandLines.ts";
 import { hostileFiles } from "./hostileFiles.ts";
 import { kills } from "./kills.ts";
 import { type Kind, runCases } from "./kind.ts";
 import { smallProjects } from "./smallProjects.ts";
 
-const KINDS: readonly Kind[] = [hostileFiles, commandLines, smallProjects, kills];
+const KINDS: readonly Kind[] = [hostileFiles, commandLines, smallProjects, kills, batchKillsOf(BUILT, 2)];
 const { values, positionals } = parseArgs({
   allowPositionals: true,
   options: {

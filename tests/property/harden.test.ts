@@ -1,5 +1,6 @@
 // A few of the cases of `npm run harden` in every run, and a check that a fault is told.
 import { expect, test } from "vitest";
+import { batchKillsOf } from "../harden/batchKills.ts";
 import { commandLines } from "../harden/commandLines.ts";
 import { hostileFiles } from "../harden/hostileFiles.ts";
 import { type Kind, runCases } from "../harden/kind.ts";
@@ -35,3 +36,10 @@ test("a case that throws is told with its number, and the same number draws the 
   expect(again.faults[0]!.reason.split("\n")[0]).toBe(reason.split("\n")[0]);
   expect(new Set(seen.slice(0, 40)).size).toBeGreaterThan(35);
 });
+
+test("a batch that is killed and run again gives the bytes of one that nobody stopped", async () => {
+  const fromSource = ["--import", "tsx", "src/cli/main.ts"];
+  const tally = await runCases(batchKillsOf(fromSource, 1), 20_077, 0, 3);
+  expect(tally.faults).toEqual([]);
+  expect([...tally.outcomes.keys()].some((outcome) => outcome !== "killed 0 times")).toBe(true);
+}, 240_000);
