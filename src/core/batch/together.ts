@@ -72,7 +72,9 @@ export function plannedOrder(
   cloths: BatchCloths,
 ): PlannedOrder {
   const { row, name, due, shade } = order;
-  const isMatched = job.lays.some(({ problem }) => problem.pieces.some(({ match }) => match !== undefined));
+  const isMatched = job.lays.some(
+    ({ problem }) => problem.pattern !== undefined || problem.pieces.some(({ match }) => match !== undefined),
+  );
   const alone = job.project.pins.length > 0 ? "pins" : isMatched ? "matched" : null;
   const pieces = job.pieces.reduce((sum, { count, mirroredCount }) => sum + count + mirroredCount, 0);
   return {
