@@ -19,4 +19,8 @@ await page.locator(".spread").scrollIntoViewIfNeeded();
 await page.click("summary:has-text('Compare')");
 await page.evaluate(() => document.querySelector(".spread")?.scrollIntoView());
 await page.screenshot({ path: `${folder}bag.png` });
+await goTo(page, "#/table/cutting");
+await page.waitForSelector(".cutting-heading");
+await page.click('.cutting-moves button:has-text("Next")');
+await page.screenshot({ path: `${folder}cutting.png` });
 await stage.close();
