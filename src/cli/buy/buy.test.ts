@@ -106,6 +106,19 @@ test("amounts are written as the language writes them", () => {
   expect(moneyText(1234, "shells", "en")).toBe("12.34 shells");
 });
 
+test("bag by bag: what each costs more, what a length makes, and the curve as SVG", async () => {
+  const picture = join(folder, "growth.svg");
+  const { code, out } = await buy("--up-to", "6", "--have", "50 cm", "--picture", picture);
+  expect(code).toBe(0);
+  expect(out).toContain("this bag costs no cloth");
+  expect(out.trimEnd().split("\n").at(-1)).toMatch(/^0\.5 m makes \d bags?\.$/u);
+  expect(readFileSync(picture, "utf8")).toContain("<svg");
+  const { growth, makes } = JSON.parse((await buy("--up-to", "6", "--have", "50 cm", "--json")).out);
+  expect(growth.map(({ bags }: { bags: number }) => bags)).toEqual([1, 2, 3, 4, 5, 6]);
+  expect(makes).toBe(growth.filter(({ usedMm }: { usedMm: number }) => usedMm <= 500).length);
+  expect((await buy("--have", "1 m")).code).toBe(2);
+});
+
 test("the same words give the same table", async () => {
   const [one, other] = [await buy("--constructions", "own"), await buy("--constructions", "own")];
   expect(one.out).toBe(other.out);

@@ -15,6 +15,7 @@ import { numberOption } from "../options/optionValues.ts";
 import { BUY_TEXTS } from "../words/buyTexts.ts";
 import { BUY_OPTIONS, buyProblem, shopWish } from "./buyOptions.ts";
 import { bestText, headText, rowText, type Told } from "./buyText.ts";
+import { readUpTo, tellGrowth } from "./growth.ts";
 
 /** `laywright buy`: what to buy of each cloth, by width and by the way straps are made. */
 export const buyCommand: Command = {
@@ -46,6 +47,11 @@ async function runBuy(args: ParsedArgs, io: Io): Promise<ExitCode> {
   const job = readProjectFile(withItsWorkshop(readInput(file), file), io.language);
   const materials = askedMaterials(args, job, file);
   const wishes = materials.map((material) => shopWish(args, job.project, material));
+  const upTo = readUpTo(args);
+  if (upTo !== null) {
+    if (materials.length > 1) throw buyProblem("one-cloth", "--material", ({ oneCloth }) => oneCloth);
+    return await tellGrowth(args, io, job, materials[0]!, wishes[0]!, upTo);
+  }
   const seconds = numberOption(args, "seconds", { least: 0, most: 86_400 }, Infinity);
   const end = performance.now() + 1000 * seconds;
   const isJson = args.switches.has("json");

@@ -45,6 +45,13 @@ export const BUY_OPTIONS: readonly OptionSpec[] = [
   },
   { name: "joins", value: "HOW", help: "own (default), yes, no or both: whether straps may be joined" },
   { name: "own-stock", help: "use up first what the project has of the cloth (default: all from the new roll)" },
+  {
+    name: "up-to",
+    value: "N",
+    help: "instead of the table: what 1 to N bags take, bag by bag, at the first width of --widths (default the project's own) and as planned",
+  },
+  { name: "have", value: "L", help: "with --up-to: how many bags this length of the roll makes" },
+  { name: "picture", value: "FILE", help: "with --up-to: write bags against length as SVG" },
   CUT_OPTION,
   { name: "seconds", value: "N", help: "stop after N seconds; the rows so far stand" },
   { name: "evaluations", value: "N", help: `search for N evaluations a row (default ${ROW_EFFORT})` },
@@ -55,11 +62,14 @@ export const BUY_OPTIONS: readonly OptionSpec[] = [
 /** What is asked, for one cloth. Throws `UsageError` and `InputProblem`. */
 export function shopWish(args: ParsedArgs, project: Project, material: Material): ShopWish {
   const directions = listOption(args, "directions", DIRECTIONS);
+  const isGrowth = args.values.has("up-to");
   const joins = wordOption(args, "joins", ["own", "yes", "no", "both"] as const, "own");
   return {
     materialId: material.id,
     widths: soldWidths(args, shopRoll(project, material)?.width ?? Number.NaN),
-    constructions: constructionsOf(args, project, material),
+    // Bag by bag one way is looked at: as planned, unless told.
+    constructions:
+      isGrowth && !args.values.has("constructions") ? [null] : constructionsOf(args, project, material),
     directions: directions ?? [null],
     joins: JOINS[joins],
     ownStock: args.switches.has("own-stock"),
@@ -115,6 +125,7 @@ export function buyProblem(code: string, path: string, say: (texts: BuyTexts) =>
 /** "110 cm at 12.50, 54 in": widths with the prices they have. */
 function soldWidths(args: ParsedArgs, own: number): SoldWidth[] {
   const text = args.values.get("widths");
+  if (text === undefined && args.values.has("up-to") && Number.isFinite(own)) return [{ width: own, amount: null }];
   if (text === undefined) {
     const usual = SHOP_WIDTHS.filter((width) => !(Math.abs(width - own) < SAME));
     return [...usual, ...(Number.isFinite(own) ? [own] : [])]

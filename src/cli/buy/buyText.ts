@@ -85,7 +85,8 @@ export function bestText(best: BestRow | null, rows: readonly ShopRow[], told: T
   return [lines.join(" "), ...(others.length > 0 ? [texts.elsewhere(others)] : [])].join("\n");
 }
 
-function barredText(row: Extract<ShopRow, { kind: "barred" }>, { job, language }: Told): string {
+/** Why a way cannot be cut, in a sentence. */
+export function barredText(row: Extract<ShopRow, { kind: "barred" }>, { job, language }: Told): string {
   const [trouble] = row.troubles;
   const [left] = row.leftOut;
   const problem = trouble ?? (left && namedProblem(left, job.project, job.pieces, language));

@@ -30,6 +30,12 @@ export interface BuyTexts {
   readonly elsewhere: (parts: readonly string[]) => string;
   readonly more: (cloth: string, area: string) => string;
   readonly less: (cloth: string, area: string) => string;
+  readonly bags: string;
+  /** Beside a bag that is cut from what the bags before it need anyway. */
+  readonly alsoFree: string;
+  readonly makes: (length: string, bags: number, isAll: boolean) => string;
+  readonly looking: (bags: number) => string;
+  readonly oneCloth: string;
   readonly noWay: string;
   readonly stopped: string;
   readonly notSold: (cloth: string) => string;
@@ -73,6 +79,14 @@ const en: BuyTexts = {
   elsewhere: (parts) => `Other cloths change too: ${parts.join(", ")}.`,
   more: (cloth, area) => `${cloth} ${area} more`,
   less: (cloth, area) => `${cloth} ${area} less`,
+  bags: "bags",
+  alsoFree: "this bag costs no cloth",
+  makes: (length, bags, isAll) =>
+    isAll && bags > 0
+      ? `${length} makes all ${bags} ${pluralEn(bags, "bag", "bags")} asked about, or more.`
+      : `${length} makes ${bags} ${pluralEn(bags, "bag", "bags")}.`,
+  looking: (bags) => `Laying 1 to ${bags} bags`,
+  oneCloth: "Name one cloth with --material: --up-to tells of one at a time.",
   noWay: "No way of these can be cut.",
   stopped: "Stopped: the ways after this one were not looked at.",
   notSold: (cloth) => `"${cloth}" is not sold off a roll, or nothing is cut from it.`,
@@ -114,6 +128,14 @@ const de: BuyTexts = {
   elsewhere: (parts) => `Auch andere Stoffe ändern sich: ${parts.join("; ")}.`,
   more: (cloth, area) => `${cloth} ${area} mehr`,
   less: (cloth, area) => `${cloth} ${area} weniger`,
+  bags: "Taschen",
+  alsoFree: "diese Tasche kostet keinen Stoff",
+  makes: (length, bags, isAll) =>
+    isAll && bags > 0
+      ? `${length} reichen für alle ${bags} gefragten Taschen oder mehr.`
+      : `${length} reichen für ${bags} ${pluralDe(bags, "Tasche", "Taschen")}.`,
+  looking: (bags) => `1 bis ${bags} Taschen werden gelegt`,
+  oneCloth: "Nennen Sie einen Stoff mit --material: --up-to gilt für einen.",
   noWay: "Keiner dieser Wege lässt sich zuschneiden.",
   stopped: "Abgebrochen: Die Wege danach wurden nicht mehr geprüft.",
   notSold: (cloth) => `"${cloth}" wird nicht von der Rolle verkauft, oder es wird nichts daraus zugeschnitten.`,

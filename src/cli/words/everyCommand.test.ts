@@ -76,6 +76,7 @@ test.each([
   ["buy", POUCH, "--evaluations", "500", "--widths", "20 cm; 50 cm"],
   ["buy", POUCH, "--evaluations", "500", "--directions", "all", "--joins", "both", "--widths", "50 cm at 9"],
   ["buy", POUCH, "--widths", "wide"],
+  ["buy", POUCH, "--evaluations", "500", "--up-to", "3", "--have", "40 cm"],
   ["yield", "--strip", "10 cm x 70 cm", "--width", "107 cm", "--length", "1 m"],
   ["yield", "--strip", "10 cm x 70 cm", "--width", "107 cm", "--length", "20 cm", "--grain", "lengthwise"],
   ["yield", "--strip", "4 in x 28 in", "--width", "42 in", "--count", "7"],

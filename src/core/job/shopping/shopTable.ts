@@ -67,9 +67,9 @@ export function* shopTable(project: Project, wish: ShopWish): Generator<ShopRow 
 }
 
 /** The best plan within the row's effort. */
-function* quickPlan(
+export function* quickPlan(
   problem: LayProblem,
-  { evaluations, mode, seed }: ShopWish,
+  { evaluations, mode, seed }: Pick<ShopWish, "evaluations" | "mode" | "seed">,
 ): Generator<Breath, LayPlan, undefined> {
   const search = arrange(problem, (job) => chooseEngines(job, mode), { evaluations }, seed);
   let best: LayPlan | null = null;
@@ -83,7 +83,7 @@ function* quickPlan(
 }
 
 /** The plan of a narrower roll where it is shorter and the checker passes it on this one. */
-function shorterOf(problem: LayProblem, found: LayPlan, narrower: LayPlan): LayPlan {
+export function shorterOf(problem: LayProblem, found: LayPlan, narrower: LayPlan): LayPlan {
   const isShorter = copiesLeftOut(found) > 0 || lengthUsed(narrower) < lengthUsed(found) - 1e-6;
   if (!isShorter) return found;
   const uses = narrower.uses.map((use) => ({

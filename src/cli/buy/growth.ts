@@ -1,0 +1,136 @@
+import { existsSync } from "node:fs";
+import { basename, dirname } from "node:path";
+import { minorDigits } from "../../core/buying/money.ts";
+import { shopLength } from "../../core/buying/shopLength.ts";
+import { yieldCurvePicture } from "../../core/drawing/lay/yieldPictures.ts";
+import type { ProjectJob } from "../../core/job/projectJob.ts";
+import { type BagStep, type BagSteps, bagSteps, bagsFrom } from "../../core/job/shopping/bagSteps.ts";
+import type { ShopCell } from "../../core/job/shopping/shopCell.ts";
+import type { ShopWish } from "../../core/job/shopping/shopTable.ts";
+import type { Material } from "../../core/materials/material.ts";
+import { formatLength } from "../../core/units/formatLength.ts";
+import { parseLength } from "../../core/units/parseLength.ts";
+import { svgText } from "../../export/svg/svgText.ts";
+import { EXIT, type ExitCode, type Io, type ParsedArgs, UsageError } from "../command.ts";
+import { moneyText } from "../inOut/moneyText.ts";
+import { inputProblem, plainProblem } from "../inOut/toldProblem.ts";
+import { writeFiles } from "../inOut/writeFiles.ts";
+import { numberOption } from "../options/optionValues.ts";
+import { BUY_TEXTS } from "../words/buyTexts.ts";
+import { CLI_TEXTS } from "../words/words.ts";
+import { barredText } from "./buyText.ts";
+
+/** More bags than this in one table nobody reads. */
+const MOST_BAGS = 100;
+
+/** How cloth and money grow up to so many bags; null when that is not asked. Throws `UsageError`. */
+export function readUpTo(args: ParsedArgs): number | null {
+  const most = numberOption(args, "up-to", { least: 2, most: MOST_BAGS, whole: true }, null);
+  if (most !== null) return most;
+  for (const name of ["have", "picture"])
+    if (args.values.has(name)) throw new UsageError((say) => say.onlyWith(name, "up-to"));
+  return null;
+}
+
+/** Tells how cloth and money grow with the bags, bag by bag, at one width and way. */
+export async function tellGrowth(
+  args: ParsedArgs,
+  io: Io,
+  job: ProjectJob,
+  material: Material,
+  wish: ShopWish,
+  most: number,
+): Promise<ExitCode> {
+  const { project } = job;
+  const texts = BUY_TEXTS[io.language];
+  const have = readHave(args);
+  const cell: ShopCell = {
+    sold: wish.widths[0]!,
+    construction: wish.constructions[0]!,
+    direction: wish.directions[0]!,
+    joins: wish.joins[0]!,
+  };
+  io.progress(texts.looking(most));
+  const found = await result(bagSteps(project, cell, most, wish));
+  io.progress("");
+  if (found.kind === "barred") {
+    io.err(`${barredText(found, { job, material, wish, language: io.language })}\n`);
+    return EXIT.input;
+  }
+  const { steps } = found;
+  const makes = have === null ? null : bagsFrom(steps, have);
+  if (args.switches.has("json")) {
+    const growth = steps.map(({ bags, row }) => ({
+      ...{ bags, usedMm: row.usedLength, buyMm: row.buyLength, toPayMinor: row.toPay, proven: row.isProven },
+    }));
+    const money = { currency: project.currency, minorDigits: minorDigits(project.currency) };
+    io.out(
+      `${JSON.stringify({ laywrightBuy: 1, project: project.name, ...money, materialId: material.id, widthMm: cell.sold.width, growth, haveMm: have, makes })}\n`,
+    );
+  } else {
+    const length = (mm: number): string => shopLength(mm, material.price, io.language);
+    const money = (minor: number | null): string =>
+      minor === null ? "–" : moneyText(minor, project.currency, io.language);
+    const rows = steps.map(({ bags, row }, i) => [
+      String(bags),
+      length(row.buyLength),
+      money(row.toPay),
+      i > 0 && row.buyLength === steps[i - 1]!.row.buyLength ? texts.alsoFree : "",
+    ]);
+    const table = [[texts.bags, texts.columns.buy, texts.columns.toPay, ""], ...rows];
+    const widths = table[0]!.map((_, i) => Math.max(...table.map((line) => line[i]!.length)));
+    const lines = table.map((line) =>
+      line
+        .map((text, i) => text.padEnd(widths[i]!))
+        .join("  ")
+        .trimEnd(),
+    );
+    const made = have === null ? [] : [texts.makes(formatLength(have, "m", io.language), makes!, makes === most)];
+    io.out(`${[material.name, ...lines, ...made].join("\n")}\n`);
+  }
+  const picture = args.values.get("picture");
+  if (picture !== undefined) writeGrowth(picture, steps, material, io);
+  return EXIT.done;
+}
+
+async function result(steps: Generator<unknown, BagSteps, undefined>): Promise<BagSteps> {
+  let looked = performance.now();
+  for (;;) {
+    const step = steps.next();
+    if (step.done) return step.value;
+    if (performance.now() - looked < 50) continue;
+    // The terminal hears Ctrl-C.
+    await new Promise(setImmediate);
+    looked = performance.now();
+  }
+}
+
+function readHave(args: ParsedArgs): number | null {
+  const text = args.values.get("have");
+  if (text === undefined) return null;
+  const read = parseLength(text, "mm", "--have", { minMm: 1, maxMm: 1_000_000 });
+  if (!read.ok) throw inputProblem(read.problems);
+  return read.value;
+}
+
+/** The curve as SVG: bags over the length that is bought. */
+function writeGrowth(file: string, steps: readonly BagStep[], material: Material, io: Io): void {
+  const texts = BUY_TEXTS[io.language];
+  const { files, yields } = CLI_TEXTS[io.language];
+  if (!existsSync(dirname(file)))
+    throw plainProblem("cannot-write", file, (said) => said.files.notWritten(file, said.files.faults.missing));
+  // Of bags that take the same length the last one stands: the others come with it.
+  const points = steps
+    .filter(({ row }, i) => steps[i + 1]?.row.buyLength !== row.buyLength)
+    .map(({ bags, row }) => ({
+      ...{ length: row.buyLength, count: bags },
+      label: shopLength(row.buyLength, material.price, io.language),
+    }));
+  const drawing = yieldCurvePicture(points, points.at(-1)!.length * 1.05, {
+    length: yields.lengthAxis,
+    count: texts.bags,
+  });
+  const data = svgText(drawing, { title: material.name });
+  for (const path of writeFiles(dirname(file), [{ name: basename(file), data }]))
+    io.err(`${files.written(path)}\n`);
+}
