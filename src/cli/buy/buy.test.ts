@@ -117,6 +117,10 @@ test("bag by bag: what each costs more, what a length makes, and the curve as SV
   expect(growth.map(({ bags }: { bags: number }) => bags)).toEqual([1, 2, 3, 4, 5, 6]);
   expect(makes).toBe(growth.filter(({ usedMm }: { usedMm: number }) => usedMm <= 500).length);
   expect((await buy("--have", "1 m")).code).toBe(2);
+  expect((await buy("--up-to", "3", "--own-stock")).code).toBe(2);
+  // Before anything is laid.
+  const nowhere = await buy("--up-to", "3", "--picture", join(folder, "nowhere", "growth.svg"));
+  expect([nowhere.code, nowhere.out]).toEqual([1, ""]);
 });
 
 test("the same words give the same table", async () => {

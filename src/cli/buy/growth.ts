@@ -26,7 +26,13 @@ const MOST_BAGS = 100;
 /** How cloth and money grow up to so many bags; null when that is not asked. Throws `UsageError`. */
 export function readUpTo(args: ParsedArgs): number | null {
   const most = numberOption(args, "up-to", { least: 2, most: MOST_BAGS, whole: true }, null);
-  if (most !== null) return most;
+  if (most !== null) {
+    // Bag by bag everything comes off one new roll, and the last number is laid first: nothing stands half way.
+    for (const name of ["own-stock", "seconds"])
+      if (args.values.has(name) || args.switches.has(name))
+        throw new UsageError((say) => say.notWith(name, "up-to"));
+    return most;
+  }
   for (const name of ["have", "picture"])
     if (args.values.has(name)) throw new UsageError((say) => say.onlyWith(name, "up-to"));
   return null;
@@ -44,6 +50,9 @@ export async function tellGrowth(
   const { project } = job;
   const texts = BUY_TEXTS[io.language];
   const have = readHave(args);
+  const picture = args.values.get("picture");
+  if (picture !== undefined && !existsSync(dirname(picture)))
+    throw plainProblem("cannot-write", picture, ({ files }) => files.notWritten(picture, files.faults.missing));
   const cell: ShopCell = {
     sold: wish.widths[0]!,
     construction: wish.constructions[0]!,
@@ -88,7 +97,6 @@ export async function tellGrowth(
     const made = have === null ? [] : [texts.makes(formatLength(have, "m", io.language), makes!, makes === most)];
     io.out(`${[material.name, ...lines, ...made].join("\n")}\n`);
   }
-  const picture = args.values.get("picture");
   if (picture !== undefined) writeGrowth(picture, steps, material, io);
   return EXIT.done;
 }
@@ -117,8 +125,6 @@ function readHave(args: ParsedArgs): number | null {
 function writeGrowth(file: string, steps: readonly BagStep[], material: Material, io: Io): void {
   const texts = BUY_TEXTS[io.language];
   const { files, yields } = CLI_TEXTS[io.language];
-  if (!existsSync(dirname(file)))
-    throw plainProblem("cannot-write", file, (said) => said.files.notWritten(file, said.files.faults.missing));
   // Of bags that take the same length the last one stands: the others come with it.
   const points = steps
     .filter(({ row }, i) => steps[i + 1]?.row.buyLength !== row.buyLength)
