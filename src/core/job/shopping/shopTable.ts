@@ -95,7 +95,7 @@ export function shorterOf(problem: LayProblem, found: LayPlan, narrower: LayPlan
 }
 
 /** What makes a row the one to take: least money, or least cloth where a price is missing. */
-export type BestBy = "cost" | "cloth";
+type BestBy = "cost" | "cloth";
 
 /** The row to take. */
 export interface BestRow {
