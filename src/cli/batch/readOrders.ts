@@ -36,7 +36,7 @@ function readCsv(text: string): OrderTable | BatchProblem {
 }
 
 function delimiterOf(text: string): string {
-  const heads = (/^.*\S.*$/mu.exec(text)?.[0] ?? "").replace(/"[^"]*"/gu, "");
+  const heads = (text.split("\n").find((line) => line.trim() !== "") ?? "").replace(/"[^"]*"/gu, "");
   const count = (sign: string): number => heads.split(sign).length;
   return [",", ";", "\t"].reduce((best, sign) => (count(sign) > count(best) ? sign : best));
 }

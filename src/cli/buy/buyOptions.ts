@@ -132,8 +132,7 @@ function soldWidths(args: ParsedArgs, own: number): SoldWidth[] {
       .sort((a, b) => a - b)
       .map((width) => ({ width, amount: null }));
   }
-  // A comma between two digits belongs to a number.
-  const parts = text.split(/;|,(?!\d)|(?<=[\p{L}"'″′]\s*),/u).filter((part) => part.trim() !== "");
+  const parts = listedParts(text).filter((part) => part.trim() !== "");
   const unreadable = (part: string): InputProblem =>
     buyProblem("width-unreadable", "--widths", ({ unreadableWidth }) => unreadableWidth(part));
   if (parts.length === 0 || parts.length > MOST_WIDTHS) throw unreadable(text);
@@ -149,6 +148,23 @@ function soldWidths(args: ParsedArgs, own: number): SoldWidth[] {
   });
   if (problems.length > 0) throw inputProblem(problems);
   return widths.filter(({ width }, i) => widths.findIndex((other) => Math.abs(other.width - width) < SAME) === i);
+}
+
+/** Parts between semicolons and commas; a comma between a digit and a digit belongs to a number. */
+function listedParts(text: string): string[] {
+  const parts: string[] = [];
+  let from = 0;
+  let before = "";
+  for (let i = 0; i < text.length; i++) {
+    const sign = text[i]!;
+    const isNumber = /\d/u.test(text[i + 1] ?? "") && !/[\p{L}"'″′]/u.test(before);
+    if (sign === ";" || (sign === "," && !isNumber)) {
+      parts.push(text.slice(from, i));
+      from = i + 1;
+    }
+    if (sign.trim() !== "") before = sign;
+  }
+  return [...parts, text.slice(from)];
 }
 
 function amountOf(text: string): number {
