@@ -44,10 +44,10 @@ test("a search to which nothing better comes ends with its best plan and says so
   );
   expect(heard).toEqual([900, 800]);
   expect(found.plan.uses[0]!.usedLength).toBe(800);
-  expect(found.isQuiet).toBe(true);
+  expect(found.ended).toBe("quiet");
 });
 
 test("one that ends for another reason does not", async () => {
   const found = await timedSearch(stalledPool([900]), WISH, 0.01, undefined, 3600);
-  expect(found.isQuiet).toBe(false);
+  expect(found.ended).toBe("time");
 });

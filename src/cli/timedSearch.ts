@@ -6,9 +6,11 @@ export interface TimedResult extends SearchResult {
   readonly seconds: number;
   /** The first plan and when it came. */
   readonly first: { readonly plan: LayPlan; readonly seconds: number };
-  /** Whether it ended because nothing better had come for long. */
-  readonly isQuiet: boolean;
+  readonly ended: SearchEnd;
 }
+
+/** What ended a search: itself, its time, that nothing better had come for long, or a person. */
+export type SearchEnd = "itself" | "time" | "quiet" | "person";
 
 /**
  * Searches until the budget is spent, nothing can be better, the seconds are over, nothing better has come for
@@ -24,27 +26,27 @@ export async function timedSearch(
   const start = performance.now();
   const since = (): number => (performance.now() - start) / 1000;
   let first: TimedResult["first"] | null = null;
-  let isQuiet = false;
+  let ended: SearchEnd = "itself";
   let quiet: NodeJS.Timeout | undefined;
   const running = pool.search(wish, (found) => {
     first ??= { plan: found.plan, seconds: since() };
     if (quietSeconds < Infinity) {
       clearTimeout(quiet);
-      quiet = setTimeout(endQuietly, quietSeconds * 1000);
+      quiet = setTimeout(() => end("quiet"), quietSeconds * 1000);
     }
     onPlan?.(found);
   });
-  const stop = (): void => running.stop();
-  const endQuietly = (): void => {
-    isQuiet = true;
-    stop();
+  const end = (how: SearchEnd): void => {
+    ended = how;
+    running.stop();
   };
-  const timer = setTimeout(stop, seconds * 1000);
+  const stop = (): void => end("person");
+  const timer = setTimeout(() => end("time"), seconds * 1000);
   process.once("SIGINT", stop);
   try {
     const result = await running.result;
     const seconds = since();
-    return { ...result, seconds, first: first ?? { plan: result.plan, seconds }, isQuiet };
+    return { ...result, seconds, first: first ?? { plan: result.plan, seconds }, ended };
   } finally {
     clearTimeout(timer);
     clearTimeout(quiet);

@@ -1,15 +1,16 @@
 import { type JudgedCloth, judgeCloth } from "../../core/job/laidCloth.ts";
-import type { ProjectJob } from "../../core/job/projectJob.ts";
+import type { LayJob, ProjectJob } from "../../core/job/projectJob.ts";
 import type { ChoiceFor, LayChoice } from "../../core/lay/alternatives/searchChoices.ts";
 import type { CutMode } from "../../core/lay/engines/chooseEngines.ts";
 import type { LayPlan, LayProblem } from "../../core/lay/problem/layProblem.ts";
 import { copiesLeftOut, copiesOf, lengthUsed } from "../../core/lay/problem/planSums.ts";
+import { isBetterPlan } from "../../core/lay/search/comparePlans.ts";
 import type { Material } from "../../core/materials/material.ts";
 import type { Language } from "../../core/units/language.ts";
 import { withDecimalSign } from "../../core/units/numberWords.ts";
 import type { SearchPool, SearchResult } from "../../worker/searchPool.ts";
 import type { Io } from "../command.ts";
-import { timedSearch } from "../timedSearch.ts";
+import { type SearchEnd, timedSearch } from "../timedSearch.ts";
 import { CLI_TEXTS } from "../words/words.ts";
 import { layChoices } from "./layChoices.ts";
 
@@ -37,44 +38,92 @@ export interface LaidProject {
   readonly quiet: number;
 }
 
-/** Lays every material of a project in turn; what one leaves of the seconds goes to the next ones. */
+/** Share of the seconds in which every cloth is laid once; the rest goes to those that can still gain. */
+const FIRST_SHARE = 0.4;
+/** What a cloth without a proven length may gain, as a share of its length. */
+const LIKELY_GAIN = 0.02;
+
+/**
+ * Lays every material of a project. By the clock all are laid once; the seconds left then go to those whose plans are
+ * not proven, each as many as it may still save.
+ */
 export async function layProject(
-  { lays }: ProjectJob,
+  job: ProjectJob,
   pool: SearchPool,
   effort: LayEffort,
   io: Io,
 ): Promise<LaidProject> {
-  const { seed, mode, evaluations, choose, threads } = effort;
   const start = performance.now();
-  const laid: JudgedCloth[] = [];
-  let quiet = 0;
   const since = (): number => (performance.now() - start) / 1000;
-  for (const [index, { material, problem }] of lays.entries()) {
-    const seconds = Math.max(0, effort.seconds - since()) / (lays.length - index);
-    let best: LayPlan | null = null;
-    const show = (): void => io.progress(progressLine(material, problem, best, since(), io.language));
-    show();
-    const clock = setInterval(show, 1000);
-    try {
-      if (choose === null) {
-        const wish = { problem, mode, seed, evaluations };
-        // A search by effort ends by effort alone: its plan depends on no clock.
-        const patience = evaluations < Infinity ? Infinity : Math.max(LEAST_QUIET, QUIET_SHARE * seconds);
-        const hear = ({ plan }: SearchResult): void => {
-          best = plan;
-          show();
-        };
-        const found = await timedSearch(pool, wish, seconds, hear, patience);
-        best = found.plan;
-        if (found.isQuiet) quiet++;
-      } else best = chosenPlan(await layChoices(problem, pool, { seconds, evaluations, seed, threads }), choose);
-    } finally {
-      clearInterval(clock);
-    }
-    laid.push(judgeCloth({ material, problem, plan: best }, choose === "easiest" ? "ruler" : mode));
+  const cloths = job.lays.map((lay): Cloth => ({ lay, best: null, ended: "time" }));
+  const left = (seconds: number): number => Math.max(0, seconds - since());
+  const isByClock = effort.choose === null && effort.evaluations === Infinity;
+  const firstSeconds = isByClock && cloths.length > 1 ? FIRST_SHARE * effort.seconds : effort.seconds;
+  for (const [i, cloth] of cloths.entries())
+    await layCloth(cloth, left(firstSeconds) / (cloths.length - i), pool, effort, io, since);
+  const open = isByClock ? cloths.filter(({ ended }) => ended === "time") : [];
+  const gains = open.map(({ best }) => mayGain(best!));
+  const isStopped = cloths.some(({ ended }) => ended === "person");
+  for (const [i, cloth] of isStopped ? [] : open.entries()) {
+    const sum = gains.slice(i).reduce((total, gain) => total + gain, 0);
+    const seconds = (left(effort.seconds) * gains[i]!) / sum;
+    // What the first look had is found again on the way.
+    if (seconds > 2 * (firstSeconds / cloths.length)) await layCloth(cloth, seconds, pool, effort, io, since);
   }
   io.progress("");
-  return { laid, seconds: since(), quiet };
+  const mode = effort.choose === "easiest" ? "ruler" : effort.mode;
+  const laid = cloths.map(({ lay, best }) => judgeCloth({ ...lay, plan: best! }, mode));
+  return { laid, seconds: since(), quiet: cloths.filter(({ ended }) => ended === "quiet").length };
+}
+
+/** A cloth under work: its best plan, and what ended its last search. */
+interface Cloth {
+  readonly lay: LayJob;
+  best: LayPlan | null;
+  ended: SearchEnd;
+}
+
+async function layCloth(
+  cloth: Cloth,
+  seconds: number,
+  pool: SearchPool,
+  { seed, mode, evaluations, choose, threads }: LayEffort,
+  io: Io,
+  since: () => number,
+): Promise<void> {
+  const { material, problem } = cloth.lay;
+  const take = (plan: LayPlan): void => {
+    if (isBetterPlan(problem, plan, cloth.best)) cloth.best = plan;
+  };
+  const show = (): void => io.progress(progressLine(material, problem, cloth.best, since(), io.language));
+  show();
+  const clock = setInterval(show, 1000);
+  try {
+    if (choose !== null) {
+      take(chosenPlan(await layChoices(problem, pool, { seconds, evaluations, seed, threads }), choose));
+      return;
+    }
+    // A search by effort ends by effort alone: its plan depends on no clock.
+    const patience = evaluations < Infinity ? Infinity : Math.max(LEAST_QUIET, QUIET_SHARE * seconds);
+    const hear = ({ plan }: SearchResult): void => {
+      take(plan);
+      show();
+    };
+    const wish = { problem, mode, seed, evaluations };
+    const found = await timedSearch(pool, wish, seconds, hear, patience);
+    take(found.plan);
+    cloth.ended = found.ended;
+  } finally {
+    clearInterval(clock);
+  }
+}
+
+/** Length that a better plan may save, mm: all of it where pieces are left out. */
+function mayGain(plan: LayPlan): number {
+  if (plan.unplaced.length > 0) return lengthUsed(plan) + 1;
+  return plan.uses.reduce((sum, { usedLength, bound }) => {
+    return sum + (bound === null ? LIKELY_GAIN * usedLength : usedLength - bound);
+  }, 1);
 }
 
 /** The plan chosen for something; the shortest where none can be cut by ruler. */
