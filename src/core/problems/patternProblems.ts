@@ -17,6 +17,7 @@ export type PatternLimit =
   | "megabytes"
   | "lines"
   | "points"
+  | "style-rules"
   | "nesting"
   | "copies"
   | "pages"

@@ -88,11 +88,12 @@ function selectsUpTo(selector: Selector, last: number, element: XmlElement): "ye
 }
 
 function isMeant(compound: Compound, element: XmlElement): boolean {
+  // Most rules of a long sheet name another kind of element: told before anything is looked for.
+  if (compound.type !== null && compound.type !== element.name) return false;
   const { attributes } = element;
+  if (!compound.ids.every((id) => attributes.get("id") === id)) return false;
   const classes = compound.classes.length > 0 ? (attributes.get("class") ?? "").split(/\s+/u) : [];
   return (
-    (compound.type === null || compound.type === element.name) &&
-    compound.ids.every((id) => attributes.get("id") === id) &&
     compound.classes.every((name) => classes.includes(name)) &&
     compound.attributes.every(([name, value]) =>
       value === null ? attributes.has(name) : attributes.get(name) === value,

@@ -1,3 +1,4 @@
+import { tooMuch } from "../readingEnds.ts";
 import { readSelector, type Selector } from "./cssSelector.ts";
 
 /** What a rule sets, and whether it insists. */
@@ -17,7 +18,7 @@ const MOST_RULES = 2000;
 
 /**
  * The rules of a style sheet that a drawing can be told apart by. `@media` for screens or everything counts, other
- * at-rules do not; `@import` is never followed. `isCut` tells that there were more rules than are read.
+ * at-rules do not; `@import` is never followed. More than 2,000 rules end the reading: what they mean could not be told.
  */
 export function readSheet(text: string): { readonly rules: readonly CssRule[]; readonly imports: number } {
   const rules: CssRule[] = [];
@@ -32,7 +33,8 @@ const DEEPEST = 8;
 
 function takeRules(text: string, rules: CssRule[], depth: number): void {
   let at = 0;
-  while (at < text.length && rules.length < MOST_RULES) {
+  while (at < text.length) {
+    if (rules.length > MOST_RULES) tooMuch("style-rules", MOST_RULES);
     const open = text.indexOf("{", at);
     if (open < 0) return;
     const prelude = text.slice(at, open).trim();

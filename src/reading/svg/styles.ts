@@ -29,13 +29,20 @@ export const FIRST_STYLE: SeenStyle = {
 
 /** Looks up what an element's attributes, the sheets and its `style` say, in that order of strength. */
 export class StyleBook {
-  readonly #rules: CssRule[] = [];
+  /** Rules by the kind of element they name, "" for those that name none, each with its place among all. */
+  readonly #rules = new Map<string, { readonly rule: CssRule; readonly order: number }[]>();
+  #count = 0;
   readonly #found = new Map<XmlElement, ReadonlyMap<string, string>>();
   imports = 0;
 
   add(sheet: string): void {
     const { rules, imports } = readSheet(sheet);
-    this.#rules.push(...rules);
+    for (const rule of rules) {
+      const kind = rule.selector.compounds.at(-1)!.type ?? "";
+      const own = this.#rules.get(kind) ?? [];
+      own.push({ rule, order: this.#count++ });
+      this.#rules.set(kind, own);
+    }
     this.imports += imports;
   }
 
@@ -47,8 +54,8 @@ export class StyleBook {
   #styled(element: XmlElement): ReadonlyMap<string, string> {
     const known = this.#found.get(element);
     if (known) return known;
-    const hits = this.#rules
-      .map((rule, order) => ({ rule, order }))
+    const hits = [element.name, ""]
+      .flatMap((kind) => this.#rules.get(kind) ?? [])
       .filter(({ rule }) => selects(rule.selector, element))
       .sort((a, b) => a.rule.selector.weight - b.rule.selector.weight || a.order - b.order);
     const own = readDeclarations(element.attributes.get("style") ?? "");

@@ -32,6 +32,7 @@ const LIMITS: Readonly<Record<PatternLimit, (limit: number) => string>> = {
   megabytes: (limit) => `ist größer als ${limit} MB`,
   lines: (limit) => `hat mehr als ${limit} Linien`,
   points: (limit) => `hat mehr als ${limit} Punkte`,
+  "style-rules": (limit) => `hat mehr als ${limit} Stilregeln`,
   nesting: (limit) => `ist mehr als ${limit} Ebenen tief verschachtelt`,
   copies: (limit) => `wiederholt ihre Teile mehr als ${limit}-mal`,
   pages: (limit) => `hat mehr als ${limit} Seiten`,

@@ -29,6 +29,7 @@ const LIMITS: Readonly<Record<PatternLimit, (limit: number) => string>> = {
   megabytes: (limit) => `is larger than ${limit} MB`,
   lines: (limit) => `has more than ${limit} lines`,
   points: (limit) => `has more than ${limit} points`,
+  "style-rules": (limit) => `has more than ${limit} style rules`,
   nesting: (limit) => `is nested more than ${limit} deep`,
   copies: (limit) => `repeats its parts more than ${limit} times`,
   pages: (limit) => `has more than ${limit} pages`,
