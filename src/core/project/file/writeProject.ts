@@ -171,6 +171,7 @@ function shapeJson(shape: Shape, say: Say): Json {
 
 function strapJson(strap: StrapWish, say: Say): Json {
   const { width, ends, core, hardware, machine, folds, stitch, joins } = strap;
+  const { outer, facing, interfacing, padding, webbing, cord } = strap.materials;
   return {
     id: strap.id,
     name: strap.name,
@@ -178,7 +179,8 @@ function strapJson(strap: StrapWish, say: Say): Json {
     count: strap.count,
     width: width && wishJson(width, say),
     length: wishJson(strap.length, say),
-    materials: { ...strap.materials },
+    // In the order of the schema, whichever was chosen first.
+    materials: { outer, facing, interfacing, padding, webbing, cord },
     grain: strap.grain,
     adjustment: strap.adjustment,
     shortPart: strap.shortPart === undefined ? undefined : say(strap.shortPart),
