@@ -4,6 +4,7 @@ import { strapSectionArt } from "../../src/core/drawing/strap/foldPicture.ts";
 import { flattenContour } from "../../src/core/geometry/contourArcs.ts";
 import { type Ring, signedArea } from "../../src/core/geometry/ring.ts";
 import { buildStrap } from "../../src/core/straps/build/buildStrap.ts";
+import { CONSTRUCTIONS } from "../../src/core/straps/constructions/catalogue.ts";
 import {
   CONSTRUCTION_IDS,
   type ConstructionId,
@@ -39,7 +40,7 @@ function outlines(construction: ConstructionId, padded: boolean): Ring[] {
       padding: padded ? "foam" : undefined,
     },
     // Raw edges that stop where a bend starts are not crushed, so nothing may overlap.
-    folds: { clearance: 1 },
+    ...(CONSTRUCTIONS[construction].heeds({}).includes("clearance") ? { folds: { clearance: 1 } } : {}),
   };
   const built = buildStrap(wish, MATERIALS);
   if (!built.ok) throw new Error(JSON.stringify(built.problems));
