@@ -304,6 +304,15 @@ test("strips out of a square: together they have its area where they use it up, 
   );
 });
 
+test("no square gives a length that is none", () => {
+  for (const [length, width] of [
+    [Number.NaN, 40],
+    [Infinity, 40],
+    [500, 0],
+  ] as const)
+    expect(() => squareForBias(length, width, 6)).toThrow(RangeError);
+});
+
 test("strips out of a length of cloth, and the length for a binding", () => {
   // By hand: cloth 1000 wide, 1500 long, strips of 50: (1500 − 1000) / 70.7 gives 7 strips of 1414.2.
   expect(biasOfLength(1500, 1000, 50, 0).strips).toHaveLength(7);

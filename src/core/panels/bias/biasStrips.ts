@@ -51,8 +51,10 @@ export function biasOfLength(clothLength: number, clothWidth: number, width: num
   );
 }
 
-/** The smallest square that gives a length of true bias, mm a side. */
+/** The smallest square that gives a length of true bias, mm a side. RangeError unless length and width are above 0. */
 export function squareForBias(length: number, width: number, seam: number): number {
+  if (!(length > 0 && length < Infinity && width > 0 && seam >= 0))
+    throw new RangeError("squareForBias: expected lengths above 0, not endless");
   let least = Infinity;
   for (let n = 1; ; n++) {
     const room = n * width * Math.SQRT2;
