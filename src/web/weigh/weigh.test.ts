@@ -15,7 +15,8 @@ function demo(): Project {
   const read = readProject(readFileSync(new URL("../../../fixtures/harbour-bags.json", import.meta.url), "utf8"));
   if (!read.ok) throw new Error("the demo cannot be read");
   // Key straps alone: few pieces, and the leftover holds all of them.
-  return { ...read.value, straps: read.value.straps.filter(({ id }) => id === "key strap"), panels: [] };
+  const straps = read.value.straps.filter(({ id }) => id === "key strap");
+  return { ...read.value, straps, panels: [], matches: [], centred: [] };
 }
 
 function weighed(project: Project, wanted: (way: OtherWay) => boolean): WeighedWay | undefined {

@@ -25,8 +25,10 @@ test("mirror images are drawn as pieces of their own, back in the first quadrant
   const mirrored = art.get("gusset~mirrored")!;
   expect([mirrored.name, mirrored.count, mirrored.detail]).toEqual(["Gusset, mirrored", 1, "10 cm × 5 cm"]);
   expect(signedArea(mirrored.outline.outer)).toBe(2500);
-  expect([...mirrored.lines[0]!.contour.vertices]).toEqual([90, 0, -0, 90, 45, -0]);
-  expect([...mirrored.contour.vertices].filter((_, i) => i % 3 === 0)).toEqual([100, 0, 100]);
+  // Across its grain arrow: what stood x along it still does.
+  expect([...mirrored.lines[0]!.contour.vertices]).toEqual([10, 50, -0, 10, 5, -0]);
+  const corners = mirrored.contour.vertices.filter((_, i) => i % 3 < 2);
+  expect([0, 2, 4].map((i) => `${corners[i]} ${corners[i + 1]}`).sort()).toEqual(["0 0", "0 50", "100 50"]);
 });
 
 test("a piece without mirror images is one piece", () => {
