@@ -2,7 +2,7 @@ import { type Box, ringBox } from "../../geometry/box.ts";
 import { boxIndex } from "../../geometry/boxIndex.ts";
 import type { Contour } from "../../geometry/contour.ts";
 import { flattenContour, poseContour } from "../../geometry/contourArcs.ts";
-import { ringContour, segmentContour, straightContour } from "../../geometry/contourShapes.ts";
+import { ringContour, segmentContour } from "../../geometry/contourShapes.ts";
 import { posePolygon } from "../../geometry/pose.ts";
 import type { Polygon, Ring } from "../../geometry/ring.ts";
 import type { LayPattern, LayPlan, Stock, StockPlacement } from "../../lay/problem/layProblem.ts";
@@ -14,6 +14,7 @@ import { type Drawing, type DrawingItem, pieceKey } from "../list/drawing.ts";
 import { drawArea, drawLine, drawText } from "../list/items.ts";
 import { labelSpot } from "../list/labelSpot.ts";
 import { plainLine, textWidth } from "../list/textWidth.ts";
+import { blockHeight, type GrainArrow, labelBlock, sizeOf } from "./labelBlock.ts";
 import { patternArt } from "./patternArt.ts";
 
 /** What is drawn of a kind of piece, in the frame of its lay piece (mirrored already when it is a mirror image). */
@@ -49,11 +50,7 @@ export interface LaySheet {
   readonly usedLength: number;
 }
 
-/** Which way grain arrows point: one head when the cloth is one-way, none when its direction does not matter. */
-export type GrainArrow = "both" | "one-way" | "none";
-
 const SIZES = [8, 6, 5, 4, 3, 2.4, 1.8];
-const LEADING = 1.3;
 
 /**
  * The pieces that lie on one stock, drawn on its cloth; names keep off the `seams`, where sheets of paper are taped
@@ -233,11 +230,6 @@ const LABEL_TRIES = [
   { turned: true, crossedToo: true, least: 0 },
 ] as const;
 
-/** The second line is smaller than the name. */
-const sizeOf = (size: number, line: number): number => (line === 0 ? size : size * 0.8);
-const blockHeight = (size: number, lines: number): number =>
-  LEADING * size * (lines === 1 ? 1 : 1 + 0.8 * (lines - 1));
-
 function turnedBox({ minX, minY, maxX, maxY }: Box): Box {
   return { minX: minY, maxX: maxY, minY: -maxX, maxY: -minX };
 }
@@ -250,58 +242,4 @@ function quarterTurned(points: Ring): Ring {
     out[i + 1] = -points[i]!;
   }
   return out;
-}
-
-function labelBlock(
-  text: readonly string[],
-  at: { readonly x: number; readonly y: number },
-  size: number,
-  turned: boolean,
-  grain: GrainArrow,
-  owner: string,
-  room: number,
-): DrawingItem[] {
-  const items: DrawingItem[] = [];
-  const height = blockHeight(size, text.length) + (grain === "none" ? 0 : size);
-  // `down` runs from the top of the block; (0, −1) for level text, (1, 0) for text that reads upward.
-  const place = (down: number): [number, number] =>
-    turned ? [at.x - height / 2 + down, at.y] : [at.x, at.y + height / 2 - down];
-  let down = 0;
-  text.forEach((line, i) => {
-    const em = sizeOf(size, i);
-    const [x, y] = place(down + em * 0.95);
-    down += em * LEADING;
-    items.push(drawText(line, x, y, em, { anchor: "middle", turnDeg: turned ? 90 : 0, bold: i === 0, owner }));
-  });
-  if (grain === "none") return items;
-  // The arrow always lies along the roll. Beside turned text there is only the block's height for it.
-  const [x, y] = place(down + size * 0.5);
-  if (turned)
-    items.push(...grainArrow(at.x, at.y - textHalf(text, size) - size, Math.max(4, height), grain, size, owner));
-  else items.push(...grainArrow(x, y, Math.min(room - size, Math.max(40, 6 * size)), grain, size, owner));
-  return items;
-}
-
-const textHalf = (text: readonly string[], size: number): number =>
-  Math.max(...text.map((line, i) => textWidth(line, sizeOf(size, i), i === 0))) / 2;
-
-/** An arrow along the roll, centred on (x, y): two heads, or one when the cloth is one-way. */
-function grainArrow(
-  x: number,
-  y: number,
-  length: number,
-  grain: GrainArrow,
-  size: number,
-  owner: string,
-): DrawingItem[] {
-  const half = length / 2;
-  const head = Math.min(size * 0.35, length / 4);
-  const tip = (end: number, back: number): Contour =>
-    straightContour([end - back * 1.6 * head, y + head / 2, end, y, end - back * 1.6 * head, y - head / 2]);
-  const items = [
-    drawLine("grain", segmentContour(x - half, y, x + half, y), owner),
-    drawLine("grain", tip(x + half, 1), owner),
-  ];
-  if (grain === "both") items.push(drawLine("grain", tip(x - half, -1), owner));
-  return items;
 }

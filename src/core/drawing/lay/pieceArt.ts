@@ -10,7 +10,8 @@ import { cutLength } from "../../units/cutLength.ts";
 import type { LengthStyle } from "../../units/formatLength.ts";
 import type { Language } from "../../units/language.ts";
 import { PAPER_TEXTS } from "../../words/words.ts";
-import type { GrainArrow, PieceArt } from "./layDrawing.ts";
+import type { GrainArrow } from "./labelBlock.ts";
+import type { PieceArt } from "./layDrawing.ts";
 
 /** What is drawn of each piece of a cut list, by the id it is laid under; mirror images and halves are pieces of their own. */
 export function pieceArt(

@@ -1,7 +1,8 @@
 import { type Box, ringBox } from "../../geometry/box.ts";
 import { type Orientation, posePolygon } from "../../geometry/pose.ts";
 import type { LayPlan, StockPlacement } from "../../lay/problem/layProblem.ts";
-import { type GrainArrow, type LaySheet, layDrawing, type PieceArt } from "../lay/layDrawing.ts";
+import type { GrainArrow } from "../lay/labelBlock.ts";
+import { type LaySheet, layDrawing, type PieceArt } from "../lay/layDrawing.ts";
 import { seamsOf, type Tiling, type TilingOptions, tilePieces, usableSize } from "./tiling.ts";
 
 /** A piece to have on paper once, as it lies on its cloth. */

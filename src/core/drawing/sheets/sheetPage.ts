@@ -1,6 +1,7 @@
 import { segmentContour } from "../../geometry/contourShapes.ts";
 import { PAPER_TEXTS } from "../../words/words.ts";
-import type { GrainArrow, LaySheet } from "../lay/layDrawing.ts";
+import type { GrainArrow } from "../lay/labelBlock.ts";
+import type { LaySheet } from "../lay/layDrawing.ts";
 import type { DrawingItem } from "../list/drawing.ts";
 import { drawLine, drawText } from "../list/items.ts";
 import { type Page, type PagePart, paperPart } from "../list/page.ts";
