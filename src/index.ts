@@ -64,7 +64,7 @@ export { buildStrap } from "./core/straps/build/buildStrap.ts";
 export type { StrapResult } from "./core/straps/build/strapResult.ts";
 export { CONSTRUCTION_IDS, type ConstructionId, type StrapWish } from "./core/straps/wish/strapWish.ts";
 export { formatLength, type LengthStyle } from "./core/units/formatLength.ts";
-export { type LengthUnit, MM_PER_UNIT } from "./core/units/length.ts";
+export { type LengthUnit, MM_PER_UNIT } from "./core/units/lengthWords.ts";
 export { parseLength } from "./core/units/parseLength.ts";
 export { PANEL_WORDS } from "./core/words/words.ts";
 export { dxfText } from "./export/dxf/dxfText.ts";

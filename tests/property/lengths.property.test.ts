@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
 import { formatLength, showLength, writeLength } from "../../src/core/units/formatLength.ts";
-import { type LengthUnit, MM_PER_UNIT } from "../../src/core/units/length.ts";
+import { type LengthUnit, MM_PER_UNIT } from "../../src/core/units/lengthWords.ts";
 import { parseLength } from "../../src/core/units/parseLength.ts";
 
 const UNITS = Object.keys(MM_PER_UNIT) as LengthUnit[];

@@ -5,7 +5,7 @@ import { namedProblem } from "../../core/drawing/lay/namedProblem.ts";
 import { type JudgedCloth, judgeCloth } from "../../core/job/laidCloth.ts";
 import { planDocument } from "../../core/job/planDocument/writePlan.ts";
 import type { ProjectJob } from "../../core/job/projectJob.ts";
-import { readJob } from "../../core/job/readJob.ts";
+import { readJob } from "../../core/job/projectJob.ts";
 import type { CutMode } from "../../core/lay/engines/chooseEngines.ts";
 import { problemLine } from "../../core/problems/describeProblem.ts";
 import type { Problem } from "../../core/problems/problem.ts";

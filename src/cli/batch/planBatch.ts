@@ -9,15 +9,14 @@ import {
   plannedOrder,
   type Together,
 } from "../../core/batch/together.ts";
-import { readJob } from "../../core/job/readJob.ts";
+import { readJob } from "../../core/job/projectJob.ts";
 import { describeProblem, problemLine } from "../../core/problems/describeProblem.ts";
 import type { Problem } from "../../core/problems/problem.ts";
 import type { Language } from "../../core/units/language.ts";
 import { SENTENCES } from "../../core/words/words.ts";
 import { distinctStems } from "../../export/fileStem.ts";
-import { readInput } from "../inOut/readInput.ts";
+import { readInput, withItsWorkshop } from "../inOut/readInput.ts";
 import { InputProblem, inputProblem, plainProblem, type ToldProblem } from "../inOut/toldProblem.ts";
-import { withItsWorkshop } from "../inOut/workshopBeside.ts";
 import { fileReason } from "../inOut/writeFiles.ts";
 import { BATCH_TEXTS } from "../words/batchTexts.ts";
 import type { BatchEffort, LayTask } from "./layTask.ts";

@@ -9,7 +9,7 @@ import type { Material } from "../../core/materials/material.ts";
 import { problemLine } from "../../core/problems/describeProblem.ts";
 import { formatLength } from "../../core/units/formatLength.ts";
 import type { Language } from "../../core/units/language.ts";
-import { MM_PER_UNIT } from "../../core/units/length.ts";
+import { MM_PER_UNIT } from "../../core/units/lengthWords.ts";
 import { withDecimalSign } from "../../core/units/numberWords.ts";
 import { SENTENCES, STRAP_WORDS } from "../../core/words/words.ts";
 import { moneyText } from "../inOut/moneyText.ts";

@@ -8,9 +8,8 @@ import type { Language } from "../../core/units/language.ts";
 import { PANEL_WORDS } from "../../core/words/words.ts";
 import { type Command, EXIT, type ExitCode, type Io, JSON_OPTION, type ParsedArgs } from "../command.ts";
 import { readProjectFile } from "../inOut/editProjectFile.ts";
-import { readInput } from "../inOut/readInput.ts";
+import { readInput, withItsWorkshop } from "../inOut/readInput.ts";
 import { InputProblem, inputProblem } from "../inOut/toldProblem.ts";
-import { withItsWorkshop } from "../inOut/workshopBeside.ts";
 import type { CliTexts } from "../words/cliTexts.ts";
 import { CLI_TEXTS } from "../words/words.ts";
 

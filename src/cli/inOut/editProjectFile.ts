@@ -1,13 +1,12 @@
 import { basename, dirname } from "node:path";
 import type { ProjectJob } from "../../core/job/projectJob.ts";
-import { readJob } from "../../core/job/readJob.ts";
+import { readJob } from "../../core/job/projectJob.ts";
 import { editedText, type FileEdit } from "../../core/project/file/editedText.ts";
 import { readProject } from "../../core/project/file/readProject.ts";
 import type { Project } from "../../core/project/project.ts";
 import type { Language } from "../../core/units/language.ts";
-import { readInput } from "./readInput.ts";
+import { readInput, withItsWorkshop } from "./readInput.ts";
 import { inputProblem } from "./toldProblem.ts";
-import { withItsWorkshop } from "./workshopBeside.ts";
 import { writeFiles } from "./writeFiles.ts";
 
 /**

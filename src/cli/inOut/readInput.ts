@@ -1,5 +1,7 @@
-import { readFileSync, statSync } from "node:fs";
-import { InputProblem, plainProblem } from "./toldProblem.ts";
+import { existsSync, readFileSync, statSync } from "node:fs";
+import { dirname, resolve } from "node:path";
+import { withWorkshop } from "../../core/project/file/workshop.ts";
+import { InputProblem, inputProblem, plainProblem } from "./toldProblem.ts";
 import { fileReason } from "./writeFiles.ts";
 
 /** No project or data set comes near this; more is refused before it is read. */
@@ -27,4 +29,14 @@ function readWith<T>(path: string, take: (bytes: Uint8Array) => T): T {
     if (error instanceof InputProblem) throw error;
     throw plainProblem("file-unreadable", path, (texts) => texts.files.unreadable(path, fileReason(error, texts)));
   }
+}
+
+/** A project's text with what its workshop gives, a file named from where the project lies. Throws `InputProblem`. */
+export function withItsWorkshop(text: string, projectFile: string): string {
+  const read = withWorkshop(text, (name) => {
+    const path = resolve(dirname(projectFile), name);
+    return existsSync(path) ? readInput(path) : null;
+  });
+  if (!read.ok) throw inputProblem(read.problems);
+  return read.value;
 }

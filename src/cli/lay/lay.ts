@@ -30,8 +30,7 @@ import {
   UsageError,
 } from "../command.ts";
 import { readProjectFile } from "../inOut/editProjectFile.ts";
-import { readInput } from "../inOut/readInput.ts";
-import { withItsWorkshop } from "../inOut/workshopBeside.ts";
+import { readInput, withItsWorkshop } from "../inOut/readInput.ts";
 import { writeFiles } from "../inOut/writeFiles.ts";
 import { numberOption, wordOption } from "../options/optionValues.ts";
 import { OUTPUT_OPTIONS, withOutputOptions } from "../options/outputOptions.ts";

@@ -39,7 +39,7 @@ export const strapCommand: Command = {
     }
     const file = args.values.get("machine");
     // Only a workshop is read by the project file's rules.
-    const machine = file === undefined ? {} : (await import("./readMachine.ts")).readMachine(file);
+    const machine = file === undefined ? {} : (await import("./readNamed.ts")).readMachine(file);
     const { wish, materials } = readStrap(args, io.language, machine);
     if (args.values.has("compare")) {
       const csv = wordOption(args, "compare", ["table", "csv"] as const, "table") === "csv";

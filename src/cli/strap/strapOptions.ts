@@ -22,7 +22,7 @@ import { type ParsedArgs, UsageError } from "../command.ts";
 import { inputProblem } from "../inOut/toldProblem.ts";
 import { numberOption, partsBy, requiredOption, wordOption } from "../options/optionValues.ts";
 import { CLI_TEXTS } from "../words/words.ts";
-import { readPreset } from "./readPreset.ts";
+import { readPreset } from "./readNamed.ts";
 
 /** Kinds that a strap is made of outside. */
 const isOuter = (name: UsualMaterialName): boolean =>

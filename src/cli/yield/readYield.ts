@@ -1,5 +1,5 @@
-import type { ClothLoss } from "../../core/lay/boxes/straps/boughtCloth.ts";
 import { STRAP_DIRECTIONS, type StrapDirections } from "../../core/lay/boxes/straps/strapProblem.ts";
+import type { ClothLoss } from "../../core/lay/boxes/straps/yieldCurve.ts";
 import type { Problem } from "../../core/problems/problem.ts";
 import { type LengthRange, parseLength } from "../../core/units/parseLength.ts";
 import { type ParsedArgs, UsageError } from "../command.ts";

@@ -1,8 +1,7 @@
-import { lengthToBuy, lengthToCut } from "../../core/lay/boxes/straps/boughtCloth.ts";
 import { lengthForStraps } from "../../core/lay/boxes/straps/lengthForStraps.ts";
 import type { StrapOnCloth } from "../../core/lay/boxes/straps/strapProblem.ts";
 import { strapYield } from "../../core/lay/boxes/straps/strapYield.ts";
-import { nextStep, yieldCurve } from "../../core/lay/boxes/straps/yieldCurve.ts";
+import { lengthToBuy, lengthToCut, nextStep, yieldCurve } from "../../core/lay/boxes/straps/yieldCurve.ts";
 import type { Language } from "../../core/units/language.ts";
 import { type Command, EXIT, JSON_OPTION, type ParsedArgs } from "../command.ts";
 import { plainProblem } from "../inOut/toldProblem.ts";

@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import { POUCH_TEMPLATE } from "../../../tests/tools/pouchTemplate.ts";
-import { readJob } from "../job/readJob.ts";
+import { readJob } from "../job/projectJob.ts";
 import { columnsOf } from "./columns.ts";
 import { ordersOf } from "./orders.ts";
 import { type OrderTable, tableOfGroups } from "./orderTable.ts";

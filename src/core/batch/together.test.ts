@@ -1,7 +1,7 @@
 import { expect, test } from "vitest";
 import { POUCH_TEMPLATE } from "../../../tests/tools/pouchTemplate.ts";
 import type { ProjectJob } from "../job/projectJob.ts";
-import { readJob } from "../job/readJob.ts";
+import { readJob } from "../job/projectJob.ts";
 import { joinedJob, ordersPieces } from "./joinedJob.ts";
 import {
   BatchCloths,

@@ -1,7 +1,7 @@
 import type { Price } from "../materials/material.ts";
 import { formatLength } from "../units/formatLength.ts";
 import type { Language } from "../units/language.ts";
-import { MM_PER_UNIT } from "../units/length.ts";
+import { MM_PER_UNIT } from "../units/lengthWords.ts";
 
 /** What a shop cuts by where it names no step, mm: a centimetre, an eighth of a yard (common practice, no source). */
 const SHOP_STEP = { m: 10, "yd/8": MM_PER_UNIT.yd / 8 };

@@ -1,12 +1,13 @@
+import { polygonArea } from "../geometry/ring.ts";
 import type { PieceGrain } from "../materials/cutPiece.ts";
 import type { Material } from "../materials/material.ts";
 import { strapMaterial } from "../project/cutList.ts";
 import type { Project } from "../project/project.ts";
 import { buildStrap } from "../straps/build/buildStrap.ts";
+import type { StrapResult } from "../straps/build/strapResult.ts";
 import { rebuiltAs } from "../straps/build/unusedChoices.ts";
 import { CLOTH_CONSTRUCTIONS, CONSTRUCTIONS } from "../straps/constructions/catalogue.ts";
 import type { ConstructionId, StrapWish } from "../straps/wish/strapWish.ts";
-import { clothArea } from "./clothArea.ts";
 import { type StockWay, stockWays, withStock } from "./stockWays.ts";
 
 /** Something a maker could decide otherwise to need less cloth, or to learn what her choice costs. */
@@ -97,4 +98,11 @@ function thriftierConstructions(project: Project, { id: materialId, kind }: Mate
       }
       return best === null ? [] : [{ kind: "construction", strapId: strap.id, construction: best }];
     });
+}
+
+/** Outer cloth of a strap in all its copies, mm². */
+export function clothArea({ pieces, wish }: StrapResult): number {
+  return pieces
+    .filter(({ materialId }) => materialId === wish.materials.outer)
+    .reduce((sum, piece) => sum + piece.count * polygonArea(piece.outline), 0);
 }

@@ -1,13 +1,15 @@
 import type { LayProblem } from "../lay/problem/layProblem.ts";
 import type { CutPiece } from "../materials/cutPiece.ts";
 import type { Material } from "../materials/material.ts";
-import type { Problem } from "../problems/problem.ts";
+import type { Problem, Result } from "../problems/problem.ts";
 import { type CutList, cutListOf } from "../project/cutList.ts";
+import { readProject } from "../project/file/readProject.ts";
 import type { Project } from "../project/project.ts";
 import type { StrapResult } from "../straps/build/strapResult.ts";
 import type { Language } from "../units/language.ts";
 import { layProblemsOf, singleProblemsOf } from "./layProblems.ts";
 import { matchTroubles } from "./matching/matchTroubles.ts";
+import { pinFaults } from "./pinFaults.ts";
 
 /** One material and what is to be laid on it. */
 export interface LayJob {
@@ -71,4 +73,17 @@ function withoutTroubled(project: Project, troubles: readonly Problem[]): Projec
       ),
     }),
   };
+}
+
+/**
+ * A project worked out from the text of its file as far as the pieces to lay, or everything that is wrong with it.
+ * Never throws, whatever the text; parts of straps are named in `language`.
+ */
+export function readJob(text: string, language: Language = "en"): Result<ProjectJob> {
+  const project = readProject(text);
+  if (!project.ok) return project;
+  const job = jobOf(project.value, language);
+  const problems: readonly Problem[] =
+    job.troubles.length > 0 ? job.troubles : job.lays.flatMap(({ problem }) => pinFaults(project.value, problem));
+  return problems.length > 0 ? { ok: false, problems } : { ok: true, value: job };
 }

@@ -1,3 +1,4 @@
+import type { LengthStyle } from "../units/formatLength.ts";
 import type { PieceGrain } from "./cutPiece.ts";
 import type { Spread } from "./spread.ts";
 import type { MaterialStock } from "./stock.ts";
@@ -155,4 +156,14 @@ export interface Material {
   /** How rolls lie on the table when several layers are cut at once; null: one layer, right side up. */
   readonly spread?: Spread | null | undefined;
   readonly stock: readonly MaterialStock[];
+}
+
+/** Divisions of an inch rule that mean something on a material. */
+export type InchStep = Extract<LengthStyle, "in/16" | "in/32">;
+
+const SOFT: ReadonlySet<MaterialKind> = new Set(["woven", "felt", "interfacing", "padding"]);
+
+/** Cloth moves under the ruler by more than a thirty-second: sixteenths for it, thirty-seconds for what lies still (from memory). */
+export function inchStepOf(kind: MaterialKind): InchStep {
+  return SOFT.has(kind) ? "in/16" : "in/32";
 }

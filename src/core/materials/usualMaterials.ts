@@ -1,4 +1,4 @@
-import { MM_PER_UNIT } from "../units/length.ts";
+import { MM_PER_UNIT } from "../units/lengthWords.ts";
 import type { MaterialKind } from "./material.ts";
 
 /** What a material usually is, to be replaced by a measurement. mm. */

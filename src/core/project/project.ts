@@ -5,7 +5,7 @@ import type { BagMeasure } from "../panels/measure.ts";
 import type { Panel } from "../panels/panel.ts";
 import type { Seam } from "../panels/seams.ts";
 import type { SewingMachine, StrapWish } from "../straps/wish/strapWish.ts";
-import type { LengthUnit } from "../units/length.ts";
+import type { LengthUnit } from "../units/lengthWords.ts";
 import type { KeptPlan } from "./keptPlan.ts";
 import type { OutputSettings } from "./outputSettings.ts";
 

@@ -1,5 +1,5 @@
 import type { Language } from "./language.ts";
-import { type LengthUnit, MM_PER_UNIT } from "./length.ts";
+import { type LengthUnit, MM_PER_UNIT } from "./lengthWords.ts";
 import { withDecimalSign } from "./numberWords.ts";
 import { type LengthRange, parseLength } from "./parseLength.ts";
 

@@ -1,4 +1,4 @@
-import type { LengthUnit } from "./length.ts";
+import type { LengthUnit } from "./lengthWords.ts";
 
 /** What can be wrong with a length, count, amount or share as typed. `path` names the field, e.g. `straps[1].width`. */
 export type LengthProblem =

@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import type { LengthUnit } from "./length.ts";
+import type { LengthUnit } from "./lengthWords.ts";
 import { parseLength, readLength } from "./parseLength.ts";
 
 const mm = (text: string, unit: LengthUnit = "mm"): number | string => {

@@ -1,6 +1,5 @@
-import { type LengthUnit, MM_PER_UNIT } from "./length.ts";
 import type { LengthProblem, ReadNumber } from "./lengthProblem.ts";
-import { BARE_AFTER, mayFollow, plainSigns, UNIT_OF_WORD } from "./lengthWords.ts";
+import { BARE_AFTER, type LengthUnit, MM_PER_UNIT, mayFollow, plainSigns, UNIT_OF_WORD } from "./lengthWords.ts";
 import { addRational, decimalRational, type Rational, rationalToNumber, timesRational } from "./rational.ts";
 
 /** Least and greatest length accepted, mm. */

@@ -1,5 +1,5 @@
-import type { LengthUnit } from "./length.ts";
 import type { ReadNumber } from "./lengthProblem.ts";
+import type { LengthUnit } from "./lengthWords.ts";
 import { plainSigns } from "./lengthWords.ts";
 import { checkLength, type LengthRange, readLength } from "./parseLength.ts";
 

@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
+import { unbroken } from "./numberWords.ts";
 import { parseLength } from "./parseLength.ts";
-import { unbroken } from "./unbroken.ts";
 
 /** Where a line may break, as a bar. */
 const breaks = (text: string): string => unbroken(text).replaceAll(" ", "|").replaceAll("\u00a0", " ");

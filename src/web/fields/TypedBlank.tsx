@@ -1,7 +1,7 @@
 import { useId, useLayoutEffect, useRef, useState } from "preact/hooks";
 import { describeProblem } from "../../core/problems/describeProblem.ts";
 import type { Problem, Result } from "../../core/problems/problem.ts";
-import { unbroken } from "../../core/units/unbroken.ts";
+import { unbroken } from "../../core/units/numberWords.ts";
 import { SENTENCES } from "../../core/words/words.ts";
 import { useNamed } from "../state/derived.ts";
 import { useRefusal } from "../state/workbench.ts";

@@ -3,7 +3,7 @@ import { PIECE_GRAINS, type PieceGrain } from "../../core/materials/cutPiece.ts"
 import { ok, type Problem, type Result } from "../../core/problems/problem.ts";
 import { writeLength } from "../../core/units/formatLength.ts";
 import type { Language } from "../../core/units/language.ts";
-import type { LengthUnit } from "../../core/units/length.ts";
+import type { LengthUnit } from "../../core/units/lengthWords.ts";
 import { withDecimalSign } from "../../core/units/numberWords.ts";
 import { ANY_LENGTH, checkLength, type LengthRange, parseLength } from "../../core/units/parseLength.ts";
 import { readCount, readMoney, readShare } from "../../core/units/parseNumber.ts";

@@ -3,9 +3,8 @@ import { useContext } from "preact/hooks";
 import { cutLength } from "../../core/units/cutLength.ts";
 import type { LengthStyle } from "../../core/units/formatLength.ts";
 import type { Language } from "../../core/units/language.ts";
-import { type LengthUnit, MM_PER_UNIT } from "../../core/units/length.ts";
-import { withDecimalSign } from "../../core/units/numberWords.ts";
-import { unbroken } from "../../core/units/unbroken.ts";
+import { type LengthUnit, MM_PER_UNIT } from "../../core/units/lengthWords.ts";
+import { unbroken, withDecimalSign } from "../../core/units/numberWords.ts";
 import { useLanguage } from "../texts/texts.ts";
 
 /** How lengths are typed and shown; stored values are mm and never change with it. */

@@ -1,4 +1,4 @@
-import { unbroken } from "../../units/unbroken.ts";
+import { unbroken } from "../../units/numberWords.ts";
 
 /**
  * Advance widths of the printable ASCII characters in thousandths of the em, of the condensed sans that our

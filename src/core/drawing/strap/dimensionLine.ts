@@ -1,5 +1,5 @@
 import { straightContour } from "../../geometry/contourShapes.ts";
-import type { InchStep } from "../../materials/rulerStep.ts";
+import type { InchStep } from "../../materials/material.ts";
 import { formatLength } from "../../units/formatLength.ts";
 import type { Language } from "../../units/language.ts";
 import { withDecimalSign } from "../../units/numberWords.ts";

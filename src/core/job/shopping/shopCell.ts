@@ -8,7 +8,7 @@ import { buildStrap } from "../../straps/build/buildStrap.ts";
 import { rebuiltAs } from "../../straps/build/unusedChoices.ts";
 import { CLOTH_CONSTRUCTIONS, CONSTRUCTIONS } from "../../straps/constructions/catalogue.ts";
 import type { ConstructionId, StrapWish } from "../../straps/wish/strapWish.ts";
-import { clothArea } from "../clothArea.ts";
+import { clothArea } from "../otherWays.ts";
 
 /** A width that a shop has a cloth in, selvedges and all, mm, and what a length of it costs there. */
 export interface SoldWidth {

@@ -2,7 +2,7 @@ import { z } from "zod";
 import { CENTRED_ON, type Centred, MATCH_AXES, MATCH_POINTS, type Match } from "../../panels/match.ts";
 import type { EdgeRef } from "../../panels/panel.ts";
 import type { Seam, SeamEdge } from "../../panels/seams.ts";
-import type { LengthUnit } from "../../units/length.ts";
+import type { LengthUnit } from "../../units/lengthWords.ts";
 import { countField, expected, group, idField, lengthField, list, named, report } from "./fields.ts";
 
 /** An edge by number or by name. */

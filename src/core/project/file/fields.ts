@@ -1,8 +1,8 @@
 import { z } from "zod";
 import type { Expected } from "../../problems/fileProblems.ts";
 import type { Problem } from "../../problems/problem.ts";
-import type { LengthUnit } from "../../units/length.ts";
 import type { ReadNumber } from "../../units/lengthProblem.ts";
+import type { LengthUnit } from "../../units/lengthWords.ts";
 import { ANY_LENGTH, type LengthRange, readLength } from "../../units/parseLength.ts";
 import { readCount, readMoney, readShare } from "../../units/parseNumber.ts";
 import { readThickness } from "../../units/parseThickness.ts";

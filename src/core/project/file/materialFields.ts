@@ -16,7 +16,7 @@ import {
 import { LEAST_LAYERS, MOST_LAYERS, SPREAD_FACES, type Spread } from "../../materials/spread.ts";
 import type { ClothRoll } from "../../materials/stock.ts";
 import { FOLD_TESTS } from "../../straps/foldTest.ts";
-import type { LengthUnit } from "../../units/length.ts";
+import type { LengthUnit } from "../../units/lengthWords.ts";
 import { readLength } from "../../units/parseLength.ts";
 import {
   countField,

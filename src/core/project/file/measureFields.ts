@@ -1,6 +1,6 @@
 import { z } from "zod";
 import type { BagMeasure, Measure, MeasureTerm } from "../../panels/measure.ts";
-import type { LengthUnit } from "../../units/length.ts";
+import type { LengthUnit } from "../../units/lengthWords.ts";
 import type { LengthRange } from "../../units/parseLength.ts";
 import { expected, group, idField, lengthField, list, named, nameField, plainNumber, text } from "./fields.ts";
 

@@ -1,5 +1,5 @@
 import { z } from "zod";
-import type { LengthUnit } from "../../units/length.ts";
+import type { LengthUnit } from "../../units/lengthWords.ts";
 import { LAYER_NAME, outputProblems } from "../outputProblems.ts";
 import type { DrawingRole, LineWish, MachineSettings, OutputSettings } from "../outputSettings.ts";
 import { OUTPUT_CHOICES, USUAL_OUTPUT } from "../outputSettings.ts";

@@ -9,7 +9,7 @@ import {
 } from "../../panels/panel.ts";
 import { panelFollows } from "../../panels/panelMeasures.ts";
 import { MOST_ALLOWANCE, sizePanels } from "../../panels/sizePanels.ts";
-import type { LengthUnit } from "../../units/length.ts";
+import type { LengthUnit } from "../../units/lengthWords.ts";
 import { edgeField } from "./edgeField.ts";
 import {
   countField,

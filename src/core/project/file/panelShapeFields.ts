@@ -3,7 +3,7 @@ import type { Measure } from "../../panels/measure.ts";
 import type { PanelShape } from "../../panels/panel.ts";
 import { SHAPE_IDS, SHAPES, type ShapeId } from "../../panels/shapes/registry.ts";
 import type { NamedEdge, ShapeRecord } from "../../panels/shapes/shapeRecord.ts";
-import type { LengthUnit } from "../../units/length.ts";
+import type { LengthUnit } from "../../units/lengthWords.ts";
 import { countField, expected, group, type IssueSink, list, named, report, text } from "./fields.ts";
 import { measureField } from "./measureFields.ts";
 import { outlineKeys, turnedOutline } from "./shapeFields.ts";

@@ -1,8 +1,7 @@
 import type { PriceBasis } from "../../materials/material.ts";
 import { writeLength } from "../../units/formatLength.ts";
-import { type LengthUnit, MM_PER_UNIT } from "../../units/length.ts";
 import type { LengthProblem, ReadNumber } from "../../units/lengthProblem.ts";
-import { plainSigns, UNIT_OF_WORD } from "../../units/lengthWords.ts";
+import { type LengthUnit, MM_PER_UNIT, plainSigns, UNIT_OF_WORD } from "../../units/lengthWords.ts";
 import { readLength } from "../../units/parseLength.ts";
 
 const SQUARE_FOOT = MM_PER_UNIT.ft ** 2;

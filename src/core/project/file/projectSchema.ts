@@ -1,5 +1,5 @@
 import { z } from "zod";
-import type { LengthUnit } from "../../units/length.ts";
+import type { LengthUnit } from "../../units/lengthWords.ts";
 import type { Pricing, Project } from "../project.ts";
 import { centredField, matchField, seamField } from "./edgeField.ts";
 import {

@@ -3,7 +3,7 @@ import { seamLengths } from "../../panels/seams.ts";
 import { sizePanels } from "../../panels/sizePanels.ts";
 import type { FileProblem } from "../../problems/fileProblems.ts";
 import { ok, type Problem, type Result } from "../../problems/problem.ts";
-import type { LengthUnit } from "../../units/length.ts";
+import type { LengthUnit } from "../../units/lengthWords.ts";
 import type { Project } from "../project.ts";
 import { pathText, problemsOfIssues, shortJson } from "./issues.ts";
 import { scanJson } from "./jsonText.ts";

@@ -1,7 +1,7 @@
 import { z } from "zod";
 import { MATERIAL_KINDS } from "../../materials/material.ts";
 import type { SewingMachine } from "../../straps/wish/strapWish.ts";
-import type { LengthUnit } from "../../units/length.ts";
+import type { LengthUnit } from "../../units/lengthWords.ts";
 import { countField, group, lengthField, list, named, text } from "./fields.ts";
 
 const STACK = { minMm: 0.1, maxMm: 100 };

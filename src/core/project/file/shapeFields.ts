@@ -5,7 +5,7 @@ import { firstCrossing } from "../../geometry/crossing.ts";
 import { signedArea } from "../../geometry/ring.ts";
 import type { Shape } from "../../geometry/shape.ts";
 import type { Flaw } from "../../materials/stock.ts";
-import type { LengthUnit } from "../../units/length.ts";
+import type { LengthUnit } from "../../units/lengthWords.ts";
 import type { LengthRange } from "../../units/parseLength.ts";
 import { expected, group, type IssueSink, lengthField, list, named, report } from "./fields.ts";
 

@@ -8,7 +8,7 @@ import {
   type StrapWish,
   type WidthWish,
 } from "../../straps/wish/strapWish.ts";
-import type { LengthUnit } from "../../units/length.ts";
+import type { LengthUnit } from "../../units/lengthWords.ts";
 import {
   countField,
   expected,

@@ -2,7 +2,7 @@ import { z } from "zod";
 import type { Material } from "../../materials/material.ts";
 import { failed, ok, type Problem, type Result } from "../../problems/problem.ts";
 import type { SewingMachine } from "../../straps/wish/strapWish.ts";
-import type { LengthUnit } from "../../units/length.ts";
+import type { LengthUnit } from "../../units/lengthWords.ts";
 import { group, list, nameField, text } from "./fields.ts";
 import { pathText, problemsOfIssues } from "./issues.ts";
 import { scanJson } from "./jsonText.ts";

@@ -4,7 +4,7 @@ import type { Spread } from "../../materials/spread.ts";
 import type { Flaw, MaterialStock } from "../../materials/stock.ts";
 import type { LengthWish, SewingMachine, StrapWish, WidthWish } from "../../straps/wish/strapWish.ts";
 import { writeLength } from "../../units/formatLength.ts";
-import type { LengthUnit } from "../../units/length.ts";
+import type { LengthUnit } from "../../units/lengthWords.ts";
 import { readLength } from "../../units/parseLength.ts";
 import type { KeptPlan } from "../keptPlan.ts";
 import type { LineWish, OutputSettings } from "../outputSettings.ts";

@@ -1,4 +1,4 @@
-import { inchStepOf } from "../../materials/rulerStep.ts";
+import { inchStepOf } from "../../materials/material.ts";
 import { failed, ok, type Result } from "../../problems/problem.ts";
 import { type Phrase, phrase } from "../../words/phrase.ts";
 import type { PartNames } from "../../words/strapWords.ts";

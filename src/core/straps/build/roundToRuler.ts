@@ -1,5 +1,5 @@
 import { failed, type Result } from "../../problems/problem.ts";
-import { MM_PER_UNIT } from "../../units/length.ts";
+import { MM_PER_UNIT } from "../../units/lengthWords.ts";
 import type { PartNames } from "../../words/strapWords.ts";
 import type { StrapMaterial, StrapWish } from "../wish/strapWish.ts";
 import { buildStrap } from "./buildStrap.ts";

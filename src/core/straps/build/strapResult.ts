@@ -1,6 +1,6 @@
 import type { Caution } from "../../materials/caution.ts";
 import type { CutPiece } from "../../materials/cutPiece.ts";
-import type { InchStep } from "../../materials/rulerStep.ts";
+import type { InchStep } from "../../materials/material.ts";
 import type { Phrase, StrapWarning } from "../../words/phrase.ts";
 import type { ConsumableCode, LengthItemCode, NeedlePlace } from "../../words/strapWords.ts";
 import type { StitchRow } from "../constructions/construction.ts";

@@ -1,4 +1,4 @@
-import { MM_PER_UNIT } from "../../units/length.ts";
+import { MM_PER_UNIT } from "../../units/lengthWords.ts";
 import type { Adjustment, LengthWish, StrapWish } from "./strapWish.ts";
 
 /** Straps of common bags; each has its words. */

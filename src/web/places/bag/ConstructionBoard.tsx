@@ -3,7 +3,7 @@ import { strapSectionArt } from "../../../core/drawing/strap/foldPicture.ts";
 import { onMachine } from "../../../core/project/cutList.ts";
 import { type StrapBesideOthers, sideBySide } from "../../../core/straps/build/sideBySide.ts";
 import type { ConstructionId, StrapWish } from "../../../core/straps/wish/strapWish.ts";
-import { unbroken } from "../../../core/units/unbroken.ts";
+import { unbroken } from "../../../core/units/numberWords.ts";
 import { money } from "../../../export/cutsheet/layWords.ts";
 import { useLengths } from "../../fields/units.ts";
 import { SectionPicture } from "../../parts/SectionPicture.tsx";

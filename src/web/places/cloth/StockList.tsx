@@ -8,7 +8,7 @@ import {
   type ShapedStock,
 } from "../../../core/materials/stock.ts";
 import { freshIdIn } from "../../../core/project/edits.ts";
-import { unbroken } from "../../../core/units/unbroken.ts";
+import { unbroken } from "../../../core/units/numberWords.ts";
 import { CountBlank, LengthBlank, OptionalLengthBlank, Tick } from "../../fields/blanks.tsx";
 import { ShapeWords } from "../../fields/ShapeWords.tsx";
 import { useLengths } from "../../fields/units.ts";

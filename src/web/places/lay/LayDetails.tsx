@@ -6,7 +6,7 @@ import { isMatched } from "../../../core/lay/problem/lattice.ts";
 import { piecesOf } from "../../../core/lay/problem/layerSums.ts";
 import type { LayPlan, LayProblem } from "../../../core/lay/problem/layProblem.ts";
 import type { Project } from "../../../core/project/project.ts";
-import { unbroken } from "../../../core/units/unbroken.ts";
+import { unbroken } from "../../../core/units/numberWords.ts";
 import { matchedWords, ruleCostWords } from "../../../export/cutsheet/layWords.ts";
 import { percent, useLengths } from "../../fields/units.ts";
 import { Term } from "../../parts/Term.tsx";

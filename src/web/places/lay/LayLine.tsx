@@ -2,7 +2,7 @@ import { useMemo } from "preact/hooks";
 import { purchaseOf } from "../../../core/buying/purchase.ts";
 import { shopLength } from "../../../core/buying/shopLength.ts";
 import type { Project } from "../../../core/project/project.ts";
-import { unbroken } from "../../../core/units/unbroken.ts";
+import { unbroken } from "../../../core/units/numberWords.ts";
 import { money } from "../../../export/cutsheet/layWords.ts";
 import { percent, useLengths } from "../../fields/units.ts";
 import { Term } from "../../parts/Term.tsx";

@@ -5,7 +5,7 @@ import { choiceTitles } from "../../../core/lay/alternatives/choiceTitles.ts";
 import { layFigures } from "../../../core/lay/alternatives/layFigures.ts";
 import { clothUsed } from "../../../core/lay/problem/planSums.ts";
 import type { Project } from "../../../core/project/project.ts";
-import { unbroken } from "../../../core/units/unbroken.ts";
+import { unbroken } from "../../../core/units/numberWords.ts";
 import { money } from "../../../export/cutsheet/layWords.ts";
 import { useLengths } from "../../fields/units.ts";
 import type { LayState } from "../../state/layBoard.ts";

@@ -3,7 +3,7 @@ import { pieceArt } from "../../../core/drawing/lay/pieceArt.ts";
 import { ringBox } from "../../../core/geometry/box.ts";
 import type { Project } from "../../../core/project/project.ts";
 import type { Language } from "../../../core/units/language.ts";
-import { unbroken } from "../../../core/units/unbroken.ts";
+import { unbroken } from "../../../core/units/numberWords.ts";
 import { contourPath, ringPath } from "../../parts/screenPath.ts";
 import { derivedOf } from "../../state/derived.ts";
 

@@ -1,4 +1,4 @@
-import { MM_PER_UNIT } from "../../../core/units/length.ts";
+import { MM_PER_UNIT } from "../../../core/units/lengthWords.ts";
 
 /** One mark of a tape measure: where, how long, and the number beside the long ones. */
 export interface TapeTick {

@@ -1,6 +1,6 @@
 import type { StrapResult } from "../../../core/straps/build/strapResult.ts";
 import { formatLength } from "../../../core/units/formatLength.ts";
-import { unbroken } from "../../../core/units/unbroken.ts";
+import { unbroken } from "../../../core/units/numberWords.ts";
 import type { SheetTexts } from "../../../core/words/sheetTexts.ts";
 import { SHEET_TEXTS } from "../../../core/words/words.ts";
 import {
@@ -185,7 +185,7 @@ function Amounts({ title, list }: { title: string; list: readonly Amount[] }) {
       <dl class="amounts">
         {list.map(({ what, amount }) => (
           <div key={what}>
-            <dt>{what}</dt>
+            <dt>{unbroken(what)}</dt>
             <dd>{unbroken(amount)}</dd>
           </div>
         ))}

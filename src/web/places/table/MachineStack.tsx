@@ -1,7 +1,7 @@
 import type { LaidCloth } from "../../../core/job/laidCloth.ts";
 import { outputProblems } from "../../../core/project/outputProblems.ts";
 import { type MachineSettings, OUTPUT_CHOICES } from "../../../core/project/outputSettings.ts";
-import { unbroken } from "../../../core/units/unbroken.ts";
+import { unbroken } from "../../../core/units/numberWords.ts";
 import { laserRefusal } from "../../../export/laserRefusal.ts";
 import { useAnswer } from "../../exports/askExport.ts";
 import { ChoiceBlank, LengthBlank } from "../../fields/blanks.tsx";

@@ -4,7 +4,7 @@ import type { LaidCloth } from "../../../core/job/laidCloth.ts";
 import { outputProblems } from "../../../core/project/outputProblems.ts";
 import type { OutputSettings } from "../../../core/project/outputSettings.ts";
 import { PAPERS, paperOf } from "../../../core/project/papers.ts";
-import { unbroken } from "../../../core/units/unbroken.ts";
+import { unbroken } from "../../../core/units/numberWords.ts";
 import { FILE_TEXTS } from "../../../core/words/words.ts";
 import { useAnswer } from "../../exports/askExport.ts";
 import { LengthBlank } from "../../fields/blanks.tsx";

@@ -4,7 +4,7 @@ import type { LaidCloth } from "../../../core/job/laidCloth.ts";
 import type { LayPlan } from "../../../core/lay/problem/layProblem.ts";
 import { clothUsed, copiesLeftOut } from "../../../core/lay/problem/planSums.ts";
 import { LEAST_STRIP, type Project } from "../../../core/project/project.ts";
-import { unbroken } from "../../../core/units/unbroken.ts";
+import { unbroken } from "../../../core/units/numberWords.ts";
 import { useAnswer } from "../../exports/askExport.ts";
 import type { RulerAnswer, RulerStack } from "../../exports/protocol.ts";
 import { LengthBlank } from "../../fields/blanks.tsx";

@@ -1,6 +1,6 @@
 import type { Page } from "../../../core/drawing/list/page.ts";
 import type { LayPlan, StockPlacement } from "../../../core/lay/problem/layProblem.ts";
-import { unbroken } from "../../../core/units/unbroken.ts";
+import { unbroken } from "../../../core/units/numberWords.ts";
 import type { RulerAnswer } from "../../exports/protocol.ts";
 import { keyOf } from "../lay/moves.ts";
 import type { PieceKind } from "../lay/pieceKind.ts";

@@ -1,7 +1,6 @@
 import { expect, test } from "vitest";
-import { lengthToBuy, lengthToCut } from "./boughtCloth.ts";
 import { strapYield } from "./strapYield.ts";
-import { yieldCurve } from "./yieldCurve.ts";
+import { lengthToBuy, lengthToCut, yieldCurve } from "./yieldCurve.ts";
 
 const CLOTH = { strapWidth: 100, strapLength: 700, clothWidth: 1070, gap: 0, directions: "both" } as const;
 

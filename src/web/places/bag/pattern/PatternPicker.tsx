@@ -1,7 +1,7 @@
 import { useRef } from "preact/hooks";
 import { paperNamed } from "../../../../core/project/papers.ts";
 import type { Language } from "../../../../core/units/language.ts";
-import { type LengthUnit, MM_PER_UNIT } from "../../../../core/units/length.ts";
+import { type LengthUnit, MM_PER_UNIT } from "../../../../core/units/lengthWords.ts";
 import { downloadFile, fileNameOf } from "../../../files/projectFiles.ts";
 import { Icon } from "../../../parts/Icon.tsx";
 import { useProject } from "../../../state/workbench.ts";

@@ -1,7 +1,7 @@
 import type { Mend } from "../../../../core/patterns/understandPattern.ts";
 import { describeProblem } from "../../../../core/problems/describeProblem.ts";
 import type { PatternProblem } from "../../../../core/problems/patternProblems.ts";
-import { unbroken } from "../../../../core/units/unbroken.ts";
+import { unbroken } from "../../../../core/units/numberWords.ts";
 import { SENTENCES } from "../../../../core/words/words.ts";
 import { useLanguage, useTexts } from "../../../texts/texts.ts";
 
