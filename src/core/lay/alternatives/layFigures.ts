@@ -81,6 +81,7 @@ export function rulerCuts(problem: LayProblem, plan: LayPlan): readonly RulerCut
     // a whole plan that was taken: its pieces close up as they would have before it was.
     const pins = problem.pinned.filter(({ stockId }) => stockId === stock.id).length;
     const stays = stock.flaws.length > 0 || !isStraight(stock) || (pins > 0 && pins < placements.length);
+    const free = pins === placements.length ? { ...problem, pinned: [] } : problem;
     const isRoll = stock.kind === "roll";
     const goesOn = isRoll && (stock.length === null || stock.length > used.dx - margin + TOLERANCE);
     const beyond = goesOn ? 2 * margin : margin;
@@ -88,7 +89,7 @@ export function rulerCuts(problem: LayProblem, plan: LayPlan): readonly RulerCut
     const tree = cutTreeOf(box, boxesOf(problem, placements), TOLERANCE);
     if (tree === null) return null;
     const tidy = stays
-      ? closeWhereFree(tree, goesOn, TOLERANCE, mayLieOn(stock, problem, placements))
+      ? closeWhereFree(tree, goesOn, TOLERANCE, mayLieOn(stock, free, placements))
       : closeTree(tidyTree(tree, TOLERANCE), goesOn, TOLERANCE);
     all.push({
       stockId: stock.id,
