@@ -1,12 +1,11 @@
 import { type G, SVG, type Svg } from "@svgdotjs/svg.js";
-import { patternArt } from "../../../core/drawing/lay/patternArt.ts";
 import type { LayPattern, StockPlacement } from "../../../core/lay/problem/layProblem.ts";
-import { contourPath, ringPath } from "../../parts/screenPath.ts";
 import { type Frame, frameMatrix } from "./frame.ts";
 import { LiftedPiece } from "./liftedPiece.ts";
 import { keyOf } from "./moves.ts";
 import { DETAIL, labelSize, type PieceKind } from "./pieceKind.ts";
-import { grainArrow, HERE, labelMatrix, type Offset, poseMatrix, tornEdge } from "./planPaths.ts";
+import { groundKeyOf, patternKeyOf, putPattern, putStock } from "./planGround.ts";
+import { grainArrow, HERE, labelMatrix, type Offset, poseMatrix } from "./planPaths.ts";
 import type { StockOnTable } from "./stockLayout.ts";
 
 /** What is to be seen. */
@@ -262,59 +261,18 @@ export class PlanCanvas {
   }
 
   private drawPattern(stocks: readonly StockOnTable[], pattern: LayPattern | undefined): void {
-    const key = JSON.stringify([
-      pattern,
-      stocks.map(({ stock, box, offsetX, offsetY }) => [stock.id, box, offsetX, offsetY]),
-    ]);
+    const key = patternKeyOf(stocks, pattern);
     if (key === this.patternKey) return;
     this.patternKey = key;
     this.pattern.clear();
-    if (pattern === undefined) return;
-    for (const { stock, box, offsetX, offsetY } of stocks) {
-      const marks = patternArt(pattern, stock, box.maxX);
-      if (marks.length === 0) continue;
-      const path = this.pattern.path(marks.map(contourPath).join("")).attr("fill-rule", "evenodd");
-      path.node.setAttribute("transform", `translate(${offsetX} ${offsetY})`);
-    }
+    if (pattern !== undefined) putPattern(this.pattern, stocks, pattern);
   }
 
   private drawGround(stocks: readonly StockOnTable[]): void {
-    const key = JSON.stringify(
-      stocks.map(({ stock, box, offsetX, offsetY, used, bound }) => [
-        stock.id,
-        stock.kind === "roll" && stock.folded,
-        box,
-        offsetX,
-        offsetY,
-        used,
-        bound,
-      ]),
-    );
+    const key = groundKeyOf(stocks);
     if (key === this.groundKey) return;
     this.groundKey = key;
     this.ground.clear();
-    for (const { stock, box, offsetX, offsetY, used, bound } of stocks) {
-      const group = this.ground.group();
-      group.node.setAttribute("transform", `translate(${offsetX} ${offsetY})`);
-      if (stock.kind === "roll") {
-        group.path(`M0 0H${box.maxX}V${stock.width}H0Z`).addClass("cloth");
-        const edge = stock.width * 0.012;
-        // Folded lengthwise, the lower edge is the fold and both selvedges lie at the upper one.
-        const lower = stock.folded === true ? "" : `M0 ${-edge}H${box.maxX}V0H0Z`;
-        group.path(`${lower}M0 ${stock.width}H${box.maxX}V${stock.width + edge}H0Z`).addClass("selvedge");
-        if (stock.folded === true) group.path(`M0 0H${box.maxX}`).addClass("fold-edge");
-        if (stock.length === null) group.path(tornEdge(box.maxX, stock.width)).addClass("torn");
-        if (used > 0) {
-          group.path(`M${used} 0H${box.maxX}V${stock.width}H${used}Z`).addClass("unused");
-          group.path(`M${used} ${-edge * 3}V${stock.width + edge * 3}`).addClass("chalk");
-        }
-        if (bound !== null && bound > 0 && bound < used - 1)
-          group.path(`M${bound} ${-edge * 3}V${stock.width + edge * 3}`).addClass("bound");
-      } else {
-        const rings = [stock.outline.outer, ...stock.outline.holes].map(ringPath).join("");
-        group.path(rings).attr("fill-rule", "evenodd").addClass("cloth");
-      }
-      for (const flaw of stock.flaws) group.path(ringPath(flaw.outer)).addClass("flaw");
-    }
+    for (const stock of stocks) putStock(this.ground, stock);
   }
 }
