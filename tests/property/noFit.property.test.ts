@@ -4,7 +4,7 @@ import { expect, test, vi } from "vitest";
 import { ringBox } from "../../src/core/geometry/box.ts";
 import { gridShape, noFitRings } from "../../src/core/geometry/noFit.ts";
 import type { Ring } from "../../src/core/geometry/ring.ts";
-import { ROW, ROW_INTS, weightedDepth } from "../../src/core/lay/outlines/noFit/depth.kernel.ts";
+import { nearestExit, ROW, ROW_INTS, weightedDepth } from "../../src/core/lay/outlines/noFit/depth.kernel.ts";
 import { addFeatureGrid, ringEdges } from "../../src/core/lay/outlines/noFit/featureGrid.ts";
 import { emptyArena, HEAD } from "../../src/core/lay/outlines/noFit/gridArena.ts";
 import { EDGE } from "../../src/core/lay/outlines/noFit/gridEdges.kernel.ts";
@@ -56,8 +56,8 @@ function holds(rings: readonly Ring[], x: number, y: number): boolean {
   return inside;
 }
 
-/** One no-fit polygon in a feature grid, asked through the kernel as the search asks it. */
-function gridQuery(rings: readonly Ring[]): (x: number, y: number, limit?: number) => number {
+/** One no-fit polygon in a feature grid, as a row that the kernels take. */
+function gridRow(rings: readonly Ring[]) {
   const arena = emptyArena();
   const boxes = rings.map(ringBox);
   const minX = Math.min(...boxes.map((b) => b.minX));
@@ -73,7 +73,12 @@ function gridQuery(rings: readonly Ring[]): (x: number, y: number, limit?: numbe
   rows.set(arena.heads.subarray(grid * HEAD, grid * HEAD + 4), 12);
   const ints = new Int32Array(ROW_INTS);
   ints.set([arena.heads[grid * HEAD + 5]!, arena.heads[grid * HEAD + 4]!, grid]);
-  const probe = new Float64Array(4);
+  return { arena, rows, ints, probe: new Float64Array(4) };
+}
+
+/** … asked as the search asks it. */
+function gridQuery(rings: readonly Ring[]): (x: number, y: number, limit?: number) => number {
+  const { arena, rows, ints, probe } = gridRow(rings);
   const pick = Int32Array.of(0);
   return (x, y, limit = Infinity) => {
     probe.set([x, y, limit, 0]);
@@ -112,6 +117,38 @@ test("the feature grid gives the depth that brute force finds", () => {
 });
 
 // polyclip-ts (Martinez, Rueda & Feito 2009) shares no code with the no-fit polygons.
+test("the way out leads to the outline, as far as brute force says, on the side it says", () => {
+  const rng = seededRng(23);
+  const out = new Float64Array(3);
+  let [inside, outside] = [0, 0];
+  for (let p = 0; p < 20; p++) {
+    const a = gridShape(randomRing(rng, 10_000_000), []);
+    const rings = noFitRings(a, gridShape(randomRing(rng, 4_000_000 + rng.below(6_000_000)), []));
+    const { arena, rows, ints, probe } = gridRow(rings);
+    for (let q = 0; q < 500; q++) {
+      // Near the outline, where pieces are brought into exact contact.
+      const ring = rings[rng.below(rings.length)]!;
+      const at = 2 * rng.below(ring.length / 2);
+      const x = ring[at]! + (rng.unit() * 2 - 1) * 400_000;
+      const y = ring[at + 1]! + (rng.unit() * 2 - 1) * 400_000;
+      probe.set([x, y, Infinity, 0]);
+      if (!nearestExit(probe, rows, ints, 0, arena, out)) continue;
+      const [depth, nx, ny] = [out[0]!, out[1]!, out[2]!];
+      const distance = distanceToRings(rings, x, y);
+      if (distance < 2) continue;
+      const isIn = holds(rings, x, y);
+      if (distance < 300_000) {
+        if (isIn) inside++;
+        else outside++;
+        expect(Math.abs(depth - (isIn ? distance : -distance))).toBeLessThan(2);
+        expect(Math.hypot(nx, ny)).toBeCloseTo(1, 9);
+        expect(distanceToRings(rings, x + depth * nx, y + depth * ny)).toBeLessThan(2);
+      }
+    }
+  }
+  expect(Math.min(inside, outside)).toBeGreaterThan(1000);
+});
+
 test("a shift overlaps by the no-fit polygon just where an independent library finds shared area", () => {
   const rng = seededRng(5);
   const toGeometry = (ring: Ring, x: number, y: number): [number, number][][] => {

@@ -119,12 +119,23 @@ export function weightedDepth(
   probe[3] = sum;
 }
 
+const near = new Float64Array(3);
+
+/** How far along edge `e` the place lies, from the nearest point of the edge to it into `out`, and on which side it is. */
+function foot(edges: Float64Array, e: number, lx: number, ly: number, out: Float64Array): number {
+  const [qx, qy] = [lx - edges[e]!, ly - edges[e + 1]!];
+  const [ux, uy] = [edges[e + 2]!, edges[e + 3]!];
+  const t = qx * ux + qy * uy;
+  const clamped = Math.min(Math.max(t, 0), edges[e + 4]!);
+  out[0] = qx - clamped * ux;
+  out[1] = qy - clamped * uy;
+  out[2] = ux * qy - uy * qx;
+  return t;
+}
+
 /**
  * Signed depth at (`probe[0]`, `probe[1]`) in neighbour `k` (negative outside) into `out[0]`, and the unit direction
  * in the region in which to leave by the nearest feature into `out[1]`, `out[2]`. False where the neighbour is far away.
- *
- * Edges are walked here and above in loops of their own: the loop above is most of the search's time, wants no way out,
- * and would pay for a call and an array of answers at every neighbour.
  */
 export function nearestExit(
   probe: Float64Array,
@@ -168,30 +179,23 @@ export function nearestExit(
     let inside = true;
     for (let i = l + 1; i <= end; i++) {
       const e = cells[i]! * 6;
-      const qx = lx - edges[e]!;
-      const qy = ly - edges[e + 1]!;
-      const ux = edges[e + 2]!;
-      const uy = edges[e + 3]!;
-      const t = qx * ux + qy * uy;
-      const len = edges[e + 4]!;
-      const clamped = Math.min(Math.max(t, 0), len);
-      const rx = qx - clamped * ux;
-      const ry = qy - clamped * uy;
-      const d = rx * rx + ry * ry;
+      const t = foot(edges, e, lx, ly, near);
+      const d = near[0]! * near[0]! + near[1]! * near[1]!;
       if (d >= best) continue;
       best = d;
+      const len = edges[e + 4]!;
       if (t < 0) inside = (edges[e + 5]! & 1) === 0;
       else if (t > len) inside = (edges[e + 5]! & 2) === 0;
-      else inside = ux * qy - uy * qx > 0;
+      else inside = near[2]! > 0;
       const length = Math.sqrt(d);
       if ((t >= 0 && t <= len) || length < 1e-6) {
-        nx = uy;
-        ny = -ux;
+        nx = edges[e + 3]!;
+        ny = -edges[e + 2]!;
       } else {
         // Nearest is a corner: leave straight through it.
         const out = inside ? -1 : 1;
-        nx = (out * rx) / length;
-        ny = (out * ry) / length;
+        nx = (out * near[0]!) / length;
+        ny = (out * near[1]!) / length;
       }
     }
     if ((head & 1) === 1) inside = true;
