@@ -760,8 +760,8 @@ const table = {
     lettersLabel: say("Letters in the files"),
     letters: { text: say("text"), outlines: say("outlines") },
     lettersTold: {
-      text: say("A program without our font shows another; turned letters are outlines in any case."),
-      outlines: say("Outlines look the same everywhere; they can be typed over no more, and the files grow."),
+      text: say("A program without our font shows another one; turned letters are always outlines."),
+      outlines: say("Outlines look the same everywhere, but cannot be edited as text, and the files grow."),
     },
     sharedLabel: say("Shared edges"),
     shared: { once: say("once"), each: say("with each piece") },
@@ -823,7 +823,7 @@ const table = {
     orderLabel: say("Order of the cuts"),
     orders: { nearest: say("the nearest cut next"), piece: say("piece after piece") },
     kerfTold: say("Outlines are drawn half the kerf larger, holes as much smaller; no edge is shared."),
-    bladeTold: say("Set the machine's own blade offset to 0, or corners are made good twice."),
+    bladeTold: say("Set the machine's own blade offset to 0, or corners are corrected twice."),
     overcutTold: say(
       "Pieces lie at least that far apart, so that no cut runs into a neighbour; no edge is shared.",
     ),
@@ -843,7 +843,7 @@ const table = {
       "Cut a test piece first and measure the check square. Never leave a machine alone while it cuts, and follow its maker's safety rules.",
     ),
     laserCaution: say(
-      "No PVC and nothing of unknown make under a laser: PVC gives off hydrogen chloride. Draw the fumes off, keep what puts out a fire at hand.",
+      "No PVC and nothing of unknown make under a laser: PVC gives off hydrogen chloride. Extract the fumes, and keep a fire extinguisher at hand.",
     ),
   },
   cutting: {
@@ -859,7 +859,7 @@ const table = {
     maySleep: say("The screen may go dark: set it so in your device."),
     finished: say("Everything is cut."),
     again: say("Begin again"),
-    otherPlan: say("The plan is not the one you began to cut, so the ticks start anew. Mind what is cut already."),
+    otherPlan: say("This is not the plan you began to cut, so the ticks start again. Mind what is cut already."),
     all: (done: number, of: number) => `All cuts: ${done} of ${of} done`,
     goTo: (n: number, heading: string) => `${n}: go to ${heading}`,
   },
