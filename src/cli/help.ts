@@ -15,7 +15,7 @@ export function programHelp(commands: readonly ListedCommand[]): string {
     "",
     "laywright COMMAND --help explains a command. laywright --version prints the version.",
     'Lengths are written with their unit: "4 7/8 in", "123.8 mm", "1.2 m"; a plain number is in mm.',
-    "Exit codes: 0 done, 1 a problem in the input, 2 wrong usage, 3 a bug of ours.",
+    "Exit codes: 0 done, 1 a problem in the input, 2 wrong usage, 3 an internal error.",
     "",
   ].join("\n");
 }

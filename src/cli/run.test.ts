@@ -140,6 +140,6 @@ test("a command whose code cannot be read is a bug of ours, told like any other"
   const io = { language: "en", out: () => {}, err: (text: string) => (said += text), progress: () => {} } as const;
   const broken = { name: "lay", summary: "", load: () => Promise.reject(new Error("no such part")) };
   expect(await run(["lay"], [broken], io)).toBe(3);
-  expect(said).toContain("laywright lay: a bug of ours");
+  expect(said).toContain("laywright lay: internal error");
   expect(said).toContain("no such part");
 });

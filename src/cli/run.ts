@@ -44,7 +44,7 @@ export async function run(words: readonly string[], commands: readonly ListedCom
 }
 
 function tellBug(name: string, error: unknown, io: Io): ExitCode {
-  io.err(`laywright ${name}: a bug of ours, please send us this with your file:\n`);
+  io.err(`laywright ${name}: internal error; please report this and send us your file:\n`);
   io.err(`${error instanceof Error ? error.stack : String(error)}\n`);
   return EXIT.bug;
 }

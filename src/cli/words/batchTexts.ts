@@ -72,7 +72,7 @@ const en: BatchTexts = {
   withheld: (stocks) => `Lies on the open roll only: orders before it have ${stocks}.`,
   contested: (stocks) =>
     `Orders before it use up this stock: ${stocks}. Do not cut it from there; add stock to the template.`,
-  ourFault: "A bug of ours; please send us this with your files.",
+  ourFault: "Internal error; please report this and send us your files.",
   title: "Orders",
   heads: {
     order: "Order",
@@ -128,7 +128,7 @@ const de: BatchTexts = {
   withheld: (stocks) => `Liegt nur auf der offenen Rolle: Frühere Aufträge haben ${stocks}.`,
   contested: (stocks) =>
     `Frühere Aufträge verbrauchen diesen Vorrat: ${stocks}. Schneiden Sie nicht daraus; geben Sie der Vorlage mehr Vorrat.`,
-  ourFault: "Ein Fehler von uns; bitte schicken Sie uns das mit Ihren Dateien.",
+  ourFault: "Interner Fehler; bitte melden Sie es uns und senden Sie Ihre Dateien mit.",
   title: "Aufträge",
   heads: {
     order: "Auftrag",
