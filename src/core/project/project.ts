@@ -18,12 +18,15 @@ export interface Pin extends Pose {
   readonly copy: number;
 }
 
+/** How a price is reckoned from the cost: a share of the cost on it, or a share of the price in it. */
+export const PRICED_BY = ["markup", "margin"] as const;
+
 /** What a bag costs besides its cloth, and how its price is made; amounts in the project's currency. */
 export interface Pricing {
   /** Work, hardware, thread and overhead of one bag. */
   readonly workPerBag: number;
   /** `markup`: share of the cost added to it. `margin`: share of the price that is left after the cost. */
-  readonly by: "markup" | "margin";
+  readonly by: (typeof PRICED_BY)[number];
   readonly share: number;
 }
 

@@ -1,6 +1,6 @@
 import { z } from "zod";
 import type { LengthUnit } from "../../units/lengthWords.ts";
-import type { Pricing, Project } from "../project.ts";
+import { PRICED_BY, type Pricing, type Project } from "../project.ts";
 import { centredField, matchField, seamField } from "./edgeField.ts";
 import {
   countField,
@@ -38,7 +38,7 @@ const PLACE = { minMm: -100_000, maxMm: 100_000 };
 function pricingField() {
   return group({
     workPerBag: moneyField().default(0),
-    by: z.enum(["markup", "margin"]),
+    by: z.enum(PRICED_BY),
     share: shareField(0, 10),
   }).transform((pricing, context): Pricing => {
     // A price of which everything is left has no end.
