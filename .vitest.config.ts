@@ -13,8 +13,8 @@ export default defineConfig({
       exclude: ["**/*.test.ts"],
       reporter: ["text-summary"],
       reportsDirectory: "coverage",
-      // A floor for all tests together, to be raised to just below what they reach.
-      thresholds: { statements: 90, branches: 85, functions: 90, lines: 90 },
+      // Just below what all tests together reach.
+      thresholds: { statements: 96, branches: 90, functions: 95.5, lines: 97 },
     },
     projects: [
       { extends: true, test: { name: "unit", include: ["src/**/*.test.ts"], testTimeout: 60_000 } },
