@@ -38,11 +38,10 @@ import {
 import { readBasis, readStep } from "./priceText.ts";
 import { flawField, SIZE, shapeField } from "./shapeFields.ts";
 
-/** Directions; a bias cannot be said. */
-/** Cut off each cut end of a roll to square it: the least of the 2 to 5 cm that makers reckon with (common practice). */
+/** Cut off each cut end of a roll to square it: the least of 2 to 5 cm (common practice, no source). */
 const SQUARING = 20;
 
-/** The direction a piece or a material keeps. */
+/** The direction a piece or a material keeps; a bias cannot be said. */
 export function grainField(): z.ZodType<PieceGrain> {
   return z.enum(PIECE_GRAINS);
 }

@@ -2,26 +2,13 @@ import { z } from "zod";
 import type { LengthUnit } from "../../units/lengthWords.ts";
 import { PRICED_BY, type Pricing, type Project } from "../project.ts";
 import { centredField, matchField, seamField } from "./edgeField.ts";
-import {
-  countField,
-  group,
-  idField,
-  lengthField,
-  list,
-  moneyField,
-  named,
-  nameField,
-  plainNumber,
-  report,
-  shareField,
-  text,
-  yesNo,
-} from "./fields.ts";
+import { countField, group, lengthField, list, moneyField, nameField, report, shareField, text } from "./fields.ts";
 import { keptPlanField } from "./keptPlanFields.ts";
 import { materialField } from "./materialFields.ts";
 import { bagMeasureField } from "./measureFields.ts";
 import { outputField } from "./outputFields.ts";
 import { panelField } from "./panelFields.ts";
+import { pinField } from "./pinField.ts";
 import { sewingMachineField } from "./sewingMachineField.ts";
 import { strapField } from "./strapFields.ts";
 
@@ -33,7 +20,6 @@ export const UNITS: readonly ["mm", "cm", "m", "in", "ft", "yd"] = ["mm", "cm", 
 
 const MOST_MARGIN = 0.95;
 const EDGE = { minMm: 0, maxMm: 1000 };
-const PLACE = { minMm: -100_000, maxMm: 100_000 };
 
 function pricingField() {
   return group({
@@ -50,29 +36,6 @@ function pricingField() {
       );
     return pricing;
   });
-}
-
-function pinField(unit: LengthUnit) {
-  return named(
-    "pin",
-    "A piece put down by hand, which the lay works around.",
-    group({
-      material: idField(),
-      stock: idField(),
-      piece: text(400),
-      copy: countField(0, 100_000),
-      x: lengthField(unit, PLACE),
-      y: lengthField(unit, PLACE),
-      turn: plainNumber(-360, 360).default(0),
-      mirrored: yesNo().default(false),
-    }),
-  ).transform(({ material, stock, piece, turn, ...pin }) => ({
-    ...pin,
-    materialId: material,
-    stockId: stock,
-    pieceId: piece,
-    turnDeg: turn,
-  }));
 }
 
 /** The project file, version 1, for files whose bare numbers are in `unit`; parses to a `Project`. */

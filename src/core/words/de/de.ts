@@ -15,18 +15,12 @@ import { ruler } from "./ruler.ts";
 import { strapSentences } from "./strapSentences.ts";
 import { straps } from "./straps.ts";
 
+const brought = { ...lengthSentences, ...fileSentences, ...patternSentences, ...batchSentences };
+const made = { ...panelSentences, ...strapSentences, ...matchSentences, ...laySentences };
+
 /** Everything said in German. */
 export const de: Words = {
-  problems: {
-    ...batchSentences,
-    ...lengthSentences,
-    ...fileSentences,
-    ...panelSentences,
-    ...matchSentences,
-    ...patternSentences,
-    ...strapSentences,
-    ...laySentences,
-  },
+  problems: { ...brought, ...made },
   cautions,
   straps,
   panels,

@@ -5,7 +5,7 @@ export const cautions: CautionTable = {
   "laser-pvc": ({ materials }) =>
     `Never cut ${materials.length === 0 ? "vinyl" : materials.join(", ")} with a laser: PVC gives off hydrogen chloride. What is of unknown coating or make counts as PVC until its supplier names the polymer.`,
   "laser-fumes": () =>
-    "Laser: draw the fumes off and keep the lid shut, keep what puts out a fire at hand, and never leave it alone while it runs; its maker's manual and local rules come first.",
+    "Laser: draw the fumes off and keep the lid shut, keep a fire extinguisher within reach, and never leave it alone while it runs; its maker's manual and local rules come first.",
   "cutting-machine": () =>
     "Cutting machine: keep fingers, hair and sleeves off the moving blade, stop it before you reach in, take the mat out before you lift the pieces, and never leave it alone.",
   "rotary-cutter": () =>
