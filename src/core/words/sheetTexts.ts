@@ -75,6 +75,8 @@ export interface SheetTexts {
   readonly matched: (names: string) => string;
   /** Where the first line lies on the roll, from its cut end and its lower edge; null where nothing repeats that way. */
   readonly firstLine: (along: string | null, across: string | null) => string;
+  /** Title of a lay's picture with the cloth's pattern; `scale` as in 1 : scale. */
+  readonly onPattern: (name: string, scale: number) => string;
   readonly boundUnmatched: string;
   /** What a rule costs; `more` null where it costs nothing. */
   readonly ruleMatch: (first: string, second: string, more: string | null) => string;

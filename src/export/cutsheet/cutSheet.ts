@@ -36,6 +36,7 @@ export interface Picture {
 export interface CutRow {
   /** Running number over the whole sheet, from 1; also on the labels. */
   readonly number: number;
+  readonly pieceId: string;
   readonly name: string;
   readonly materialId: string;
   readonly kind: CutPiece["kind"];
@@ -137,6 +138,7 @@ function rowOf(piece: CutPiece, number: number, texts: SheetTexts, language: Lan
   const box = contourBox(piece.contour);
   return {
     number,
+    pieceId: piece.id,
     name: piece.name,
     materialId: piece.materialId,
     kind: piece.kind,

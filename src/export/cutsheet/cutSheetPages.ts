@@ -8,7 +8,7 @@ import type { Language } from "../../core/units/language.ts";
 import type { SheetTexts } from "../../core/words/sheetTexts.ts";
 import { SHEET_TEXTS } from "../../core/words/words.ts";
 import { type Amount, type CutGroup, type CutRow, type CutSheet, type Picture, sheetInches } from "./cutSheet.ts";
-import { type Block, type FlowPaper, flowPages, roomOn, SHEET_MARGIN } from "./flow.ts";
+import { type Block, type FlowPaper, flowPages, PICTURE_HEIGHT, roomOn, SHEET_MARGIN } from "./flow.ts";
 
 const TEXT = 3.2;
 const SMALL = 2.8;
@@ -196,8 +196,6 @@ function amountBlocks(title: string, list: readonly Amount[], width: number): Bl
   return [heading(title, width), ...rows];
 }
 
-/** Highest picture worth a third of a page, mm; only odd ones come near it. */
-const PICTURE_HEIGHT = 90;
 /** What a picture's own margin saves below it, and the room its title takes above, mm. */
 const PICTURE_MARGIN = 2;
 

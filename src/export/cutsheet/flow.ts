@@ -26,6 +26,9 @@ export const SHEET_MARGIN = 15;
 /** Width between the margins of a cut sheet on a paper, mm. */
 export const roomOn = ({ width }: { readonly width: number }): number => width - 2 * SHEET_MARGIN;
 
+/** Highest picture worth a third of a page, mm; only odd ones come near it. */
+export const PICTURE_HEIGHT = 90;
+
 /** Blocks after a head that stay with it: one line alone under it, the rest overleaf, is soon overlooked. */
 const KEPT = 2;
 

@@ -87,12 +87,22 @@ function roleGroup(
 
 function areaGroup(drawing: Drawing, point: PointWriter): string[] {
   const areas = drawing.items.filter((item): item is DrawnArea => item.kind === "area");
-  if (areas.length === 0) return [];
-  const paths = areas.map(
-    ({ tone, contours }) =>
-      `<path fill="${TONE_COLORS[tone]}" d="${contours.map((contour) => pathData(contour, point)).join("")}"/>`,
-  );
-  return ['<g id="areas" stroke="none" fill-rule="evenodd">', ...paths, "</g>"];
+  const group = (id: string, members: readonly DrawnArea[]): string[] => {
+    if (members.length === 0) return [];
+    const paths = members.map(
+      ({ tone, contours }) =>
+        `<path fill="${TONE_COLORS[tone]}" d="${contours.map((contour) => pathData(contour, point)).join("")}"/>`,
+    );
+    return [`<g id="${id}" stroke="none" fill-rule="evenodd">`, ...paths, "</g>"];
+  };
+  const isPattern = ({ tone }: DrawnArea): boolean => tone === "pattern";
+  return [
+    ...group(
+      "areas",
+      areas.filter((area) => !isPattern(area)),
+    ),
+    ...group("pattern", areas.filter(isPattern)),
+  ];
 }
 
 function path(item: DrawnLine, point: PointWriter): string {

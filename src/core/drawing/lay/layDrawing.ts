@@ -55,7 +55,7 @@ const SIZES = [8, 6, 5, 4, 3, 2.4, 1.8];
 /**
  * The pieces that lie on one stock, drawn on its cloth; names keep off the `seams`, where sheets of paper are taped
  * together, wherever a piece has room beside them. The cloth's `pattern`, where something is matched on it, lies over
- * the pieces as an area: it is nothing to cut. Cost O(points).
+ * the pieces as areas: it is nothing to cut. Cost O(points).
  */
 export function layDrawing(
   stock: Stock,
@@ -82,15 +82,21 @@ export function layDrawing(
     const near = seamsNear(ringBox(copy.outline.outer));
     items.push(...pieceItems(piece, placement, copy, { grain, texts, seams: near, rooms }));
   }
-  if (pattern !== undefined) putUnderLines(items, drawArea("pattern", patternArt(pattern, stock, usedLength)));
+  if (pattern !== undefined) {
+    const marks = patternArt(pattern, stock, usedLength);
+    putUnderLines(
+      items,
+      marks.map((contours) => drawArea("pattern", contours)),
+    );
+  }
   return { stockId: stock.id, drawing: { box: ground.box, items }, copies, usedLength };
 }
 
-/** Puts an area over all areas and under all lines: pieces do not hide the pattern they lie on. */
-function putUnderLines(items: DrawingItem[], area: DrawingItem): void {
+/** Puts areas over all areas and under all lines: pieces do not hide the pattern they lie on. */
+function putUnderLines(items: DrawingItem[], marks: readonly DrawingItem[]): void {
   const areas = items.filter(({ kind }) => kind === "area");
   const rest = items.filter(({ kind }) => kind !== "area");
-  items.splice(0, items.length, ...areas, area, ...rest);
+  items.splice(0, items.length, ...areas, ...marks, ...rest);
 }
 
 /** How pieces are to be labelled. */

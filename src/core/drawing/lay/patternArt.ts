@@ -16,9 +16,10 @@ const MOST_MARKS = 4_000;
 
 /**
  * The pattern of a cloth as areas over a stock: stripes with their middle on each line, or motifs on each place where two
- * lines meet. A pattern with a top shows which way it is: a thin line after each stripe, motifs that point.
+ * lines meet; the contours of each mark by themselves. A pattern with a top shows which way it is: a thin line after
+ * each stripe, motifs that point.
  */
-export function patternArt(pattern: LayPattern, stock: Stock, usedLength: number): Contour[] {
+export function patternArt(pattern: LayPattern, stock: Stock, usedLength: number): Contour[][] {
   const box = boxOf(stock, usedLength);
   const marks = marksOf(pattern, stock, box);
   if (marks.length === 0 || marks.length > MOST_MARKS) return [];
@@ -26,7 +27,7 @@ export function patternArt(pattern: LayPattern, stock: Stock, usedLength: number
     stock.kind === "roll"
       ? [Float64Array.of(box.minX, box.minY, box.maxX, box.minY, box.maxX, box.maxY, box.minX, box.maxY)]
       : ringsOf(stock.outline);
-  return intersectionOf(marks, cloth).flatMap(({ outer, holes }) => [outer, ...holes].map(ringContour));
+  return intersectionOf(marks, cloth).map(({ outer, holes }) => [outer, ...holes].map(ringContour));
 }
 
 function boxOf(stock: Stock, usedLength: number): Box {

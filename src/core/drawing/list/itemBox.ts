@@ -5,6 +5,11 @@ import { textWidth } from "./textWidth.ts";
 
 const boxes = new WeakMap<DrawingItem, Box>();
 
+/** Whether an item is worth ink: of filled areas the cloth's pattern alone, as the paper itself is the piece. */
+export function isInked(item: DrawingItem): boolean {
+  return item.kind !== "area" || item.tone === "pattern";
+}
+
 /** Box of an item with room for its line width; texts by a generous estimate. Kept, as every sheet asks again. */
 export function itemBox(item: DrawingItem): Box {
   const known = boxes.get(item);

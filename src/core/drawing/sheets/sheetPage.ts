@@ -2,7 +2,8 @@ import { segmentContour } from "../../geometry/contourShapes.ts";
 import { PAPER_TEXTS } from "../../words/words.ts";
 import type { GrainArrow } from "../lay/labelBlock.ts";
 import type { LaySheet } from "../lay/layDrawing.ts";
-import type { DrawingItem } from "../list/drawing.ts";
+import type { Drawing, DrawingItem } from "../list/drawing.ts";
+import { isInked } from "../list/itemBox.ts";
 import { drawLine, drawText } from "../list/items.ts";
 import { type Page, type PagePart, paperPart } from "../list/page.ts";
 import type { RoleStyle, RoleStyles } from "../list/roleStyles.ts";
@@ -63,33 +64,33 @@ function sheetPage(
     width,
     height,
     parts: [
-      drawingPart(sheet, EDGE, EDGE + WORDS, correction),
+      drawingPart(sheet.drawing, EDGE, EDGE + WORDS, correction),
       paperPart(items),
       checkTape(width, correction, tenCm),
     ],
   };
 }
 
-/** The lay alone, edge to edge with the cloth, for a projector or a viewer; no margin, no words. */
-export function barePage(sheet: LaySheet): Page {
-  const { box } = sheet.drawing;
+/** The lines of the lay alone, edge to edge with the cloth, for a projector; the cloth below has its own pattern. */
+export function barePage({ drawing }: LaySheet): Page {
+  const { box } = drawing;
+  const lines = { box, items: drawing.items.filter(({ kind }) => kind !== "area") };
   return {
     name: "sheet",
     width: box.maxX - box.minX,
     height: box.maxY - box.minY,
-    parts: [drawingPart(sheet, 0, 0, { x: 1, y: 1 })],
+    parts: [drawingPart(lines, 0, 0, { x: 1, y: 1 })],
   };
 }
 
 function drawingPart(
-  sheet: LaySheet,
+  { box, items }: Drawing,
   left: number,
   low: number,
   correction: { readonly x: number; readonly y: number },
 ): PagePart {
-  const { box, items } = sheet.drawing;
   return {
-    items: items.filter((item) => item.kind !== "area"),
+    items: items.filter(isInked),
     x: left - box.minX * correction.x,
     y: low - box.minY * correction.y,
     scaleX: correction.x,

@@ -5,7 +5,7 @@ import { PAPER_TEXTS } from "../../words/words.ts";
 import type { GrainArrow } from "../lay/labelBlock.ts";
 import type { LaySheet } from "../lay/layDrawing.ts";
 import type { DrawingItem } from "../list/drawing.ts";
-import { itemBox } from "../list/itemBox.ts";
+import { isInked, itemBox } from "../list/itemBox.ts";
 import { drawLine, drawText } from "../list/items.ts";
 import type { Page, PagePart } from "../list/page.ts";
 import { fitText, plainLine, textWidth } from "../list/textWidth.ts";
@@ -28,10 +28,16 @@ const TICK = { small: 1.2, five: 2, ten: 2.8 };
  */
 export function tilePages(sheet: LaySheet, tiling: Tiling, title: SheetTitle, grain: GrainArrow): Page[] {
   const linesNear = boxIndex(flatLines(sheet.drawing), ({ box }) => box);
-  // Filled areas would only drink ink; the paper itself is the piece.
   const lines = jointLines(tiling);
-  const inked = sheet.drawing.items.filter((item) => item.kind !== "area");
-  const itemsNear = boxIndex(inked, itemBox);
+  const inked = sheet.drawing.items.filter(isInked);
+  const patternNear = boxIndex(
+    inked.filter(({ kind }) => kind === "area"),
+    itemBox,
+  );
+  const itemsNear = boxIndex(
+    inked.filter(({ kind }) => kind !== "area"),
+    itemBox,
+  );
   return tiling.tiles.map((tile, index) => {
     const square = (): DrawingItem[] => {
       const spot = checkSquareSpot(tile, tiling.overlap, linesNear(tile.window));
@@ -41,9 +47,11 @@ export function tilePages(sheet: LaySheet, tiling: Tiling, title: SheetTitle, gr
       name: tile.name,
       width: tiling.width,
       height: tiling.height,
-      // The drawing lies over the sheet's own marks, so that none of them hides a cut.
+      // The drawing lies over the sheet's own marks, so that none of them hides a cut, and the cloth's pattern below all.
       get parts(): PagePart[] {
+        const pattern = patternNear(tile.window);
         return [
+          ...(pattern.length > 0 ? [windowPart(pattern, tiling, tile)] : []),
           furniturePart(tiling, tile, title, grain, index, [...square(), ...lines(tile)]),
           windowPart(itemsNear(tile.window), tiling, tile),
         ];

@@ -84,6 +84,7 @@ export const cutSheet: SheetTexts = {
       ...(along === null ? [] : [`${along} von der Schnittkante`]),
       ...(across === null ? [] : [`${across} von der unteren Kante`]),
     ].join(" und ")} liegt; davon geht der Plan aus.`,
+  onPattern: (name, scale) => `${name} auf dem Muster, 1 : ${scale}; Nummern wie in der Liste`,
   boundUnmatched: "Die kürzeste mögliche Länge ist ohne die Musterpassung gerechnet.",
   ruleMatch: (first, second, more) =>
     `${first} passend ${first === second ? "zum nächsten" : `zu ${second}`}: ${more === null ? "kein Mehrverbrauch" : `${more} mehr`}.`,

@@ -83,6 +83,7 @@ export const cutSheet: SheetTexts = {
       ...(along === null ? [] : [`${along} from its cut end`]),
       ...(across === null ? [] : [`${across} from its lower edge`]),
     ].join(" and ")}; the plan starts there.`,
+  onPattern: (name, scale) => `${name} on its pattern, 1 : ${scale}; numbers as in the list`,
   boundUnmatched: "The shortest possible is reckoned without the matching.",
   ruleMatch: (first, second, more) =>
     `Matching ${first} to ${first === second ? "the next one" : second}: ${more === null ? "no more cloth" : `${more} more`}.`,

@@ -31,7 +31,7 @@ export function putPattern(layer: G, stocks: readonly StockOnTable[], pattern: L
   for (const { stock, box, offsetX, offsetY } of stocks) {
     const marks = patternArt(pattern, stock, box.maxX);
     if (marks.length === 0) continue;
-    const path = layer.path(marks.map(contourPath).join("")).attr("fill-rule", "evenodd");
+    const path = layer.path(marks.flat().map(contourPath).join("")).attr("fill-rule", "evenodd");
     path.node.setAttribute("transform", `translate(${offsetX} ${offsetY})`);
   }
 }
