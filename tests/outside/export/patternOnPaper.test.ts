@@ -80,7 +80,7 @@ test.each(PDF_DRAWERS)(
     const long = saved(fileNamed(await filesOf(true), "deck-stripe-one-sheet.pdf"));
     const picture = await drawer.draw(long, 1, DPI);
     // Along a line 20 mm below the cloth's upper edge, where no piece lies; the cloth begins 10 mm from the left of the
-  // sheet of 800 mm and 22 mm from its lower edge.
+    // sheet of 800 mm and 22 mm from its lower edge.
     const row = Math.round((800 - 22 - 700 + 20) * picture.perMm.y);
     const edges: number[] = [];
     let before = false;
