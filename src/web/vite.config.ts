@@ -1,7 +1,11 @@
 import { execFileSync } from "node:child_process";
-import { readFileSync } from "node:fs";
+import { mkdtempSync, readFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { defineConfig, type Plugin } from "vite";
+import { intoOneFile } from "./build/oneFile.ts";
+import { packedFonts } from "./build/packedFonts.ts";
 
 const here = (path: string) => fileURLToPath(new URL(path, import.meta.url));
 /** `ONE_FILE=1` builds the page that opens from a disk without any server: everything inside one HTML file. */
@@ -40,69 +44,6 @@ function hashOf(text: string): string {
   return hash.toString(36);
 }
 
-/** Workers of the build by file name, as text that may stand in a page. */
-function workersIn(bundle: Bundle): [string, string][] {
-  return Object.entries(bundle).flatMap(([name, item]): [string, string][] =>
-    item.type === "asset" && name.endsWith(".js")
-      ? [[name.slice(name.lastIndexOf("/") + 1), String(item.source).replaceAll("</script", "<\\/script")]]
-      : [],
-  );
-}
-
-/** The page's code with its workers read from the page itself, because a page on disk may not open other files. */
-function withOwnWorkers(code: string, workers: readonly (readonly [string, string])[]): string {
-  // Nothing is loaded later, so there is nothing to load ahead either.
-  const whole = code
-    .replaceAll("__VITE_PRELOAD__", "void 0")
-    // A page on disk may start plain workers only; they are bundled whole anyway.
-    .replaceAll(/\{\s*type:\s*["'`]module["'`]\s*\}/gu, "{}");
-  return workers.reduce(
-    (text, [name]) =>
-      text.replace(
-        new RegExp(`new URL\\(["'\`]${name}["'\`],\\s*import\\.meta\\.url\\)\\.href`, "u"),
-        () =>
-          `URL.createObjectURL(new Blob([document.getElementById("${name}").textContent],{type:"text/javascript"}))`,
-      ),
-    whole,
-  );
-}
-
-type Bundle = Parameters<Extract<NonNullable<Plugin["generateBundle"]>, (...args: never[]) => unknown>>[1];
-
-/** Puts scripts, styles and the icon into the page itself. */
-function intoOneFile(): Plugin {
-  return {
-    name: "into-one-file",
-    apply: "build",
-    enforce: "post",
-    generateBundle(_options, bundle) {
-      const page = bundle["index.html"];
-      if (page?.type !== "asset") return;
-      let html = String(page.source);
-      for (const [name, item] of Object.entries(bundle)) {
-        if (item.type === "chunk") {
-          const code = withOwnWorkers(item.code, workersIn(bundle)).replaceAll("</script", "<\\/script");
-          html = html.replace(new RegExp(`<script[^>]*src="[^"]*${name}"[^>]*></script>`), "");
-          html = html.replace("</body>", () => `<script type="module">${code}</script></body>`);
-        } else if (name.endsWith(".css"))
-          html = html.replace(
-            new RegExp(`<link[^>]*href="[^"]*${name}"[^>]*>`),
-            () => `<style>${item.source}</style>`,
-          );
-      }
-      for (const [name, source] of workersIn(bundle))
-        html = html.replace("<script", () => `<script type="text/plain" id="${name}">${source}</script><script`);
-      for (const name of Object.keys(bundle)) if (name !== "index.html") delete bundle[name];
-      const icon = readFileSync(here("public/icon.svg")).toString("base64");
-      html = html
-        .replace(/<link rel="manifest"[^>]*>/, "")
-        .replace("./icon.svg", `data:image/svg+xml;base64,${icon}`);
-      page.source = html;
-      page.fileName = "laywright.html";
-    },
-  };
-}
-
 /** The notices of the libraries and fonts in the page: a file beside it, or a comment at the end of the one file. */
 function thirdParty(): Plugin {
   const text = () => {
@@ -124,12 +65,13 @@ function thirdParty(): Plugin {
   };
 }
 
-export default defineConfig({
+export default defineConfig(async () => ({
   root: here("."),
   base: "./",
   publicDir: oneFile ? false : here("public"),
   oxc: { jsx: { runtime: "automatic", importSource: "preact" } },
-  plugins: [thirdParty(), oneFile ? intoOneFile() : offlineList()],
+  plugins: [thirdParty(), oneFile ? intoOneFile(here("public/icon.svg")) : offlineList()],
+  resolve: { alias: await packedFonts(mkdtempSync(join(tmpdir(), "laywright-fonts-"))) },
   define: { __ONE_FILE__: JSON.stringify(oneFile) },
   worker: { format: oneFile ? "iife" : "es" },
   build: {
@@ -149,4 +91,4 @@ export default defineConfig({
           },
         },
   },
-});
+}));

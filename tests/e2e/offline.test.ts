@@ -1,11 +1,13 @@
 // After the first visit the page needs no network any more; the one-file page never needed any.
 import { type ChildProcess, execFileSync, spawn } from "node:child_process";
-import { readFileSync } from "node:fs";
+import { readFileSync, statSync } from "node:fs";
 import { join } from "node:path";
-import { fileURLToPath } from "node:url";
+import { fileURLToPath, pathToFileURL } from "node:url";
 import { expect, test } from "vitest";
+import { pdfWords } from "../tools/pdfReaders.ts";
+import { sizeFaults } from "../tools/release.ts";
 import { notices } from "../tools/thirdParty.ts";
-import { builderEnv, goTo, openPage, openStage } from "./browser.ts";
+import { builderEnv, demoText, goTo, openFile, openPage, openStage } from "./browser.ts";
 
 /** Runs the documented command; gives the address that it prints, and what ends it and its children. */
 async function started(): Promise<{ url: string; stop(): Promise<void> }> {
@@ -60,18 +62,31 @@ test("with the network cut after the first visit, everything still works as npm 
 });
 
 test("the one-file page works from disk", async () => {
+  // First, because it may build the other page into the same folder.
+  const stage = await openStage();
   const root = fileURLToPath(new URL("../../", import.meta.url));
   execFileSync("npx", ["vite", "build", "--config", "src/web/vite.config.ts", "--logLevel", "error"], {
     cwd: root,
     env: { ...builderEnv(), ONE_FILE: "1" },
   });
-  const text = readFileSync(join(root, "dist/web/laywright.html"), "utf8");
+  const built = join(root, "dist/web/laywright.html");
+  const text = readFileSync(built, "utf8");
+  expect(sizeFaults({ "laywright.html": statSync(built).size })).toEqual([]);
   for (const { name, version } of notices()) expect(text).toContain(`${name} ${version}`);
-  const stage = await openStage();
-  const context = await stage.person();
-  const page = await openPage(context, new URL("../../dist/web/laywright.html", import.meta.url).href);
+  const context = await stage.person({ acceptDownloads: true });
+  const page = await openPage(context, pathToFileURL(built).href);
   await page.click('button:has-text("Strap")');
   await goTo(page, "#/lay");
   await page.waitForSelector(".piece");
+  // Files come from the page's own packed fonts: Chinese, Thai and a picture, read back by PDFium.
+  const name = "包带 สายสะพาย 🧵";
+  await openFile(page, "own.json", demoText().replace(/"name": "[^"]+"/u, `"name": "${name}"`));
+  await goTo(page, "#/table/sheet");
+  const [download] = await Promise.all([
+    page.waitForEvent("download", { timeout: 90_000 }),
+    page.click('button:has-text("Save the cut sheet")'),
+  ]);
+  const words = await pdfWords(await download.path());
+  expect(words.replaceAll(/\s+/gu, " ")).toContain(name);
   await stage.close();
 });

@@ -1,10 +1,10 @@
 import fontkit, { type Font } from "@pdf-lib/fontkit";
 import { plainLine } from "../../core/drawing/list/textWidth.ts";
-import { unpackWoff } from "./unpackWoff.ts";
+import { unpackFont } from "./unpackFont.ts";
 
 /**
- * Font files as bytes (TrueType, OpenType or WOFF), read by the host: from disk in the CLI, by fetch in the browser.
- * `fallbacks` are asked in turn for characters that the first fonts lack, and read only when there are any.
+ * Font files as bytes (TrueType or OpenType), read by the host: from disk in the CLI, by fetch in the browser.
+ * `fallbacks` may be packed in any way that `unpackFont` knows; they are asked in turn for characters that the first fonts lack, and read only when there are any.
  */
 export interface FontBytes {
   readonly regular: Uint8Array;
@@ -46,7 +46,7 @@ export function parsedFont(file: Uint8Array): Font {
 }
 
 function readOnce(read: () => Promise<Uint8Array>): Promise<Uint8Array> {
-  const known = readFonts.get(read) ?? read().then(unpackWoff);
+  const known = readFonts.get(read) ?? read().then(unpackFont);
   readFonts.set(read, known);
   return known;
 }

@@ -14,6 +14,7 @@ import { projectSheet } from "../../export/cutsheet/projectSheet.ts";
 import { sentPicture } from "../../export/drawingFiles.ts";
 import { fileStem } from "../../export/fileStem.ts";
 import type { FontBytes } from "../../export/fonts/faces.ts";
+import { unpackFont } from "../../export/fonts/unpackFont.ts";
 import { drawnMats, machineMats } from "../../export/machineMats.ts";
 import { matFiles } from "../../export/outputs.ts";
 import { facesFor, planFiles } from "../../export/planFiles.ts";
@@ -100,7 +101,7 @@ async function matStack({ project, pieces, language, lay }: Extract<Ask, { kind:
 let fonts: Promise<FontBytes> | null = null;
 
 function fontBytes(): Promise<FontBytes> {
-  const bytes = async (url: string) => new Uint8Array(await (await fetch(url)).arrayBuffer());
+  const bytes = async (url: string) => unpackFont(new Uint8Array(await (await fetch(url)).arrayBuffer()));
   fonts ??= Promise.all([bytes(regularUrl), bytes(boldUrl)]).then(([regular, bold]) => ({
     regular,
     bold,

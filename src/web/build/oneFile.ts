@@ -1,0 +1,101 @@
+import { readFileSync } from "node:fs";
+import { gzipSync } from "node:zlib";
+import type { Plugin } from "vite";
+
+type Bundle = Parameters<Extract<NonNullable<Plugin["generateBundle"]>, (...args: never[]) => unknown>>[1];
+
+/** Where the page keeps the addresses of its workers once they are unpacked. */
+const PARTS = "laywrightParts";
+const MAIN = "main";
+
+/**
+ * Unpacks the page's code: each part is gzip in base64, its name the element's. Workers become addresses that any
+ * number of them can be started from; the page's own code runs last, when they are there. No part is kept twice.
+ */
+const START = `(async () => {
+  const parts = (globalThis.${PARTS} = {});
+  const read = async (element) => {
+    const packed = await fetch("data:application/gzip;base64," + element.textContent);
+    element.remove();
+    return new Response(packed.body.pipeThrough(new DecompressionStream("gzip")));
+  };
+  const elements = [...document.querySelectorAll("script[data-part]")];
+  const main = document.createElement("script");
+  main.type = "module";
+  await Promise.all(
+    elements.map(async (element) => {
+      const { part } = element.dataset;
+      const code = await read(element);
+      if (part === "${MAIN}") main.textContent = await code.text();
+      else parts[part] = URL.createObjectURL(new Blob([await code.arrayBuffer()], { type: "text/javascript" }));
+    }),
+  );
+  document.body.append(main);
+})().catch((error) => {
+  console.error(error);
+  document.getElementById("page").textContent =
+    "This browser cannot open Laywright as one file: it needs one of 2023 or later. / " +
+    "Dieser Browser kann Laywright nicht als eine Datei öffnen: Es braucht einen von 2023 oder später.";
+});`;
+
+/** Workers of the build by file name. */
+function workersIn(bundle: Bundle): [string, string][] {
+  return Object.entries(bundle).flatMap(([name, item]): [string, string][] =>
+    item.type === "asset" && name.endsWith(".js")
+      ? [[name.slice(name.lastIndexOf("/") + 1), String(item.source)]]
+      : [],
+  );
+}
+
+/** The page's code with its workers read from the page itself, because a page on disk may not open other files. */
+function withOwnWorkers(code: string, workers: readonly (readonly [string, string])[]): string {
+  // Nothing is loaded later, so there is nothing to load ahead either.
+  const whole = code
+    .replaceAll("__VITE_PRELOAD__", "void 0")
+    // A page on disk may start plain workers only; they are bundled whole anyway.
+    .replaceAll(/\{\s*type:\s*["'`]module["'`]\s*\}/gu, "{}");
+  return workers.reduce((text, [name]) => {
+    const address = new RegExp(`new URL\\(["'\`]${name}["'\`],\\s*import\\.meta\\.url\\)\\.href`, "u");
+    if (!address.test(text)) throw new Error(`intoOneFile: the page does not start ${name}`);
+    return text.replace(address, () => `globalThis.${PARTS}["${name}"]`);
+  }, whole);
+}
+
+function packed(part: string, code: string): string {
+  const data = gzipSync(code, { level: 9 }).toString("base64");
+  return `<script type="application/gzip" data-part="${part}">${data}</script>`;
+}
+
+/** Puts scripts, styles and the icon into the page itself, scripts packed. */
+export function intoOneFile(icon: string): Plugin {
+  return {
+    name: "into-one-file",
+    apply: "build",
+    enforce: "post",
+    generateBundle(_options, bundle) {
+      const page = bundle["index.html"];
+      if (page?.type !== "asset") return;
+      const workers = workersIn(bundle);
+      const scripts = workers.map(([name, source]) => packed(name, source));
+      let html = String(page.source);
+      for (const [name, item] of Object.entries(bundle)) {
+        if (item.type === "chunk") {
+          html = html.replace(new RegExp(`<script[^>]*src="[^"]*${name}"[^>]*></script>`), "");
+          scripts.push(packed(MAIN, withOwnWorkers(item.code, workers)));
+        } else if (name.endsWith(".css"))
+          html = html.replace(
+            new RegExp(`<link[^>]*href="[^"]*${name}"[^>]*>`),
+            () => `<style>${item.source}</style>`,
+          );
+      }
+      html = html.replace("</body>", () => `${scripts.join("\n")}\n<script>${START}</script>\n</body>`);
+      for (const name of Object.keys(bundle)) if (name !== "index.html") delete bundle[name];
+      const image = readFileSync(icon).toString("base64");
+      html = html
+        .replace(/<link rel="manifest"[^>]*>/, "")
+        .replace("./icon.svg", `data:image/svg+xml;base64,${image}`);
+      page.source = html;
+      page.fileName = "laywright.html";
+    },
+  };
+}
