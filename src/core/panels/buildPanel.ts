@@ -33,6 +33,51 @@ export function buildPanel(
   path = "",
   words: Readonly<Record<"interfacing" | "lining", string>> = PANEL_WORDS.en,
 ): Result<readonly CutPiece[]> {
+  const { panel } = sized;
+  const built = builtLines(sized, path);
+  if (!built.ok) return built;
+  const { cut, lines, drawn } = built.value;
+  const problems: Problem[] = [];
+  const following = (piece: FollowingPiece | null | undefined, word: "interfacing" | "lining"): CutPiece[] => {
+    if (!piece) return [];
+    const inset = word === "lining" ? sized.liningInset : sized.interfacingInset;
+    const made = followingLines(lines, piece, inset, word === "lining");
+    if (made === null) {
+      problems.push({ code: "inset-eats-panel", path: `${path}${word}.inset`, insetMm: inset });
+      return [];
+    }
+    const part = { id: `-${word}`, name: `, ${words[word]}`, materialId: piece.materialId };
+    return [pieceOf(sized, part, ...made, matchPlaces(sized, piece.cut === "inset" ? inset : 0))];
+  };
+  const pieces = [
+    pieceOf(sized, { id: "", name: "", materialId: panel.materialId }, cut, drawn, matchPlaces(sized)),
+    ...following(panel.interfacing, "interfacing"),
+    ...following(panel.lining, "lining"),
+  ];
+  return problems.length > 0 ? failed(...problems) : ok(pieces);
+}
+
+/** A panel's lines where its outline stands. */
+interface BuiltLines {
+  /** The cut line, notches that stand out of it and all. */
+  readonly cut: Contour;
+  readonly lines: Lines;
+  readonly drawn: readonly PieceLine[];
+}
+
+/** What is drawn of a panel, in the frame its outline is measured in. */
+export interface PanelDrawing {
+  readonly cut: Contour;
+  readonly drawn: readonly PieceLine[];
+}
+
+/** The panel as it is cut and marked, where its outline stands; null when it cannot be built. mm. */
+export function panelDrawing(sized: SizedPanel): PanelDrawing | null {
+  const built = builtLines(sized, "");
+  return built.ok ? built.value : null;
+}
+
+function builtLines(sized: SizedPanel, path: string): Result<BuiltLines> {
   const { panel, foldEdge } = sized;
   const half = seamedOf(sized);
   const opened = foldEdge === null ? null : foldOut(half, foldEdge);
@@ -61,24 +106,7 @@ export function buildPanel(
     if (toothed === null) drawn.push(notchLine(notch));
     else cut = toothed;
   }
-  const problems: Problem[] = [];
-  const following = (piece: FollowingPiece | null | undefined, word: "interfacing" | "lining"): CutPiece[] => {
-    if (!piece) return [];
-    const inset = word === "lining" ? sized.liningInset : sized.interfacingInset;
-    const made = followingLines(lines, piece, inset, word === "lining");
-    if (made === null) {
-      problems.push({ code: "inset-eats-panel", path: `${path}${word}.inset`, insetMm: inset });
-      return [];
-    }
-    const part = { id: `-${word}`, name: `, ${words[word]}`, materialId: piece.materialId };
-    return [pieceOf(sized, part, ...made, matchPlaces(sized, piece.cut === "inset" ? inset : 0))];
-  };
-  const pieces = [
-    pieceOf(sized, { id: "", name: "", materialId: panel.materialId }, cut, drawn, matchPlaces(sized)),
-    ...following(panel.interfacing, "interfacing"),
-    ...following(panel.lining, "lining"),
-  ];
-  return problems.length > 0 ? failed(...problems) : ok(pieces);
+  return ok({ cut, lines, drawn });
 }
 
 function seamedOf({ outline, allowances, hems, corners }: SizedPanel): Seamed {

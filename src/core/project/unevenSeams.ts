@@ -10,11 +10,19 @@ export interface UnevenSeam {
   readonly overMm: number;
 }
 
+/** A seam of a project with both sides in words and measured, mm. */
+export interface MeasuredSeam extends UnevenSeam {
+  readonly firstMm: number;
+  readonly secondMm: number;
+  /** Whether they differ by no more than scissors do anyway. */
+  readonly isEven: boolean;
+}
+
 /** A difference that scissors make anyway, mm. */
 const EVEN = 0.5;
 
-/** Seams of a project whose sides differ by more than half a millimetre from what they are meant to. */
-export function unevenSeams(project: Project, words: PanelWords): UnevenSeam[] {
+/** Every seam of a project in its order; none when panels or seams cannot be worked out. */
+export function measuredSeams(project: Project, words: PanelWords): MeasuredSeam[] {
   const sized = sizePanels(project.panels, project.measures);
   if (!sized.ok) return [];
   const seams = seamLengths(sized.value, project.seams ?? []);
@@ -26,7 +34,20 @@ export function unevenSeams(project: Project, words: PanelWords): UnevenSeam[] {
       : String(ref);
   const side = (edges: readonly SeamEdge[]): string =>
     edges.map((one) => `${names.get(one.panel) ?? one.panel} (${edge(one.edge)})`).join(" + ");
-  return seams.value
-    .filter(({ over }) => Math.abs(over) > EVEN)
-    .map(({ seam, over }) => ({ first: side(seam.first), second: side(seam.second), overMm: over }));
+  const sum = (lengths: readonly number[]): number => lengths.reduce((total, length) => total + length, 0);
+  return seams.value.map(({ seam, first, second, over }) => ({
+    first: side(seam.first),
+    second: side(seam.second),
+    firstMm: sum(first),
+    secondMm: sum(second),
+    overMm: over,
+    isEven: Math.abs(over) <= EVEN,
+  }));
+}
+
+/** Seams of a project whose sides differ by more than half a millimetre from what they are meant to. */
+export function unevenSeams(project: Project, words: PanelWords): UnevenSeam[] {
+  return measuredSeams(project, words)
+    .filter(({ isEven }) => !isEven)
+    .map(({ first, second, overMm }) => ({ first, second, overMm }));
 }

@@ -175,8 +175,14 @@ export function ChoiceBlank<T extends string>(
   );
 }
 
-/** Yes or no. */
-export function Tick(props: { label: string; path: string; value: boolean; onValue: (value: boolean) => void }) {
+/** Yes or no. `name` is what screen readers say where the label alone could be any of several. */
+export function Tick(props: {
+  label: string;
+  name?: string;
+  path: string;
+  value: boolean;
+  onValue: (value: boolean) => void;
+}) {
   const takeRefusal = useRefusal();
   const [refused, setRefused] = useState<readonly Problem[]>([]);
   return (
@@ -184,6 +190,7 @@ export function Tick(props: { label: string; path: string; value: boolean; onVal
       <label class="tick">
         <input
           type="checkbox"
+          aria-label={props.name}
           data-path={props.path}
           checked={props.value}
           onChange={(event) => {

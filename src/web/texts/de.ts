@@ -1,5 +1,6 @@
 import { pluralOf } from "../../core/units/numberWords.ts";
 import { STRAP_WORDS } from "../../core/words/words.ts";
+import { deMarks } from "./deMarks.ts";
 import { deMatching } from "./deMatching.ts";
 import { dePattern } from "./dePattern.ts";
 import type { Texts } from "./en.ts";
@@ -79,6 +80,7 @@ export const de: Texts = {
     },
     changedUnits: "andere Einheiten",
   },
+  marks: deMarks,
   matching: deMatching,
   pattern: dePattern,
   bag: {

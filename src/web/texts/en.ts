@@ -1,5 +1,6 @@
 import { pluralOf } from "../../core/units/numberWords.ts";
 import { STRAP_WORDS } from "../../core/words/words.ts";
+import { enMarks } from "./enMarks.ts";
 import { enMatching } from "./enMatching.ts";
 import { enPattern } from "./enPattern.ts";
 import { type Blank, words } from "./words.tsx";
@@ -905,6 +906,7 @@ export const en = {
   project,
   look,
   bag,
+  marks: enMarks,
   matching: enMatching,
   pattern: enPattern,
   leftOut,

@@ -14,6 +14,7 @@ import { useChange, useProject, useWorkbench } from "../../state/workbench.ts";
 import { useTexts } from "../../texts/texts.ts";
 import { BagMaker } from "./BagMaker.tsx";
 import { BagMeasures } from "./BagMeasures.tsx";
+import { SeamTroubles } from "./marks/SeamTroubles.tsx";
 import { newPanel, newStrap, partNames } from "./newParts.ts";
 import { PanelSpread } from "./PanelSpread.tsx";
 import { panelSize, strapSize } from "./partSizes.ts";
@@ -53,6 +54,7 @@ export function BagPlace(props: {
       )}
       {!isEmpty && <BagMeasures />}
       {!isEmpty && <Shelf project={project} open={open} onPattern={setFile} />}
+      {!isEmpty && <SeamTroubles />}
       {isEmpty && file === null && <EmptyTable onPattern={setFile} />}
       {file !== null && (
         <PatternSheet key={`${file.name} ${file.lastModified}`} file={file} onClose={() => setFile(null)} />

@@ -1,6 +1,8 @@
+import { useState } from "preact/hooks";
 import { contourBox } from "../../../core/geometry/contourArcs.ts";
-import { INTERFACING_CUTS, type Panel } from "../../../core/panels/panel.ts";
+import { INTERFACING_CUTS, type Panel, type PanelShape } from "../../../core/panels/panel.ts";
 import { freshIdIn, withPanel } from "../../../core/project/edits.ts";
+import { withPanelShape } from "../../../core/project/reshapedPanel.ts";
 import { lengthNow } from "../../../core/project/sizedPanels.ts";
 import { ChoiceBlank, CountBlank, GrainBlank, LengthBlank, TextBlank } from "../../fields/blanks.tsx";
 import { useLengths } from "../../fields/units.ts";
@@ -13,6 +15,9 @@ import { freshName } from "../../state/session.ts";
 import { type ChangeProject, useChange, useProject } from "../../state/workbench.ts";
 import { useTexts } from "../../texts/texts.ts";
 import { MaterialBlank } from "./MaterialBlank.tsx";
+import { DrawnPicture } from "./marks/DrawnPicture.tsx";
+import type { Marked } from "./marks/marking.ts";
+import { PanelMarks } from "./marks/PanelMarks.tsx";
 import { partNames } from "./newParts.ts";
 import { PanelShapeWords, ShapePicture } from "./PanelShapeWords.tsx";
 import { PartTroubles, Spread } from "./Spread.tsx";
@@ -26,6 +31,11 @@ export function PanelSpread({ panel }: { panel: Panel }) {
   const path = (field: string) => `panels[${project.panels.indexOf(panel)}].${field}`;
   const set = (part: Partial<Panel>, label: string, key?: string) =>
     change((now) => withPanel(now, panel.id, part), `${panel.name}: ${label}`, key);
+  const setShape = (shape: PanelShape, label: string, key?: string) =>
+    change((now) => withPanelShape(now, panel.id, shape), `${panel.name}: ${label}`, key);
+  const [marked, setMarked] = useState<Marked | null>(null);
+  const [openParts, setOpenParts] = useState(0);
+  const picture = openParts > 0 ? <DrawnPicture panel={panel} marked={marked} /> : <PanelPicture panel={panel} />;
   const copy = () => {
     const id = freshIdIn(project, "panel");
     const name = freshName(texts.bag.copyName(panel.name), partNames(project));
@@ -33,7 +43,7 @@ export function PanelSpread({ panel }: { panel: Panel }) {
     location.hash = routeHash("bag", id);
   };
   return (
-    <Spread id={panel.id} name={panel.name} picture={<PanelPicture panel={panel} />} onCopy={copy}>
+    <Spread id={panel.id} name={panel.name} picture={picture} onCopy={copy}>
       <TextBlank
         labelled
         label={texts.bag.name}
@@ -42,11 +52,7 @@ export function PanelSpread({ panel }: { panel: Panel }) {
         onValue={(name, key) => set({ name }, texts.bag.name, key)}
       />
       <p class="sentence">
-        <PanelShapeWords
-          panel={panel}
-          path={path("shape")}
-          onShape={(shape, label, key) => set({ shape }, label, key)}
-        />{" "}
+        <PanelShapeWords panel={panel} path={path("shape")} onShape={setShape} />{" "}
         {words.seam(
           <LengthBlank
             label={words.seamLabel}
@@ -96,10 +102,17 @@ export function PanelSpread({ panel }: { panel: Panel }) {
           name={panel.name}
           path={path("shape.contour")}
           contour={panel.shape.contour}
-          onContour={(contour, key) => set({ shape: { kind: "outline", contour } }, texts.shape.label, key)}
+          onContour={(contour, key) => setShape({ kind: "outline", contour }, texts.shape.label, key)}
         />
       )}
       <ShapePicture panel={panel} />
+      <PanelMarks
+        panel={panel}
+        path={path}
+        set={set}
+        onMark={setMarked}
+        onOpen={(isOpen) => setOpenParts((count) => count + (isOpen ? 1 : -1))}
+      />
       <InterfacingWords panel={panel} path={path} set={set} />
       <PartTroubles path={`panels[${project.panels.indexOf(panel)}]`} partId={panel.id} />
     </Spread>

@@ -1,13 +1,11 @@
 import { CENTRED_ON, type Centred, type CentredOn, type Match } from "../../../core/panels/match.ts";
-import type { EdgeRef, Panel } from "../../../core/panels/panel.ts";
+import type { Panel } from "../../../core/panels/panel.ts";
 import type { SeamEdge } from "../../../core/panels/seams.ts";
-import type { Project } from "../../../core/project/project.ts";
-import { sizedPanelOf } from "../../../core/project/sizedPanels.ts";
-import { PANEL_WORDS } from "../../../core/words/words.ts";
 import { ChoiceBlank } from "../../fields/blanks.tsx";
+import { EdgeBlank, edgesOf } from "../../fields/EdgeBlank.tsx";
 import { Icon } from "../../parts/Icon.tsx";
 import { useChange, useProject } from "../../state/workbench.ts";
-import { useLanguage, useTexts } from "../../texts/texts.ts";
+import { useTexts } from "../../texts/texts.ts";
 
 /** Edges of panels that meet on the pattern, and parts that have their place on it, each by a choice of names. */
 export function MatchList({ materialId }: { materialId: string }) {
@@ -122,41 +120,6 @@ export function MatchList({ materialId }: { materialId: string }) {
       />,
     ] as const;
   }
-}
-
-function EdgeBlank(props: {
-  label: string;
-  path: string;
-  value: EdgeRef;
-  edges: readonly EdgeRef[];
-  onValue: (edge: EdgeRef) => void;
-}) {
-  const words = useTexts().matching;
-  const names: Readonly<Record<string, string>> = PANEL_WORDS[useLanguage()].edges;
-  const said = (edge: EdgeRef): string => {
-    if (typeof edge === "number") return words.edgeNumber(edge);
-    return Object.hasOwn(names, edge) ? names[edge]! : edge;
-  };
-  // A name cannot be mistaken for a number: numbers stand behind a hash.
-  const keyOf = (edge: EdgeRef): string => (typeof edge === "number" ? `#${edge}` : edge);
-  const edges = props.edges.some((edge) => edge === props.value) ? props.edges : [props.value, ...props.edges];
-  return (
-    <ChoiceBlank<string>
-      label={props.label}
-      path={props.path}
-      value={keyOf(props.value)}
-      options={edges.map((edge) => [keyOf(edge), said(edge)] as const)}
-      onValue={(key) => props.onValue(edges.find((edge) => keyOf(edge) === key)!)}
-    />
-  );
-}
-
-/** The edges of a panel by name, by number where they have none; edge 0 where it cannot be worked out. */
-function edgesOf(project: Project, id: string): readonly EdgeRef[] {
-  const outline = sizedPanelOf(project, id)?.outline;
-  if (outline === undefined) return [0];
-  if (outline.edges.length > 0) return outline.edges.map(({ name }) => name);
-  return Array.from({ length: outline.contour.vertices.length / 3 }, (_, i) => i);
 }
 
 function isOf({ materialId, lining, interfacing }: Panel, id: string): boolean {
