@@ -29,6 +29,19 @@ const printed = pages.flatMap(({ name, text }) =>
   ),
 );
 
+test("what is printed as code is closed again before the next heading", () => {
+  const open = pages.flatMap(({ name, text }) => {
+    let fenced = false;
+    const faults: string[] = [];
+    for (const [at, line] of text.split("\n").entries()) {
+      if (/^\s*```/u.test(line)) fenced = !fenced;
+      else if (fenced && /^#{2,} /u.test(line)) faults.push(`${name}:${at + 1} ${line}`);
+    }
+    return fenced ? [...faults, `${name} ends within code`] : faults;
+  });
+  expect(open).toEqual([]);
+});
+
 test("the pages print commands of every kind", () => {
   const kinds = new Set(printed.map(([, line]) => wordsOf(line)[0]));
   for (const kind of ["lay", "check", "strap", "yield", "bench"]) expect([...kinds]).toContain(kind);
