@@ -81,3 +81,26 @@ test("a workshop opened on the page gives its machine, and projects that name it
   await page.click(".card-name:has-text('Sling')");
   await page.waitForSelector("text=3.6 mm thick");
 });
+
+test("folds, skived edges and ends, and the machine of all straps are set on the page", async () => {
+  const page = await openPage(await stage.person(), stage.url);
+  const ends = [{ style: "fold-back" }, { style: "fold-back" }];
+  await openStrap(page, { construction: "two-layer", ends, hardware: [] });
+  await page.click("summary:has-text('Ends, rings')");
+  await page.click("summary:has-text('How it is made')");
+  const write = async (path: string, text: string) => {
+    await page.fill(`[data-path='${path}']`, text);
+    await page.press(`[data-path='${path}']`, "Enter");
+  };
+  await write("straps[0].folds.turnedThickness", "0.5 mm");
+  await page.waitForSelector("li:has-text('Skive the edges that are turned to 0.5 mm')");
+  await write("straps[0].endThickness", "2 mm");
+  await page.waitForSelector("li:has-text('so that the strap is 2')");
+  await write("straps[0].folds.reveal", "5 mm");
+  await page.waitForSelector("li:has-text('5 mm')");
+  // Two strips of two layers each: 3 mm where the turned edges are skived, more than this machine sews.
+  await write("sewingMachine.maxThickness", "2.5 mm");
+  await page.waitForSelector(".caution.mind:has-text('2.5 mm')");
+  await write("straps[0].folds.turnedThickness", "");
+  await expect.poll(() => page.locator("li:has-text('Skive the edges')").count()).toBe(0);
+});

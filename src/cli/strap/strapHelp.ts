@@ -45,6 +45,11 @@ export const STRAP_OPTIONS: readonly OptionSpec[] = [
     help: 'usual, raw, seam, tucked, fold-back or doubled, one or two: "seam 1 in, tucked"',
   },
   {
+    name: "turned-thickness",
+    value: "T",
+    help: "thickness turned edges and seam allowances are skived to, as far as the fold line",
+  },
+  {
     name: "end-thickness",
     value: "T",
     help: "thickness the ends are skived or trimmed to where they are folded back",

@@ -92,6 +92,7 @@ export interface PictureWords {
   readonly flat: (percent: number | null) => string;
   readonly magnified: (times: number, cut: string) => string;
   readonly rawEdgeHeld: (by: string) => string;
+  readonly edgesSkived: (to: string) => string;
   readonly hemHeld: (by: string) => string;
   readonly rawEdge: string;
   readonly stitch: string;

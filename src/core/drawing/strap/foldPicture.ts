@@ -27,8 +27,9 @@ function magnified(contour: Contour, scale: number, x: number, y: number): Conto
   return { vertices, closed: contour.closed };
 }
 
-function layerText({ word, thickness }: ArtLayer, { picture, language }: StrapWords): string {
-  return `${picture.layers[word]}, ${thicknessLabel(thickness, language)}`;
+function layerText({ word, thickness, skivedTo }: ArtLayer, { picture, language }: StrapWords): string {
+  const whole = `${picture.layers[word]}, ${thicknessLabel(thickness, language)}`;
+  return skivedTo === undefined ? whole : `${whole}, ${picture.edgesSkived(thicknessLabel(skivedTo, language))}`;
 }
 
 /** Colours and lines explained, in rows no wider than `width`. Returns the rows' items and how high they are. */

@@ -2,6 +2,7 @@ import type { Contour } from "../../geometry/contour.ts";
 import type { StrapResult } from "../../straps/build/strapResult.ts";
 import type { PlyRole } from "../../straps/section/foldPlan.ts";
 import type { SolvedSection, SolvedSlab } from "../../straps/section/foldSection.ts";
+import { runThickness } from "../../straps/section/skiving.ts";
 import type { AreaTone } from "../list/drawing.ts";
 import type { ArtLayer, SectionArt } from "./sectionArt.ts";
 import { type LevelHeight, levelHeights } from "./sectionHeights.ts";
@@ -33,10 +34,12 @@ function layerOf(role: PlyRole, thickness: number, ownFacing: boolean): ArtLayer
 function topAt(section: SolvedSection, height: LevelHeight, x: number): number {
   let top = 0;
   for (const strip of section.strips) {
+    let run = 0;
     for (const segment of strip.segments) {
       if (segment.kind !== "run") continue;
+      const thickness = runThickness(strip.plan, run++);
       const there = x >= Math.min(segment.fromX, segment.toX) && x <= Math.max(segment.fromX, segment.toX);
-      if (there) top = Math.max(top, height(segment.level, x) + strip.plan.ply.thickness);
+      if (there) top = Math.max(top, height(segment.level, x) + thickness);
     }
   }
   return top;
@@ -67,7 +70,10 @@ export function layeredArt(result: StrapResult, section: SolvedSection): Section
   const height = levelHeights(section);
   const ownFacing = result.wish.materials.facing !== undefined;
   const outlines = section.strips.map((strip) => ({
-    layer: layerOf(strip.plan.ply.role, strip.plan.ply.thickness, ownFacing),
+    layer: {
+      ...layerOf(strip.plan.ply.role, strip.plan.ply.thickness, ownFacing),
+      skivedTo: strip.plan.skived?.thickness,
+    },
     ...stripOutline(section, strip, height),
   }));
   const slabs = section.slabs.map((slab) => {

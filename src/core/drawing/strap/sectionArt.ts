@@ -22,4 +22,6 @@ export interface ArtLayer {
   readonly tone: AreaTone;
   readonly word: LayerWord;
   readonly thickness: number;
+  /** What its turned edges are skived to, mm. */
+  readonly skivedTo?: number | undefined;
 }

@@ -34,7 +34,7 @@ function supports(section: SolvedSection): Span[][] {
     for (const segment of strip.segments) {
       if (segment.kind === "run") put(segment.level, segment.fromX, segment.toX);
       if (segment.kind !== "bend") continue;
-      const reach = segment.insideRadius + strip.plan.ply.thickness;
+      const reach = segment.insideRadius + segment.thickness;
       const outside = segment.side === "left" ? segment.axisX - reach : segment.axisX + reach;
       put(segment.fromLevel, segment.axisX, outside);
       put(segment.toLevel, segment.axisX, outside);
@@ -58,7 +58,7 @@ function bulges(section: SolvedSection): { level: number; axisX: number; side: "
     return bends.map((bend, i) => {
       const wrapped = wrappedLevels(bend, strip.plan.wraps?.[i]);
       const filled = wrapped.reduce((sum, level) => sum + thicknesses[level]!, 0);
-      const gap = Math.max(0, 2 * bend.insideRadius + bend.rise - filled);
+      const gap = Math.max(0, 2 * bend.insideRadius + bend.rise - bend.step - filled);
       return { level: Math.max(bend.fromLevel, bend.toLevel), axisX: bend.axisX, side: bend.side, gap };
     });
   });

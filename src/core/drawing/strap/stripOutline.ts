@@ -6,6 +6,7 @@ import type {
   SolvedSection,
   SolvedStrip,
 } from "../../straps/section/foldSection.ts";
+import { runThickness } from "../../straps/section/skiving.ts";
 import type { LevelHeight } from "./sectionHeights.ts";
 
 /** Bulge of a quarter turn, tan(90° / 4). */
@@ -57,11 +58,19 @@ function bendFace(axisX: number, from: number, to: number, out: number, radius: 
   ];
 }
 
-function addBend(faces: Faces, bend: SolvedBend, thickness: number, height: LevelHeight): void {
+/** By how much the runs before and after a fold are thicker than it, mm. */
+interface Steps {
+  readonly from: number;
+  readonly to: number;
+}
+
+function addBend(faces: Faces, bend: SolvedBend, height: LevelHeight, steps: Steps): void {
+  const { thickness } = bend;
   const out = bend.side === "right" ? 1 : -1;
-  const from = height(bend.fromLevel, bend.axisX);
-  const to = height(bend.toLevel, bend.axisX);
-  const rising = to > from;
+  const rising = bend.toLevel > bend.fromLevel;
+  // Of a run that is thicker than the fold the outer face goes on: the lower face below, the upper face above.
+  const from = height(bend.fromLevel, bend.axisX) + (rising ? 0 : steps.from);
+  const to = height(bend.toLevel, bend.axisX) + (rising ? steps.to : 0);
   const inner = rising ? [from + thickness, to] : [from, to + thickness];
   const outer = rising ? [from, to + thickness] : [from + thickness, to];
   const gap = Math.abs(inner[1]! - inner[0]!);
@@ -142,9 +151,14 @@ export function stripOutline(section: SolvedSection, strip: SolvedStrip, height:
   const { thickness, leastRadius } = strip.plan.ply;
   const curved = section.plan.settles || leastRadius > 0;
   const faces: Faces = { left: [], right: [] };
+  let run = -1;
   strip.segments.forEach((segment, i) => {
-    if (segment.kind === "run") addRun(faces, segment, thickness, height, curved);
-    else if (segment.kind === "bend") addBend(faces, segment, thickness, height);
+    if (segment.kind === "run") addRun(faces, segment, runThickness(strip.plan, ++run), height, curved);
+    else if (segment.kind === "bend")
+      addBend(faces, segment, height, {
+        from: runThickness(strip.plan, run) - segment.thickness,
+        to: runThickness(strip.plan, run + 1) - segment.thickness,
+      });
     else addCorner(faces, segment, thickness, height, i > 0);
   });
   const all = [...faces.left, ...reversedFace(faces.right)];

@@ -88,6 +88,7 @@ function foldsField(unit: LengthUnit) {
     margin: small(),
     turn: small(),
     trim: small(),
+    turnedThickness: small(),
     paddingPressed: plainNumber(0.05, 1).optional(),
     layers: countField(1, 3).optional(),
   });

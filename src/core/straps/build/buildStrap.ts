@@ -165,7 +165,7 @@ export function buildStrap(
       cutStep(construction, kind, widths.cut),
       ...(strips.joined ? [phrase(strips.step)] : []),
       ...(placement === "none" ? [] : [interfaceStep(construction, placement, kind)]),
-      ...stepsBeforeFolding(ends, wish.endThickness),
+      ...stepsBeforeFolding(ends, wish),
       ...withFurtherRows(folding, stitching.value, wish.stitch?.extraRows ?? 0),
       ...stepsAfterClosing(resolved, widths, lengths, ends),
     ],

@@ -1,5 +1,6 @@
 import { type Phrase, phrase, type StrapWarning, warning } from "../../words/phrase.ts";
 import { bendAllowance } from "../section/ply.ts";
+import type { StrapWish } from "../wish/strapWish.ts";
 import type { ResolvedWish } from "./resolveWish.ts";
 import type { SolvedWidths } from "./solveStrap.ts";
 import type { StrapEnd } from "./strapLengths.ts";
@@ -20,10 +21,16 @@ function alike(ends: Ends, style: StrapEnd["style"]): StrapEnd[] {
   );
 }
 
-/** What is done to the ends before the strip is folded. */
-export function stepsBeforeFolding(ends: Ends, endThickness: number | undefined): readonly Phrase[] {
+/** What is done to edges and ends before the strip is folded. */
+export function stepsBeforeFolding(ends: Ends, { endThickness, folds }: StrapWish): readonly Phrase[] {
+  const skived = folds?.turnedThickness;
+  const edges = skived === undefined ? [] : [phrase("edges-skived", { skived })];
   const reduced = endThickness === undefined ? [] : [phrase("end-reduced", { end: endThickness })];
-  return [...reduced, ...alike(ends, "tucked").map((end) => phrase("end-tucked", { tucked: end.allowance }))];
+  return [
+    ...edges,
+    ...reduced,
+    ...alike(ends, "tucked").map((end) => phrase("end-tucked", { tucked: end.allowance })),
+  ];
 }
 
 /** Each of a tab's two legs once it is folded over its ring, mm. */

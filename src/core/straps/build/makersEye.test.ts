@@ -401,3 +401,42 @@ test("31: ends skived or trimmed are thinner under the needle, in the steps and 
     { code: "strap-choice-unused", choice: "endThickness" },
   ]);
 });
+
+test("31: turned edges that are skived go round a thinner fold, and the step they climb counts", () => {
+  const overlay = (more: Wish["folds"]) =>
+    build("webbing-overlay", "stout vinyl", {
+      width: null,
+      core: { webbingWidth: 38, webbingThickness: 2 },
+      folds: { margin: 3, turn: 8, ...more },
+    });
+  const skived = overlay({ turnedThickness: 0.7 });
+  // Worked by hand: the face less both thin folds; in each fold a half turn at mid-depth and a step of 1.4 − 0.7;
+  // 8 mm lie beyond the stitch in the middle of that fold.
+  const fold = Math.PI * 0.35 + 0.7;
+  expect(skived.cutWidth).toBeCloseTo(38 - 6 - 1.4 + 2 * (fold + 8 - fold / 2), 9);
+  expect(skived.cutWidth).toBeGreaterThan(overlay({}).cutWidth);
+  // Webbing, face and turned edge.
+  expect(skived.needle[0]!.thickness).toBeCloseTo(2 + 1.4 + 0.7, 9);
+  expect(overlay({}).needle[0]!.thickness).toBeCloseTo(2 + 1.4 + 1.4, 9);
+  expect(steps(skived).join(" ")).toContain("Skive the edges that are turned to 0.7 mm");
+  const back = buildStrap(
+    { ...wish("two-layer", "vinyl", { folds: { turnedThickness: 0.5 } }), width: { kind: "cut", mm: 70 } },
+    MATERIALS,
+  );
+  if (!back.ok) throw new Error("two-layer");
+  const again = build("two-layer", "vinyl", { width: back.value.finishedWidth, folds: { turnedThickness: 0.5 } });
+  expect(again.cutWidth).toBeCloseTo(70, 9);
+  // Too thick to be turned whole, and thin enough where it is turned.
+  const hide = of("hide", "leather", 1.8);
+  expect(buildStrap(wish("sewn-turned", "hide"), [hide]).ok).toBe(false);
+  expect(buildStrap(wish("sewn-turned", "hide", { folds: { turnedThickness: 0.8 } }), [hide]).ok).toBe(true);
+});
+
+test("31: skiving of woven cloth, or to more than there is, is refused", () => {
+  expect(problems("sewn-turned", "canvas", { folds: { turnedThickness: 0.4 } })).toMatchObject([
+    { code: "strap-choice-unused", choice: "turnedThickness" },
+  ]);
+  expect(problems("sewn-turned", "vinyl", { folds: { turnedThickness: 1 } })).toMatchObject([
+    { code: "length-out-of-range", path: "folds.turnedThickness", maxMm: 1 },
+  ]);
+});

@@ -1,9 +1,10 @@
 import { failed, ok, type Problem, type Result } from "../../problems/problem.ts";
 import { CONSTRUCTIONS } from "../constructions/catalogue.ts";
-import type { Construction, OpenSectionInput } from "../constructions/construction.ts";
+import { type Construction, type OpenSectionInput, planOf } from "../constructions/construction.ts";
 import { measuredFold } from "../foldTest.ts";
-import type { PlyRole } from "../section/foldPlan.ts";
+import type { Ply, PlyRole } from "../section/foldPlan.ts";
 import { plyOf } from "../section/ply.ts";
+import { foldThickness } from "../section/skiving.ts";
 import type { FoldChoices, StrapMaterial, StrapWish } from "../wish/strapWish.ts";
 import { unusedChoices } from "./unusedChoices.ts";
 
@@ -40,7 +41,39 @@ const LENGTHS: Ranges = {
   margin: [0, 50],
   turn: [2, 50],
   trim: [0, 25],
+  turnedThickness: [0.1, 50],
 };
+
+/** The most of a layer that has to go round a fold, mm: less than its thickness where every fold of it is skived. */
+function thickestFold(construction: Construction, input: OpenSectionInput, ply: Ply): number {
+  if (construction.plan === null) return ply.thickness;
+  const folds = planOf(construction, input)
+    .strips.filter((strip) => strip.ply.role === ply.role)
+    .flatMap((strip) => strip.levels.slice(1).map((_, fold) => foldThickness(strip, fold)));
+  return folds.length === 0 ? ply.thickness : Math.max(...folds);
+}
+
+/** Skiving of woven cloth, which frays, and skiving to more than there is. */
+function skivingProblem(
+  construction: Construction,
+  { choices, outer, facing }: OpenSectionInput,
+  { kind }: StrapMaterial,
+  path: string,
+): Problem | null {
+  const mm = choices.turnedThickness;
+  if (mm === undefined) return null;
+  const at = `${path}folds.turnedThickness`;
+  if (kind === "woven")
+    return {
+      code: "strap-choice-unused",
+      path: at,
+      choice: "turnedThickness",
+      construction: construction.id,
+      heededBy: [],
+    };
+  const thickest = Math.max(outer.thickness, facing.thickness);
+  return mm < thickest ? null : { code: "length-out-of-range", path: at, mm, minMm: 0.1, maxMm: thickest };
+}
 
 function choiceProblems(construction: Construction, choices: FoldChoices, path: string): Problem[] {
   const problems: Problem[] = [];
@@ -197,7 +230,11 @@ export function resolveWish(wish: StrapWish, materials: readonly StrapMaterial[]
     webbingThickness: wish.core?.webbingThickness ?? found.webbing?.thickness ?? WEBBING_THICKNESS,
     choices,
   };
-  const thick = [input.outer, input.facing].find((ply) => ply.thickness > construction.thickestLayer);
+  const skiving = skivingProblem(construction, input, outer, path);
+  if (skiving) return failed(skiving);
+  const thick = [input.outer, input.facing].find(
+    (ply) => thickestFold(construction, input, ply) > construction.thickestLayer,
+  );
   if (thick) {
     return failed({
       code: "strap-too-thick",

@@ -32,7 +32,7 @@ function isTopstitched(construction: Construction, choices: FoldChoices): boolea
 }
 
 /** Whether an end of the strap comes to lie on the strap itself. */
-function doublesEnds(wish: StrapWish): boolean {
+export function doublesEnds(wish: StrapWish): boolean {
   const styles = wish.ends?.map(({ style }) => (style === "usual" ? usualEndStyle(wish) : style)) ?? [
     unsaidEndStyle(wish),
   ];

@@ -4,6 +4,7 @@ import type { Phrase } from "../../words/phrase.ts";
 import type { RuleCode } from "../../words/strapWords.ts";
 import type { AcrossPlan, Ply, SectionPlan } from "../section/foldPlan.ts";
 import { foldLinesOf, type SolvedSection } from "../section/foldSection.ts";
+import { turnedThickness } from "../section/skiving.ts";
 import type { ConstructionId, EndStyle, FoldChoices } from "../wish/strapWish.ts";
 
 /** Everything a construction needs to lay out its section. mm. */
@@ -166,10 +167,15 @@ export const TRADE = {
   paddingShy: 1.5,
 } as const;
 
-/** Where the raw edge of a seam allowance lies, from the outside of its fold: `allowance` beyond the stitch in the fold. */
-export function allowanceEdge(allowance: number, ply: Ply): number {
-  const radius = ply.leastRadius;
-  return radius + ply.thickness + allowance - (Math.PI / 2) * (radius + ply.neutral * ply.thickness);
+/**
+ * Where the raw edge of a seam allowance lies, from the outside of its fold: `allowance` beyond the stitch in the fold.
+ * A skived one also loses half the step it climbs.
+ */
+export function allowanceEdge(allowance: number, ply: Ply, choices: FoldChoices): number {
+  const thickness = turnedThickness(ply, choices);
+  const radius = ply.thickness > 0 ? (ply.leastRadius * thickness) / ply.thickness : ply.leastRadius;
+  const bend = (Math.PI / 2) * (radius + ply.neutral * thickness);
+  return radius + thickness + allowance - bend - (ply.thickness - thickness) / 2;
 }
 
 /** Topstitch along both long edges. */

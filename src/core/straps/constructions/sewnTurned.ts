@@ -1,5 +1,7 @@
 import { phrase } from "../../words/phrase.ts";
 import type { Ply, SectionPlan, SlabPlan, StripPlan } from "../section/foldPlan.ts";
+import { skivedEnds } from "../section/skiving.ts";
+import type { FoldChoices } from "../wish/strapWish.ts";
 import {
   allowanceEdge,
   bothEdges,
@@ -17,8 +19,10 @@ function half(
   allowance: number,
   wrap: number,
   wrapped: readonly number[],
+  choices: FoldChoices,
 ): StripPlan {
-  const edge = (from: "left" | "right") => ({ from, mm: allowanceEdge(allowance, ply) + Math.abs(wrap) }) as const;
+  const edge = (from: "left" | "right") =>
+    ({ from, mm: allowanceEdge(allowance, ply, choices) + Math.abs(wrap) }) as const;
   return {
     ply,
     levels: [levels[0], levels[1], levels[0]],
@@ -27,6 +31,7 @@ function half(
     end: edge("right"),
     outsides: insideBoth(Math.max(0, -wrap)),
     wraps: [wrapped, wrapped],
+    ...skivedEnds(ply, choices),
     face: 1,
   };
 }
@@ -54,8 +59,8 @@ function plan({ outer, facing, padding, choices }: SectionInput): SectionPlan {
   }
   return {
     strips: [
-      half(outer, [1 + lift, 0], allowance, reveal, padding === null ? [] : [1]),
-      half(facing, [2 + lift, 3 + lift], allowance, -reveal, []),
+      half(outer, [1 + lift, 0], allowance, reveal, padding === null ? [] : [1], choices),
+      half(facing, [2 + lift, 3 + lift], allowance, -reveal, [], choices),
     ],
     slabs,
     settles: true,
@@ -65,7 +70,7 @@ function plan({ outer, facing, padding, choices }: SectionInput): SectionPlan {
 export const sewnTurned: Construction = {
   ...PLAIN,
   id: "sewn-turned",
-  heeds: () => ["crease", "seamAllowance", "reveal", "paddingPressed"],
+  heeds: () => ["crease", "seamAllowance", "reveal", "paddingPressed", "turnedThickness"],
   turnedEdge: () => ({ choice: "seamAllowance", usual: TRADE.seamAllowance }),
   pulledThrough: true,
   rule: () => "sewn-turned",

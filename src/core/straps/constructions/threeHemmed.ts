@@ -1,5 +1,6 @@
 import { phrase } from "../../words/phrase.ts";
 import type { SectionPlan, SlabPlan } from "../section/foldPlan.ts";
+import { skivedEnds } from "../section/skiving.ts";
 import { allowanceEdge, bothEdges, type Construction, PLAIN, type SectionInput, TRADE } from "./construction.ts";
 import { creaseAndTape, topstitchStep } from "./stepPhrases.ts";
 
@@ -33,13 +34,14 @@ function plan({ outer, clearance, padding, choices }: SectionInput): SectionPlan
           from: "right",
           mm: thickness + clearance * radius + Math.max(0, hem - setback),
         },
-        end: { from: "left", mm: setback + allowanceEdge(hem, outer) },
+        end: { from: "left", mm: setback + allowanceEdge(hem, outer, choices) },
         outsides: [
           { from: "left", mm: 0 },
           { from: "right", mm: 0 },
           { from: "left", mm: setback },
         ],
         wraps: [[1], [1, 2], []],
+        ...skivedEnds(outer, choices, { start: false, end: true }),
         face: 1,
       },
     ],
@@ -51,7 +53,7 @@ function plan({ outer, clearance, padding, choices }: SectionInput): SectionPlan
 export const threeHemmed: Construction = {
   ...PLAIN,
   id: "three-hemmed",
-  heeds: () => ["crease", "clearance", "hem", "setback", "paddingPressed"],
+  heeds: () => ["crease", "clearance", "hem", "setback", "paddingPressed", "turnedThickness"],
   turnedEdge: () => ({ choice: "hem", usual: TRADE.hem }),
   rule: () => "three",
   layers: () => 3,

@@ -1,5 +1,6 @@
 import { phrase } from "../../words/phrase.ts";
 import type { SectionPlan } from "../section/foldPlan.ts";
+import { skivedEnds } from "../section/skiving.ts";
 import { allowanceEdge, bothEdges, type Construction, PLAIN, type SectionInput, TRADE } from "./construction.ts";
 import { topstitchStep } from "./stepPhrases.ts";
 
@@ -7,7 +8,7 @@ import { topstitchStep } from "./stepPhrases.ts";
 function plan({ outer, choices }: SectionInput): SectionPlan {
   const edge = {
     from: "right",
-    mm: allowanceEdge(choices.seamAllowance ?? TRADE.seamAllowance, outer),
+    mm: allowanceEdge(choices.seamAllowance ?? TRADE.seamAllowance, outer, choices),
   } as const;
   return {
     strips: [
@@ -18,6 +19,7 @@ function plan({ outer, choices }: SectionInput): SectionPlan {
         start: edge,
         end: edge,
         wraps: [[], [], []],
+        ...skivedEnds(outer, choices),
         face: 2,
       },
     ],
@@ -29,7 +31,7 @@ function plan({ outer, choices }: SectionInput): SectionPlan {
 export const tube: Construction = {
   ...PLAIN,
   id: "tube",
-  heeds: () => ["crease", "seamAllowance"],
+  heeds: () => ["crease", "seamAllowance", "turnedThickness"],
   turnedEdge: () => ({ choice: "seamAllowance", usual: TRADE.seamAllowance }),
   pulledThrough: true,
   mayLieOnBias: true,

@@ -1,4 +1,6 @@
 import type { Ply, SectionPlan, StripPlan } from "../section/foldPlan.ts";
+import { skivedEnds, turnedThickness } from "../section/skiving.ts";
+import type { FoldChoices } from "../wish/strapWish.ts";
 import {
   bothEdges,
   type Construction,
@@ -10,8 +12,14 @@ import {
 } from "./construction.ts";
 import { creaseAndTape, held, topstitchStep } from "./stepPhrases.ts";
 
-function turnedStrip(ply: Ply, levels: [flap: number, main: number], inset: number, clearance: number): StripPlan {
-  const hold = clearance * ply.thickness;
+function turnedStrip(
+  ply: Ply,
+  levels: [flap: number, main: number],
+  inset: number,
+  clearance: number,
+  choices: FoldChoices,
+): StripPlan {
+  const hold = clearance * turnedThickness(ply, choices);
   return {
     ply,
     levels: [levels[0], levels[1], levels[0]],
@@ -19,6 +27,7 @@ function turnedStrip(ply: Ply, levels: [flap: number, main: number], inset: numb
     start: { from: "middle", mm: -hold },
     end: { from: "middle", mm: hold },
     outsides: insideBoth(inset),
+    ...skivedEnds(ply, choices),
     face: 1,
   };
 }
@@ -27,8 +36,8 @@ function turnedStrip(ply: Ply, levels: [flap: number, main: number], inset: numb
 function plan({ outer, facing, clearance, choices }: SectionInput): SectionPlan {
   return {
     strips: [
-      turnedStrip(outer, [1, 0], 0, clearance),
-      turnedStrip(facing, [2, 3], choices.reveal ?? TRADE.reveal, clearance),
+      turnedStrip(outer, [1, 0], 0, clearance, choices),
+      turnedStrip(facing, [2, 3], choices.reveal ?? TRADE.reveal, clearance, choices),
     ],
     slabs: [],
     settles: false,
@@ -38,7 +47,7 @@ function plan({ outer, facing, clearance, choices }: SectionInput): SectionPlan 
 export const twoLayer: Construction = {
   ...PLAIN,
   id: "two-layer",
-  heeds: () => ["crease", "clearance", "reveal"],
+  heeds: () => ["crease", "clearance", "reveal", "turnedThickness"],
   rule: () => "two-layer",
   layers: () => 4,
   defaultClearance: 0.5,

@@ -1,4 +1,5 @@
 import type { SectionPlan } from "../section/foldPlan.ts";
+import { skivedEnds } from "../section/skiving.ts";
 import {
   allowanceEdge,
   bothEdges,
@@ -13,7 +14,7 @@ import { creaseAndTape, held, topstitchStep } from "./stepPhrases.ts";
 /** A strip with turned edges on one face of a webbing. */
 function plan({ outer, webbingThickness, choices }: SectionInput): SectionPlan {
   const margin = choices.margin ?? TRADE.overlayMargin;
-  const edge = margin + allowanceEdge(choices.turn ?? TRADE.overlayTurn, outer);
+  const edge = margin + allowanceEdge(choices.turn ?? TRADE.overlayTurn, outer, choices);
   return {
     strips: [
       {
@@ -23,6 +24,7 @@ function plan({ outer, webbingThickness, choices }: SectionInput): SectionPlan {
         start: { from: "left", mm: edge },
         end: { from: "right", mm: edge },
         outsides: insideBoth(margin),
+        ...skivedEnds(outer, choices),
         face: 1,
       },
     ],
@@ -34,7 +36,7 @@ function plan({ outer, webbingThickness, choices }: SectionInput): SectionPlan {
 export const webbingOverlay: Construction = {
   ...PLAIN,
   id: "webbing-overlay",
-  heeds: () => ["crease", "margin", "turn"],
+  heeds: () => ["crease", "margin", "turn", "turnedThickness"],
   turnedEdge: () => ({ choice: "turn", usual: TRADE.overlayTurn }),
   rule: () => "webbing-overlay",
   layers: () => 1,

@@ -1,12 +1,13 @@
 import { phrase } from "../../words/phrase.ts";
 import type { EdgePlan, SectionPlan } from "../section/foldPlan.ts";
+import { skivedEnds } from "../section/skiving.ts";
 import { allowanceEdge, bothEdges, type Construction, PLAIN, type SectionInput, TRADE } from "./construction.ts";
 import { creaseAndTape, topstitchStep } from "./stepPhrases.ts";
 
 /** A single cover: once round the webbing, its edges turned under and butted along the middle of the back. */
 function coverPlan({ outer, webbingThickness, choices }: SectionInput): SectionPlan {
   const { thickness } = outer;
-  const turned = allowanceEdge(choices.turn ?? TRADE.coverTurn, outer);
+  const turned = allowanceEdge(choices.turn ?? TRADE.coverTurn, outer, choices);
   return {
     strips: [
       {
@@ -22,6 +23,7 @@ function coverPlan({ outer, webbingThickness, choices }: SectionInput): SectionP
           { from: "middle", mm: 0 },
         ],
         wraps: [[], [1], [1], []],
+        ...skivedEnds(outer, choices),
         face: 2,
       },
     ],
@@ -76,7 +78,9 @@ export const webbingSleeve: Construction = {
   ...PLAIN,
   id: "webbing-sleeve",
   heeds: (choices) =>
-    choices.layers === undefined ? ["layers", "crease", "clearance"] : ["layers", "crease", "turn"],
+    choices.layers === undefined
+      ? ["layers", "crease", "clearance"]
+      : ["layers", "crease", "turn", "turnedThickness"],
   turnedEdge: (choices) => (choices.layers === undefined ? null : { choice: "turn", usual: TRADE.coverTurn }),
   rule: (choices) => (choices.layers === undefined ? "webbing-sleeve" : "webbing-cover"),
   layers: (choices) => choices.layers ?? 4,

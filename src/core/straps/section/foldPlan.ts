@@ -45,6 +45,8 @@ export interface StripPlan {
   readonly outsides?: readonly AcrossPlan[];
   /** Levels each fold wraps; every level between its two runs where absent. */
   readonly wraps?: readonly (readonly number[])[];
+  /** Turned edges skived on their wrong side up to the fold line: what is left there, mm, and at which ends. */
+  readonly skived?: { readonly thickness: number; readonly start: boolean; readonly end: boolean };
   /** Index of the run whose outer face is the strap's face. */
   readonly face: number;
 }

@@ -1,5 +1,6 @@
 import type { AcrossPlan, EdgePlan, PlyRole, SectionPlan, Side, SlabPlan, StripPlan } from "./foldPlan.ts";
 import { bendAllowance } from "./ply.ts";
+import { foldLeastRadius, foldThickness, runThickness } from "./skiving.ts";
 
 /** A straight part of a strip: where it lies across the strap (x) and on the flat strip. mm. */
 export interface SolvedRun {
@@ -20,6 +21,10 @@ export interface SolvedBend {
   readonly toLevel: number;
   readonly insideRadius: number;
   readonly rise: number;
+  /** Thickness of the strip in the fold: less than elsewhere where it is skived. */
+  readonly thickness: number;
+  /** Part of the rise that goes up the unskived side: it lifts nothing. */
+  readonly step: number;
   readonly flatFrom: number;
   readonly flatTo: number;
 }
@@ -68,16 +73,25 @@ export function levelThicknesses(plan: SectionPlan): readonly number[] {
     while (out.length <= level) out.push(0);
     out[level] = Math.max(out[level]!, thickness);
   };
-  for (const strip of plan.strips) for (const level of strip.levels) put(level, strip.ply.thickness);
+  for (const strip of plan.strips)
+    for (const [run, level] of strip.levels.entries()) put(level, runThickness(strip, run));
   for (const slab of plan.slabs) put(slab.level, slab.thickness);
   return out;
 }
 
+interface Shape {
+  readonly radius: number;
+  readonly rise: number;
+  readonly step: number;
+  readonly thickness: number;
+}
+
 /**
  * Inside radius and straight rise of a strip's fold number `index`, mm: half of what it wraps or the material's own
- * least radius, whichever is more; square cores count whole, as the rise.
+ * least radius, whichever is more; square cores count whole, as the rise. A skived fold also climbs the step that
+ * skiving leaves.
  */
-function foldShape(plan: SectionPlan, strip: StripPlan, index: number): { radius: number; rise: number } {
+function foldShape(plan: SectionPlan, strip: StripPlan, index: number): Shape {
   const thicknesses = levelThicknesses(plan);
   const low = Math.min(strip.levels[index]!, strip.levels[index + 1]!);
   const high = Math.max(strip.levels[index]!, strip.levels[index + 1]!);
@@ -89,7 +103,9 @@ function foldShape(plan: SectionPlan, strip: StripPlan, index: number): { radius
     if (square.has(level)) rise += thicknesses[level]!;
     else soft += thicknesses[level]!;
   }
-  return { radius: Math.max(soft / 2, strip.ply.leastRadius), rise };
+  const thickness = foldThickness(strip, index);
+  const step = strip.ply.thickness - thickness;
+  return { radius: Math.max(soft / 2, foldLeastRadius(strip, index)), rise: rise + step, step, thickness };
 }
 
 function acrossX(place: AcrossPlan, width: number): number {
@@ -126,7 +142,7 @@ function placeStrip(plan: SectionPlan, strip: StripPlan, width: number): SolvedS
     const last = i === strip.levels.length - 1;
     const shape = last ? null : foldShape(plan, strip, i);
     const outside = acrossX(strip.outsides?.[i] ?? { from: toward, mm: 0 }, width);
-    const reach = shape ? shape.radius + thickness : 0;
+    const reach = shape ? shape.radius + shape.thickness : 0;
     const toX = shape ? outside + (toward === "left" ? reach : -reach) : stop(strip.end, toward);
     const length = toward === "left" ? x - toX : toX - x;
     segments.push({
@@ -139,7 +155,7 @@ function placeStrip(plan: SectionPlan, strip: StripPlan, width: number): SolvedS
     });
     flat += length;
     if (shape) {
-      const bend = bendAllowance(Math.PI, shape.radius, thickness, neutral) + shape.rise;
+      const bend = bendAllowance(Math.PI, shape.radius, shape.thickness, neutral) + shape.rise;
       segments.push({
         kind: "bend",
         side: toward,
@@ -148,6 +164,8 @@ function placeStrip(plan: SectionPlan, strip: StripPlan, width: number): SolvedS
         toLevel: strip.levels[i + 1]!,
         insideRadius: shape.radius,
         rise: shape.rise,
+        thickness: shape.thickness,
+        step: shape.step,
         flatFrom: flat,
         flatTo: flat + bend,
       });

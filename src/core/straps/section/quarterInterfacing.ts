@@ -1,4 +1,5 @@
 import type { SectionPlan, Side, StripPlan } from "./foldPlan.ts";
+import { foldLeastRadius, foldThickness } from "./skiving.ts";
 
 /** How far inside the strap the face run's fold on this side ends; 0 where the face runs to a raw edge. */
 function foldReach(strip: StripPlan, side: Side): number {
@@ -7,7 +8,7 @@ function foldReach(strip: StripPlan, side: Side): number {
     const toward = (fold % 2 === 0) === (strip.firstFold === "left") ? "left" : "right";
     if (toward !== side) continue;
     const outside = strip.outsides?.[fold];
-    return (outside?.from === side ? outside.mm : 0) + strip.ply.leastRadius + strip.ply.thickness;
+    return (outside?.from === side ? outside.mm : 0) + foldLeastRadius(strip, fold) + foldThickness(strip, fold);
   }
   return 0;
 }

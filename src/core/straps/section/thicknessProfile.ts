@@ -1,4 +1,5 @@
 import { levelThicknesses, type SolvedSection, type SolvedStrip } from "./foldSection.ts";
+import { runThickness } from "./skiving.ts";
 
 /** A stretch across the strap over which the same layers lie on each other. mm. */
 export interface ProfileSpan {
@@ -20,15 +21,16 @@ interface Cover {
 /** Runs with their folds pushed out to the outside of the bend, so that a fold counts as both its layers. */
 function stripCovers(strip: SolvedStrip): Cover[] {
   const covers: Cover[] = [];
-  const { thickness } = strip.plan.ply;
+  let run = 0;
   strip.segments.forEach((segment, i) => {
     if (segment.kind !== "run") return;
+    const thickness = runThickness(strip.plan, run++);
     const before = strip.segments[i - 1];
     const after = strip.segments[i + 1];
     const reach = (end: number, neighbour: typeof before): number => {
       if (!neighbour || neighbour.kind === "run") return end;
-      const radius = neighbour.kind === "bend" ? neighbour.insideRadius : 0;
-      return neighbour.side === "left" ? end - radius - thickness : end + radius + thickness;
+      const out = neighbour.kind === "bend" ? neighbour.insideRadius + neighbour.thickness : thickness;
+      return neighbour.side === "left" ? end - out : end + out;
     };
     const a = reach(segment.fromX, before);
     const b = reach(segment.toX, after);

@@ -145,6 +145,8 @@ export interface FoldChoices {
   readonly margin?: number | undefined;
   /** Webbing overlay: edge turned under. */
   readonly turn?: number | undefined;
+  /** Turned edges and seam allowances skived to this, as far as their fold line. */
+  readonly turnedThickness?: number | undefined;
   /** Bonded: cut oversize on each side and trimmed true after bonding. */
   readonly trim?: number | undefined;
   /** What is left of the padding's loose thickness in the strap, as a share: 0.4 when not said. */

@@ -110,6 +110,9 @@ export const strapPhrases: Readonly<Record<PhraseCode, string>> = {
   "join-straight": "Die Streifen Ende an Ende rechts auf rechts nähen und die Nähte auseinanderbügeln.",
   "join-lapped": "Beide Enden ausdünnen, überlappen, verkleben und quer über die Überlappung nähen.",
 
+  "edges-skived":
+    "Die Kanten, die umgelegt werden, auf der linken Seite von der offenen Kante bis zur Falzlinie und nicht weiter auf {skived} schärfen.",
+
   "end-reduced":
     "Die Enden, die umgelegt oder eingeschlagen werden, schärfen oder Lagen wegschneiden, bis der Riemen dort {end} dick ist.",
   "end-tucked":

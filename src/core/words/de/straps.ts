@@ -82,6 +82,7 @@ export const straps: StrapWords = {
     margin: "einen Rand",
     turn: "einen Einschlag",
     trim: "einen Beschnitt",
+    turnedThickness: "geschärfte Kanten",
     paddingPressed: "ein gedrücktes Polster",
     layers: "eine Zahl der Lagen",
     shortPart: "ein kurzes Teil",
@@ -99,6 +100,7 @@ export const straps: StrapWords = {
     ruler: "ein Runden auf das Lineal",
   },
   choiceNeeds: {
+    turnedThickness: "eine Kante aus Leder, Kunstleder, Kork oder Filz, die umgelegt wird",
     endThickness: "Enden, die umgelegt oder eingeschlagen sind",
     paddingPressed: "einen Riemen mit Polster",
     shortPart: "einen verstellbaren Riemen aus zwei Teilen",
@@ -182,6 +184,7 @@ export const straps: StrapWords = {
     flat: (percent) =>
       `flach, linke Seite oben, ${percent === null ? "Breite wahr" : `Breite auf ${percent} % gezeichnet`}, Länge abgebrochen`,
     magnified: (times, cut) => `${plural(times, "wahre Größe", `${times}-fach vergrößert`)}; Schnittbreite ${cut}`,
+    edgesSkived: (to) => `umgelegte Kanten auf ${to} geschärft`,
     rawEdgeHeld: (by) => `offene Kante ${by} zurück`,
     hemHeld: (by) => `Umbug ${by} zurück`,
     rawEdge: "offene Kante",

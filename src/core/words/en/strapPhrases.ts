@@ -101,6 +101,9 @@ export const strapPhrases = {
   "join-straight": "Sew the strips end to end right sides together and press the seams open.",
   "join-lapped": "Skive both ends, overlap and bond them, and stitch across the overlap.",
 
+  "edges-skived":
+    "Skive the edges that are turned to {skived}, on the wrong side, from the raw edge to the fold line and no further.",
+
   "end-reduced":
     "Skive or trim layers away at the ends that are folded back or turned in, so that the strap is {end} thick there.",
   "end-tucked":

@@ -65,6 +65,7 @@ export const straps: StrapWords = {
     margin: "a margin",
     turn: "an edge turned under",
     trim: "trimming",
+    turnedThickness: "skived edges",
     paddingPressed: "how far padding is pressed",
     layers: "a number of layers",
     shortPart: "a short part",
@@ -82,6 +83,7 @@ export const straps: StrapWords = {
     ruler: "rounding to a ruler",
   },
   choiceNeeds: {
+    turnedThickness: "an edge that is turned, in leather, vinyl, cork or felt",
     endThickness: "ends that are folded back or turned in",
     paddingPressed: "a strap with padding",
     shortPart: "an adjustable strap in two parts",
@@ -165,6 +167,7 @@ export const straps: StrapWords = {
     flat: (percent) =>
       `flat, wrong side up, ${percent === null ? "true width" : `width drawn ${percent} % of true`}, length broken off`,
     magnified: (times, cut) => `${plural(times, "true size", `${times} times true size`)}; cut ${cut}`,
+    edgesSkived: (to) => `turned edges skived to ${to}`,
     rawEdgeHeld: (by) => `raw edge held back ${by}`,
     hemHeld: (by) => `hem held back ${by}`,
     rawEdge: "raw edge",

@@ -1,5 +1,5 @@
 import { endAllowance } from "../../../core/straps/build/strapLengths.ts";
-import { rebuiltAs } from "../../../core/straps/build/unusedChoices.ts";
+import { doublesEnds, rebuiltAs } from "../../../core/straps/build/unusedChoices.ts";
 import { unsaidEndStyle, usualEndStyle } from "../../../core/straps/build/usualEnds.ts";
 import { CONSTRUCTIONS } from "../../../core/straps/constructions/catalogue.ts";
 import {
@@ -7,6 +7,7 @@ import {
   END_WISHES,
   type EndWish,
   type HardwareWish,
+  type SewingMachine,
   STRAP_CHOICES,
   type StrapWish,
 } from "../../../core/straps/wish/strapWish.ts";
@@ -14,9 +15,10 @@ import { ChoiceBlank, LengthBlank, OptionalLengthBlank, Tick } from "../../field
 import { useLengths } from "../../fields/units.ts";
 import { Icon } from "../../parts/Icon.tsx";
 import { Term } from "../../parts/Term.tsx";
-import { useProject } from "../../state/workbench.ts";
+import { useChange, useProject } from "../../state/workbench.ts";
 import { useTexts } from "../../texts/texts.ts";
 import type { StrapBlanks } from "./StrapCore.tsx";
+import { StrapFolds } from "./StrapFolds.tsx";
 
 /** Ends, slider and rings, grain, joins, edges and the machine: what a strap also may say. */
 export function StrapMore(shared: StrapBlanks) {
@@ -25,6 +27,7 @@ export function StrapMore(shared: StrapBlanks) {
     <details class="more">
       <summary>{texts.bag.strap.more}</summary>
       <Ends {...shared} />
+      <StrapFolds {...shared} />
       <Hardware {...shared} />
       <GrainAndJoins {...shared} />
       <Machine {...shared} />
@@ -64,7 +67,30 @@ function Ends({ strap, path, set }: StrapBlanks) {
           }
         />,
       )}{" "}
-      {words.endsAre(end(0), end(1))}
+      {words.endsAre(end(0), end(1))}{" "}
+      {(strap.adjustment === "two-part" || strap.shortPart !== undefined) &&
+        words.shortPart(
+          <OptionalLengthBlank
+            label={words.shortPartLabel}
+            path={path("shortPart")}
+            value={strap.shortPart ?? null}
+            empty={words.asUsual}
+            range={{ minMm: 10, maxMm: 10_000 }}
+            onValue={(mm, key) => set({ shortPart: mm ?? undefined }, words.shortPartLabel, key)}
+          />,
+        )}{" "}
+      {(doublesEnds(strap) || strap.endThickness !== undefined) &&
+        words.endThickness(
+          <OptionalLengthBlank
+            label={words.endThicknessLabel}
+            path={path("endThickness")}
+            value={strap.endThickness ?? null}
+            empty={words.asThick}
+            fine
+            range={{ minMm: 0.1, maxMm: 50 }}
+            onValue={(mm, key) => set({ endThickness: mm ?? undefined }, words.endThicknessLabel, key)}
+          />,
+        )}
     </p>
   );
 }
@@ -192,23 +218,50 @@ function GrainAndJoins({ strap, path, set }: StrapBlanks) {
   );
 }
 
+/** What the maker's machine takes, for every strap of the project; what one strap says of it stands before that. */
 function Machine({ strap, path, set }: StrapBlanks) {
   const words = useTexts().bag.strap;
+  const { sewingMachine } = useProject();
+  const change = useChange();
+  const put = (part: SewingMachine, label: string, key: string) =>
+    change((now) => ({ ...now, sewingMachine: { ...now.sewingMachine, ...part } }), label, key);
+  const own = strap.machine?.maxThickness;
   return (
     <p class="sentence">
       {words.machine(
         <OptionalLengthBlank
           label={words.machineLabel}
-          path={path("machine.maxThickness")}
-          value={strap.machine?.maxThickness ?? null}
+          path="sewingMachine.maxThickness"
+          value={sewingMachine?.maxThickness ?? null}
           empty={words.notSaid}
           fine
           range={{ minMm: 1, maxMm: 40 }}
-          onValue={(mm, key) =>
-            set({ machine: { ...strap.machine, maxThickness: mm ?? undefined } }, words.machineLabel, key)
-          }
+          onValue={(mm, key) => put({ maxThickness: mm ?? undefined }, words.machineLabel, key)}
         />,
-      )}
+        <OptionalLengthBlank
+          label={words.footLiftLabel}
+          path="sewingMachine.footLift"
+          value={sewingMachine?.footLift ?? null}
+          empty={words.notSaid}
+          fine
+          range={{ minMm: 1, maxMm: 40 }}
+          onValue={(mm, key) => put({ footLift: mm ?? undefined }, words.footLiftLabel, key)}
+        />,
+      )}{" "}
+      {own !== undefined &&
+        words.machineHere(
+          <OptionalLengthBlank
+            label={words.machineHereLabel}
+            path={path("machine.maxThickness")}
+            value={own}
+            empty={words.notSaid}
+            fine
+            range={{ minMm: 1, maxMm: 40 }}
+            onValue={(mm, key) =>
+              set({ machine: { ...strap.machine, maxThickness: mm ?? undefined } }, words.machineHereLabel, key)
+            }
+          />,
+        )}
     </p>
   );
 }
