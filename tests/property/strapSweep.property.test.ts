@@ -293,36 +293,40 @@ function* sections(): Generator<{ readonly wish: StrapWish; readonly result: Str
 /** One section in so many is judged in every run of the tests, all of them with `LONG_TESTS=1`. */
 const JUDGED = LONG ? 1 : 17;
 
-test("a drawn section never crosses itself and fits its dimensions", () => {
-  let [different, judged, largest] = [0, 0, 0];
-  const crossing: string[] = [];
-  const outside: string[] = [];
-  for (const { wish, result } of sections()) {
-    if (different++ % JUDGED !== 0) continue;
-    const art = strapSectionArt(result);
-    for (const { contour } of art.areas) {
-      const ring = flattenContour(contour, 0.01);
-      const box = ringBox(ring);
-      const over = Math.max(-box.minX, box.maxX - art.width, box.maxY - art.height);
-      if (over >= FITS) outside.push(`${say(wish)} ${over.toFixed(4)}`);
-      const own = Math.abs(signedArea(ring));
-      const joined = union(geometry(ring)).reduce(
-        (sum, polygon) =>
-          sum +
-          polygon.reduce(
-            (area, one, i) => area + (i === 0 ? 1 : -1) * Math.abs(signedArea(Float64Array.from(one.flat()))),
-            0,
-          ),
-        0,
-      );
-      const overlap = Math.abs(joined - own);
-      largest = Math.max(largest, overlap);
-      if (overlap >= OVERLAP) crossing.push(`${say(wish)} ${overlap.toFixed(4)}`);
+test(
+  "a drawn section never crosses itself and fits its dimensions",
+  () => {
+    let [different, judged, largest] = [0, 0, 0];
+    const crossing: string[] = [];
+    const outside: string[] = [];
+    for (const { wish, result } of sections()) {
+      if (different++ % JUDGED !== 0) continue;
+      const art = strapSectionArt(result);
+      for (const { contour } of art.areas) {
+        const ring = flattenContour(contour, 0.01);
+        const box = ringBox(ring);
+        const over = Math.max(-box.minX, box.maxX - art.width, box.maxY - art.height);
+        if (over >= FITS) outside.push(`${say(wish)} ${over.toFixed(4)}`);
+        const own = Math.abs(signedArea(ring));
+        const joined = union(geometry(ring)).reduce(
+          (sum, polygon) =>
+            sum +
+            polygon.reduce(
+              (area, one, i) => area + (i === 0 ? 1 : -1) * Math.abs(signedArea(Float64Array.from(one.flat()))),
+              0,
+            ),
+          0,
+        );
+        const overlap = Math.abs(joined - own);
+        largest = Math.max(largest, overlap);
+        if (overlap >= OVERLAP) crossing.push(`${say(wish)} ${overlap.toFixed(4)}`);
+      }
+      judged++;
     }
-    judged++;
-  }
-  if (LONG) console.log(`${judged} different sections judged, largest overlap ${largest.toFixed(4)} mm²`);
-  expect({ crossing, outside }).toEqual({ crossing: [], outside: [] });
-  expect(different).toBeGreaterThan(700);
-  expect(judged).toBeGreaterThan(40);
-}, LONG ? 1_200_000 : 60_000);
+    if (LONG) console.log(`${judged} different sections judged, largest overlap ${largest.toFixed(4)} mm²`);
+    expect({ crossing, outside }).toEqual({ crossing: [], outside: [] });
+    expect(different).toBeGreaterThan(700);
+    expect(judged).toBeGreaterThan(40);
+  },
+  LONG ? 1_200_000 : 60_000,
+);
