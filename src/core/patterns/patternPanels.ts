@@ -1,13 +1,13 @@
 import type { Contour } from "../geometry/contour.ts";
 import { type ContourEdge, contourEdges, poseContour } from "../geometry/contourArcs.ts";
 import { isInsideRing } from "../geometry/inside.ts";
+import { pointOnContour } from "../geometry/pointOnContour.ts";
 import type { PieceLine } from "../materials/cutPiece.ts";
 import type { DrillPoint, Notch, Panel, PanelText } from "../panels/panel.ts";
 import { flattenCurve } from "./measureCurve.ts";
 import { distanceToRing } from "./nesting.ts";
 import type { PatternMark } from "./patternDrawing.ts";
 import type { PatternOutline, UnderstoodPattern } from "./patternOutline.ts";
-import { pointOnContour } from "./pointOnContour.ts";
 
 /** A panel made of an outline and what lies in it; `seamAllowance` null where the pattern does not say. */
 export interface PatternPanel {

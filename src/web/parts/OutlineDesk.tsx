@@ -9,7 +9,7 @@ import { useLengths } from "../fields/units.ts";
 import { useRefusal } from "../state/workbench.ts";
 import { useTexts } from "../texts/texts.ts";
 import { Icon } from "./Icon.tsx";
-import { addCorner, type Corner, cornerAt, cornersOf, moveCorner, removeCorner } from "./outlineEdits.ts";
+import { addCorner, type Corner, cornerAt, cornersOf, moveCorner, removeCorner } from "../../core/geometry/contourEdits.ts";
 import { contourPath, ringPath } from "./screenPath.ts";
 
 interface DeskProps {

@@ -1,9 +1,9 @@
 /// <reference lib="webworker" />
 // Reads one pattern away from the page's own thread, so that it can be stopped; carries the readers with it.
 import type { Contour } from "../../core/geometry/contour.ts";
+import { pointOnContour } from "../../core/geometry/pointOnContour.ts";
 import type { PatternRole } from "../../core/patterns/patternOutline.ts";
 import { patternPanels } from "../../core/patterns/patternPanels.ts";
-import { pointOnContour } from "../../core/patterns/pointOnContour.ts";
 import { FIT_TOLERANCE } from "../../core/patterns/understandPattern.ts";
 import { answerPattern } from "../../reading/patternJob.ts";
 import type { PatternAsk, PatternReply, ReadPattern, RoleAt } from "./protocol.ts";

@@ -1,5 +1,5 @@
-import type { Contour } from "../geometry/contour.ts";
-import { contourEdges, edgeCircle } from "../geometry/contourArcs.ts";
+import type { Contour } from "./contour.ts";
+import { contourEdges, edgeCircle } from "./contourArcs.ts";
 
 /** A place on a contour: which edge, how far along it, and how far the point asked for is from it; mm. */
 export interface ContourPlace {
