@@ -2,6 +2,7 @@ import "./style/base.css";
 import "./style/fields.css";
 import "./style/shell.css";
 import "./style/places.css";
+import "./style/outline.css";
 import "./style/lay.css";
 import "./style/table.css";
 import "./style/cutting.css";

@@ -1,3 +1,4 @@
+import type { Box } from "../geometry/box.ts";
 import type { Contour } from "../geometry/contour.ts";
 import { contourBox, contourEdges, poseContour } from "../geometry/contourArcs.ts";
 import { edgePoint } from "../geometry/contourEdits.ts";
@@ -97,6 +98,32 @@ export function acrossEdge(
   return {
     mirror: (x, y) => [x + 2 * left(x, y) * uy, y - 2 * left(x, y) * ux],
     isBeyond: (x, y) => left(x, y) < -1e-6,
+  };
+}
+
+/** The mirror image of an outline over one of its edges. */
+export function mirroredOver(contour: Contour, edge: number): Contour {
+  const { mirror } = acrossEdge(contour, edge);
+  const vertices = contour.vertices.slice();
+  for (let i = 0; i < vertices.length; i += 3) {
+    const [x, y] = mirror(vertices[i]!, vertices[i + 1]!);
+    vertices[i] = x;
+    vertices[i + 1] = y;
+    vertices[i + 2] = -vertices[i + 2]!;
+  }
+  return { ...contour, vertices };
+}
+
+/** The box of an outline, with its mirror image where an edge lies on the fold. */
+export function wholeBox(contour: Contour, fold: number | null): Box {
+  const box = contourBox(contour);
+  if (fold === null) return box;
+  const other = contourBox(mirroredOver(contour, fold));
+  return {
+    minX: Math.min(box.minX, other.minX),
+    minY: Math.min(box.minY, other.minY),
+    maxX: Math.max(box.maxX, other.maxX),
+    maxY: Math.max(box.maxY, other.maxY),
   };
 }
 

@@ -35,10 +35,14 @@ export function PanelShapeWords({ panel, path, onShape }: ShapeProps) {
       value={shape.kind === "outline" ? "outline" : shape.shape}
       options={kinds}
       onValue={(next) => {
-        const contour = outline()?.contour;
+        const own = outline();
         if (next !== "outline")
           onShape({ kind: "measured", shape: next, sizes: startSizes(next) }, texts.shape.label);
-        else if (contour !== undefined) onShape({ kind: "outline", contour }, texts.shape.label);
+        else if (own !== undefined) {
+          // Seams go by the names of edges: they stay.
+          const edges = own.edges.length > 0 ? { edges: own.edges } : {};
+          onShape({ kind: "outline", contour: own.contour, ...edges }, texts.shape.label);
+        }
       }}
     />
   );

@@ -6,7 +6,6 @@ import { withPanelShape } from "../../../core/project/reshapedPanel.ts";
 import { lengthNow } from "../../../core/project/sizedPanels.ts";
 import { ChoiceBlank, CountBlank, GrainBlank, LengthBlank, TextBlank } from "../../fields/blanks.tsx";
 import { useLengths } from "../../fields/units.ts";
-import { OutlineDesk } from "../../parts/OutlineDesk.tsx";
 import { PiecePicture } from "../../parts/PiecePicture.tsx";
 import { Term } from "../../parts/Term.tsx";
 import { useDerived } from "../../state/derived.ts";
@@ -19,6 +18,7 @@ import { DrawnPicture } from "./marks/DrawnPicture.tsx";
 import type { Marked } from "./marks/marking.ts";
 import { PanelMarks } from "./marks/PanelMarks.tsx";
 import { partNames } from "./newParts.ts";
+import { PanelOutline } from "./PanelOutline.tsx";
 import { PanelShapeWords, ShapePicture } from "./PanelShapeWords.tsx";
 import { PartTroubles, Spread } from "./Spread.tsx";
 
@@ -97,14 +97,7 @@ export function PanelSpread({ panel }: { panel: Panel }) {
           />,
         )}
       </p>
-      {panel.shape.kind === "outline" && (
-        <OutlineDesk
-          name={panel.name}
-          path={path("shape.contour")}
-          contour={panel.shape.contour}
-          onContour={(contour, key) => setShape({ kind: "outline", contour }, texts.shape.label, key)}
-        />
-      )}
+      <PanelOutline panel={panel} path={path("shape.contour")} />
       <ShapePicture panel={panel} />
       <PanelMarks
         panel={panel}

@@ -1,5 +1,5 @@
-import { contourBox } from "../../../core/geometry/contourArcs.ts";
 import type { Panel } from "../../../core/panels/panel.ts";
+import { wholeBox } from "../../../core/project/outlineEdits.ts";
 import type { Project } from "../../../core/project/project.ts";
 import { sizedPanelOf } from "../../../core/project/sizedPanels.ts";
 import type { StrapWish } from "../../../core/straps/wish/strapWish.ts";
@@ -12,10 +12,10 @@ export function strapSize(strap: StrapWish, lengths: LengthWords, texts: Texts):
   return strap.width === undefined ? length : `${lengths.size(strap.width.mm)} · ${texts.bag.longShort(length)}`;
 }
 
-/** Size of a panel on its stitch line: along and across the grain. */
+/** Size of a panel on its stitch line: along and across the grain, both halves of one that is drawn as a half. */
 export function panelSize(project: Project, { id }: Panel, lengths: LengthWords): string {
   const sized = sizedPanelOf(project, id);
   if (sized === null) return "";
-  const box = contourBox(sized.outline.contour);
-  return lengths.box(box.maxX - box.minX, box.maxY - box.minY);
+  const { minX, minY, maxX, maxY } = wholeBox(sized.outline.contour, sized.foldEdge);
+  return lengths.box(maxX - minX, maxY - minY);
 }

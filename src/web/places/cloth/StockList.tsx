@@ -13,7 +13,7 @@ import { CountBlank, LengthBlank, OptionalLengthBlank, Tick } from "../../fields
 import { ShapeWords } from "../../fields/ShapeWords.tsx";
 import { useLengths } from "../../fields/units.ts";
 import { Icon } from "../../parts/Icon.tsx";
-import { OutlineDesk } from "../../parts/OutlineDesk.tsx";
+import { OutlineDesk } from "../../parts/outline/OutlineDesk.tsx";
 import { Term } from "../../parts/Term.tsx";
 import { useProject } from "../../state/workbench.ts";
 import { useLanguage, useTexts } from "../../texts/texts.ts";

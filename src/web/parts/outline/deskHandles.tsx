@@ -1,0 +1,47 @@
+interface HandleProps {
+  readonly handle: (element: SVGGElement | null) => void;
+  readonly label: string;
+  /** px. */
+  readonly x: number;
+  readonly y: number;
+  readonly reach: number;
+  readonly isChosen: boolean;
+  readonly onFocus: () => void;
+  readonly onKeyDown: (event: KeyboardEvent) => void;
+}
+
+/** A corner to take hold of. The board itself tells what is pressed; this is its look, its keys and its name. */
+export function CornerHandle(props: HandleProps) {
+  return (
+    <Handle {...props} class="corner">
+      <circle r={props.isChosen ? 8 : 6.5} />
+    </Handle>
+  );
+}
+
+/** The middle of an edge, to pull it into an arc. Short edges show theirs only when chosen. */
+export function EdgeHandle(props: HandleProps & { isTight: boolean }) {
+  return (
+    <Handle {...props} class={`edge-middle ${props.isTight ? "is-tight" : ""}`}>
+      <path d="M-7 0 0 -7 7 0 0 7Z" />
+    </Handle>
+  );
+}
+
+function Handle(props: HandleProps & { class: string; children: preact.ComponentChildren }) {
+  return (
+    <g
+      ref={props.handle}
+      class={`${props.class} ${props.isChosen ? "is-chosen" : ""}`}
+      role="button"
+      tabindex={0}
+      aria-label={props.label}
+      transform={`translate(${props.x} ${props.y})`}
+      onFocus={props.onFocus}
+      onKeyDown={props.onKeyDown}
+    >
+      <circle class="reach" r={props.reach} />
+      {props.children}
+    </g>
+  );
+}
