@@ -1,12 +1,13 @@
 // `npm run mutate -- FOLDER [--sample N] [--seed S]`: changes the sources of a folder one place at a time and runs the
 // tests beside them; a change that no test notices is printed. Nothing is written: a changed file is handed to the test
 // runner in place of the one on the disk. Prints the score, the part of the changes that were noticed.
-import { spawnSync } from "node:child_process";
+import { spawn } from "node:child_process";
+import { once } from "node:events";
 import { readdirSync, readFileSync } from "node:fs";
 import { join, resolve } from "node:path";
 import { parseArgs } from "node:util";
 import ts from "typescript";
-import { startVitest } from "vitest/node";
+import { createVitest } from "vitest/node";
 import { seededRng } from "../../src/core/lay/search/rng.ts";
 
 /** A change of one place. */
@@ -69,11 +70,15 @@ export function changed(code: string, { start, end, text }: Mutant): string {
   return code.slice(0, start) + text + code.slice(end);
 }
 
-/** Whether the tests notice; a run that does not load has noticed. */
-async function isNoticed(mutant: Mutant | null, tests: readonly string[]): Promise<boolean> {
-  const vitest = await startVitest(
+/** Runs tests again and again, each time with another change; tells the outcomes as they come. */
+async function tryOut(
+  mutants: readonly (Mutant | null)[],
+  tests: readonly string[],
+  tell: (isNoticed: boolean) => void,
+): Promise<void> {
+  let current: Mutant | null = null;
+  const vitest = await createVitest(
     "test",
-    [],
     {
       // The house's file of settings has projects, which would not hear of the plugin below.
       config: false,
@@ -81,6 +86,7 @@ async function isNoticed(mutant: Mutant | null, tests: readonly string[]): Promi
       setupFiles: ["tests/tools/fuzzSeed.ts"],
       // Threads end with their process, also when a change made a loop that has no end.
       pool: "threads",
+      maxWorkers: 1,
       watch: false,
       bail: 1,
       reporters: [{}],
@@ -92,36 +98,57 @@ async function isNoticed(mutant: Mutant | null, tests: readonly string[]): Promi
           name: "mutant",
           enforce: "pre",
           load: (id) =>
-            mutant !== null && id.split("?")[0] === resolve(mutant.file)
-              ? changed(readFileSync(mutant.file, "utf8"), mutant)
+            current !== null && id.split("?")[0] === resolve(current.file)
+              ? changed(readFileSync(current.file, "utf8"), current)
               : null,
         },
       ],
     },
   );
-  const modules = vitest.state.getTestModules();
-  const isGood = modules.length > 0 && modules.every((module) => module.ok());
+  for (const mutant of mutants) {
+    for (const { file } of [current, mutant].filter((one) => one !== null)) vitest.invalidateFile(resolve(file));
+    current = mutant;
+    vitest.state.clearErrors();
+    const { testModules, unhandledErrors } = await vitest.runTestSpecifications(
+      await vitest.globTestSpecifications(),
+      true,
+    );
+    // A run that does not load has noticed.
+    const isGood = testModules.length > 0 && testModules.every((module) => module.ok());
+    tell(!isGood || unhandledErrors.length > 0);
+  }
   await vitest.close();
-  process.exitCode = 0;
-  return !isGood;
 }
 
 /** Longest run of the tests, ms; a change that makes them run on has been noticed. */
 const LONGEST = 180_000;
 
-/** One change in a process of its own, since a change can make a loop that has no end. */
-function isNoticedApart(index: number): boolean {
-  const words = ["--import", "tsx", ...process.argv.slice(1), `--one=${index}`];
-  return (
-    spawnSync(process.execPath, words, { stdio: "ignore", timeout: LONGEST, killSignal: "SIGKILL" }).status !== 0
-  );
+/**
+ * Outcomes of all changes in their order, by processes of their own: a change can make a loop that has no end, and
+ * only the end of its process ends that. The next process goes on behind it.
+ */
+async function tryAll(count: number, tell: (index: number, isNoticed: boolean) => void): Promise<void> {
+  // The first is no change at all.
+  for (let next = -1; next < count; ) {
+    const words = ["--import", "tsx", ...process.argv.slice(1), `--from=${next}`];
+    const child = spawn(process.execPath, words, { stdio: ["ignore", "ignore", "ignore", "ipc"] });
+    let timer = setTimeout(() => child.kill("SIGKILL"), LONGEST);
+    child.on("message", (isNoticed: boolean) => {
+      clearTimeout(timer);
+      timer = setTimeout(() => child.kill("SIGKILL"), LONGEST);
+      tell(next++, isNoticed);
+    });
+    await once(child, "exit");
+    clearTimeout(timer);
+    if (next < count) tell(next++, true);
+  }
 }
 
 async function main(): Promise<void> {
   const { values, positionals } = parseArgs({
     allowPositionals: true,
     options: {
-      one: { type: "string" },
+      from: { type: "string" },
       sample: { type: "string" },
       seed: { type: "string", default: "1" },
       tests: { type: "string", multiple: true },
@@ -137,21 +164,26 @@ async function main(): Promise<void> {
   const rng = seededRng(Number(values.seed));
   const drawn = all.map((mutant) => ({ mutant, at: rng.below(2 ** 30) })).sort((a, b) => a.at - b.at);
   const chosen = drawn.slice(0, Number(values.sample ?? all.length)).map(({ mutant }) => mutant);
-  if (values.one !== undefined) {
-    const only = Number(values.one);
-    process.exit((await isNoticed(chosen[only] ?? null, tests)) ? 1 : 0);
+  if (values.from !== undefined) {
+    const from = Number(values.from);
+    const left = from < 0 ? [null, ...chosen] : chosen.slice(from);
+    await tryOut(left, tests, (isNoticed) => process.send!(isNoticed));
+    // Threads of changes that never end would hold it.
+    process.exit(0);
   }
-  if (isNoticedApart(-1)) throw new Error("the tests fail, or take too long, without any change");
   let noticed = 0;
-  for (const [i, mutant] of chosen.entries()) {
-    const code = readFileSync(mutant.file, "utf8");
-    if (isNoticedApart(i)) noticed++;
+  await tryAll(chosen.length, (i, isNoticed) => {
+    if (i < 0 && isNoticed) throw new Error("the tests fail, or take too long, without any change");
+    if (i < 0) return;
+    const mutant = chosen[i]!;
+    if (isNoticed) noticed++;
     else {
+      const code = readFileSync(mutant.file, "utf8");
       const line = code.slice(0, mutant.start).split("\n").length;
       console.log(`lives: ${mutant.file}:${line} ${code.slice(mutant.start, mutant.end)} → ${mutant.text}`);
     }
     if ((i + 1) % 10 === 0) console.log(`${i + 1} of ${chosen.length}, ${noticed} noticed`);
-  }
+  });
   console.log(
     `${folder}: ${noticed} of ${chosen.length} noticed, ${((100 * noticed) / chosen.length).toFixed(1)} % (of ${all.length}, seed ${values.seed})`,
   );
