@@ -6,6 +6,7 @@ export default defineConfig({
   test: {
     ...node,
     reporters: ["default"],
+    globalSetup: ["tests/tools/freshBuild.ts"],
     setupFiles: ["tests/tools/fuzzSeed.ts"],
     coverage: {
       provider: "v8",

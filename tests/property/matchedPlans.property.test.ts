@@ -13,6 +13,7 @@ import type {
 import { arrange } from "../../src/core/lay/search/arrange/arrange.ts";
 import { inOneGo } from "../../src/core/lay/search/breath.ts";
 import { seededRng } from "../../src/core/lay/search/rng.ts";
+import { seedOf } from "../tools/seeded.ts";
 
 const laid = (problem: LayProblem, evaluations: number): LayPlan =>
   inOneGo(arrange(problem, (job) => chooseEngines(job, "free"), { evaluations }, 1));
@@ -63,7 +64,7 @@ function randomProblem(seed: number): LayProblem {
   };
 }
 
-const SEEDS = Array.from({ length: 30 }, (_, seed) => seed);
+const SEEDS = Array.from({ length: 30 }, (_, i) => seedOf(i));
 const plans = new Map<number, LayPlan>();
 const planOf = (seed: number): LayPlan => {
   const plan = plans.get(seed) ?? laid(randomProblem(seed), 60_000);

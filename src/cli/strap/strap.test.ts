@@ -1,6 +1,7 @@
 import { existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { dirname, join } from "node:path";
+import { parse } from "csv-parse/sync";
 import { afterAll, expect, test } from "vitest";
 import { runCli } from "../../../tests/tools/runCli.ts";
 import { readProject } from "../../core/project/file/readProject.ts";
@@ -308,8 +309,10 @@ test("constructions side by side: a line each, as a table and as CSV", async () 
   expect(table).toMatchObject({ code: 0 });
   expect(table.out.trimEnd().split("\n")).toHaveLength(10);
   expect(table.out).toContain("folded in three, raw edge");
-  const csv = (await strap(...words, "--compare", "csv")).out.split("\r\n").filter(Boolean);
-  expect(new Set(csv.map((line) => line.split(",").length))).toEqual(new Set([11]));
+  // Read by a library that we did not write (npm `csv-parse`), which refuses rows of unequal length.
+  const [heads, ...rows]: string[][] = parse((await strap(...words, "--compare", "csv")).out, { bom: true });
+  expect(heads).toHaveLength(11);
+  expect(rows).toHaveLength(9);
   const german = await strap(...words, "--compare", "table", "--lang", "de");
   expect(german.out).toContain("Schnittbreite");
 });
