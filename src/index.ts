@@ -27,7 +27,8 @@ export { type StrapYield, strapYield } from "./core/lay/boxes/straps/strapYield.
 export { checkPlan } from "./core/lay/check/checkPlan.ts";
 export { CUT_MODES, type CutMode, chooseEngines } from "./core/lay/engines/chooseEngines.ts";
 export type { LayPiece, LayPlan, LayProblem, Stock, StockPlacement } from "./core/lay/problem/layProblem.ts";
-export { type Arrangement, type ArrangeStep, arrange } from "./core/lay/search/arrange/arrange.ts";
+export { arrange } from "./core/lay/search/arrange/arrange.ts";
+export type { Arrangement, ArrangeStep } from "./core/lay/search/arrange/arrangement.ts";
 export type { Engine } from "./core/lay/search/engine.ts";
 export type { CutPiece } from "./core/materials/cutPiece.ts";
 export type { Material } from "./core/materials/material.ts";

@@ -68,6 +68,7 @@ const en: BatchTexts = {
   alone: {
     pins: "Laid by itself: some of its pieces are put down by hand.",
     matched: "Laid by itself: some of its pieces are matched on the cloth's pattern.",
+    "shade-band": "Laid by itself: the parts of each bag are kept together for one shade.",
   },
   withheld: (stocks) => `Lies on the open roll only: orders before it have ${stocks}.`,
   contested: (stocks) =>
@@ -124,6 +125,7 @@ const de: BatchTexts = {
   alone: {
     pins: "Für sich gelegt: Einige seiner Teile sind von Hand hingelegt.",
     matched: "Für sich gelegt: Einige seiner Teile folgen dem Muster des Stoffes.",
+    "shade-band": "Für sich gelegt: Die Teile jeder Tasche bleiben für einen Farbton beisammen.",
   },
   withheld: (stocks) => `Liegt nur auf der offenen Rolle: Frühere Aufträge haben ${stocks}.`,
   contested: (stocks) =>

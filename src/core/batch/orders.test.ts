@@ -101,7 +101,7 @@ test("cells take the place of the template's values, empty ones leave them; a fa
     straps: [{ width: { mm: 25.4 } }],
     panels: [{ name: "12", count: 2 }],
     measures: [{ length: 145 }],
-    materials: [{ oneWay: true }],
+    materials: [{ oneWay: "up" }],
   });
   const read = readJob(bad!.text());
   const columns = read.ok ? [] : read.problems.map((problem) => bad!.columnOf(problem));

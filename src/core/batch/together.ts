@@ -11,7 +11,7 @@ export const TOGETHER = ["none", "due", "all"] as const;
 export type Together = (typeof TOGETHER)[number];
 
 /** Why an order that could lie with others is laid by itself. */
-export type AloneReason = "pins" | "matched";
+export type AloneReason = "pins" | "matched" | "shade-band";
 
 /** What is kept of an order that has been worked out, to plan with. */
 export interface PlannedOrder {
@@ -75,7 +75,8 @@ export function plannedOrder(
   const isMatched = job.lays.some(
     ({ problem }) => problem.pattern !== undefined || problem.pieces.some(({ match }) => match !== undefined),
   );
-  const alone = job.project.pins.length > 0 ? "pins" : isMatched ? "matched" : null;
+  const isBanded = job.lays.some(({ problem }) => problem.shade !== undefined);
+  const alone = job.project.pins.length > 0 ? "pins" : isMatched ? "matched" : isBanded ? "shade-band" : null;
   const pieces = job.pieces.reduce((sum, { count, mirroredCount }) => sum + count + mirroredCount, 0);
   return {
     row,

@@ -8,6 +8,7 @@ import { type ClothRoll, flawPolygon, type ShapedStock, stockCopyId } from "../m
 import type { CutList } from "../project/cutList.ts";
 import { LEAST_STRIP, type Project } from "../project/project.ts";
 import { type HeldPiece, type Matching, matchingOf } from "./matching/matching.ts";
+import { oneWayAndShade } from "./oneWayAndShade.ts";
 import { rollStock } from "./rollStock.ts";
 import { spreadProblem } from "./spreadProblem.ts";
 import { pinsOf, turnsOf } from "./turnsAndPins.ts";
@@ -54,6 +55,7 @@ function singly(project: Project, material: Material, cut: readonly CutPiece[]):
     ...(matching === null || matching.held.size === 0
       ? {}
       : { pattern: matching.pattern, phases: matching.phases }),
+    ...oneWayAndShade(material, project.bags, pieces),
   };
 }
 

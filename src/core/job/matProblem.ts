@@ -37,5 +37,7 @@ export function matProblem(problem: LayProblem, mat: Mat): LayProblem {
       flaws: [],
     }),
   );
-  return { ...problem, stocks, gap: Math.max(problem.gap, mat.apart), margin: 0, pinned: [] };
+  // What is put on mats has been cut off the roll: each bag's parts are its maker's to keep together.
+  const { shade: _, ...rest } = problem;
+  return { ...rest, stocks, gap: Math.max(problem.gap, mat.apart), margin: 0, pinned: [] };
 }

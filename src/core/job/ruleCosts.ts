@@ -3,16 +3,18 @@ import type { LayProblem } from "../lay/problem/layProblem.ts";
 import { clothUsed } from "../lay/problem/planSums.ts";
 import { arrange } from "../lay/search/arrange/arrange.ts";
 import { inSteps } from "../lay/search/breath.ts";
+import type { Material } from "../materials/material.ts";
 import { cutListOf } from "../project/cutList.ts";
 import type { Project } from "../project/project.ts";
 import { layProblemsOf } from "./layProblems.ts";
 import { matchingOf } from "./matching/matching.ts";
 
-/** A rule about the direction of a cloth, which costs cloth: a matched seam, a part with its place, one way for all. */
+/** A rule about the direction of a cloth, which costs cloth: a matched seam, a part with its place, one way for all, a band for each bag. */
 type ClothRule =
   | { readonly kind: "match"; readonly index: number }
   | { readonly kind: "centred"; readonly index: number }
-  | { readonly kind: "one-way" };
+  | { readonly kind: "one-way" }
+  | { readonly kind: "band" };
 
 /** What a rule costs: how much longer the cloth is than without it, mm; null where either does not lay everything. */
 export interface RuleCost {
@@ -25,15 +27,14 @@ const EFFORT = 120_000;
 /** Rules looked at for one cloth. */
 const MOST_RULES = 10;
 
-/** The rules that hold pieces of a material to its pattern or its nap; none on cloth without a pattern that is matched. */
+/** The rules that hold pieces of a material to its pattern, to one way or to a band for each bag. */
 function rulesOf(project: Project, materialId: string): readonly ClothRule[] {
   const material = project.materials.find(({ id }) => id === materialId);
   const list = cutListOf({ ...project, pins: [] });
   if (material === undefined || !list.ok) return [];
   const pieces = list.value.pieces.filter((piece) => piece.materialId === materialId);
   const matching = matchingOf(project, material, pieces);
-  if (matching === null || matching.held.size === 0) return [];
-  const held = [...matching.held.keys()];
+  const held = [...(matching?.held.keys() ?? [])];
   const isHeld = (part: string): boolean => held.some(({ partId }) => partId === part);
   const matches = (project.matches ?? []).flatMap(({ first, second }, index): ClothRule[] =>
     isHeld(first.panel) && isHeld(second.panel) ? [{ kind: "match", index }] : [],
@@ -41,7 +42,12 @@ function rulesOf(project: Project, materialId: string): readonly ClothRule[] {
   const centred = (project.centred ?? []).flatMap(({ part }, index): ClothRule[] =>
     isHeld(part) ? [{ kind: "centred", index }] : [],
   );
-  return [...matches, ...centred, ...(material.oneWay ? [{ kind: "one-way" } as const] : [])].slice(0, MOST_RULES);
+  return [
+    ...matches,
+    ...centred,
+    ...(material.oneWay === false || pieces.length === 0 ? [] : [{ kind: "one-way" } as const]),
+    ...(material.shadeBand === undefined || pieces.length === 0 ? [] : [{ kind: "band" } as const]),
+  ].slice(0, MOST_RULES);
 }
 
 /** The project without one of its rules. */
@@ -51,11 +57,18 @@ function withoutRule(project: Project, materialId: string, rule: ClothRule): Pro
       return { ...project, matches: project.matches?.filter((_, i) => i !== rule.index) };
     case "centred":
       return { ...project, centred: project.centred?.filter((_, i) => i !== rule.index) };
-    case "one-way": {
-      const materials = project.materials.map((one) => (one.id === materialId ? { ...one, oneWay: false } : one));
-      return { ...project, materials };
-    }
+    case "one-way":
+      return withMaterial(project, materialId, { oneWay: false });
+    case "band":
+      return withMaterial(project, materialId, { shadeBand: undefined });
   }
+}
+
+function withMaterial(project: Project, materialId: string, part: Partial<Material>): Project {
+  return {
+    ...project,
+    materials: project.materials.map((one) => (one.id === materialId ? { ...one, ...part } : one)),
+  };
 }
 
 /** What each rule of a cloth costs, each by a search with it and one without it of the same effort. Pauses yield nothing. */

@@ -96,6 +96,8 @@ export function spreadProblem(
     margin: bench.margin,
     leastStrip: project.leastStrip ?? LEAST_STRIP,
     pinned: [...row, ...pinned],
+    // One length of the roll lies on another: the parts of a bag come of as many bands as there are layers.
+    ...(material.oneWay === "free" ? { sameWay: true } : {}),
     spread: { ...bench.spread, asked: laid.map(({ asked }) => asked) },
   };
 }

@@ -127,6 +127,14 @@ export const PLAIN_REPEAT: ClothRepeat = {
   tolerance: 1,
 };
 
+/**
+ * The way that all pieces lie on cloth with a nap or a print: their arrows up the roll, from its cut end on, or down to
+ * it; or all alike either way, whichever takes less.
+ */
+export const ONE_WAYS = ["up", "down", "free"] as const;
+
+export type OneWay = (typeof ONE_WAYS)[number];
+
 /** A material of the project and what there is of it. Lengths in mm. */
 export interface Material {
   readonly id: string;
@@ -139,8 +147,10 @@ export interface Material {
   readonly polymer: Polymer;
   /** Directions the material may be used in, whatever a piece asks for. */
   readonly grain: PieceGrain;
-  /** Nap or print that must point the same way on all pieces. */
-  readonly oneWay: boolean;
+  /** Nap or print that must point the same way on all pieces: which, or free; false when pieces may lie both ways. */
+  readonly oneWay: OneWay | false;
+  /** Length of roll within which the parts of one bag lie, so that they are of one shade, mm; anywhere when absent. */
+  readonly shadeBand?: number | undefined;
   /** Degrees by which shaped panels may lie off their grain; straps and rectangles never do. None when absent. */
   readonly tilt?: number | undefined;
   /** Both faces can be the outside, so a piece may be turned over. */

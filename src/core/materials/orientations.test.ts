@@ -3,9 +3,10 @@ import { poseContour } from "../geometry/contourArcs.ts";
 import { segmentContour } from "../geometry/contourShapes.ts";
 import type { Orientation } from "../geometry/pose.ts";
 import type { PieceGrain } from "./cutPiece.ts";
+import type { OneWay } from "./material.ts";
 import { allowedTurns, grainOn } from "./orientations.ts";
 
-const turns = (wish: PieceGrain, rule: PieceGrain, oneWay = false, facesAlike = false) =>
+const turns = (wish: PieceGrain, rule: PieceGrain, oneWay: OneWay | false = false, facesAlike = false) =>
   allowedTurns(wish, { grain: rule, oneWay, facesAlike });
 const degrees = (...args: Parameters<typeof turns>) =>
   turns(...args)?.orientations.map(({ turnDeg, mirrored }) => (mirrored ? -turnDeg : turnDeg));
@@ -16,9 +17,12 @@ test("turns by grain and nap", () => {
   expect(degrees("crosswise", "either")).toEqual([90, 270]);
   expect(degrees("either", "either")).toEqual([0, 90, 180, 270]);
   expect(degrees("either", "lengthwise")).toEqual([0, 180]);
-  expect(degrees("lengthwise", "either", true)).toEqual([0]);
-  expect(degrees("either", "either", true)).toEqual([0]);
-  expect(degrees("crosswise", "either", true)).toEqual([90]);
+  expect(degrees("lengthwise", "either", "up")).toEqual([0]);
+  expect(degrees("either", "either", "up")).toEqual([0]);
+  expect(degrees("crosswise", "either", "up")).toEqual([90]);
+  expect(degrees("lengthwise", "either", "down")).toEqual([180]);
+  expect(degrees("crosswise", "either", "down")).toEqual([270]);
+  expect(degrees("either", "either", "free")).toEqual([0, 180]);
 });
 
 test("a mirrored turn only where both faces are alike", () => {
@@ -27,7 +31,7 @@ test("a mirrored turn only where both faces are alike", () => {
 
 test("turned over on a one-way cloth, a piece keeps its arrow's way", () => {
   for (const wish of ["lengthwise", "crosswise"] as const) {
-    const [plain, over] = allowedTurns(wish, { grain: "either", oneWay: true, facesAlike: true })!.orientations;
+    const [plain, over] = allowedTurns(wish, { grain: "either", oneWay: "up", facesAlike: true })!.orientations;
     // A segment along the arrow, mirrored and turned: a reflection, then a rotation.
     const arrow = (pose: Orientation) => [
       ...poseContour(segmentContour(0, 0, 1, 0), { ...pose, x: 0, y: 0 }).vertices,
@@ -40,7 +44,7 @@ test("turned over on a one-way cloth, a piece keeps its arrow's way", () => {
 
 test("any turn only where neither piece, cloth nor nap forbids it", () => {
   expect(turns("free", "free")?.freeTurn).toBe(true);
-  expect(turns("free", "free", true)?.freeTurn).toBe(false);
+  expect(turns("free", "free", "up")?.freeTurn).toBe(false);
   expect(turns("either", "free")?.freeTurn).toBe(false);
   expect(turns("free", "either")?.freeTurn).toBe(false);
 });

@@ -13,6 +13,7 @@ export type JsonFaultReason =
 
 /** Kinds of value a place in the file can ask for. */
 export type Expected =
+  | "one-way"
   | "length"
   | "length-or-open"
   | "share"

@@ -99,6 +99,28 @@ export type LayFinding =
       readonly other: CopyName;
     } & CopyName)
   | ({ readonly code: "plan-pattern-unknown"; readonly path: string } & CopyName & StockName)
+  | ({
+      /** Lies the other way along the cloth than the rest. */
+      readonly code: "plan-two-ways";
+      readonly path: string;
+      readonly other: CopyName;
+    } & CopyName)
+  | ({
+      /** Parts of one bag, which have to be of one shade, on two pieces of cloth. */
+      readonly code: "plan-bag-apart";
+      readonly path: string;
+      readonly bag: number;
+      readonly other: CopyName;
+    } & CopyName)
+  | ({
+      /** The parts of a bag take more of the cloth's length than the band they are to lie in. */
+      readonly code: "plan-bag-scattered";
+      readonly path: string;
+      readonly bag: number;
+      readonly other: CopyName;
+      readonly lengthMm: number;
+      readonly mostMm: number;
+    } & CopyName)
   | {
       /** What comes of all layers is not what is asked for: too few of one hand, or a copy more than is needed. */
       readonly code: "plan-layers-miscounted";
@@ -156,5 +178,7 @@ export type LeftOut = {
       /** How much more roll of the same width takes everything left out; null without a roll. */
       readonly moreLengthMm: number | null;
     }
+  /** Not even one bag's parts fit into its band; what they take as they were tried, null when that is not known. */
+  | { readonly code: "piece-band-too-short"; readonly bandMm: number; readonly neededMm: number | null }
   | { readonly code: "piece-no-stock" }
 );

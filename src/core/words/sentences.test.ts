@@ -31,7 +31,7 @@ const FACTS = {
   ...{ boundMm: 7, neededWidthMm: 8, widestMm: 9, fitsTurned: true, alongMm: 1, acrossMm: 2, moreLengthMm: 3 },
   ...{ layer: "CUT", kerfMm: 1, gripMm: 2, sideMm: 3, marginMm: 4, overlapMm: 5 },
   ...{ name: "rim", names: ["a", "b"], of: "body", sizeMm: 1, start: 2, allowanceMm: 3, insetMm: 4 },
-  ...{ parts: ["a", "b"], firstRow: 2 },
+  ...{ parts: ["a", "b"], firstRow: 2, bag: 2, bandMm: 300, neededMm: 420 },
 };
 
 const PATTERN_FACTS = {

@@ -82,4 +82,12 @@ export interface SheetTexts {
   readonly ruleMatch: (first: string, second: string, more: string | null) => string;
   readonly ruleCentred: (part: string, more: string | null) => string;
   readonly ruleOneWay: (more: string | null) => string;
+  readonly ruleBand: (more: string | null) => string;
+  /** That all pieces lie one way, which the search has chosen. */
+  readonly sameWay: (way: "up" | "down") => string;
+  /** Within which length of roll the parts of each bag lie. */
+  readonly shadeBand: (length: string) => string;
+  /** That the proven shortest does not mind the bands. */
+  readonly boundUnbanded: string;
+  readonly bandNotKept: string;
 }

@@ -23,6 +23,7 @@ export function layWords({ material, problem, plan }: LaidCloth, project: Projec
     ...spreadWords({ material, problem, plan }, project, language),
     ...uses.map((use) => useSentence(use, plan, problem.stocks.length > 1 ? material : null, project, language)),
     ...(uses.length === 0 ? [texts.nothingLaid] : []),
+    ...directionWords(material, problem, plan, project, language),
     ...matchedWords(material, problem, plan, project, language),
     ...buyingWords(material, problem, purchase, project, language),
     ...offcutWords(planOffcuts(material, problem, plan, purchase), problem, project, language),
@@ -47,6 +48,27 @@ function useSentence(
   if (gap < 1e-9) return texts.usedProven(length, where);
   const least = write(bound);
   return texts.usedBound(length, where, least, withDecimalSign((100 * gap).toFixed(1), language));
+}
+
+/** Which way all pieces lie where the search has chosen it, and that the parts of each bag lie together. */
+export function directionWords(
+  { shadeBand }: Material,
+  { sameWay, shade }: LayProblem,
+  { placements, uses }: LayPlan,
+  project: Project,
+  language: Language,
+): string[] {
+  const texts = SHEET_TEXTS[language];
+  const [first] = placements;
+  if (first === undefined) return [];
+  const way = Math.cos(((first.turnDeg + (first.mirrored ? 180 : 0) - 45) * Math.PI) / 180) > 0 ? "up" : "down";
+  const isBounded = uses.some(({ bound, usedLength }) => bound !== null && usedLength > bound * (1 + 1e-9));
+  return [
+    ...(sameWay === true ? [texts.sameWay(way)] : []),
+    ...(shade === undefined ? [] : [texts.shadeBand(cutLength(shade.band, project.output.lengths, language))]),
+    ...(shadeBand !== undefined && shade === undefined ? [texts.bandNotKept] : []),
+    ...(shade !== undefined && isBounded ? [texts.boundUnbanded] : []),
+  ];
 }
 
 /** What is matched on the cloth's pattern, and how the cloth has to begin for it. */
@@ -89,6 +111,7 @@ export function ruleCostWords(costs: readonly RuleCost[], project: Project, lang
     if (extraLength === null) return [];
     // Less than a millimetre is none, and a search that did worse without a rule shows no saving.
     const more = extraLength < 1 ? null : cutLength(extraLength, project.output.lengths, language);
+    if (rule.kind === "band") return [texts.ruleBand(more)];
     if (rule.kind === "one-way") return [texts.ruleOneWay(more)];
     if (rule.kind === "centred") return [texts.ruleCentred(nameOf(project.centred![rule.index]!.part), more)];
     const { first, second } = project.matches![rule.index]!;

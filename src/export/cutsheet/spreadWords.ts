@@ -23,7 +23,7 @@ export function spreadWords(
   const how = spread.folded
     ? [texts.spreadFolded]
     : [...new Set(lengths)].map((length) =>
-        texts.spreadLayers(spread.layers, length, spread.faces, material.oneWay),
+        texts.spreadLayers(spread.layers, length, spread.faces, material.oneWay !== false),
       );
   const along = material.repeat?.along ?? 0;
   const isRepeated = !spread.folded && along > 0;

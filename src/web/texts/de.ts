@@ -2,6 +2,7 @@ import { pluralOf } from "../../core/units/numberWords.ts";
 import { STRAP_WORDS } from "../../core/words/words.ts";
 import { deMarks } from "./deMarks.ts";
 import { deMatching } from "./deMatching.ts";
+import { deNap } from "./deNap.ts";
 import { dePattern } from "./dePattern.ts";
 import type { Texts } from "./en.ts";
 import { words } from "./words.tsx";
@@ -82,6 +83,7 @@ export const de: Texts = {
   },
   marks: deMarks,
   matching: deMatching,
+  nap: deNap,
   pattern: dePattern,
   bag: {
     fromMeasures: {
@@ -385,7 +387,6 @@ export const de: Texts = {
     grainLabel: "Fadenlauf",
     tiltSentence: (degrees) => words("Geformte Teile dürfen bis zu ", degrees, "° vom Fadenlauf abweichen."),
     tiltLabel: "Grad neben dem Fadenlauf",
-    oneWay: "Strich oder Druck läuft in eine Richtung",
     facesAlike: "Beide Seiten können außen sein",
     stockHeading: "Bestand",
     noStock:
@@ -627,6 +628,8 @@ export const de: Texts = {
         "länger, als der Stoff breit ist. Erlauben Sie längs, oder nehmen Sie eine breitere Rolle.",
       "too-large-for-stock": "größer als alles, was da ist.",
       "stock-used-up": "der Vorrat ist aufgebraucht. Fügen Sie eine Rolle oder einen weiteren Rest hinzu.",
+      "band-too-short":
+        "die Teile einer Tasche passen nicht auf die Länge der Rolle, die sie in einem Farbton halten soll.",
       "no-stock": "von diesem Material ist nichts da.",
     },
     findings: {

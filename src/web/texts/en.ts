@@ -2,6 +2,7 @@ import { pluralOf } from "../../core/units/numberWords.ts";
 import { STRAP_WORDS } from "../../core/words/words.ts";
 import { enMarks } from "./enMarks.ts";
 import { enMatching } from "./enMatching.ts";
+import { enNap } from "./enNap.ts";
 import { enPattern } from "./enPattern.ts";
 import { type Blank, words } from "./words.tsx";
 
@@ -391,7 +392,6 @@ const cloth = {
   grainLabel: say("Grain"),
   tiltSentence: (degrees: Blank) => words("Shaped panels may lie up to ", degrees, "° off the grain."),
   tiltLabel: say("Degrees off the grain"),
-  oneWay: say("Nap or print runs one way"),
   facesAlike: say("Both faces can be the outside"),
   stockHeading: say("What there is of it"),
   noStock: say("There is nothing to cut from yet. Add a roll, a remnant, or a hide or skin."),
@@ -648,6 +648,9 @@ const lay = {
     "too-long-for-width": say("it is longer than the cloth is wide. Allow it lengthwise, or use a wider roll."),
     "too-large-for-stock": say("it is larger than any stock there is."),
     "stock-used-up": say("the stock is used up. Add a roll or another remnant."),
+    "band-too-short": say(
+      "the parts of one bag do not fit into the length of roll that is to keep them one shade.",
+    ),
     "no-stock": say("there is no stock of its material."),
   },
   findings: {
@@ -959,6 +962,7 @@ export const en = {
   bag,
   marks: enMarks,
   matching: enMatching,
+  nap: enNap,
   pattern: enPattern,
   leftOut,
   shape,

@@ -5,10 +5,10 @@ import { grainArrow } from "./pieceArt.ts";
 
 test.each([
   ["lengthwise", false, "both"],
-  ["lengthwise", true, "one-way"],
+  ["lengthwise", "free", "one-way"],
   ["free", false, "none"],
   // Its pieces keep one way up, so the arrow has to be seen.
-  ["free", true, "one-way"],
+  ["free", "up", "one-way"],
 ] as const)("cloth of %s grain, one-way %s, shows the arrow that its pieces keep to", (grain, oneWay, arrow) => {
   const material = sampleMaterial("cloth", { grain, oneWay });
   expect(grainArrow(material)).toBe(arrow);

@@ -69,6 +69,6 @@ function drawnOutline({ outer, holes }: Polygon): Polygon {
 
 /** One head when the cloth is one-way, none when its direction does not matter. */
 export function grainArrow(material: Material): GrainArrow {
-  if (material.oneWay) return "one-way";
+  if (material.oneWay !== false) return "one-way";
   return material.grain === "free" ? "none" : "both";
 }

@@ -7,6 +7,7 @@ import type {
   LayPattern,
   LayPhase,
   LayPiece,
+  LayShade,
   LaySpread,
   Stock,
   StockPlacement,
@@ -67,6 +68,9 @@ export interface MaterialPlan {
   /** Where pieces are held to the cloth's pattern: the pattern, and the phases that are fixed. */
   readonly pattern?: LayPattern | undefined;
   readonly phases?: Readonly<Record<string, LayPhase>> | undefined;
+  /** All pieces lie the same way, whichever; and the band of the cloth that each bag's parts keep to. */
+  readonly sameWay?: true | undefined;
+  readonly shade?: LayShade | undefined;
 }
 
 /** A stock, its size, and what was used of it. */

@@ -20,7 +20,9 @@ type Kept =
   | "pinned"
   | "spread"
   | "pattern"
-  | "phases";
+  | "phases"
+  | "sameWay"
+  | "shade";
 
 export interface JudgedMaterial extends Pick<MaterialPlan, Kept> {
   readonly stock: readonly JudgedStock[];
@@ -118,6 +120,8 @@ const judged = z.object({
   spread: spread.optional(),
   pattern: pattern.optional(),
   phases: phases.optional(),
+  sameWay: z.literal(true).optional(),
+  shade: z.object({ bags: count, band: number }).optional(),
 });
 
 const judgedPlan = z.object({ laywrightPlan: z.literal(1), seed: number, materials: z.array(judged) });
@@ -136,6 +140,12 @@ const leftOut = z.discriminatedUnion("code", [
   }),
   z.object({ ...named, code: z.literal("piece-too-large-for-stock"), alongMm: number, acrossMm: number }),
   z.object({ ...named, code: z.literal("piece-stock-used-up"), moreLengthMm: number.nullable() }),
+  z.object({
+    ...named,
+    code: z.literal("piece-band-too-short"),
+    bandMm: number,
+    neededMm: number.nullable(),
+  }),
   z.object({ ...named, code: z.literal("piece-no-stock") }),
 ]);
 

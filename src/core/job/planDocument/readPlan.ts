@@ -83,7 +83,8 @@ const BY_TYPE: Readonly<Record<string, PlanValue>> = {
 };
 
 function readMaterial(material: JudgedMaterial, seed: number): ReadPlan {
-  const { materialId, name, stock, pieces, placed, unplaced, pinned, spread, pattern, phases } = material;
+  const { materialId, name, stock, pieces, placed, unplaced, pinned, spread, pattern, phases, sameWay, shade } =
+    material;
   return {
     name,
     problem: {
@@ -100,6 +101,8 @@ function readMaterial(material: JudgedMaterial, seed: number): ReadPlan {
       pinned,
       spread,
       ...(pattern === undefined ? {} : { pattern, phases }),
+      ...(sameWay === undefined ? {} : { sameWay }),
+      ...(shade === undefined ? {} : { shade }),
     },
     plan: {
       materialId,

@@ -67,6 +67,8 @@ export function materialPlan(
     pinned: problem.pinned,
     ...(problem.spread === undefined ? {} : { spread: problem.spread }),
     ...(problem.pattern === undefined ? {} : { pattern: problem.pattern, phases: problem.phases ?? {} }),
+    ...(problem.sameWay === undefined ? {} : { sameWay: problem.sameWay }),
+    ...(problem.shade === undefined ? {} : { shade: problem.shade }),
   };
 }
 

@@ -3,6 +3,7 @@ import type { LayPiece, LayPlan, LayProblem, StockPlacement, StockUse } from "..
 import { checkCounts } from "./checkCounts.ts";
 import { checkPairs } from "./checkPairs.ts";
 import { checkPattern } from "./checkPattern.ts";
+import { checkOneWay, checkShade } from "./checkShade.ts";
 import { checkFold, checkYields } from "./checkSpread.ts";
 import { checkStock, measuredLength } from "./checkStock.ts";
 import { type CheckedCopy, laidOutline } from "./laidOutline.ts";
@@ -17,7 +18,7 @@ const SAME_LENGTH = 1e-6;
  *
  * Independent: shares nothing with the search or its geometry, not even how a piece is turned. Looks at the count
  * of every piece, allowed turns (grain, one-way, mirroring), overlaps, the gap as the true distance between
- * outlines, the stock's edge and margin, flaws, pins, the cloth's pattern under what is matched, what comes of several
+ * outlines, the stock's edge and margin, flaws, pins, the cloth's pattern under what is matched, the way that all lie, the band of each bag, what comes of several
  * layers that are cut at once and what lies on the fold, and whether the told lengths and bounds agree with what lies
  * there. Tolerances are tied to the smaller piece: a millionth of its area, a millionth of its diagonal.
  *
@@ -56,6 +57,7 @@ export function checkPlan(problem: LayProblem, plan: LayPlan): LayFinding[] {
       if (use.stockId === stock.id) findings.push(...checkUse(use, `uses[${index}]`, measured));
   }
   findings.push(...checkPattern(problem, copies));
+  findings.push(...checkOneWay(problem, copies), ...checkShade(problem, copies));
   findings.push(...checkFold(problem, copies));
   for (const [index, { stockId }] of plan.uses.entries())
     if (!stocks.has(stockId)) findings.push({ code: "plan-unknown-stock", path: `uses[${index}]`, stockId });

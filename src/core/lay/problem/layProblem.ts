@@ -122,6 +122,14 @@ export interface RemnantStock {
 
 export type Stock = RollStock | RemnantStock;
 
+/** The parts of one bag come from one band of the cloth, so that they are of one shade. */
+export interface LayShade {
+  /** Copies of each piece are shared out among the bags in order: the first of them to the first bag, and so on. */
+  readonly bags: number;
+  /** Length along the stock within which the parts of one bag lie, mm. */
+  readonly band: number;
+}
+
 /** One lay problem: one material. Open dimension when the last stock is an open roll, else heterogeneous knapsack. */
 export interface LayProblem {
   readonly materialId: string;
@@ -140,6 +148,10 @@ export interface LayProblem {
   readonly pattern?: LayPattern | undefined;
   /** Phases of the groups that are matched; a group that is not named is free. */
   readonly phases?: Readonly<Record<string, LayPhase>> | undefined;
+  /** All pieces lie the same way along the cloth, whichever: their turns allow both. */
+  readonly sameWay?: true | undefined;
+  /** Where the parts of each bag are to be kept together; counts then are whole numbers a bag. */
+  readonly shade?: LayShade | undefined;
   /** Where several layers are cut at once; copies of pieces are then those laid on top. */
   readonly spread?: LaySpread | undefined;
 }
@@ -157,7 +169,13 @@ export interface StockPlacement extends Placement {
 }
 
 /** Why a piece was left out. */
-export const UNPLACED_REASONS = ["too-long-for-width", "too-large-for-stock", "stock-used-up", "no-stock"] as const;
+export const UNPLACED_REASONS = [
+  "too-long-for-width",
+  "too-large-for-stock",
+  "band-too-short",
+  "stock-used-up",
+  "no-stock",
+] as const;
 
 export type UnplacedReason = (typeof UNPLACED_REASONS)[number];
 

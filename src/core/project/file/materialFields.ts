@@ -8,6 +8,8 @@ import {
   MATERIAL_KINDS,
   type Material,
   MOST_TILT,
+  ONE_WAYS,
+  type OneWay,
   PLAIN_REPEAT,
   POLYMERS,
   type Price,
@@ -206,6 +208,17 @@ function repeatField(unit: LengthUnit): z.ZodType<ClothRepeat> {
   );
 }
 
+/** `true` has always meant that all arrows point up the roll. */
+function oneWayField() {
+  return z
+    .union([z.boolean(), z.enum(ONE_WAYS)], expected("one-way"))
+    .default(false)
+    .transform((value): OneWay | false => (value === true ? "up" : value));
+}
+
+/** Lengths of roll that keep the parts of one bag together. */
+const BAND = { minMm: 10, maxMm: 100_000 };
+
 /** A material with its stock. Webbing and cord need no stock: they are bought by the metre. */
 export function materialField(unit: LengthUnit): z.ZodType<Material> {
   return named(
@@ -220,7 +233,8 @@ export function materialField(unit: LengthUnit): z.ZodType<Material> {
       coating: z.enum(COATINGS).optional(),
       polymer: z.enum(POLYMERS).optional(),
       grain: grainField().default("either"),
-      oneWay: yesNo().default(false),
+      oneWay: oneWayField(),
+      shadeBand: lengthField(unit, BAND).optional(),
       tilt: plainNumber(0, MOST_TILT).optional(),
       facesAlike: yesNo().default(false),
       fold: foldField(unit).default({}),

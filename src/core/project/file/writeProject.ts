@@ -87,7 +87,8 @@ export function materialJson(material: Material, say: Say, unit: LengthUnit): Js
     coating: material.coating,
     polymer: material.polymer,
     grain: material.grain,
-    oneWay: material.oneWay,
+    oneWay: material.oneWay === "up" ? true : material.oneWay,
+    shadeBand: length(material.shadeBand),
     tilt: material.tilt,
     facesAlike: material.facesAlike,
     fold: {

@@ -91,6 +91,14 @@ export const cutSheet: SheetTexts = {
   ruleCentred: (part, more) =>
     `${part} an seinem Platz im Muster: ${more === null ? "kein Mehrverbrauch" : `${more} mehr`}.`,
   ruleOneWay: (more) => `Alle Teile in einer Richtung: ${more === null ? "kein Mehrverbrauch" : `${more} mehr`}.`,
+  ruleBand: (more) =>
+    `Die Teile jeder Tasche aus einem Stück der Rolle: ${more === null ? "kein Mehrverbrauch" : `${more} mehr`}.`,
+  sameWay: (way) =>
+    `Alle Teile liegen in einer Richtung, mit den Pfeilen ${way === "up" ? "die Rolle hinauf, von der Schnittkante weg" : "die Rolle hinab, zur Schnittkante hin"}.`,
+  shadeBand: (length) =>
+    `Die Teile jeder Tasche liegen auf ${length} der Rolle beisammen, damit ihr Farbton gleich ist: Die ersten jedes Teils geben die erste Tasche, und so fort. Beim Zuschneiden zusammenhalten.`,
+  bandNotKept: "Die Teile jeder Tasche bleiben hier nicht beisammen, denn der Stoff liegt in Lagen.",
+  boundUnbanded: "Die kürzeste mögliche Länge ist ohne das Zusammenhalten der Taschen gerechnet.",
   repeat: (repeat) =>
     `Das Muster wiederholt sich alle ${repeat}. Der Plan passt es nicht von Teil zu Teil an. Ein Rapport mehr ist in der Kauflänge: genug, um das Muster anfangen zu lassen, wo Sie wollen. Soll es an Nähten passen, schneiden Sie nach Augenmaß vom ersten Teil aus und kaufen bis zu einen Rapport mehr für jedes Teil, das an ein anderes anschließen muss.`,
 };

@@ -36,6 +36,7 @@ const EXPECTED: Readonly<Record<Expected, string>> = {
   number: "eine Zahl",
   text: "Text in doppelten Anführungszeichen",
   "yes-or-no": "true oder false",
+  "one-way": 'true, false, "up", "down" oder "free"',
   list: "eine Liste in [ ]",
   group: "eine Gruppe von Schlüsseln in { }",
   place: 'eine Stelle [längs, quer], etwa ["10 cm", "4 cm"]',

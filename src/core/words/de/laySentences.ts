@@ -82,6 +82,18 @@ export const laySentences: SentenceTable<LayProblemFinding> = {
     what: `${copyOf(problem)} soll zum Muster passen, aber wo das Muster auf ${clothOf(problem)} liegt, ist nicht gesagt.`,
     remedy: "Angeben, wo dort die erste Linie liegt, oder das Teil auf anderen Stoff legen.",
   }),
+  "plan-two-ways": (problem) => ({
+    what: `${copyOf(problem)} liegt andersherum als ${copyOf(problem.other)}; auf diesem Stoff liegen alle Teile in einer Richtung.`,
+    remedy: "Um eine halbe Drehung wenden oder neu legen lassen.",
+  }),
+  "plan-bag-apart": (problem) => ({
+    what: `${copyOf(problem)} und ${copyOf(problem.other)} gehören zu Tasche ${problem.bag} und liegen auf zwei Stücken Stoff, deren Farbton verschieden sein kann.`,
+    remedy: MOVE,
+  }),
+  "plan-bag-scattered": (problem) => ({
+    what: `Die Teile von Tasche ${problem.bag}, von ${copyOf(problem.other)} bis ${copyOf(problem)}, liegen auf ${mm(problem.lengthMm)} der Rolle verteilt; für einen Farbton sollen sie innerhalb von ${mm(problem.mostMm)} liegen.`,
+    remedy: MOVE,
+  }),
   "plan-layers-miscounted": ({ pieceId, hand, wanted, given }) => ({
     what: `${quoted(pieceId)}, ${hand === "mirrored" ? "gespiegelt" : "wie gezeichnet"}: ${wanted} gebraucht; alle Lagen zusammen geben ${given}.`,
     remedy: REDO,
@@ -119,6 +131,13 @@ export const laySentences: SentenceTable<LayProblemFinding> = {
       moreLengthMm === null
         ? "Fügen Sie Stoff hinzu, oder machen Sie weniger Taschen."
         : `${mm(Math.ceil(moreLengthMm))} mehr von der Rolle nehmen alles auf, was übrig blieb.`,
+  }),
+  "piece-band-too-short": ({ pieceId, count, bandMm, neededMm }) => ({
+    what: `${times(pieceId, count)} lässt sich nicht zuschneiden: Die Teile einer Tasche passen nicht auf ${mm(bandMm)} der Rolle, die sie in einem Farbton halten sollen.`,
+    remedy:
+      neededMm === null
+        ? "Das Stück länger machen oder eine breitere Rolle nehmen."
+        : `Ein Stück von ${mm(Math.ceil(neededMm))} reicht.`,
   }),
   "piece-no-stock": ({ pieceId, count }) => ({
     what: `${times(pieceId, count)} lässt sich nicht schneiden: vom Material ist kein Stoff da.`,

@@ -90,6 +90,14 @@ export const cutSheet: SheetTexts = {
   ruleCentred: (part, more) =>
     `${part} in its place on the pattern: ${more === null ? "no more cloth" : `${more} more`}.`,
   ruleOneWay: (more) => `All pieces one way: ${more === null ? "no more cloth" : `${more} more`}.`,
+  ruleBand: (more) =>
+    `Each bag's parts from one stretch of the roll: ${more === null ? "no more cloth" : `${more} more`}.`,
+  sameWay: (way) =>
+    `All pieces lie one way, with their arrows ${way === "up" ? "up the roll, away from its cut end" : "down the roll, towards its cut end"}.`,
+  shadeBand: (length) =>
+    `The parts of each bag lie within ${length} of the roll, so that they are of one shade: the first of each piece make the first bag, and so on. Keep them together as you cut.`,
+  bandNotKept: "The parts of each bag are not kept together here, since the cloth lies in layers.",
+  boundUnbanded: "The shortest possible is reckoned without keeping bags together.",
   repeat: (repeat) =>
     `The pattern repeats every ${repeat}. The plan does not match it from piece to piece. One repeat more is in the length to buy, enough to begin where you like; to match seams, cut by eye from the first piece on and buy up to one repeat more for each piece that must meet another.`,
 };

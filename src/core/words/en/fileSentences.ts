@@ -32,6 +32,7 @@ const EXPECTED: Readonly<Record<Expected, string>> = {
   number: "a number",
   text: "text in double quotes",
   "yes-or-no": "true or false",
+  "one-way": 'true, false, "up", "down" or "free"',
   list: "a list in [ ]",
   group: "a group of keys in { }",
   place: 'a place [along, across], such as ["10 cm", "4 cm"]',

@@ -79,6 +79,18 @@ export const laySentences: SentenceTable<LayProblemFinding> = {
     what: `${copyOf(problem)} is matched to the pattern, but nobody has said where the pattern lies on ${clothOf(problem)}.`,
     remedy: "Say where the first line lies on it, or lay the piece on other cloth.",
   }),
+  "plan-two-ways": (problem) => ({
+    what: `${copyOf(problem)} lies the other way than ${copyOf(problem.other)}; on this cloth all pieces lie one way.`,
+    remedy: "Turn it by half, or lay the pieces again.",
+  }),
+  "plan-bag-apart": (problem) => ({
+    what: `${copyOf(problem)} and ${copyOf(problem.other)} belong to bag ${problem.bag} and lie on two pieces of cloth, which may differ in shade.`,
+    remedy: MOVE,
+  }),
+  "plan-bag-scattered": (problem) => ({
+    what: `The parts of bag ${problem.bag}, from ${copyOf(problem.other)} to ${copyOf(problem)}, lie over ${mm(problem.lengthMm)} of the roll; for one shade they are to lie within ${mm(problem.mostMm)}.`,
+    remedy: MOVE,
+  }),
   "plan-layers-miscounted": ({ pieceId, hand, wanted, given }) => ({
     what: `${quoted(pieceId)}, ${hand === "mirrored" ? "mirrored" : "as drawn"}: ${wanted} needed; all layers together give ${given}.`,
     remedy: REDO,
@@ -115,6 +127,13 @@ export const laySentences: SentenceTable<LayProblemFinding> = {
       moreLengthMm === null
         ? "Add more cloth, or make fewer bags."
         : `${mm(Math.ceil(moreLengthMm))} more of the roll takes everything that was left out.`,
+  }),
+  "piece-band-too-short": ({ pieceId, count, bandMm, neededMm }) => ({
+    what: `${times(pieceId, count)} cannot be cut: the parts of one bag do not fit into ${mm(bandMm)} of the roll, which are to keep them one shade.`,
+    remedy:
+      neededMm === null
+        ? "Make the band longer, or take a wider roll."
+        : `A band of ${mm(Math.ceil(neededMm))} takes them.`,
   }),
   "piece-no-stock": ({ pieceId, count }) => ({
     what: `${times(pieceId, count)} cannot be cut: the material has no cloth.`,

@@ -31,6 +31,7 @@ import { useChange, useProject, useWorkbench } from "../../state/workbench.ts";
 import type { Texts } from "../../texts/en.ts";
 import { useTexts } from "../../texts/texts.ts";
 import { LibraryShelf } from "./LibraryShelf.tsx";
+import { NapWords } from "./NapWords.tsx";
 import { PatternWords } from "./PatternWords.tsx";
 import { type MaterialBlanks, PriceWords, type SetMaterial } from "./PriceWords.tsx";
 import { ShrinkageWords } from "./ShrinkageWords.tsx";
@@ -155,18 +156,13 @@ function MaterialSpread({ material }: { material: Material }) {
       </p>
       <div class="row">
         <Tick
-          label={words.oneWay}
-          path={path("oneWay")}
-          value={material.oneWay}
-          onValue={(oneWay) => set({ oneWay }, words.oneWay)}
-        />
-        <Tick
           label={words.facesAlike}
           path={path("facesAlike")}
           value={material.facesAlike}
           onValue={(facesAlike) => set({ facesAlike }, words.facesAlike)}
         />
       </div>
+      <NapWords {...shared} />
       <StockList {...shared} />
       <PriceWords {...shared} />
       <MoreWords {...shared} />

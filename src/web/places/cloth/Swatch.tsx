@@ -28,8 +28,8 @@ export function Swatch({ material }: { material: Material }) {
         </pattern>
       </defs>
       <path d={pinked} fill={`url(#${id})`} class="swatch-edge" />
-      {(material.grain !== "free" || material.oneWay) && (
-        <GrainArrow grain={material.grain} oneWay={material.oneWay} />
+      {(material.grain !== "free" || material.oneWay !== false) && (
+        <GrainArrow grain={material.grain} oneWay={material.oneWay !== false} />
       )}
     </svg>
   );

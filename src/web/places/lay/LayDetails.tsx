@@ -7,7 +7,7 @@ import { piecesOf } from "../../../core/lay/problem/layerSums.ts";
 import type { LayPlan, LayProblem } from "../../../core/lay/problem/layProblem.ts";
 import type { Project } from "../../../core/project/project.ts";
 import { unbroken } from "../../../core/units/numberWords.ts";
-import { matchedWords, ruleCostWords } from "../../../export/cutsheet/layWords.ts";
+import { directionWords, matchedWords, ruleCostWords } from "../../../export/cutsheet/layWords.ts";
 import { percent, useLengths } from "../../fields/units.ts";
 import { Term } from "../../parts/Term.tsx";
 import { derivedOf } from "../../state/derived.ts";
@@ -43,22 +43,30 @@ export function LayDetails({ lay, project }: { lay: LayState; project: Project }
         </p>
       )}
       <StripsPerMetre lay={lay} project={project} />
-      {plan !== null && isMatched(job.problem) && <Matched job={job} plan={plan} lay={lay} project={project} />}
+      {plan !== null && isRuled(job) && <ClothRules job={job} plan={plan} lay={lay} project={project} />}
     </section>
   );
 }
 
-/** What is matched on the cloth's pattern, where the cloth has to begin, and what each rule costs. */
-function Matched({ job, plan, lay, project }: { job: LayJob; plan: LayPlan; lay: LayState; project: Project }) {
+/** Whether the cloth's direction, its pattern or its shade binds where pieces lie. */
+function isRuled({ material, problem }: LayJob): boolean {
+  return isMatched(problem) || material.oneWay !== false || material.shadeBand !== undefined;
+}
+
+/** What is matched on the cloth's pattern, where the cloth has to begin, what lies together, and what each rule costs. */
+function ClothRules({ job, plan, lay, project }: { job: LayJob; plan: LayPlan; lay: LayState; project: Project }) {
   const language = useLanguage();
   const { material, problem } = job;
   const asked = { kind: "rules", project, materialId: material.id } as const;
   const { state, value } = useWeighed(asked, `${material.id} ${lay.signature}`);
-  const words = matchedWords(material, problem, plan, project, language);
+  const words = [
+    ...directionWords(material, problem, plan, project, language),
+    ...matchedWords(material, problem, plan, project, language),
+  ];
   const costs = ruleCostWords(value ?? [], project, language);
   return (
     <>
-      <p class="soft">{words.join(" ")}</p>
+      {words.length > 0 && <p class="soft">{words.join(" ")}</p>}
       {costs.length > 0 && (
         <ul class={state === "working" ? "soft stale" : "soft"}>
           {costs.map((line) => (

@@ -5,18 +5,12 @@ import { BREATH, type Breath, nextTurn } from "../breath.ts";
 import { isBetterPlan } from "../comparePlans.ts";
 import type { Search, SearchBudget } from "../engine.ts";
 import { searchPhases } from "../phases/searchPhases.ts";
+import { arrangeBands } from "./arrangeBands.ts";
+import type { Arrangement, Arranger, ArrangeStep } from "./arrangement.ts";
+import { arrangeWays } from "./arrangeWays.ts";
 import { type ChooseEngines, freeCopies, type LayingDesk, layingDesk } from "./layingDesk.ts";
 import { areaBound, laidLength, placementsOf, regionPlanFrom, type StockJob, stockJob } from "./stockJob.ts";
 import { unplacedOf } from "./unplacedReasons.ts";
-
-/** One turn of a search for a whole plan. `plan` is set only when it is better than every one before. */
-export interface ArrangeStep {
-  readonly evaluations: number;
-  readonly plan: LayPlan | null;
-}
-
-/** A search for a plan on all stocks. A host may pass a better plan found elsewhere to `next(plan)`. */
-export type Arrangement = Generator<ArrangeStep | Breath, LayPlan, LayPlan | undefined>;
 
 /** Evaluations of the first full round over several stocks; each round has twice as many on each stock. */
 const FIRST_ROUND = 200_000;
@@ -34,6 +28,9 @@ export function* arrange(
   budget: SearchBudget,
   seed: number,
 ): Arrangement {
+  const arranger: Arranger = (other, its) => arrange(other, engines, its, seed);
+  if (problem.sameWay === true) return yield* arrangeWays(problem, budget, arranger);
+  if (problem.shade !== undefined) return yield* arrangeBands(problem, budget, arranger, seed);
   const desk = yield* layingDesk(problem, engines, seed);
   // Less would leave closed cloth half filled, and every worker of a pool gets only its share of the budget.
   const enough = { evaluations: Math.max(budget.evaluations, FIRST_ROUND) };

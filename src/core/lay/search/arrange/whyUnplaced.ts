@@ -14,7 +14,8 @@ const EFFORT = 200_000;
  * Lays the left-out pieces on an open roll for that; some tens of milliseconds.
  */
 export function whyUnplaced(problem: LayProblem, plan: LayPlan, engines: ChooseEngines): LeftOut[] {
-  const more = moreLength(problem, plan, engines);
+  const isTooShort = plan.unplaced.some(({ reason }) => reason === "band-too-short");
+  const more = isTooShort ? bandOfOneBag(problem, plan, engines) : moreLength(problem, plan, engines);
   return plan.unplaced.map((left) => leftOut(problem, left, more));
 }
 
@@ -26,6 +27,8 @@ function leftOut(problem: LayProblem, { pieceId, count, reason }: Unplaced, more
   const extents = pieceExtents(piece);
   const narrowest = extents.reduce((least, extent) => (extent.across < least.across ? extent : least));
   if (reason === "no-stock") return { code: "piece-no-stock", ...common };
+  if (reason === "band-too-short")
+    return { code: "piece-band-too-short", ...common, bandMm: problem.shade!.band, neededMm: more };
   if (reason === "stock-used-up") return { code: "piece-stock-used-up", ...common, moreLengthMm: more };
   if (reason === "too-large-for-stock")
     return { code: "piece-too-large-for-stock", ...common, alongMm: narrowest.along, acrossMm: narrowest.across };
@@ -44,6 +47,17 @@ function turnedToo(piece: LayPiece): LayPiece {
   return { ...piece, orientations: [...piece.orientations, ...turned] };
 }
 
+/** Length of the last roll on which the parts of one bag have been laid, edge margins left out; null without a roll. */
+function bandOfOneBag({ shade, ...problem }: LayProblem, { seed }: LayPlan, engines: ChooseEngines): number | null {
+  const last = rollsOf(problem).at(-1);
+  if (!last || shade === undefined) return null;
+  const pieces = problem.pieces.map((piece) => ({ ...piece, count: piece.count / shade.bags }));
+  const stock: RollStock = { ...last, length: null, flaws: [] };
+  const one: LayProblem = { ...problem, pieces, stocks: [stock], pinned: [] };
+  const { unplaced, uses } = inOneGo(arrange(one, engines, { evaluations: EFFORT }, seed));
+  return unplaced.length === 0 ? uses[0]!.usedLength - 2 * problem.margin : null;
+}
+
 /** Length of the last roll's width that takes every piece that was left out for want of room; null without a roll. */
 function moreLength(problem: LayProblem, plan: LayPlan, engines: ChooseEngines): number | null {
   const last = rollsOf(problem).at(-1);
@@ -56,7 +70,7 @@ function moreLength(problem: LayProblem, plan: LayPlan, engines: ChooseEngines):
     const count = wanted.get(piece.id);
     return count === undefined ? [] : [{ ...piece, count }];
   });
-  const rest: LayProblem = { ...problem, pieces, stocks: [stock], pinned: [] };
+  const rest: LayProblem = { ...problem, pieces, stocks: [stock], pinned: [], shade: undefined };
   const { unplaced, uses } = inOneGo(arrange(rest, engines, { evaluations: EFFORT }, plan.seed));
   return unplaced.length === 0 ? uses[0]!.usedLength : null;
 }
