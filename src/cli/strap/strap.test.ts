@@ -1,11 +1,9 @@
-import { existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { existsSync, mkdtempSync, readFileSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
-import { dirname, join } from "node:path";
+import { join } from "node:path";
 import { parse } from "csv-parse/sync";
 import { afterAll, expect, test } from "vitest";
 import { runCli } from "../../../tests/tools/runCli.ts";
-import { readProject } from "../../core/project/file/readProject.ts";
-import { writeProject } from "../../core/project/file/writeProject.ts";
 import { CONSTRUCTION_IDS } from "../../core/straps/wish/strapWish.ts";
 
 const folder = mkdtempSync(join(tmpdir(), "strap-test-"));
@@ -129,116 +127,11 @@ test("wrong usage ends with 2", async () => {
   }
 });
 
-test("a fold test says what to fold, then fits what was read", async () => {
-  const ask = await strap("--fold-test", "--thickness", "1 mm");
-  expect(ask.out).toContain("Cut a strip 100 mm");
-  const told = await strap(
-    "--fold-test",
-    "--thickness",
-    "1 mm",
-    "--measured-width",
-    "35.05 mm",
-    "--measured-setback",
-    "3.36 mm",
-    "--json",
-  );
-  const { fit } = JSON.parse(told.out);
-  expect(fit.neutral).toBeCloseTo(0.5, 1);
-  expect(fit.neutralError).toBeGreaterThan(0);
-});
-
-test("a fold test's fit is stored with its material and nothing else changes", async () => {
-  const file = join(folder, "bag.json");
-  const before = readProject(readFileSync(new URL("../../../fixtures/harbour-bags.json", import.meta.url), "utf8"));
-  if (!before.ok) throw new Error("the demo project cannot be read");
-  writeFileSync(file, writeProject(before.value));
-  const { id } = before.value.materials[0]!;
-  const measured = ["--thickness", "1 mm", "--measured-width", "35.2 mm", "--measured-setback", "3 mm"];
-  const done = await strap("--fold-test", ...measured, "--into", file, "--of", id);
-  expect(done).toMatchObject({ code: 0 });
-  const after = readProject(readFileSync(file, "utf8"));
-  if (!after.ok) throw new Error("the stored project cannot be read");
-  const [first, ...others] = after.value.materials;
-  const reading = { construction: "three-raw", thickness: 1, cutWidth: 100, finishedWidth: 35.2, setback: 3 };
-  expect(first).toMatchObject({ thickness: 1, fold: { tests: [{ ...reading, readingError: 0.5 }] } });
-  expect(others).toEqual(before.value.materials.slice(1));
-  expect({ ...after.value, materials: [] }).toEqual({ ...before.value, materials: [] });
-  const unknown = await strap("--fold-test", ...measured, "--into", file, "--of", "moonstone");
-  expect(unknown.code).toBe(1);
-});
-
-test("a second test of a material is averaged with the first, and one that says nothing is not stored", async () => {
-  const file = join(folder, "tests.json");
-  const text = readFileSync(new URL("../../../fixtures/harbour-bags.json", import.meta.url), "utf8");
-  writeFileSync(file, text);
-  const project = readProject(text);
-  if (!project.ok) throw new Error("the demo project cannot be read");
-  const { id } = project.value.materials[0]!;
-  const measured = (width: string) => [
-    "--thickness",
-    "1 mm",
-    "--measured-width",
-    width,
-    "--measured-setback",
-    "3 mm",
-  ];
-  const into = ["--into", file, "--of", id];
-  const fine = ["--reading-error", "0.1 mm"];
-  expect(await strap("--fold-test", ...measured("35.2 mm"), ...fine, ...into)).toMatchObject({ code: 0 });
-  const second = await strap("--fold-test", ...measured("35.1 mm"), ...fine, ...into);
-  expect(second.out).toMatch(/All 2 tests of this material together: K 0\.\d\d ± 0\.0\d/u);
-  const before = readFileSync(file, "utf8");
-  const thin = ["--thickness", "0.3 mm", "--measured-width", "34 mm", "--measured-setback", "1 mm"];
-  const nothing = await strap("--fold-test", ...thin, "--reading-error", "2 mm", ...into);
-  expect(nothing.code).toBe(1);
-  expect(nothing.err).toContain("says nothing");
-  expect(readFileSync(file, "utf8")).toBe(before);
-});
-
-test("a picture's folder is never made silently", async () => {
-  const file = join(folder, "no-such-folder", "strap.svg");
-  const words = ["--construction", "fourfold", "--width", "38 mm", "--length", "700 mm", "--picture", file];
-  expect(await strap(...words)).toMatchObject({ code: 1 });
-  expect(existsSync(dirname(file))).toBe(false);
-});
-
-test("a fraction without a unit is asked about, not taken for millimetres", async () => {
+test("20: a fraction without a unit is asked about, not taken for millimetres", async () => {
   const said = await strap("--construction", "fourfold", "--width", "1 1/2", "--length", "60 in");
   expect(said.code).toBe(1);
   expect(said.err).toContain("--width: ");
   expect(said.err).toContain("1 1/2 in");
-});
-
-test("what is bought is rounded up in either unit", async () => {
-  const words = [
-    "--construction",
-    "fourfold",
-    "--width",
-    "38 mm",
-    "--length",
-    "700 mm",
-    "--stock-width",
-    "1100 mm",
-  ];
-  const { out } = await strap(...words);
-  // Four widths off the roll crosswise: 152 mm, up to 16 cm and to a quarter of a yard.
-  expect(out).toMatch(/Off the roll +0\.16 m \(1\/4 yd\)/u);
-});
-
-test("storing a fold test keeps every other byte of the file: its units, order, blanks and schema", async () => {
-  const file = join(folder, "own-words.json");
-  const text = readFileSync(new URL("../../../fixtures/harbour-bags.json", import.meta.url), "utf8");
-  const project = readProject(text);
-  if (!project.ok) throw new Error("the demo project cannot be read");
-  const { id, thickness } = project.value.materials[0]!;
-  writeFileSync(file, `\ufeff${text}`);
-  const measured = ["--thickness", `${thickness} mm`, "--measured-width", "35.2 mm", "--measured-setback", "3 mm"];
-  expect(await strap("--fold-test", ...measured, "--into", file, "--of", id)).toMatchObject({ code: 0 });
-  const after = readFileSync(file, "utf8");
-  // What was put in, taken out again, leaves the file as it was.
-  expect(after).not.toBe(text);
-  expect(after.replace(/,\s*"fold": \{[^}]*\}[^}]*\}/u, "")).toBe(`\ufeff${text}`);
-  expect(text).toContain("$schema");
 });
 
 test("a cord or webbing that the construction has no place for is refused, not ignored", async () => {
@@ -317,40 +210,6 @@ test("constructions side by side: a line each, as a table and as CSV", async () 
   expect(german.out).toContain("Schnittbreite");
 });
 
-test("23: no thirty-second on cotton, in words and pictures; vinyl keeps them", async () => {
-  const strap = (material: string) =>
-    runCli(
-      "strap",
-      "--construction",
-      "fourfold",
-      "--width",
-      "1 1/32 in",
-      "--length",
-      "28 in",
-      "--material",
-      material,
-    );
-  expect((await strap("cotton")).out).not.toMatch(/\d\/32 in/u);
-  expect((await strap("vinyl")).out).toMatch(/\d\/32 in/u);
-});
-
-test("23: German names constructions and materials, and writes decimals its way", async () => {
-  const thick = ["--width", "38 mm", "--length", "70 cm", "--material", "cork", "--machine-thickness", "2 mm"];
-  const { out } = await runCli("strap", "--construction", "fourfold", ...thick, "--lang", "de");
-  expect(out).toContain("in drei gefaltet, offene Kante (--construction three-raw)");
-  expect(out).not.toMatch(/\bcork\b/u);
-  const rows = ["--width", "38 mm", "--length", "70 cm", "--stock-width", "1 m", "--price", "12"];
-  const compared = await runCli("strap", "--compare", "table", ...rows, "--lang", "de");
-  expect(compared.out).toMatch(/ \d+,\d\d /u);
-  expect(compared.out).not.toMatch(/\d\.\d/u);
-  const press = ["--width", "38 mm", "--length", "70 cm", "--clearance", "1.5", "--lang", "de"];
-  expect((await runCli("strap", "--construction", "fourfold", ...press)).err).toContain("von 0 bis 1 sein");
-  const pressed = ["--padding", "3 mm", "--padding-pressed", "0.01", "--lang", "de"];
-  expect((await runCli("strap", "--construction", "three-hemmed", ...rows.slice(0, 4), ...pressed)).err).toContain(
-    "von 0,05 bis 1",
-  );
-});
-
 test("options that say nothing beside the others are refused, in every mode", async () => {
   const plain = ["strap", "--construction", "fourfold", "--width", "1 in", "--length", "20 in"];
   const refused = async (code: number, said: string, ...words: string[]) => {
@@ -391,54 +250,6 @@ test("options that say nothing beside the others are refused, in every mode", as
     ...([1, "--round:", "strap", "--construction", "webbing-sleeve", "--webbing", "38 mm x 2 mm"] as const),
     ...["--length", "1 m", "--round", "1 mm"],
   );
-});
-
-test("a workshop file gives one strap its machine; a project beside it names it, and a fold test goes into that project", async () => {
-  const folder = mkdtempSync(join(tmpdir(), "workshop-test-"));
-  const shop = join(folder, "quay.json");
-  const needles = [{ kind: "vinyl", needle: "100/16", thread: "polyester 40" }];
-  const vinyl = { id: "black", kind: "vinyl", thickness: "0.95 mm" };
-  const sewingMachine = { maxThickness: "9 mm", needles };
-  writeFileSync(shop, JSON.stringify({ laywrightWorkshop: 1, name: "Quay", sewingMachine, materials: [vinyl] }));
-  const strap = [
-    "strap",
-    "--construction",
-    "fourfold",
-    "--width",
-    "1 in",
-    "--length",
-    "1 m",
-    "--material",
-    "vinyl",
-  ];
-  const ends = ["--ends", "fold-back", "--thickness", "1 mm"];
-  expect((await runCli(...strap, ...ends)).out).toContain("a home machine takes about");
-  const hers = await runCli(...strap, ...ends, "--machine", shop);
-  expect(hers.out).not.toContain("home machine");
-  expect(hers.out).toContain("needle 100/16, thread polyester 40");
-  const low = await runCli(...strap, ...ends, "--machine", shop, "--machine-thickness", "5 mm");
-  expect(low.out).toContain("more than the machine's 5 mm");
-  const project = join(folder, "sling.json");
-  const sling = {
-    id: "sling",
-    construction: "fourfold",
-    width: "25 mm",
-    length: "1 m",
-    materials: { outer: "outer" },
-  };
-  const text = JSON.stringify({
-    ...{ laywright: 1, name: "Sling", workshop: "quay.json", straps: [sling] },
-    materials: [{ id: "outer", from: "black", stock: [{ kind: "roll", id: "roll", width: "137 cm" }] }],
-  });
-  writeFileSync(project, text);
-  expect((await runCli("check", project)).code).toBe(0);
-  const read = ["--measured-width", "35.2 mm", "--measured-setback", "3 mm", "--thickness", "0.95 mm"];
-  const kept = await runCli("strap", "--fold-test", ...read, "--into", project, "--of", "outer");
-  expect(kept.code).toBe(0);
-  expect(readFileSync(project, "utf8")).toContain('"from":"black"');
-  writeFileSync(project, text.replace("quay.json", "away.json"));
-  expect((await runCli("check", project)).err).toContain('names the workshop "away.json", which is not there');
-  rmSync(folder, { recursive: true });
 });
 
 test("a preset fills in the measures that are not given, in mm or inches, and says where they come from", async () => {
