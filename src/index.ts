@@ -11,7 +11,7 @@ export {
   usualBag,
 } from "./core/bags/bagWish.ts";
 export { startBag } from "./core/bags/startBag.ts";
-export { type BagCost, bagCost } from "./core/buying/bagCost.ts";
+export { type CostSheet, costSheet } from "./core/buying/costSheet.ts";
 export { type Offcut, offcutsOf } from "./core/buying/offcuts.ts";
 export { type Purchase, purchaseOf } from "./core/buying/purchase.ts";
 export type { Drawing } from "./core/drawing/list/drawing.ts";

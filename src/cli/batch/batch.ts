@@ -1,7 +1,9 @@
 import { readFileSync, statSync } from "node:fs";
 import { TOGETHER } from "../../core/batch/together.ts";
+import { toMinor } from "../../core/buying/money.ts";
 import type { Language } from "../../core/units/language.ts";
 import { withDecimalSign } from "../../core/units/numberWords.ts";
+import { moneyText } from "../../export/cutsheet/moneyText.ts";
 import { threadsHere } from "../../worker/nodePool.ts";
 import {
   type Command,
@@ -176,12 +178,13 @@ function totalLines(orders: readonly OrderResult[], lays: number, language: Lang
   const metres = done.reduce((sum, { lengthMm }) => sum + lengthMm!, 0) / 1000;
   const currencies = new Set(done.map(({ currency }) => currency));
   const isPriced = currencies.size === 1 && done.every(({ toPay }) => toPay !== null);
-  const toPay = done.reduce((sum, each) => sum + (each.toPay ?? 0), 0).toFixed(2);
+  const currency = [...currencies][0] ?? "";
+  const toPay = done.reduce((sum, each) => sum + toMinor(each.toPay ?? 0, currency), 0);
   return [
     texts.counts(orders.filter(({ state }) => state === "laid").length, orders.length, lays),
     texts.totals(
       withDecimalSign(metres.toFixed(2), language),
-      isPriced ? `${withDecimalSign(toPay, language)} ${[...currencies][0]}` : null,
+      isPriced ? moneyText(toPay, currency, language) : null,
     ),
   ];
 }

@@ -116,13 +116,16 @@ function soundJob(text: string, { withheld, language }: LayTask): ProjectJob {
   return jobWithout(read.value, withheld, language);
 }
 
-async function layAll({ lays }: ProjectJob, { evaluations, seed, mode }: BatchEffort): Promise<JudgedCloth[]> {
+async function layAll(
+  { lays, project }: ProjectJob,
+  { evaluations, seed, mode }: BatchEffort,
+): Promise<JudgedCloth[]> {
   const pool = nodePool(1);
   try {
     const laid: JudgedCloth[] = [];
     for (const lay of lays) {
       const { plan } = await pool.search({ problem: lay.problem, mode, seed, evaluations }).result;
-      laid.push(judgeCloth({ ...lay, plan }, mode));
+      laid.push(judgeCloth({ ...lay, plan }, mode, project));
     }
     return laid;
   } finally {

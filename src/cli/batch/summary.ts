@@ -1,5 +1,6 @@
 import { ORDER_SIGN } from "../../core/batch/joinedJob.ts";
 import { contestedStock } from "../../core/batch/together.ts";
+import { majorOf, minorDigits } from "../../core/buying/money.ts";
 import { plainLine } from "../../core/drawing/list/textWidth.ts";
 import { describeProblem } from "../../core/problems/describeProblem.ts";
 import type { Problem } from "../../core/problems/problem.ts";
@@ -101,7 +102,7 @@ function laidResult(order: BatchOrder, laid: LaidTask, notes: readonly string[],
     lengthMm: share.length,
     use: laid.use,
     gap: laid.gap,
-    toPay: share.toPay,
+    toPay: share.toPay === null ? null : majorOf(share.toPay, laid.currency),
     currency: laid.currency,
     folder,
     lay: laid.folder,
@@ -129,7 +130,7 @@ function cellsOf(each: OrderResult, language: Language): Cell[] {
     [each.lengthMm === null ? "" : (each.lengthMm / 1000).toFixed(3), true],
     [percent(each.use), true],
     [percent(each.gap), true],
-    [each.toPay === null ? "" : each.toPay.toFixed(2), true],
+    [each.toPay === null ? "" : each.toPay.toFixed(minorDigits(each.currency ?? "")), true],
     [each.lay ?? "", false],
     [each.notes.join(" "), false],
   ];

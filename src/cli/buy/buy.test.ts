@@ -3,7 +3,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterAll, expect, test } from "vitest";
 import { runCli } from "../../../tests/tools/runCli.ts";
-import { moneyText } from "../inOut/moneyText.ts";
+import { moneyText } from "../../export/cutsheet/moneyText.ts";
 
 const folder = mkdtempSync(join(tmpdir(), "buy-test-"));
 afterAll(() => rmSync(folder, { recursive: true, force: true }));

@@ -12,7 +12,7 @@ import type { Language } from "../../core/units/language.ts";
 import { MM_PER_UNIT } from "../../core/units/lengthWords.ts";
 import { withDecimalSign } from "../../core/units/numberWords.ts";
 import { SENTENCES, STRAP_WORDS } from "../../core/words/words.ts";
-import { moneyText } from "../inOut/moneyText.ts";
+import { moneyText } from "../../export/cutsheet/moneyText.ts";
 import { BUY_TEXTS } from "../words/buyTexts.ts";
 
 /** What the sentences are about. */

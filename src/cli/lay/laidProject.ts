@@ -72,7 +72,7 @@ export async function layProject(
   }
   io.progress("");
   const mode = effort.choose === "easiest" ? "ruler" : effort.mode;
-  const laid = cloths.map(({ lay, best }) => judgeCloth({ ...lay, plan: best! }, mode));
+  const laid = cloths.map(({ lay, best }) => judgeCloth({ ...lay, plan: best! }, mode, job.project));
   return { laid, seconds: since(), quiet: cloths.filter(({ ended }) => ended === "quiet").length };
 }
 

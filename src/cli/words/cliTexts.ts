@@ -62,7 +62,12 @@ export interface CliTexts {
     readonly written: string;
     readonly toPay: (money: string) => string;
     readonly clothOfBag: (money: string) => string;
+    readonly suppliesToPay: (money: string) => string;
+    readonly wasted: (money: string) => string;
+    readonly costOfBag: (cost: string) => string;
     readonly price: (cost: string, price: string, markup: string, margin: string) => string;
+    readonly priceWithTax: (price: string) => string;
+    readonly batch: (bags: number, cost: string, price: string, left: string) => string;
     readonly best: Readonly<Record<ChoiceTitle, string>>;
     readonly leftOut: (pieces: number) => string;
     readonly longer: (length: string) => string;

@@ -75,6 +75,12 @@ export const de: CliTexts = {
     written: "Geschrieben",
     toPay: (money) => `Stoff zu kaufen: ${money}.`,
     clothOfBag: (money) => `Stoff je Tasche (eigener Bestand zum selben Preis): ${money}.`,
+    suppliesToPay: (money) => `Zutaten zu kaufen, in ganzen Packungen: ${money}.`,
+    wasted: (money) => `Stoff, der bezahlt wird und in keinem Teil steckt: ${money}.`,
+    costOfBag: (cost) => `Eine Tasche kostet ${cost}.`,
+    priceWithTax: (price) => `Mit Steuer wird eine Tasche für ${price} verkauft.`,
+    batch: (bags, cost, price, left) =>
+      `Alle ${bags} Taschen kosten ${cost} und werden für ${price} verkauft; es bleiben ${left}.`,
     price: (cost, price, markup, margin) =>
       `Eine Tasche kostet ${cost} mit Arbeit und wird für ${price} verkauft: Aufschlag ${markup}, Marge ${margin}.`,
     best: {

@@ -70,8 +70,13 @@ export const en: CliTexts = {
     written: "Written",
     toPay: (money) => `Cloth to buy: ${money}.`,
     clothOfBag: (money) => `Cloth per bag (own stock at the same price): ${money}.`,
+    suppliesToPay: (money) => `Supplies to buy, in whole packs: ${money}.`,
+    wasted: (money) => `Cloth that is paid for and ends in no piece: ${money}.`,
+    costOfBag: (cost) => `One bag costs ${cost}.`,
     price: (cost, price, markup, margin) =>
       `One bag costs ${cost} including work and sells at ${price}: markup ${markup}, margin ${margin}.`,
+    priceWithTax: (price) => `With tax on it one bag sells at ${price}.`,
+    batch: (bags, cost, price, left) => `All ${bags} bags cost ${cost} and sell at ${price}, which leaves ${left}.`,
     best: {
       shortest: "shortest",
       most: "fits most",

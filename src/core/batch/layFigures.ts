@@ -1,3 +1,5 @@
+import { parted } from "../buying/money.ts";
+import { sumOrNull } from "../buying/moneyRules.ts";
 import { polygonArea } from "../geometry/ring.ts";
 import type { JudgedCloth } from "../job/laidCloth.ts";
 import { clothUsed } from "../lay/problem/planSums.ts";
@@ -12,6 +14,7 @@ export interface LayFigures {
   readonly use: number;
   /** (length − bound) ÷ bound over the open rolls that have a bound and on which everything found its place. */
   readonly gap: number | null;
+  /** In the smallest coin. */
   readonly toPay: number | null;
   /** Leftovers, skins and limited rolls it lies on. */
   readonly taken: readonly StockTaken[];
@@ -25,6 +28,7 @@ export interface OrderShare {
   readonly pieces: number;
   /** Its share of each cloth by the area of its pieces. */
   readonly length: number;
+  /** In whole smallest coins; the shares add up to what the lay costs. */
   readonly toPay: number | null;
 }
 
@@ -56,6 +60,8 @@ export function sharesOf(
   orders: readonly { readonly name: string; readonly bags: number; readonly pieces: readonly CutPiece[] }[],
 ): OrderShare[] {
   const areas = laid.map(({ material }) => orders.map(({ pieces }) => areaOn(pieces, material.id)));
+  // What every cloth costs, parted into whole coins that add up to it again.
+  const paid = laid.map(({ purchase: { toPay } }, c) => (toPay === null ? null : parted(toPay, areas[c]!)));
   return orders.map(({ name, bags, pieces }, i) => {
     const shares = areas.map((ofOrders) => ofOrders[i]! / ofOrders.reduce((sum, area) => sum + area, 0));
     return {
@@ -63,7 +69,7 @@ export function sharesOf(
       bags,
       pieces: pieces.reduce((sum, { count, mirroredCount }) => sum + count + mirroredCount, 0),
       length: laid.reduce((sum, { problem, plan }, c) => sum + shares[c]! * clothUsed(problem, plan), 0),
-      toPay: sumOrNull(laid.map(({ purchase: { toPay } }, c) => (toPay === null ? null : shares[c]! * toPay))),
+      toPay: sumOrNull(paid.map((parts) => (parts === null ? null : parts[i]!))),
     };
   });
 }
@@ -85,8 +91,4 @@ function areasOf({ problem, plan }: JudgedCloth): { readonly pieces: number; rea
       return sum + (stock.kind === "roll" ? stock.width * length : polygonArea(stock.outline));
     }, 0),
   };
-}
-
-function sumOrNull(amounts: readonly (number | null)[]): number | null {
-  return amounts.reduce<number | null>((sum, amount) => (sum === null || amount === null ? null : sum + amount), 0);
 }

@@ -1,4 +1,4 @@
-import type { Price } from "../materials/material.ts";
+import type { Price } from "../materials/price.ts";
 import { formatLength } from "../units/formatLength.ts";
 import type { Language } from "../units/language.ts";
 import { MM_PER_UNIT } from "../units/lengthWords.ts";

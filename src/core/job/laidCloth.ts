@@ -1,6 +1,8 @@
-import { type BagCost, bagCost } from "../buying/bagCost.ts";
+import { type CostSheet, costSheet } from "../buying/costSheet.ts";
+import type { MoneyRules } from "../buying/moneyRules.ts";
 import { planOffcuts, type StockOffcuts } from "../buying/planOffcuts.ts";
 import { type Purchase, purchaseOf } from "../buying/purchase.ts";
+import { polygonArea } from "../geometry/ring.ts";
 import { checkPlan } from "../lay/check/checkPlan.ts";
 import { type CutMode, chooseEngines } from "../lay/engines/chooseEngines.ts";
 import type { LayPlan } from "../lay/problem/layProblem.ts";
@@ -26,9 +28,9 @@ export interface JudgedCloth extends LaidCloth {
 }
 
 /** Has a plan checked, says why pieces were left out, and works out what to buy and what is left over. */
-export function judgeCloth(laid: LaidCloth, mode: CutMode): JudgedCloth {
+export function judgeCloth(laid: LaidCloth, mode: CutMode, rules: MoneyRules): JudgedCloth {
   const { material, problem, plan } = laid;
-  const purchase = purchaseOf(material, plan);
+  const purchase = purchaseOf(material, plan, rules);
   return {
     ...laid,
     faults: checkPlan(problem, plan),
@@ -39,11 +41,21 @@ export function judgeCloth(laid: LaidCloth, mode: CutMode): JudgedCloth {
   };
 }
 
-/** What all cloths of a project cost together. */
-export function costOf(cloths: readonly Pick<JudgedCloth, "purchase">[], { bags, pricing }: Project): BagCost {
-  return bagCost(
-    cloths.map(({ purchase }) => purchase),
-    bags,
-    pricing,
+/** A cloth as laid and bought: the part of it that costs hang on. */
+export type BoughtCloth = Pick<JudgedCloth, "problem" | "plan" | "purchase">;
+
+/** What the bags of a project cost with these cloths, and the price of one. */
+export function costOf(cloths: readonly BoughtCloth[], project: Project): CostSheet {
+  return costSheet(
+    cloths.map((cloth) => ({ purchase: cloth.purchase, piecesArea: piecesArea(cloth) })),
+    project,
   );
+}
+
+/** Area of the pieces laid, mm². In several layers the plan shows the top one; beside other stock nothing is said. */
+function piecesArea({ problem, plan }: BoughtCloth): number | null {
+  const { spread, pieces } = problem;
+  if (spread !== undefined && problem.stocks.length > 1) return null;
+  const areas = new Map(pieces.map(({ id, outline }) => [id, polygonArea(outline)]));
+  return (spread?.layers ?? 1) * plan.placements.reduce((sum, { pieceId }) => sum + areas.get(pieceId)!, 0);
 }

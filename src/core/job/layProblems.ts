@@ -4,7 +4,7 @@ import { type CutPiece, isCutBySize } from "../materials/cutPiece.ts";
 import type { Material } from "../materials/material.ts";
 import { mirrorImage } from "../materials/mirrorImage.ts";
 import { spreadOf } from "../materials/spreadOf.ts";
-import { type ClothRoll, flawPolygon, type ShapedStock, stockCopyId } from "../materials/stock.ts";
+import { type ClothRoll, flawPolygon, isBought, type ShapedStock, stockCopyId } from "../materials/stock.ts";
 import type { CutList } from "../project/cutList.ts";
 import { LEAST_STRIP, type Project } from "../project/project.ts";
 import { type HeldPiece, type Matching, matchingOf } from "./matching/matching.ts";
@@ -81,9 +81,13 @@ function layPieces(piece: CutPiece, material: Material, matching: Matching | nul
 export function layProblemStocks(material: Material): Stock[] {
   const pieces = material.stock.filter((stock): stock is ShapedStock => stock.kind !== "roll" && !stock.keptBack);
   const rolls = material.stock.filter((stock): stock is ClothRoll => stock.kind === "roll");
+  const limited = rolls.filter((roll) => roll.length !== null);
+  // What is there before what has to be paid for.
   return [
-    ...pieces.flatMap(leftovers),
-    ...rolls.filter((roll) => roll.length !== null).map((roll) => rollStock(roll, material)),
+    ...pieces.filter((stock) => !isBought(stock)).flatMap(leftovers),
+    ...limited.filter((roll) => !isBought(roll)).map((roll) => rollStock(roll, material)),
+    ...pieces.filter(isBought).flatMap(leftovers),
+    ...limited.filter(isBought).map((roll) => rollStock(roll, material)),
     ...rolls.filter((roll) => roll.length === null).map((roll) => rollStock(roll, material)),
   ];
 }

@@ -11,7 +11,7 @@ import type { Project } from "../project/project.ts";
 import { layProblemsOf } from "./layProblems.ts";
 import { inOtherWay, type OtherWay, otherWays } from "./otherWays.ts";
 
-/** Another way: the cloth it takes off rolls (mm), what is to be paid for it, and its ruler cuts where a ruler cuts it. */
+/** Another way: the cloth it takes off rolls (mm), what is to be paid for it in the smallest coin, and its ruler cuts where a ruler cuts it. */
 export interface WeighedWay {
   readonly way: OtherWay;
   readonly length: number;
@@ -37,7 +37,7 @@ export function* weighWays(
     const plan = problem === undefined ? null : yield* wholePlan(problem);
     if (problem === undefined || plan === null) continue;
     const material = changed.materials.find(({ id }) => id === materialId)!;
-    const { toPay } = purchaseOf(material, plan);
+    const { toPay } = purchaseOf(material, plan, project);
     const cuts = layFigures(problem, plan).ruler?.cuts ?? null;
     weighed.push({ way, length: clothUsed(problem, plan), toPay, cuts });
   }

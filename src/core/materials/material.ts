@@ -1,5 +1,6 @@
 import type { LengthStyle } from "../units/formatLength.ts";
 import type { PieceGrain } from "./cutPiece.ts";
+import type { Price } from "./price.ts";
 import type { Spread } from "./spread.ts";
 import type { MaterialStock } from "./stock.ts";
 
@@ -84,20 +85,6 @@ export interface Shrinkage {
   readonly crosswise: number;
   /** `before-cutting`: washed first, so more is bought; `after-making`: the bag is washed, so pieces are cut larger. */
   readonly when: (typeof WASHED_WHEN)[number];
-}
-
-/** How the price is asked: so much for a length of roll, an area of skin, or one piece of stock. */
-export type PriceBasis =
-  | { readonly kind: "length"; readonly mm: number }
-  | { readonly kind: "area"; readonly mm2: number }
-  | { readonly kind: "each" };
-
-/** What a material costs in the project's currency, and the steps it is sold in. */
-export interface Price {
-  readonly amount: number;
-  readonly basis: PriceBasis;
-  /** Length (mm) or area (mm²) it is sold in whole multiples of; 0 when any amount is cut. */
-  readonly step: number;
 }
 
 /** How the pattern of a cloth repeats: stripes along or across it, checks, or printed motifs. mm. */

@@ -1,5 +1,6 @@
 import type { Polygon } from "../geometry/ring.ts";
 import { type Shape, shapePolygon } from "../geometry/shape.ts";
+import type { Price } from "./price.ts";
 
 /** A place no piece may touch: a shape with its own origin at (x, y) on the stock. */
 export interface Flaw {
@@ -14,11 +15,19 @@ export interface FirstLine {
   readonly across: number;
 }
 
+/** Stock that is in the shop yet, or has a price of its own. */
+interface Priced {
+  /** True for a limited roll, a panel cut to size or a skin that is still in the shop: it is paid for when it is used. */
+  readonly toBuy?: boolean | undefined;
+  /** What this one costs; as the material says when absent. */
+  readonly price?: Price | undefined;
+}
+
 /**
  * A roll as it lies on the table: x along it from its cut end, y across it from its lower edge, selvedge and all.
  * Flaws are measured from the same corner.
  */
-export interface ClothRoll {
+export interface ClothRoll extends Priced {
   readonly kind: "roll";
   readonly id: string;
   /** Full width, mm. */
@@ -35,7 +44,7 @@ export interface ClothRoll {
 }
 
 /** A remnant or a skin: any outline, x along the lengthwise grain, and how many there are of it. */
-export interface ShapedStock {
+export interface ShapedStock extends Priced {
   readonly kind: "remnant" | "skin";
   readonly id: string;
   readonly shape: Shape;
@@ -62,4 +71,15 @@ export function flawPolygon(flaw: Flaw): Polygon {
 /** Id in the lay of the n-th (from 0) of several equal leftovers. */
 export function stockCopyId(id: string, copy: number): string {
   return copy === 0 ? id : `${id} (${copy + 1})`;
+}
+
+/** Ids in the lay of a stock and the equal ones beside it. */
+export function stockCopyIds(stock: MaterialStock): string[] {
+  const count = stock.kind === "roll" ? 1 : stock.count;
+  return Array.from({ length: count }, (_, copy) => stockCopyId(stock.id, copy));
+}
+
+/** Whether a stock has to be paid for: an open roll, or what is still in the shop. */
+export function isBought(stock: MaterialStock): boolean {
+  return (stock.kind === "roll" && stock.length === null) || stock.toBuy === true;
 }

@@ -23,11 +23,39 @@ export const PRICED_BY = ["markup", "margin"] as const;
 
 /** What a bag costs besides its cloth, and how its price is made; amounts in the project's currency. */
 export interface Pricing {
-  /** Work, hardware, thread and overhead of one bag. */
+  /** Whatever one bag costs besides cloth and supplies and is not reckoned by the minute. */
   readonly workPerBag: number;
+  /** Work on one bag in minutes, and what an hour of it costs. */
+  readonly minutesPerBag?: number | undefined;
+  readonly hourlyRate?: number | undefined;
+  /** Rent, power, machines: a share of materials and work, an amount for each bag, or both. */
+  readonly overheadShare?: number | undefined;
+  readonly overheadPerBag?: number | undefined;
   /** `markup`: share of the cost added to it. `margin`: share of the price that is left after the cost. */
   readonly by: (typeof PRICED_BY)[number];
   readonly share: number;
+}
+
+/** The tax on what is bought and sold, as far as it concerns the maker. */
+export interface SalesTax {
+  /** Share of the price without it. */
+  readonly rate: number;
+  /** True when the prices in the project contain it; false when the shop adds it. */
+  readonly inPrices: boolean;
+  /** True when the maker charges it on bags and gets back what is paid: costs then count without it. */
+  readonly onBags: boolean;
+}
+
+/** Something that goes into every bag besides cloth: a ring, a zip, thread, a label. */
+export interface Supply {
+  readonly id: string;
+  readonly name: string;
+  /** How many, or how much of one, go into a bag. */
+  readonly perBag: number;
+  /** What a pack costs; null when that is not known. */
+  readonly price: number | null;
+  /** How many are sold together. */
+  readonly pack: number;
 }
 
 /** A strip narrower than this is hard to cut: the ruler hardly lies on it (common practice, no source). mm. */
@@ -66,6 +94,8 @@ export interface Project {
   /** File of the workshop that machine and materials are taken from; what it gave stands in the project. */
   readonly workshop?: string | undefined;
   readonly pricing?: Pricing | undefined;
+  readonly tax?: SalesTax | undefined;
+  readonly supplies?: readonly Supply[] | undefined;
   /** Plans kept by name, newest first. */
   readonly plans?: readonly KeptPlan[] | undefined;
 }

@@ -12,12 +12,13 @@ import { cutLength } from "../../core/units/cutLength.ts";
 import type { Language } from "../../core/units/language.ts";
 import { withDecimalSign } from "../../core/units/numberWords.ts";
 import { SHEET_TEXTS } from "../../core/words/words.ts";
+import { moneyText } from "./moneyText.ts";
 import { spreadWords } from "./spreadWords.ts";
 
 /** What a lay says to a person, one sentence a line: length, how good it is, what to buy, what is left. */
 export function layWords({ material, problem, plan }: LaidCloth, project: Project, language: Language): string[] {
   const texts = SHEET_TEXTS[language];
-  const purchase = purchaseOf(material, plan);
+  const purchase = purchaseOf(material, plan, project);
   const uses = plan.uses.filter((use) => use.usedLength > 0);
   return [
     ...spreadWords({ material, problem, plan }, project, language),
@@ -130,16 +131,11 @@ function buyingWords(
   if (buyLength === 0) return [];
   const buy = texts.buy(
     shopLength(buyLength, material.price, language),
-    toPay === null ? "" : money(toPay, project, language),
+    toPay === null ? "" : moneyText(toPay, project.currency, language),
   );
   const along = material.repeat?.along ?? 0;
   if (along === 0 || isMatched(problem)) return [buy];
   return [buy, texts.repeat(cutLength(along, project.output.lengths, language))];
-}
-
-/** An amount in the project's currency. */
-export function money(amount: number, { currency }: Project, language: Language): string {
-  return `${withDecimalSign(amount.toFixed(2), language)} ${currency}`.trim();
 }
 
 function offcutWords(

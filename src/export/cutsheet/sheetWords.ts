@@ -16,7 +16,8 @@ import { type ConsumableCode, hardwareName, type StrapWords } from "../../core/w
 import { SHEET_TEXTS, STRAP_WORDS } from "../../core/words/words.ts";
 import type { Amount, CutSheetInput } from "./cutSheet.ts";
 import { roomOn } from "./flow.ts";
-import { layWords, money } from "./layWords.ts";
+import { layWords } from "./layWords.ts";
+import { moneyText } from "./moneyText.ts";
 
 type SheetWords = Omit<CutSheetInput, "project" | "bags" | "materials" | "pieces">;
 
@@ -72,9 +73,9 @@ function rulerLines(strap: StrapResult, { materials, output }: Project, language
 }
 
 function purchaseRow({ material, plan }: LaidCloth, project: Project, language: Language): Amount[] {
-  const { buyLength, toPay } = purchaseOf(material, plan);
+  const { buyLength, toPay } = purchaseOf(material, plan, project);
   if (buyLength === 0) return [];
-  const cost = toPay === null ? "" : `, ${money(toPay, project, language)}`;
+  const cost = toPay === null ? "" : `, ${moneyText(toPay, project.currency, language)}`;
   return [{ what: material.name, amount: `${shopLength(buyLength, material.price, language)}${cost}` }];
 }
 

@@ -1,3 +1,4 @@
+import type { MoneyRules } from "../../core/buying/moneyRules.ts";
 import type { Offcut } from "../../core/buying/offcuts.ts";
 import type { RuleCost } from "../../core/job/ruleCosts.ts";
 import type { WeighedWay } from "../../core/job/weighWays.ts";
@@ -16,6 +17,7 @@ export type Weighing =
       readonly material: Material;
       readonly problem: LayProblem;
       readonly plan: LayPlan;
+      readonly rules: MoneyRules;
     }
   | { readonly kind: "choices"; readonly problem: LayProblem }
   | { readonly kind: "ways"; readonly project: Project; readonly materialId: string }

@@ -55,7 +55,7 @@ test("what a plan leaves is told of every stock that it touches, within its clot
     evaluations: 0,
     seed: 1,
   };
-  const step = weigh({ kind: "offcuts", material, problem, plan }).next();
+  const step = weigh({ kind: "offcuts", material, problem, plan, rules: project }).next();
   const offcuts = step.value as Weighed["offcuts"];
   expect(step.done).toBe(true);
   expect(offcuts.length).toBeGreaterThan(0);

@@ -14,8 +14,10 @@ const CHOICES_EFFORT = 600_000;
 export function* weigh(asked: Weighing): Generator<void, Weighed[Weighing["kind"]], undefined> {
   if (asked.kind === "strips") return strapsPerMetre(asked.pieces, [asked.problem]);
   if (asked.kind === "offcuts") {
-    const { material, problem, plan } = asked;
-    return planOffcuts(material, problem, plan, purchaseOf(material, plan)).flatMap(({ offcuts }) => offcuts);
+    const { material, problem, plan, rules } = asked;
+    return planOffcuts(material, problem, plan, purchaseOf(material, plan, rules)).flatMap(
+      ({ offcuts }) => offcuts,
+    );
   }
   if (asked.kind === "choices")
     return yield* inSteps(searchChoices(asked.problem, { evaluations: CHOICES_EFFORT }, 1));

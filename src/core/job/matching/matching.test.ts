@@ -235,7 +235,7 @@ test("a plan file holds the pattern, so that whoever checks it finds a piece mov
   const job = jobFor({ along: 60, firstAlong: 35, symmetric: true }, { matches: [seam("gusset", 0, "flap", 2)] });
   const { material, problem } = job.lays[0]!;
   const plan = lay(problem);
-  const document = planDocument(job, [judgeCloth({ material, problem, plan }, "ruler")], 1);
+  const document = planDocument(job, [judgeCloth({ material, problem, plan }, "ruler", job.project)], 1);
   expect(document.materials[0]!.cut).toMatchObject({ asked: "ruler" });
   const checked = (change: (x: number) => number): string[] => {
     const file = JSON.parse(JSON.stringify(document));

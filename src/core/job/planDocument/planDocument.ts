@@ -1,4 +1,4 @@
-import type { BagCost } from "../../buying/bagCost.ts";
+import type { CostSheet } from "../../buying/costSheet.ts";
 import type { StockOffcuts } from "../../buying/planOffcuts.ts";
 import type { Purchase } from "../../buying/purchase.ts";
 import type {
@@ -26,11 +26,21 @@ export interface OutlineData {
 }
 
 /** What a plan file holds: everything that is needed to verify it, and everything a reader wants to know. */
-export interface PlanDocument extends BagCost {
+export interface PlanDocument {
   readonly laywrightPlan: 1;
   readonly project: string;
   readonly seed: number;
   readonly currency: string;
+  /** Amounts in the currency; null where a price is missing. */
+  readonly toPay: number | null;
+  readonly clothPerBag: number | null;
+  readonly costPerBag: number | null;
+  readonly pricePerBag: number | null;
+  readonly markup: number | null;
+  readonly margin: number | null;
+  /** Digits of the currency's smallest coin, and every line of the costs in such coins. */
+  readonly minorDigits: number;
+  readonly costs: CostSheet;
   readonly materials: readonly PricedPlan[];
   /** What was written beside the file, and the SHA-256 of its bytes in hex. */
   readonly files?: readonly { readonly name: string; readonly sha256: string }[] | undefined;

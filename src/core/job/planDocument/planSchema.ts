@@ -165,6 +165,25 @@ const purchase = z.object({
   toPay: amount,
   ownWorth: amount,
 });
+/** In whole smallest coins. */
+const costs = z.object({
+  bags: number,
+  cloths: z.array(z.object({ materialId: text, toPay: amount, ownWorth: amount, cost: amount, wasted: amount })),
+  supplies: z.array(z.object({ id: text, name: text, needed: number, packs: number, toPay: amount, cost: amount })),
+  toPay: amount,
+  suppliesToPay: amount,
+  work: amount,
+  overhead: amount,
+  total: amount,
+  clothPerBag: amount,
+  costPerBag: amount,
+  pricePerBag: amount,
+  priceWithTax: amount,
+  batchPrice: amount,
+  batchLeft: amount,
+  markup: amount,
+  margin: amount,
+});
 const offcut = z.object({ x: number, y: number, along: number, across: number });
 
 const material = judged.extend({
@@ -203,6 +222,8 @@ const PLAN = judgedPlan.extend({
   pricePerBag: amount,
   markup: amount,
   margin: amount,
+  minorDigits: number,
+  costs,
   materials: z.array(material),
   files: z.array(z.object({ name: text, sha256: text })).optional(),
 }) satisfies z.ZodType<PlanDocument>;

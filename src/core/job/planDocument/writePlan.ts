@@ -1,3 +1,5 @@
+import { majorOf, minorDigits } from "../../buying/money.ts";
+import type { Purchase } from "../../buying/purchase.ts";
 import { posePolygon } from "../../geometry/pose.ts";
 import { type Polygon, polygonArea, type Ring } from "../../geometry/ring.ts";
 import type { LayPiece, LayPlan, LayProblem, Stock } from "../../lay/problem/layProblem.ts";
@@ -14,14 +16,43 @@ export function planDocument({ project }: ProjectJob, laid: readonly JudgedCloth
     project: project.name,
     seed,
     currency: project.currency,
-    ...costOf(laid, project),
+    ...moneyData(laid, project),
     materials: laid.map(({ material, problem, plan, leftOut, cut, offcuts, purchase }) => ({
       ...materialPlan(material.name, problem, plan, leftOut, cut),
       offcuts,
-      purchase,
-      cost: purchase.toPay,
+      purchase: purchaseData(purchase, project.currency),
+      cost: inCurrency(purchase.toPay, project.currency),
     })),
   };
+}
+
+/** Amounts of the file are in the currency, with as many decimals as it has coins; the sheet counts coins. */
+function moneyData(laid: readonly JudgedCloth[], project: ProjectJob["project"]) {
+  const costs = costOf(laid, project);
+  const { currency } = project;
+  return {
+    toPay: inCurrency(costs.toPay, currency),
+    clothPerBag: inCurrency(costs.clothPerBag, currency),
+    costPerBag: inCurrency(costs.costPerBag, currency),
+    pricePerBag: inCurrency(costs.pricePerBag, currency),
+    markup: costs.markup,
+    margin: costs.margin,
+    minorDigits: minorDigits(currency),
+    costs,
+  };
+}
+
+function purchaseData({ bills, toPay, ownWorth, ...purchase }: Purchase, currency: string): Purchase {
+  return {
+    ...purchase,
+    bills: bills.map((bill) => ({ ...bill, cost: inCurrency(bill.cost, currency) })),
+    toPay: inCurrency(toPay, currency),
+    ownWorth: inCurrency(ownWorth, currency),
+  };
+}
+
+function inCurrency(minor: number | null, currency: string): number | null {
+  return minor === null ? null : majorOf(minor, currency);
 }
 
 /** One material's lay as data. */

@@ -2,9 +2,10 @@ import type { LayPlan, LayProblem } from "../../lay/problem/layProblem.ts";
 import { BREATH, type Breath } from "../../lay/search/breath.ts";
 import type { Project } from "../../project/project.ts";
 import { jobOf } from "../projectJob.ts";
+import { quickPlan } from "../stocks/quickPlan.ts";
 import { projectOfCell, type ShopCell, shopRoll } from "./shopCell.ts";
 import { type BarredRow, type LaidRow, rowOf } from "./shopRow.ts";
-import { quickPlan, type ShopWish, shorterOf } from "./shopTable.ts";
+import { type ShopWish, shorterOf } from "./shopTable.ts";
 
 /** What a number of bags takes; `row` is its checked plan. */
 export interface BagStep {

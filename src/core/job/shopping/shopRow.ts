@@ -1,4 +1,3 @@
-import { toMinor } from "../../buying/money.ts";
 import { purchaseOf } from "../../buying/purchase.ts";
 import { polygonArea } from "../../geometry/ring.ts";
 import { checkPlan } from "../../lay/check/checkPlan.ts";
@@ -72,7 +71,7 @@ export function rowOf(
   const faults = checkPlan(problem, plan);
   if (faults.length > 0) throw new Error(`rowOf: the checker refused a plan: ${faults[0]!.code}`);
   const { project } = job;
-  const purchase = purchaseOf(material, plan);
+  const purchase = purchaseOf(material, plan, project);
   const bill = purchase.bills.find(({ stockId }) => stockId === rollId);
   const used = plan.uses.find(({ stockId }) => stockId === rollId);
   const usedLength = bill?.usedLength ?? 0;
@@ -98,7 +97,7 @@ export function rowOf(
     usedLength,
     buyLength,
     isProven: isAtBound(plan, rollId),
-    toPay: purchase.toPay === null ? null : toMinor(purchase.toPay, project.currency),
+    toPay: purchase.toPay,
     bagsPerMetre: usedLength > 0 ? (1000 * project.bags) / usedLength : null,
     efficiency: laidLength > 0 ? area / (laidLength * width) : null,
     utilisation: buyLength > 0 && whole !== null ? whole / (buyLength * cell.sold.width) : null,

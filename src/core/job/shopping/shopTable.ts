@@ -1,12 +1,12 @@
 import { checkPlan } from "../../lay/check/checkPlan.ts";
-import { type CutMode, chooseEngines } from "../../lay/engines/chooseEngines.ts";
+import type { CutMode } from "../../lay/engines/chooseEngines.ts";
 import type { LayPlan, LayProblem } from "../../lay/problem/layProblem.ts";
 import { copiesLeftOut, lengthUsed } from "../../lay/problem/planSums.ts";
-import { arrange } from "../../lay/search/arrange/arrange.ts";
-import { BREATH, type Breath, nextTurn } from "../../lay/search/breath.ts";
+import { BREATH, type Breath } from "../../lay/search/breath.ts";
 import type { Project } from "../../project/project.ts";
 import type { ConstructionId } from "../../straps/wish/strapWish.ts";
 import { jobOf } from "../projectJob.ts";
+import { quickPlan } from "../stocks/quickPlan.ts";
 import { projectOfCell, type ShopCell, type SoldWidth, shopRoll } from "./shopCell.ts";
 import { type LaidRow, rowOf, type ShopRow } from "./shopRow.ts";
 
@@ -64,22 +64,6 @@ export function* shopTable(project: Project, wish: ShopWish): Generator<ShopRow 
           yield row;
         }
       }
-}
-
-/** The best plan within the row's effort. */
-export function* quickPlan(
-  problem: LayProblem,
-  { evaluations, mode, seed }: Pick<ShopWish, "evaluations" | "mode" | "seed">,
-): Generator<Breath, LayPlan, undefined> {
-  const search = arrange(problem, (job) => chooseEngines(job, mode), { evaluations }, seed);
-  let best: LayPlan | null = null;
-  for (;;) {
-    const step: IteratorResult<{ evaluations: number; plan: LayPlan | null }, LayPlan> = yield* nextTurn(search);
-    if (step.done) return step.value;
-    best = step.value.plan ?? best;
-    if (best !== null && step.value.evaluations >= evaluations) return best;
-    yield BREATH;
-  }
 }
 
 /** The plan of a narrower roll where it is shorter and the checker passes it on this one. */

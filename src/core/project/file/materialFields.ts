@@ -12,9 +12,9 @@ import {
   type OneWay,
   PLAIN_REPEAT,
   POLYMERS,
-  type Price,
   WASHED_WHEN,
 } from "../../materials/material.ts";
+import type { Price } from "../../materials/price.ts";
 import { LEAST_LAYERS, MOST_LAYERS, SPREAD_FACES, type Spread } from "../../materials/spread.ts";
 import type { ClothRoll } from "../../materials/stock.ts";
 import { FOLD_TESTS } from "../../straps/foldTest.ts";
@@ -52,19 +52,34 @@ const PLACE = { minMm: -100_000, maxMm: 100_000 };
 const most = { minMm: 0, maxMm: 1000 };
 
 function priceField(unit: LengthUnit) {
+  const quantity = z.union([z.string(), z.number()], expected("length"));
   return group({
     amount: moneyField(),
     per: text(40),
-    step: z.union([z.string(), z.number()], expected("length")).optional(),
-  }).transform(({ amount, per, step }, context): Price => {
+    step: quantity.optional(),
+    least: quantity.optional(),
+    steps: list(group({ from: quantity, amount: moneyField() }), 0, 20).optional(),
+  }).transform(({ amount, per, step, least, steps }, context): Price => {
     const basis = readBasis(per, unit);
-    if ("problems" in basis) for (const problem of basis.problems) report(context, problem, ["per"]);
-    else {
-      const read = readStep(step, per, basis, unit);
-      if (read.ok) return { amount, basis, step: read.value };
-      for (const problem of read.problems) report(context, problem, ["step"]);
+    if ("problems" in basis) {
+      for (const problem of basis.problems) report(context, problem, ["per"]);
+      return z.NEVER;
     }
-    return z.NEVER;
+    const read = (text: string | number | undefined, path: readonly (string | number)[]): number => {
+      const value = readStep(text, per, basis, unit);
+      if (value.ok) return value.value;
+      for (const problem of value.problems) report(context, problem, path);
+      return 0;
+    };
+    return {
+      amount,
+      basis,
+      step: read(step, ["step"]),
+      ...(least === undefined ? {} : { least: read(least, ["least"]) }),
+      ...(steps === undefined
+        ? {}
+        : { steps: steps.map((one, i) => ({ from: read(one.from, ["steps", i, "from"]), amount: one.amount })) }),
+    };
   });
 }
 
@@ -81,6 +96,11 @@ function openLength(unit: LengthUnit) {
     });
 }
 
+/** Of stock that is still in the shop, or has a price of its own. */
+function pricedFields(unit: LengthUnit) {
+  return { toBuy: yesNo().optional(), price: priceField(unit).optional() };
+}
+
 function firstLineField(unit: LengthUnit) {
   return group({ along: lengthField(unit, PLACE).default(0), across: lengthField(unit, PLACE).default(0) });
 }
@@ -93,6 +113,7 @@ function rollField(unit: LengthUnit) {
     selvedge: lengthField(unit, most).default(0),
     length: openLength(unit).default("open"),
     squaring: lengthField(unit, most).optional(),
+    ...pricedFields(unit),
     firstLine: firstLineField(unit).optional(),
     flaws: list(flawField(unit), 0, 200).default([]),
   }).transform((roll, context): ClothRoll => {
@@ -113,6 +134,7 @@ function stockField(unit: LengthUnit) {
     flaws: list(flawField(unit), 0, 200).default([]),
     count: countField(1, 1000).default(1),
     keptBack: yesNo().optional(),
+    ...pricedFields(unit),
     firstLine: firstLineField(unit).optional(),
   };
   const remnant = group({ kind: z.literal("remnant"), ...piece });

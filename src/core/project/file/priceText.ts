@@ -1,4 +1,4 @@
-import type { PriceBasis } from "../../materials/material.ts";
+import type { PriceBasis } from "../../materials/price.ts";
 import { writeLength } from "../../units/formatLength.ts";
 import type { LengthProblem, ReadNumber } from "../../units/lengthProblem.ts";
 import { type LengthUnit, MM_PER_UNIT, plainSigns, UNIT_OF_WORD } from "../../units/lengthWords.ts";

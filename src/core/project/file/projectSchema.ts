@@ -1,8 +1,22 @@
 import { z } from "zod";
 import type { LengthUnit } from "../../units/lengthWords.ts";
-import { PRICED_BY, type Pricing, type Project } from "../project.ts";
+import { PRICED_BY, type Pricing, type Project, type Supply } from "../project.ts";
 import { centredField, matchField, seamField } from "./edgeField.ts";
-import { countField, group, lengthField, list, moneyField, nameField, report, shareField, text } from "./fields.ts";
+import {
+  countField,
+  group,
+  idField,
+  lengthField,
+  list,
+  moneyField,
+  named,
+  nameField,
+  plainNumber,
+  report,
+  shareField,
+  text,
+  yesNo,
+} from "./fields.ts";
 import { keptPlanField } from "./keptPlanFields.ts";
 import { materialField } from "./materialFields.ts";
 import { bagMeasureField } from "./measureFields.ts";
@@ -24,6 +38,10 @@ const EDGE = { minMm: 0, maxMm: 1000 };
 function pricingField() {
   return group({
     workPerBag: moneyField().default(0),
+    minutesPerBag: plainNumber(0, 100_000).optional(),
+    hourlyRate: moneyField().optional(),
+    overheadShare: shareField(0, 10).optional(),
+    overheadPerBag: moneyField().optional(),
     by: z.enum(PRICED_BY),
     share: shareField(0, 10),
   }).transform((pricing, context): Pricing => {
@@ -36,6 +54,30 @@ function pricingField() {
       );
     return pricing;
   });
+}
+
+function taxField() {
+  return named(
+    "tax",
+    "The tax on what is bought and sold.",
+    group({ rate: shareField(0, 1), inPrices: yesNo().default(true), onBags: yesNo().default(false) }),
+  );
+}
+
+function supplyField() {
+  return named(
+    "supply",
+    "Something that goes into every bag besides cloth.",
+    group({
+      id: idField(),
+      name: nameField().optional(),
+      perBag: plainNumber(0, 10_000).default(1),
+      price: moneyField().optional(),
+      pack: countField(1, 1_000_000).default(1),
+    }),
+  ).transform(
+    ({ name, price, ...supply }): Supply => ({ ...supply, name: name ?? supply.id, price: price ?? null }),
+  );
 }
 
 /** The project file, version 1, for files whose bare numbers are in `unit`; parses to a `Project`. */
@@ -63,6 +105,8 @@ export function projectSchema(unit: LengthUnit): z.ZodType<Project> {
     sewingMachine: sewingMachineField(unit).optional(),
     workshop: text(400).optional(),
     pricing: pricingField().optional(),
+    tax: taxField().optional(),
+    supplies: list(supplyField(), 0, 500).optional(),
     plans: list(keptPlanField(), 0, 200).optional(),
   }).transform(
     ({ laywright: _version, $schema: _schema, measures, ...project }): Project =>

@@ -1,6 +1,7 @@
 import { expect, test } from "vitest";
 import { problemLine } from "../../problems/describeProblem.ts";
 import { readProject } from "./readProject.ts";
+import { writeProject } from "./writeProject.ts";
 
 const roll = { kind: "roll", id: "roll", width: "150 cm" };
 const cloth = { id: "cloth", kind: "woven", thickness: "0.5 mm", stock: [roll] };
@@ -32,6 +33,37 @@ test("a small file is read, defaults filled in, lengths in mm", () => {
       output: { paper: "A4", lengths: "mm" },
     },
   });
+});
+
+test("money, tax, supplies, and stock of the shop are read and written back the same", () => {
+  const price = { amount: 12, per: "m", least: "50 cm", steps: [{ from: "5 m", amount: 11 }] };
+  const quarter = { kind: "remnant", id: "q", shape: { kind: "rectangle", along: 460, across: 530 }, toBuy: true };
+  const result = read({
+    materials: [{ ...cloth, price, stock: [{ ...quarter, price: { amount: 4.5, per: "each" } }, roll] }],
+    pricing: { minutesPerBag: 90, hourlyRate: "24,00", overheadShare: "10 %", by: "margin", share: "40 %" },
+    tax: { rate: "19 %", inPrices: false },
+    supplies: [{ id: "ring", perBag: 2, price: 4.9, pack: 10 }, { id: "label" }],
+  });
+  expect(result).toMatchObject({
+    value: {
+      materials: [
+        {
+          price: { step: 100, least: 500, steps: [{ from: 5000, amount: 11 }] },
+          stock: [{ toBuy: true, price: { amount: 4.5, basis: { kind: "each" } } }, {}],
+        },
+      ],
+      pricing: { workPerBag: 0, minutesPerBag: 90, hourlyRate: 24, overheadShare: 0.1, share: 0.4 },
+      tax: { rate: 0.19, inPrices: false, onBags: false },
+      supplies: [
+        { name: "ring", pack: 10 },
+        { perBag: 1, price: null, pack: 1 },
+      ],
+    },
+  });
+  if (result.ok) expect(readProject(writeProject(result.value))).toEqual(result);
+  expect(codes({ tax: { rate: "150 %" } })).toEqual(["tax.rate: share-out-of-range"]);
+  const wrong = { ...cloth, price: { ...price, steps: [{ from: "far", amount: 11 }] } };
+  expect(codes({ materials: [wrong] })).toEqual(["materials[0].price.steps[0].from: length-unreadable"]);
 });
 
 test("bare numbers are in the file's unit", () => {

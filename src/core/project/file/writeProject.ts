@@ -1,5 +1,6 @@
 import type { Shape } from "../../geometry/shape.ts";
-import { type ClothRepeat, type Material, PLAIN_REPEAT, type Price } from "../../materials/material.ts";
+import { type ClothRepeat, type Material, PLAIN_REPEAT } from "../../materials/material.ts";
+import type { Price } from "../../materials/price.ts";
 import type { Spread } from "../../materials/spread.ts";
 import type { Flaw, MaterialStock } from "../../materials/stock.ts";
 import type { LengthWish, SewingMachine, StrapWish, WidthWish } from "../../straps/wish/strapWish.ts";
@@ -51,6 +52,8 @@ export function writeProject(project: Project): string {
     sewingMachine: project.sewingMachine && machineJson(project.sewingMachine, say),
     workshop: project.workshop,
     pricing: project.pricing && { ...project.pricing },
+    tax: project.tax && { ...project.tax },
+    supplies: project.supplies?.map(({ price, ...supply }) => ({ ...supply, price: price ?? undefined })),
     plans: project.plans?.map(keptPlanJson),
   };
   return `${JSON.stringify(file, null, 2)}\n`;
@@ -103,7 +106,7 @@ export function materialJson(material: Material, say: Say, unit: LengthUnit): Js
     gap: length(material.gap),
     margin: length(material.margin),
     spread: spreadJson(material.spread ?? null),
-    stock: material.stock.map((stock) => stockJson(stock, say)),
+    stock: material.stock.map((stock) => stockJson(stock, say, unit)),
   };
 }
 
@@ -133,18 +136,42 @@ function firstLineJson({ firstLine }: MaterialStock, say: Say): { readonly [key:
   return firstLine ? { firstLine: { along: say(firstLine.along), across: say(firstLine.across) } } : {};
 }
 
-function priceJson({ amount, basis, step }: Price, say: Say, unit: LengthUnit): Json {
+function priceJson({ amount, basis, step, least, steps }: Price, say: Say, unit: LengthUnit): Json {
   const per = writeBasis(basis, unit);
   if (basis.kind === "each") return { amount, per };
-  return { amount, per, step: basis.kind === "area" && step > 0 ? writeArea(step) : say(step) };
+  const quantity = (many: number): Json => (basis.kind === "area" && many > 0 ? writeArea(many) : say(many));
+  return {
+    amount,
+    per,
+    step: quantity(step),
+    least: least === undefined ? undefined : quantity(least),
+    steps: steps?.map((one) => ({ from: quantity(one.from), amount: one.amount })),
+  };
 }
 
-function stockJson(stock: MaterialStock, say: Say): Json {
+function pricedJson({ toBuy, price }: MaterialStock, say: Say, unit: LengthUnit): { readonly [key: string]: Json } {
+  return {
+    ...(toBuy === true ? { toBuy } : {}),
+    ...(price === undefined ? {} : { price: priceJson(price, say, unit) }),
+  };
+}
+
+function stockJson(stock: MaterialStock, say: Say, unit: LengthUnit): Json {
+  const priced = pricedJson(stock, say, unit);
   const flaws = stock.flaws.length > 0 ? { flaws: stock.flaws.map((flaw) => flawJson(flaw, say)) } : {};
   if (stock.kind !== "roll") {
     const kept = stock.keptBack === true ? { keptBack: true } : {};
     const { kind, id, count } = stock;
-    return { kind, id, count, ...kept, shape: shapeJson(stock.shape, say), ...flaws, ...firstLineJson(stock, say) };
+    return {
+      kind,
+      id,
+      count,
+      ...kept,
+      ...priced,
+      shape: shapeJson(stock.shape, say),
+      ...flaws,
+      ...firstLineJson(stock, say),
+    };
   }
   const { kind, id, width, selvedge, length, squaring } = stock;
   return {
@@ -154,6 +181,7 @@ function stockJson(stock: MaterialStock, say: Say): Json {
     selvedge: say(selvedge),
     length: length === null ? "open" : say(length),
     squaring: say(squaring),
+    ...priced,
     ...flaws,
     ...firstLineJson(stock, say),
   };

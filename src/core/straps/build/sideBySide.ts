@@ -1,5 +1,5 @@
 import { polygonArea } from "../../geometry/ring.ts";
-import type { Price } from "../../materials/material.ts";
+import type { Price } from "../../materials/price.ts";
 import { CONSTRUCTIONS } from "../constructions/catalogue.ts";
 import { CONSTRUCTION_IDS, type ConstructionId, type StrapMaterial, type StrapWish } from "../wish/strapWish.ts";
 import { buildStrap } from "./buildStrap.ts";

@@ -1,10 +1,11 @@
 import { useMemo } from "preact/hooks";
+import { toMinor } from "../../../core/buying/money.ts";
 import { strapSectionArt } from "../../../core/drawing/strap/foldPicture.ts";
 import { onMachine } from "../../../core/project/cutList.ts";
 import { type StrapBesideOthers, sideBySide } from "../../../core/straps/build/sideBySide.ts";
 import type { ConstructionId, StrapWish } from "../../../core/straps/wish/strapWish.ts";
 import { unbroken } from "../../../core/units/numberWords.ts";
-import { money } from "../../../export/cutsheet/layWords.ts";
+import { moneyText } from "../../../export/cutsheet/moneyText.ts";
 import { useLengths } from "../../fields/units.ts";
 import { SectionPicture } from "../../parts/SectionPicture.tsx";
 import { materialsOfStraps } from "../../state/derived.ts";
@@ -49,7 +50,7 @@ function CardLines({ row }: { row: StrapBesideOthers }) {
   const words = useTexts().bag.strap;
   const lengths = useLengths();
   const language = useLanguage();
-  const project = useProject();
+  const { currency } = useProject();
   const { lengthwise, crosswise } = row;
   const ways = [
     ...(lengthwise === null ? [] : [words.compareLengthwise(lengths.taken(lengthwise))]),
@@ -64,7 +65,9 @@ function CardLines({ row }: { row: StrapBesideOthers }) {
     words.compareCut(lengths.size(row.cutWidth)),
     words.compareBulk(lengths.thickness(row.thickness), row.layers),
     ways.length > 0 ? ways.join(", ") : words.compareCloth(lengths.area(row.cloth)),
-    ...(row.cost === null ? [] : [words.compareCost(unbroken(money(row.cost, project, language)))]),
+    ...(row.cost === null
+      ? []
+      : [words.compareCost(unbroken(moneyText(toMinor(row.cost, currency), currency, language)))]),
   ];
   return (
     <>

@@ -1,4 +1,5 @@
-import type { Material, Price } from "../../../core/materials/material.ts";
+import type { Material } from "../../../core/materials/material.ts";
+import type { Price } from "../../../core/materials/price.ts";
 import { ChoiceBlank, MoneyBlank, OptionalLengthBlank, TextBlank } from "../../fields/blanks.tsx";
 import { useChange, useProject } from "../../state/workbench.ts";
 import { useTexts } from "../../texts/texts.ts";

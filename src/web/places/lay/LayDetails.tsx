@@ -12,6 +12,7 @@ import { percent, useLengths } from "../../fields/units.ts";
 import { Term } from "../../parts/Term.tsx";
 import { derivedOf } from "../../state/derived.ts";
 import type { LayState } from "../../state/layBoard.ts";
+import { useProject } from "../../state/workbench.ts";
 import { useLanguage, useTexts } from "../../texts/texts.ts";
 import { useWeighed } from "../../weigh/useWeighed.ts";
 
@@ -104,8 +105,9 @@ const TOLD = 3;
 function LeftOver({ job, plan }: { job: LayJob; plan: LayPlan }) {
   const texts = useTexts();
   const lengths = useLengths();
+  const { currency, tax } = useProject();
   const { material, problem } = job;
-  const { state, value } = useWeighed({ kind: "offcuts", material, problem, plan }, plan);
+  const { state, value } = useWeighed({ kind: "offcuts", material, problem, plan, rules: { currency, tax } }, plan);
   const told = value?.slice(0, TOLD) ?? [];
   // The line keeps its place while the rectangles of another plan are looked for.
   if (state === "working" && told.length === 0) return <p class="soft">{texts.lay.offcuts("…")}</p>;

@@ -3,7 +3,7 @@ import { purchaseOf } from "../../../core/buying/purchase.ts";
 import { shopLength } from "../../../core/buying/shopLength.ts";
 import type { Project } from "../../../core/project/project.ts";
 import { unbroken } from "../../../core/units/numberWords.ts";
-import { money } from "../../../export/cutsheet/layWords.ts";
+import { moneyText } from "../../../export/cutsheet/moneyText.ts";
 import { percent, useLengths } from "../../fields/units.ts";
 import { Term } from "../../parts/Term.tsx";
 import type { LayState } from "../../state/layBoard.ts";
@@ -16,7 +16,10 @@ export function LayLine({ lay, project, ways }: { lay: LayState; project: Projec
   const texts = useTexts();
   const language = useLanguage();
   const { job, plan } = lay;
-  const shop = useMemo(() => (plan === null ? null : purchaseOf(job.material, plan)), [job, plan]);
+  const shop = useMemo(
+    () => (plan === null ? null : purchaseOf(job.material, plan, project)),
+    [job, plan, project],
+  );
   return (
     <div class="lay-line sheet">
       <div class="lay-sentence" role="status" aria-live="polite">
@@ -26,7 +29,7 @@ export function LayLine({ lay, project, ways }: { lay: LayState; project: Projec
             {unbroken(
               texts.lay.buy(
                 shopLength(shop.buyLength, job.material.price, language),
-                shop.toPay === null ? null : money(shop.toPay, project, language),
+                shop.toPay === null ? null : moneyText(shop.toPay, project.currency, language),
               ),
             )}
           </strong>

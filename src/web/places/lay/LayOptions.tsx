@@ -1,4 +1,5 @@
 import { useMemo, useRef } from "preact/hooks";
+import { partOf } from "../../../core/buying/money.ts";
 import { purchaseOf } from "../../../core/buying/purchase.ts";
 import { inOtherWay } from "../../../core/job/otherWays.ts";
 import { choiceTitles } from "../../../core/lay/alternatives/choiceTitles.ts";
@@ -6,7 +7,7 @@ import { layFigures } from "../../../core/lay/alternatives/layFigures.ts";
 import { clothUsed } from "../../../core/lay/problem/planSums.ts";
 import type { Project } from "../../../core/project/project.ts";
 import { unbroken } from "../../../core/units/numberWords.ts";
-import { money } from "../../../export/cutsheet/layWords.ts";
+import { moneyText } from "../../../export/cutsheet/moneyText.ts";
 import { useLengths } from "../../fields/units.ts";
 import type { LayState } from "../../state/layBoard.ts";
 import { useTakePlan } from "../../state/takePlan.ts";
@@ -52,7 +53,7 @@ export function LayOptions(props: { lay: LayState; project: Project; choices: Ch
             <Figures
               project={project}
               length={clothUsed(problem, plan)}
-              toPay={purchaseOf(material, plan).toPay}
+              toPay={purchaseOf(material, plan, project).toPay}
               cuts={cuts}
             />
           </tr>
@@ -77,7 +78,7 @@ export function LayOptions(props: { lay: LayState; project: Project; choices: Ch
                   <Figures
                     project={project}
                     length={clothUsed(shown.problem, choice.plan)}
-                    toPay={purchaseOf(material, choice.plan).toPay}
+                    toPay={purchaseOf(material, choice.plan, project).toPay}
                     cuts={choice.figures.ruler?.cuts ?? null}
                   />
                 </tr>
@@ -129,9 +130,11 @@ function Figures(props: { project: Project; length: number; toPay: number | null
         {bags > 1 && length > 0 && <span class="soft small">{words.aBag(lengths.taken(length / bags))}</span>}
       </td>
       <td>
-        <span class="number">{toPay === null ? "–" : unbroken(money(toPay, project, language))}</span>
+        <span class="number">{toPay === null ? "–" : unbroken(moneyText(toPay, project.currency, language))}</span>
         {bags > 1 && toPay !== null && toPay > 0 && (
-          <span class="soft small">{words.aBag(unbroken(money(toPay / bags, project, language)))}</span>
+          <span class="soft small">
+            {words.aBag(unbroken(moneyText(partOf(toPay, 1, bags), project.currency, language)))}
+          </span>
         )}
       </td>
       <td class="number">{cuts ?? words.alongLines}</td>

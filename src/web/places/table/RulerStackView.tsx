@@ -12,7 +12,7 @@ import { useLengths } from "../../fields/units.ts";
 import { DrawingPicture } from "../../parts/DrawingPicture.tsx";
 import { PageMiniature } from "../../parts/PageMiniature.tsx";
 import { useTakePlan } from "../../state/takePlan.ts";
-import { useChange } from "../../state/workbench.ts";
+import { useChange, useProject } from "../../state/workbench.ts";
 import { useLanguage, useTexts } from "../../texts/texts.ts";
 import { differenceWords } from "../lay/LayOptions.tsx";
 import { SaveFiles } from "./SaveFiles.tsx";
@@ -125,6 +125,7 @@ function RulerPlanWords(props: { input: StackInput; lay: LaidCloth; answer: Rule
 }
 
 function Compared({ lay, answer }: { lay: LaidCloth; answer: RulerAnswer }) {
+  const project = useProject();
   const language = useLanguage();
   const texts = useTexts();
   const lengths = useLengths();
@@ -133,8 +134,9 @@ function Compared({ lay, answer }: { lay: LaidCloth; answer: RulerAnswer }) {
   const [free, byRuler] = [clothUsed(problem, lay.plan), clothUsed(problem, answer.plan)];
   const told = differenceWords(byRuler - free, texts.lay.ways, lengths);
   const shop = (plan: LayPlan) =>
-    unbroken(shopLength(purchaseOf(material, plan).buyLength, material.price, language));
-  const buys = purchaseOf(material, lay.plan).buyLength + purchaseOf(material, answer.plan).buyLength > 0;
+    unbroken(shopLength(purchaseOf(material, plan, project).buyLength, material.price, language));
+  const buys =
+    purchaseOf(material, lay.plan, project).buyLength + purchaseOf(material, answer.plan, project).buyLength > 0;
   const cuts = (figures: RulerAnswer["found"]) => (figures === null ? words.alongPaper : String(figures.cuts));
   const settings = (figures: RulerAnswer["found"]) => (figures === null ? "–" : words.times(figures.settings));
   return (
