@@ -1,3 +1,4 @@
+import type { Box } from "../geometry/box.ts";
 import type { PatternProblem } from "../problems/patternProblems.ts";
 import type { Curve } from "./curve.ts";
 
@@ -32,6 +33,14 @@ export interface PatternMark {
   readonly layer: string;
 }
 
+/** A photograph straightened: what lies on the table in `box`, mm, row after row from the top, 0 black to 255 white. */
+export interface TablePicture {
+  readonly box: Box;
+  readonly width: number;
+  readonly height: number;
+  readonly gray: Uint8Array;
+}
+
 /** What a reader took from a file, before anything is understood of it. */
 export interface PatternDrawing {
   readonly kind: PatternKind;
@@ -41,4 +50,6 @@ export interface PatternDrawing {
   readonly marks: readonly PatternMark[];
   /** What was found on the way; `pattern-unit-assumed` among them when the file does not say how large it is. */
   readonly problems: readonly PatternProblem[];
+  /** The straightened photograph, where it was asked for. */
+  readonly picture?: TablePicture | undefined;
 }

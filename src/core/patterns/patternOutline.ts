@@ -2,7 +2,7 @@ import type { Box } from "../geometry/box.ts";
 import type { Contour } from "../geometry/contour.ts";
 import type { PatternProblem } from "../problems/patternProblems.ts";
 import type { Curve } from "./curve.ts";
-import type { LineLook, PatternKind, PatternMark } from "./patternDrawing.ts";
+import type { LineLook, PatternKind, PatternMark, TablePicture } from "./patternDrawing.ts";
 
 /** What a line of a pattern is for. `other`: frames, labels, the page itself. */
 export const PATTERN_ROLES = ["cut", "stitch", "fold", "notch", "grain", "drill", "mark", "other"] as const;
@@ -33,4 +33,6 @@ export interface UnderstoodPattern {
   readonly outlines: readonly PatternOutline[];
   readonly marks: readonly PatternMark[];
   readonly problems: readonly PatternProblem[];
+  /** The photograph that it came from, straightened; only where it was asked for. */
+  readonly picture?: TablePicture | undefined;
 }

@@ -72,7 +72,14 @@ export function understandPattern(drawing: PatternDrawing, options: UnderstandOp
   const kept = work.flatMap((one, i) => (gone.has(i) ? [] : [{ ...one, name: names[i]! }]));
   const outlines = outlinesOf(kept, options, drawing.kind);
   if (outlines.length === 0) problems.push({ code: "pattern-empty", path: "" });
-  return { kind: drawing.kind, outlines, marks: scaledMarks(drawing, scaled), problems };
+  const picture = scaledPicture(drawing, scaled);
+  return {
+    kind: drawing.kind,
+    outlines,
+    marks: scaledMarks(drawing, scaled),
+    problems,
+    ...(picture ? { picture } : {}),
+  };
 }
 
 interface Scaled {
@@ -112,6 +119,15 @@ function scaledBy(drawing: PatternDrawing, factor: number): Scaled {
 
 function scaledMarks(drawing: PatternDrawing, { factor }: Scaled): PatternDrawing["marks"] {
   return drawing.marks.map((mark) => ({ ...mark, x: mark.x * factor, y: mark.y * factor }));
+}
+
+function scaledPicture({ picture }: PatternDrawing, { factor }: Scaled): PatternDrawing["picture"] {
+  if (picture === undefined) return undefined;
+  const { minX, minY, maxX, maxY } = picture.box;
+  return {
+    ...picture,
+    box: { minX: minX * factor, minY: minY * factor, maxX: maxX * factor, maxY: maxY * factor },
+  };
 }
 
 function usableLines({ lines }: Scaled, problems: PatternProblem[]): readonly PatternLine[] {

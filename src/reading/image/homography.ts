@@ -38,6 +38,24 @@ export function mapByHomography(h: Homography, x: number, y: number): readonly [
   return [(h[0]! * x + h[1]! * y + h[2]!) / w, (h[3]! * x + h[4]! * y + h[5]!) / w];
 }
 
+/** The map the other way, from the table to the picture; null when it has none. */
+export function inverseOf(h: Homography): Homography | null {
+  const [a, b, c, d, e, f, g, i, j] = h;
+  const inverse = [
+    e! * j! - f! * i!,
+    c! * i! - b! * j!,
+    b! * f! - c! * e!,
+    f! * g! - d! * j!,
+    a! * j! - c! * g!,
+    c! * d! - a! * f!,
+    d! * i! - e! * g!,
+    b! * g! - a! * i!,
+    a! * e! - b! * d!,
+  ];
+  const determinant = a! * inverse[0]! + b! * inverse[3]! + c! * inverse[6]!;
+  return determinant === 0 || !Number.isFinite(determinant) ? null : inverse;
+}
+
 function normaliser(points: readonly (readonly [number, number])[]) {
   const n = points.length;
   const cx = points.reduce((sum, [x]) => sum + x, 0) / n;

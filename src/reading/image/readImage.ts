@@ -1,3 +1,4 @@
+import type { Box } from "../../core/geometry/box.ts";
 import { isInsideRing } from "../../core/geometry/inside.ts";
 import type { Curve } from "../../core/patterns/curve.ts";
 import { fitPolyline } from "../../core/patterns/fitPolyline.ts";
@@ -10,6 +11,7 @@ import { grayImage } from "./grayImage.ts";
 import { type Homography, homographyOf, mapByHomography } from "./homography.ts";
 import { photoMarks } from "./photoMarks.ts";
 import { sheetCorners } from "./sheetCorners.ts";
+import { straightened } from "./straighten.ts";
 import { traceEdges } from "./traceEdges.kernel.ts";
 import type { GrayImage } from "./uprightImage.ts";
 
@@ -26,6 +28,8 @@ export interface ImageOptions {
   readonly apartMm?: number | undefined;
   /** What the line of 100 mm on our photo sheet measures in print, mm; 100 when not said. */
   readonly lineMm?: number | undefined;
+  /** The straightened photograph is wanted besides. */
+  readonly withPicture?: boolean | undefined;
 }
 
 /** Less than this on the table is a speck, a letter or a stitch hole, mm². */
@@ -78,7 +82,31 @@ export async function readImage(bytes: Uint8Array, options: ImageOptions): Promi
       hasPerspective: lie.hasPerspective,
     },
   ];
-  return { kind: "image", unit: { name: "mm", ofMm: 1 }, lines, marks: [], problems };
+  const seen = options.withPicture ? boxRound(kept) : null;
+  const picture = seen && straightened(image, lie.map, seen, pixelMm);
+  return {
+    kind: "image",
+    unit: { name: "mm", ofMm: 1 },
+    lines,
+    marks: [],
+    problems,
+    ...(picture ? { picture } : {}),
+  };
+}
+
+/** Room that is shown round the lines, mm. */
+const ROUND = 25;
+
+function boxRound(lines: readonly Float64Array[]): Box | null {
+  const box = { minX: Infinity, minY: Infinity, maxX: -Infinity, maxY: -Infinity };
+  for (const line of lines)
+    for (let i = 0; i < line.length; i += 2) {
+      box.minX = Math.min(box.minX, line[i]! - ROUND);
+      box.maxX = Math.max(box.maxX, line[i]! + ROUND);
+      box.minY = Math.min(box.minY, line[i + 1]! - ROUND);
+      box.maxY = Math.max(box.maxY, line[i + 1]! + ROUND);
+    }
+  return box.minX < box.maxX ? box : null;
 }
 
 /** The grey between light and dark that parts the picture's values best. */

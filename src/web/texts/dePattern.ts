@@ -55,6 +55,13 @@ export const dePattern: typeof enPattern = {
   lines: "Linien des Schnitts",
   closed: "geschlossen",
   open: "offen",
+  correct: "Von Hand richten",
+  corrected: "von Hand gerichtet",
+  correcting: (name) => `${name} von Hand`,
+  correctAbout: "Die dünne Linie ist, was gelesen wurde; darunter liegen die anderen Linien der Datei.",
+  correctOverPhoto: "Darunter liegt das Foto, entzerrt; die dünne Linie ist, was gelesen wurde.",
+  correctDone: "Fertig",
+  asRead: "Wie gelesen",
   takenFor: (name) => `Wofür ${name} ist`,
   noPanel: "Noch ist kein Teil darin: Keine Schnittlinie oder Nahtlinie ist geschlossen.",
   becomes: (names, material, count) =>

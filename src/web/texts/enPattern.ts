@@ -57,6 +57,13 @@ export const enPattern = {
   lines: say("Lines of the pattern"),
   closed: say("closed"),
   open: say("open"),
+  correct: say("Put right by hand"),
+  corrected: say("put right by hand"),
+  correcting: (name: string) => `${name} by hand`,
+  correctAbout: say("The thin line is what was read; other lines of the file lie under it."),
+  correctOverPhoto: say("The photograph lies under it, straightened; the thin line is what was read."),
+  correctDone: say("Done"),
+  asRead: say("As it was read"),
   takenFor: (name: string) => `What ${name} is for`,
   noPanel: say("There is no panel in it yet: no cut line or stitch line closes."),
   becomes: (names: readonly string[], material: Blank, count: Blank) =>

@@ -1,7 +1,7 @@
 import { z } from "zod";
 import type { Contour } from "../../geometry/contour.ts";
 import { flattenContour } from "../../geometry/contourArcs.ts";
-import { firstCrossing } from "../../geometry/crossing.ts";
+import { contourCrossing, turnedRound } from "../../geometry/contourCrossing.ts";
 import { signedArea } from "../../geometry/ring.ts";
 import type { Shape } from "../../geometry/shape.ts";
 import type { Flaw } from "../../materials/stock.ts";
@@ -126,12 +126,11 @@ function checkPoints(points: readonly BowPoint[], contour: Contour, sink: IssueS
 }
 
 function checkSimple(contour: Contour, points: number, sink: IssueSink): void {
-  const ring = flattenContour(contour);
-  const area = signedArea(ring);
-  const crossing = firstCrossing(ring);
+  const area = signedArea(flattenContour(contour));
+  const crossing = contourCrossing(contour);
   if (crossing !== null && Math.abs(area) + points > 3) {
-    const edges = [edgeOf(contour, ring, crossing.first), edgeOf(contour, ring, crossing.second)] as const;
-    report(sink, { code: "outline-crosses-itself", edges, xMm: crossing.x, yMm: crossing.y }, ["points"]);
+    const { edges, x: xMm, y: yMm } = crossing;
+    report(sink, { code: "outline-crosses-itself", edges, xMm, yMm }, ["points"]);
   } else if (Math.abs(area) < NO_AREA) report(sink, { code: "outline-no-area", points }, ["points"]);
 }
 
@@ -147,29 +146,6 @@ function bowedContour(points: readonly BowPoint[], way?: 1): Contour {
     return [point[0], point[1], isArc ? (side * 2 * bow) / chord : 0];
   });
   return { vertices: Float64Array.from(vertices), closed: true };
-}
-
-/** The same outline walked the other way; arcs stay where they are. */
-function turnedRound({ vertices, closed }: Contour): Contour {
-  const n = vertices.length / 3;
-  const out = new Float64Array(vertices.length);
-  for (let i = 0; i < n; i++) {
-    const from = (n - i) % n;
-    out[3 * i] = vertices[3 * from]!;
-    out[3 * i + 1] = vertices[3 * from + 1]!;
-    out[3 * i + 2] = -vertices[3 * ((from + n - 1) % n) + 2]! || 0;
-  }
-  return { vertices: out, closed };
-}
-
-/** Index of the contour edge that a flattened edge came from. */
-function edgeOf(contour: Contour, ring: Float64Array, flat: number): number {
-  let edge = -1;
-  for (let i = 0; i <= flat; i++) {
-    const next = 3 * (edge + 1);
-    if (ring[2 * i] === contour.vertices[next] && ring[2 * i + 1] === contour.vertices[next + 1]) edge++;
-  }
-  return edge;
 }
 
 function distance(a: BowPoint, b: BowPoint): number {

@@ -14,10 +14,13 @@ export function WholeSize({ box, view }: { box: Box; view: DeskView }) {
   const [x1, y0] = toScreen(view, box.maxX, box.maxY);
   const below = Math.min(y1 + 30, view.height - 20);
   const beside = Math.min(x1 + 30, view.width - 20);
+  const lines =
+    `M${x0} ${below}H${x1}M${x0} ${below - 5}v10M${x1} ${below - 5}v10` +
+    `M${beside} ${y0}V${y1}M${beside - 5} ${y0}h10M${beside - 5} ${y1}h10`;
   return (
     <g class="whole-size">
-      <path d={`M${x0} ${below}H${x1}M${x0} ${below - 5}v10M${x1} ${below - 5}v10`} />
-      <path d={`M${beside} ${y0}V${y1}M${beside - 5} ${y0}h10M${beside - 5} ${y1}h10`} />
+      <path class="halo" d={lines} />
+      <path d={lines} />
       <Figure x={(x0 + x1) / 2} y={below + 5} text={lengths.size(box.maxX - box.minX)} />
       <Figure x={beside} y={(y0 + y1) / 2} turned text={lengths.size(box.maxY - box.minY)} />
     </g>
@@ -38,7 +41,8 @@ export function EdgeSize({ edge, view }: { edge: ContourEdge; view: DeskView }) 
   const text = lengths.size(edgeLength(edge));
   const arc = edge.bulge === 0 ? null : words.arcSize(lengths.size(rise), lengths.size(radiusOfRise(chord, rise)));
   const half = Math.max(text.length, arc?.length ?? 0) * 4.2;
-  const [x, y] = [px + ix * (16 + half), py + iy * 26 + (arc === null ? 5 : -3)];
+  const inView = Math.max(half + 4, Math.min(view.width - half - 4, px + ix * (16 + half)));
+  const [x, y] = [inView, py + iy * 26 + (arc === null ? 5 : -3)];
   return (
     <g class="edge-size">
       <Figure x={x} y={y} text={text} />

@@ -236,7 +236,12 @@ export function OutlineBoard(props: BoardProps) {
           d={contourPath(shown)}
         />
         {props.under}
-        {props.under !== null && <path class="ink-cut desk-line" d={contourPath(shown)} />}
+        {props.under !== null && (
+          <>
+            <path class="desk-halo" d={contourPath(shown)} />
+            <path class="ink-cut desk-line" d={contourPath(shown)} />
+          </>
+        )}
         {fold !== null && <FoldLine edge={edges[fold]!} />}
       </g>
       {draft?.guides.map(({ x, y }) => {

@@ -12,6 +12,9 @@ const MOST_SHOWN = 60;
 export function PatternOutlines(props: {
   outlines: readonly PatternOutline[];
   onRole: (name: string, role: PatternRole) => void;
+  /** Whether a line was put right by hand. */
+  isCorrected: (line: number) => boolean;
+  onCorrect: (line: number) => void;
 }) {
   const { pattern: words } = useTexts();
   const { lines } = PANEL_WORDS[useLanguage()];
@@ -22,7 +25,7 @@ export function PatternOutlines(props: {
   return (
     <>
       <ul class="shelf" aria-label={words.lines}>
-        {outlines.slice(0, MOST_SHOWN).map((outline) => {
+        {outlines.slice(0, MOST_SHOWN).map((outline, i) => {
           const { name, box, closed, role } = outline;
           return (
             <li key={name} class="card found-line">
@@ -31,6 +34,7 @@ export function PatternOutlines(props: {
               <span class="stack found-words">
                 <span class="soft small">
                   {lengths.box(box.maxX - box.minX, box.maxY - box.minY)}, {closed ? words.closed : words.open}
+                  {props.isCorrected(i) && `, ${words.corrected}`}
                 </span>
                 <ChoiceBlank
                   label={words.takenFor(name)}
@@ -39,6 +43,12 @@ export function PatternOutlines(props: {
                   options={roles}
                   onValue={(next) => props.onRole(name, next)}
                 />
+                {closed && (
+                  <button type="button" class="press" onClick={() => props.onCorrect(i)}>
+                    {words.correct}
+                    <span class="only-read"> {name}</span>
+                  </button>
+                )}
               </span>
             </li>
           );

@@ -1,5 +1,7 @@
-import { useState } from "preact/hooks";
+import { useMemo, useState } from "preact/hooks";
+import { correctedPattern, lineKey } from "../../../../core/patterns/correctPattern.ts";
 import type { PatternRole } from "../../../../core/patterns/patternOutline.ts";
+import { patternPanels } from "../../../../core/patterns/patternPanels.ts";
 import { PATTERN_UNITS } from "../../../../core/patterns/scaleDoubts.ts";
 import type { Mend } from "../../../../core/patterns/understandPattern.ts";
 import { ChoiceBlank } from "../../../fields/blanks.tsx";
@@ -7,15 +9,28 @@ import { useBroughtIntoView } from "../../../parts/useBroughtIntoView.ts";
 import type { PatternWish, ReadPattern } from "../../../patterns/protocol.ts";
 import { usePatternReading } from "../../../patterns/usePatternReading.ts";
 import { useTexts } from "../../../texts/texts.ts";
+import { CorrectedLine } from "./CorrectedLine.tsx";
 import { FoundPanels } from "./FoundPanels.tsx";
 import { PatternOutlines } from "./PatternOutlines.tsx";
 import { PatternTroubles } from "./PatternTroubles.tsx";
+import { useCorrections } from "./useCorrections.ts";
 
 /** A maker's own pattern before it comes in: what was understood, what is wrong, and what it becomes. */
 export function PatternSheet({ file, onClose }: { file: File; onClose: () => void }) {
   const { pattern: words } = useTexts();
   const [wish, setWish] = useState<PatternWish>({ mend: [], unit: "", roles: {}, rolesAt: [] });
-  const { read, state, stop } = usePatternReading(file, wish);
+  const { read: asRead, state, stop } = usePatternReading(file, wish);
+  const hand = useCorrections();
+  const { corrections } = hand;
+  const read = useMemo(() => {
+    if (asRead === null || corrections.size === 0) return asRead;
+    const pattern = correctedPattern(asRead.pattern, corrections);
+    return { pattern, panels: patternPanels(pattern) };
+  }, [asRead, corrections]);
+  /** Key of the line on the drawing desk. */
+  const [onDesk, setOnDesk] = useState<string | null>(null);
+  const lines = asRead?.pattern.outlines ?? [];
+  const line = lines.find((one) => lineKey(one) === onDesk);
   const opened = useBroughtIntoView<HTMLElement>();
   const onMend = (mend: Mend, isWanted: boolean) =>
     setWish((now) => ({
@@ -23,7 +38,7 @@ export function PatternSheet({ file, onClose }: { file: File; onClose: () => voi
       mend: isWanted ? [...now.mend, mend] : now.mend.filter((each) => each !== mend),
       // Joined lines are counted anew, and a line without a name of its own is known by its number: what she said of
       // it is kept by a point of it, unless points move too.
-      ...(mend === "gaps" ? byPoint(read) : byName(read)),
+      ...(mend === "gaps" ? byPoint(asRead) : byName(asRead)),
     }));
   const onRole = (name: string, role: PatternRole) =>
     setWish((now) => ({ ...now, roles: { ...now.roles, [name]: role } }));
@@ -48,9 +63,21 @@ export function PatternSheet({ file, onClose }: { file: File; onClose: () => voi
           file={file}
           read={read}
           wish={wish}
-          onUnit={(unit) => setWish((now) => ({ ...now, unit, ...byName(read) }))}
+          onUnit={(unit) => setWish((now) => ({ ...now, unit, ...byName(asRead) }))}
           onMend={onMend}
           onRole={onRole}
+          isCorrected={(i) => corrections.has(lineKey(lines[i]!))}
+          onCorrect={(i) => setOnDesk(lineKey(lines[i]!))}
+        />
+      )}
+      {line !== undefined && (
+        <CorrectedLine
+          key={onDesk}
+          line={line}
+          others={lines.filter((one) => one !== line)}
+          picture={asRead?.pattern.picture}
+          hand={hand}
+          onDone={() => setOnDesk(null)}
         />
       )}
       <p role="status">{state === "read" ? "" : words.states[state](file.name)}</p>
@@ -88,6 +115,8 @@ function Understood(props: {
   onUnit: (unit: string) => void;
   onMend: (mend: Mend, isWanted: boolean) => void;
   onRole: (name: string, role: PatternRole) => void;
+  isCorrected: (line: number) => boolean;
+  onCorrect: (line: number) => void;
 }) {
   const { pattern: words } = useTexts();
   const { pattern } = props.read;
@@ -110,7 +139,12 @@ function Understood(props: {
         <p class="sentence">{words.came(props.file.name, pattern.outlines.length, unit)}</p>
       )}
       <PatternTroubles problems={pattern.problems} onMend={props.onMend} />
-      <PatternOutlines outlines={pattern.outlines} onRole={props.onRole} />
+      <PatternOutlines
+        outlines={pattern.outlines}
+        onRole={props.onRole}
+        isCorrected={props.isCorrected}
+        onCorrect={props.onCorrect}
+      />
     </>
   );
 }

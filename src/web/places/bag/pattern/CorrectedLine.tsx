@@ -1,0 +1,107 @@
+import { useMemo } from "preact/hooks";
+import { lineKey } from "../../../../core/patterns/correctPattern.ts";
+import type { TablePicture } from "../../../../core/patterns/patternDrawing.ts";
+import type { PatternOutline } from "../../../../core/patterns/patternOutline.ts";
+import { OutlineDesk } from "../../../parts/outline/OutlineDesk.tsx";
+import { contourPath } from "../../../parts/screenPath.ts";
+import { useBroughtIntoView } from "../../../parts/useBroughtIntoView.ts";
+import { useTexts } from "../../../texts/texts.ts";
+import type { CorrectingHand } from "./useCorrections.ts";
+
+/** A line of a pattern on the drawing desk, over the photograph and the other lines it came with. */
+export function CorrectedLine(props: {
+  /** As it was read. */
+  line: PatternOutline;
+  others: readonly PatternOutline[];
+  picture: TablePicture | undefined;
+  hand: CorrectingHand;
+  onDone: () => void;
+}) {
+  const { pattern: words, shell } = useTexts();
+  const { line, hand, picture } = props;
+  const key = lineKey(line);
+  const opened = useBroughtIntoView<HTMLElement>();
+  const isCorrected = hand.corrections.has(key);
+  const onKeyDown = (event: KeyboardEvent) => {
+    if (!(event.ctrlKey || event.metaKey) || event.altKey) return;
+    // A field keeps its own undo.
+    if (event.target instanceof HTMLInputElement) return;
+    const letter = event.key.toLowerCase();
+    if (letter === "z" && !event.shiftKey) hand.undo();
+    else if (letter === "y" || letter === "z") hand.redo();
+    else return;
+    event.preventDefault();
+    event.stopPropagation();
+  };
+  return (
+    <section
+      ref={opened}
+      class="stack corrected-line"
+      aria-label={words.correcting(line.name)}
+      onKeyDown={onKeyDown}
+    >
+      <h3>{words.correcting(line.name)}</h3>
+      <p class="soft">{picture === undefined ? words.correctAbout : words.correctOverPhoto}</p>
+      <OutlineDesk
+        name={line.name}
+        path={`pattern.lines.${line.name}`}
+        contour={hand.corrections.get(key) ?? line.contour}
+        under={<Under picture={picture} line={line} others={props.others} />}
+        onContour={(contour, joinKey) => hand.correct(key, contour, joinKey)}
+      />
+      <div class="row">
+        <button type="button" class="press" onClick={props.onDone}>
+          {words.correctDone}
+        </button>
+        <button type="button" class="press" disabled={!hand.canUndo} onClick={hand.undo}>
+          {shell.undoWord}
+        </button>
+        <button type="button" class="press" disabled={!hand.canRedo} onClick={hand.redo}>
+          {shell.redoWord}
+        </button>
+        <button type="button" class="press plain" disabled={!isCorrected} onClick={() => hand.letGo(key)}>
+          {words.asRead}
+        </button>
+      </div>
+    </section>
+  );
+}
+
+function Under(props: {
+  picture: TablePicture | undefined;
+  line: PatternOutline;
+  others: readonly PatternOutline[];
+}) {
+  const { picture } = props;
+  const shown = useMemo(() => (picture === undefined ? null : pictureUrl(picture)), [picture]);
+  return (
+    <>
+      {picture !== undefined && shown !== null && (
+        <image
+          href={shown}
+          width={picture.box.maxX - picture.box.minX}
+          height={picture.box.maxY - picture.box.minY}
+          transform={`translate(${picture.box.minX} ${picture.box.maxY}) scale(1 -1)`}
+          preserveAspectRatio="none"
+        />
+      )}
+      {props.others.map((other) => (
+        <path key={other.name} class="ink-other" d={contourPath(other.contour)} />
+      ))}
+      <path class="ink-read" d={contourPath(props.line.contour)} />
+    </>
+  );
+}
+
+/** The straightened photograph as the browser shows pictures; null where it cannot draw. */
+function pictureUrl({ width, height, gray }: TablePicture): string | null {
+  const canvas = document.createElement("canvas");
+  canvas.width = width;
+  canvas.height = height;
+  const pen = canvas.getContext("2d");
+  if (pen === null) return null;
+  const pixels = pen.createImageData(width, height);
+  for (const [i, value] of gray.entries()) pixels.data.set([value, value, value, 255], 4 * i);
+  pen.putImageData(pixels, 0, 0);
+  return canvas.toDataURL("image/jpeg", 0.85);
+}
