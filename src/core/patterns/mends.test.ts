@@ -1,45 +1,7 @@
 import { expect, test } from "vitest";
-import type { Curve } from "./curve.ts";
-import type { PatternDrawing, PatternLine } from "./patternDrawing.ts";
+import { box, line, understood } from "../../../tests/tools/patternLines.ts";
+import type { PatternLine } from "./patternDrawing.ts";
 import type { UnderstoodPattern } from "./patternOutline.ts";
-import { type Mend, type UnderstandOptions, understandPattern } from "./understandPattern.ts";
-
-type Points = readonly (readonly [number, number])[];
-
-function line(points: Points, closed: boolean, look: Partial<PatternLine> = {}): PatternLine {
-  const [first, ...rest] = points;
-  const curve: Curve = {
-    x: first![0],
-    y: first![1],
-    parts: rest.map(([x, y]) => ({ kind: "straight", x, y })),
-    closed,
-  };
-  return { name: "", layer: "", names: [], color: "#000000", dash: [], ...look, curve };
-}
-
-const box = (x: number, y: number, width: number, height: number, look: Partial<PatternLine> = {}): PatternLine =>
-  line(
-    [
-      [x, y],
-      [x + width, y],
-      [x + width, y + height],
-      [x, y + height],
-    ],
-    true,
-    look,
-  );
-
-function understood(
-  lines: readonly PatternLine[],
-  { mend = [], ...options }: Partial<Omit<UnderstandOptions, "mend">> & { mend?: readonly Mend[] } = {},
-  kind: PatternDrawing["kind"] = "svg",
-): UnderstoodPattern {
-  const unit = kind === "dxf" ? { name: "mm", ofMm: 1 } : { name: "px96", ofMm: 25.4 / 96 };
-  return understandPattern(
-    { kind, unit, lines, marks: [], problems: [] },
-    { tolerance: 0.05, roles: new Map(), mend: new Set(mend), ...options },
-  );
-}
 
 const codes = ({ problems }: UnderstoodPattern): string[] => problems.map(({ code }) => code);
 

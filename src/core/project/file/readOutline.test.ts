@@ -1,23 +1,6 @@
 import { expect, test } from "vitest";
-import { readProject } from "./readProject.ts";
+import { codes, panel, read } from "../../../../tests/tools/smallProject.ts";
 
-const roll = { kind: "roll", id: "roll", width: "150 cm" };
-const cloth = { id: "cloth", kind: "woven", thickness: "0.5 mm", stock: [roll] };
-const strap = {
-  id: "strap",
-  construction: "fourfold",
-  width: "1 in",
-  length: "1.2 m",
-  materials: { outer: "cloth" },
-};
-const panel = { id: "panel", material: "cloth", shape: { kind: "rectangle", along: 300, across: 200 } };
-const file = { laywright: 1, name: "Test", materials: [cloth], straps: [strap], panels: [panel] };
-
-const read = (more: object) => readProject(JSON.stringify({ ...file, ...more }));
-const codes = (text: string | object) => {
-  const result = typeof text === "string" ? readProject(text) : read(text);
-  return result.ok ? [] : result.problems.map((problem) => `${problem.path}: ${problem.code}`);
-};
 const outline = (points: unknown) => ({ panels: [{ ...panel, shape: { kind: "outline", points } }] });
 
 test.each([

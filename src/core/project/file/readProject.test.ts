@@ -1,25 +1,8 @@
 import { expect, test } from "vitest";
+import { cloth, codes, panel, read, roll, strap } from "../../../../tests/tools/smallProject.ts";
 import { problemLine } from "../../problems/describeProblem.ts";
 import { readProject } from "./readProject.ts";
 import { writeProject } from "./writeProject.ts";
-
-const roll = { kind: "roll", id: "roll", width: "150 cm" };
-const cloth = { id: "cloth", kind: "woven", thickness: "0.5 mm", stock: [roll] };
-const strap = {
-  id: "strap",
-  construction: "fourfold",
-  width: "1 in",
-  length: "1.2 m",
-  materials: { outer: "cloth" },
-};
-const panel = { id: "panel", material: "cloth", shape: { kind: "rectangle", along: 300, across: 200 } };
-const file = { laywright: 1, name: "Test", materials: [cloth], straps: [strap], panels: [panel] };
-
-const read = (more: object) => readProject(JSON.stringify({ ...file, ...more }));
-const codes = (text: string | object) => {
-  const result = typeof text === "string" ? readProject(text) : read(text);
-  return result.ok ? [] : result.problems.map((problem) => `${problem.path}: ${problem.code}`);
-};
 
 test("a small file is read, defaults filled in, lengths in mm", () => {
   expect(read({})).toMatchObject({
