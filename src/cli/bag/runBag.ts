@@ -24,7 +24,7 @@ export async function runBag(args: ParsedArgs, io: Io): Promise<ExitCode> {
   const words = PANEL_WORDS[io.language];
   const project = startBag(bareProject(args.values.get("name") ?? words.bodies[wish.body], inches), wish, words);
   const list = cutListOf(project, io.language);
-  if (!list.ok) throw inputProblem(list.problems);
+  if (!list.ok) throw inputProblem(list.problems, project.output.lengths);
   const out = args.values.get("out");
   if (out !== undefined)
     for (const path of writeFiles(dirname(out), [{ name: basename(out), data: writeProject(project) }]))

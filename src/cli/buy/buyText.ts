@@ -11,6 +11,7 @@ import { formatLength } from "../../core/units/formatLength.ts";
 import type { Language } from "../../core/units/language.ts";
 import { MM_PER_UNIT } from "../../core/units/lengthWords.ts";
 import { withDecimalSign } from "../../core/units/numberWords.ts";
+import { sayLengths } from "../../core/units/sayLength.ts";
 import { SENTENCES, STRAP_WORDS } from "../../core/words/words.ts";
 import { moneyText } from "../../export/cutsheet/moneyText.ts";
 import { BUY_TEXTS } from "../words/buyTexts.ts";
@@ -90,7 +91,8 @@ export function barredText(row: Extract<ShopRow, { kind: "barred" }>, { job, lan
   const [trouble] = row.troubles;
   const [left] = row.leftOut;
   const problem = trouble ?? (left && namedProblem(left, job.project, job.pieces, language));
-  return problem === undefined ? "" : problemLine(problem, SENTENCES[language]);
+  const say = sayLengths(job.project.output.lengths, language);
+  return problem === undefined ? "" : problemLine(problem, SENTENCES[language], say);
 }
 
 function columnsOf(told: Told): Column[] {

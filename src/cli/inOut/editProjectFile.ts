@@ -2,6 +2,7 @@ import { basename, dirname } from "node:path";
 import type { ProjectJob } from "../../core/job/projectJob.ts";
 import { readJob } from "../../core/job/projectJob.ts";
 import { editedText, type FileEdit } from "../../core/project/file/editedText.ts";
+import { lengthsOfText } from "../../core/project/file/lengthsOfText.ts";
 import { readProject } from "../../core/project/file/readProject.ts";
 import type { Project } from "../../core/project/project.ts";
 import type { Language } from "../../core/units/language.ts";
@@ -16,10 +17,10 @@ import { writeFiles } from "./writeFiles.ts";
 export function editProjectFile(file: string, edits: (project: Project) => readonly FileEdit[]): void {
   const text = readInput(file, true);
   const project = readProject(withItsWorkshop(text, file));
-  if (!project.ok) throw inputProblem(project.problems);
+  if (!project.ok) throw inputProblem(project.problems, lengthsOfText(text));
   const edited = editedText(text, edits(project.value));
   const after = readProject(withItsWorkshop(edited, file));
-  if (!after.ok) throw inputProblem(after.problems);
+  if (!after.ok) throw inputProblem(after.problems, project.value.output.lengths);
   writeFiles(dirname(file), [{ name: basename(file), data: edited }]);
 }
 
@@ -29,6 +30,6 @@ export function editProjectFile(file: string, edits: (project: Project) => reado
  */
 export function readProjectFile(text: string, language: Language = "en"): ProjectJob {
   const job = readJob(text, language);
-  if (!job.ok) throw inputProblem(job.problems);
+  if (!job.ok) throw inputProblem(job.problems, lengthsOfText(text));
   return job.value;
 }

@@ -1,6 +1,8 @@
 import { problemLine } from "../../core/problems/describeProblem.ts";
 import type { Problem } from "../../core/problems/problem.ts";
+import type { LengthStyle } from "../../core/units/formatLength.ts";
 import type { Language } from "../../core/units/language.ts";
+import { sayLengths } from "../../core/units/sayLength.ts";
 import { SENTENCES } from "../../core/words/words.ts";
 import type { Io } from "../command.ts";
 import type { CliTexts } from "../words/cliTexts.ts";
@@ -36,10 +38,13 @@ export function reportInputProblem(error: InputProblem, json: boolean, io: Io): 
   if (json) io.out(`${JSON.stringify({ problems })}\n`);
 }
 
-/** An input problem from the core's problem data. */
-export function inputProblem(problems: readonly Problem[]): InputProblem {
+/** An input problem from the core's problem data, its lengths written as `lengths` says. */
+export function inputProblem(problems: readonly Problem[], lengths: LengthStyle = "mm"): InputProblem {
   return new InputProblem((language) =>
-    problems.map((problem) => ({ ...problem, message: problemLine(problem, SENTENCES[language]) })),
+    problems.map((problem) => ({
+      ...problem,
+      message: problemLine(problem, SENTENCES[language], sayLengths(lengths, language)),
+    })),
   );
 }
 

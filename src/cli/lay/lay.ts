@@ -16,6 +16,7 @@ import { LEAST_STRIP, type Project } from "../../core/project/project.ts";
 import { formatLength } from "../../core/units/formatLength.ts";
 import type { Language } from "../../core/units/language.ts";
 import { withDecimalSign } from "../../core/units/numberWords.ts";
+import { sayLengths } from "../../core/units/sayLength.ts";
 import { RULER_TEXTS, SENTENCES } from "../../core/words/words.ts";
 import { layWords, ruleCostWords } from "../../export/cutsheet/layWords.ts";
 import { nodePool, threadsHere } from "../../worker/nodePool.ts";
@@ -180,9 +181,10 @@ export async function tellAndWrite(
   const document = planDocument(read, laid, seed);
   const out = args.values.get("out");
   const faults = laid.flatMap((cloth) => cloth.faults);
+  const say = sayLengths(read.project.output.lengths, io.language);
   if (faults.length > 0) {
     io.err(`${texts.ourFault}\n`);
-    for (const fault of faults) io.err(`${problemLine(fault, SENTENCES[io.language])}\n`);
+    for (const fault of faults) io.err(`${problemLine(fault, SENTENCES[io.language], say)}\n`);
     if (out !== undefined) io.err(`${texts.keptIn(writeFiles(out, [planFile(document)]).join(""))}\n`);
     return EXIT.bug;
   }
@@ -198,7 +200,7 @@ export async function tellAndWrite(
   const leftOut = laid.flatMap((cloth) => cloth.leftOut);
   for (const left of leftOut) {
     const named = namedProblem(left, read.project, read.pieces, io.language);
-    io.err(`${problemLine(named, SENTENCES[io.language])}\n`);
+    io.err(`${problemLine(named, SENTENCES[io.language], say)}\n`);
   }
   return leftOut.length > 0 ? EXIT.input : EXIT.done;
 }

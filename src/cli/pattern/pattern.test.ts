@@ -131,3 +131,28 @@ test("panels are added to a project with what lies in them, and every other byte
   expect((await runCli("pattern", FLAP, "--into", project, "--material", "silk")).code).toBe(1);
   expect((await runCli("pattern", FLAP, "--count", "2")).code).toBe(2);
 });
+
+test("into a project in inches, sizes and problems are said in inches; a broken file in inches too", async () => {
+  const open = file(
+    "gap.svg",
+    `<svg xmlns="http://www.w3.org/2000/svg" width="8in" height="6in" viewBox="0 0 203.2 152.4">
+      <rect id="Back" x="10" y="10" width="101.6" height="76.2" fill="none" stroke="#000"/>
+      <path id="Tab" d="M120 10H170V60H120V10.5" fill="none" stroke="#000"/></svg>`,
+  );
+  const materials = [{ id: "canvas", kind: "woven", thickness: "0.6 mm" }];
+  const project = file("inches.json", JSON.stringify({ laywright: 1, name: "Bag", unit: "in", materials }));
+  const plain = await runCli("pattern", open);
+  expect(plain.err).toContain("open by 0.5 mm");
+  const told = await runCli("pattern", open, "--into", project);
+  expect(told.err).toContain("open by 0.0197 in");
+  expect(told.out).toContain("4 in × 3 in");
+  const panel = { id: "p", material: "canvas", shape: { kind: "rectangle", along: 4, across: 4 } };
+  const notched = { ...panel, notches: [{ edge: "top", at: 5 }] };
+  const wrong = file(
+    "wrong.json",
+    JSON.stringify({ laywright: 1, name: "Bag", unit: "in", materials, panels: [notched] }),
+  );
+  const { code, err } = await runCli("check", wrong);
+  expect(code).toBe(1);
+  expect(err).toContain("A notch 5 in along its edge is off an edge 4 in long.");
+});

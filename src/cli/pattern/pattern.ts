@@ -1,4 +1,5 @@
 import type { UnderstoodPattern } from "../../core/patterns/patternOutline.ts";
+import type { LengthStyle } from "../../core/units/formatLength.ts";
 import { readPatternOnThread } from "../../reading/nodeReading.ts";
 import {
   type Command,
@@ -57,17 +58,17 @@ async function runPattern(args: ParsedArgs, io: Io): Promise<ExitCode> {
   }
   const pattern = await readPatternOnThread({ bytes, options, pdf, image: readImageOptions(args) }, { seconds });
   const added = into === null || pattern.outlines.length === 0 ? null : addToProject(pattern, into);
-  tell(pattern, path, json, io);
+  tell(pattern, path, json, io, added?.lengths ?? "mm");
   if (added !== null && into !== null) {
     const { added: say } = PATTERN_TEXTS[io.language];
-    const names = added.map(({ name, id }) => `${name} (${id})`).join(", ");
+    const names = added.panels.map(({ name, id }) => `${name} (${id})`).join(", ");
     (json ? io.err : io.out)(`${say(into.file, names)}\n`);
   }
   return pattern.outlines.length > 0 ? EXIT.done : EXIT.input;
 }
 
-function tell(pattern: UnderstoodPattern, path: string, json: boolean, io: Io): void {
-  for (const { message } of problemsInWords(pattern, io.language)) io.err(`${message}\n`);
-  if (json) io.out(`${JSON.stringify(patternJson(pattern, io.language))}\n`);
-  else if (pattern.outlines.length > 0) io.out(patternText(pattern, path, io.language));
+function tell(pattern: UnderstoodPattern, path: string, json: boolean, io: Io, lengths: LengthStyle): void {
+  for (const { message } of problemsInWords(pattern, io.language, lengths)) io.err(`${message}\n`);
+  if (json) io.out(`${JSON.stringify(patternJson(pattern, io.language, lengths))}\n`);
+  else if (pattern.outlines.length > 0) io.out(patternText(pattern, path, io.language, lengths));
 }

@@ -1,7 +1,9 @@
 import { flattenCurve } from "../../core/patterns/measureCurve.ts";
 import type { PatternOutline, UnderstoodPattern } from "../../core/patterns/patternOutline.ts";
 import { problemLine } from "../../core/problems/describeProblem.ts";
+import type { LengthStyle } from "../../core/units/formatLength.ts";
 import type { Language } from "../../core/units/language.ts";
+import { sayLengths } from "../../core/units/sayLength.ts";
 import { SENTENCES } from "../../core/words/words.ts";
 import type { ToldProblem } from "../inOut/toldProblem.ts";
 
@@ -9,14 +11,14 @@ import type { ToldProblem } from "../inOut/toldProblem.ts";
 const CHORD = 0.005;
 
 /** The document of `pattern --json`, version 1; see shared/pattern.schema.json. Lengths mm, y up. */
-export function patternJson(pattern: UnderstoodPattern, language: Language): object {
+export function patternJson(pattern: UnderstoodPattern, language: Language, lengths: LengthStyle): object {
   const { kind, outlines, marks } = pattern;
   return {
     laywrightPattern: 1,
     kind,
     outlines: outlines.map((outline) => outlineJson(outline, outlines)),
     marks: marks.map(({ x, y, ...mark }) => ({ ...mark, x: rounded(x), y: rounded(y) })),
-    problems: problemsInWords(pattern, language),
+    problems: problemsInWords(pattern, language, lengths),
   };
 }
 
@@ -25,9 +27,14 @@ export function emptyPatternJson(problems: readonly ToldProblem[]): object {
   return { laywrightPattern: 1, kind: null, outlines: [], marks: [], problems };
 }
 
-/** Every problem with its sentence. */
-export function problemsInWords({ problems }: UnderstoodPattern, language: Language): readonly ToldProblem[] {
-  return problems.map((problem) => ({ ...problem, message: problemLine(problem, SENTENCES[language]) }));
+/** Every problem with its sentence, lengths written as `lengths` says. */
+export function problemsInWords(
+  { problems }: UnderstoodPattern,
+  language: Language,
+  lengths: LengthStyle,
+): readonly ToldProblem[] {
+  const say = sayLengths(lengths, language);
+  return problems.map((problem) => ({ ...problem, message: problemLine(problem, SENTENCES[language], say) }));
 }
 
 function outlineJson(outline: PatternOutline, all: readonly PatternOutline[]): object {

@@ -1,4 +1,5 @@
 import type { LengthProblem } from "../units/lengthProblem.ts";
+import type { SayLength } from "../units/sayLength.ts";
 import type { BatchProblem } from "./batchProblems.ts";
 import type { FileProblem } from "./fileProblems.ts";
 import type { LayProblemFinding } from "./layProblems.ts";
@@ -43,9 +44,9 @@ export interface Sentence {
   readonly remedy: string;
 }
 
-/** One row for each code of an area; a missing row does not compile. */
+/** One row for each code of an area; a missing row does not compile. `say` writes lengths as the maker reads them. */
 export type SentenceTable<P extends { readonly code: string }> = {
-  readonly [C in P["code"]]: (problem: Extract<P, { readonly code: C }>) => Sentence;
+  readonly [C in P["code"]]: (problem: Extract<P, { readonly code: C }>, say: SayLength) => Sentence;
 };
 
 /** All sentences in one language: the areas' tables put together. */

@@ -6,6 +6,7 @@ import { SENTENCES } from "../../core/words/words.ts";
 import { useNamed } from "../state/derived.ts";
 import { useRefusal } from "../state/workbench.ts";
 import { useLanguage } from "../texts/texts.ts";
+import { useSayLength } from "./units.ts";
 
 /** What every blank has. `label` names it for screen readers and, when `labelled`, above the box. */
 export interface BlankProps {
@@ -27,6 +28,8 @@ interface TypedProps<T> extends BlankProps {
   /** Called with every text that can be read, while it is typed. `joinKey` makes one step of one visit. */
   readonly onValue: (value: T, joinKey: string) => void;
   readonly inputMode?: "text" | "decimal" | "numeric";
+  /** Spoken of in mm whatever the project's unit: thicknesses. */
+  readonly fine?: boolean;
   readonly placeholder?: string;
 }
 
@@ -115,7 +118,7 @@ export function TypedBlank<T>(props: TypedProps<T>) {
     <span class={props.labelled ? "labelled" : "blank"}>
       {props.labelled && <label for={id}>{props.label}</label>}
       {input}
-      <Refusal id={`${id}-why`} problems={problems} />
+      <Refusal id={`${id}-why`} problems={problems} inMm={props.fine ?? false} />
     </span>
   );
 }
@@ -126,14 +129,15 @@ function selectAll(field: HTMLInputElement): void {
 }
 
 /** The reasons under a field, each with its next step; announced when they come. Away from the field each says where. */
-export function Refusal(props: { id?: string; problems: readonly Problem[]; isAway?: boolean }) {
+export function Refusal(props: { id?: string; problems: readonly Problem[]; isAway?: boolean; inMm?: boolean }) {
   const { id, problems, isAway = false } = props;
+  const say = useSayLength(props.inMm);
   const sentences = SENTENCES[useLanguage()];
   const named = useNamed();
   return (
     <span id={id} role="status">
       {problems.map(named).map((problem) => {
-        const { path, what, remedy } = describeProblem(problem, sentences);
+        const { path, what, remedy } = describeProblem(problem, sentences, say);
         return (
           <span class="refusal" key={path + what}>
             {isAway && path !== "" && <code>{path}: </code>}

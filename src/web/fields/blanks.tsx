@@ -46,6 +46,7 @@ export function ThicknessBlank(props: ValueProps<number> & { isLeather: boolean 
   return (
     <TypedBlank
       {...props}
+      fine
       written={exactText(props.value, "mm", language)}
       shown={fineText(props.value, language)}
       read={read}

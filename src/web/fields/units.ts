@@ -5,6 +5,7 @@ import type { LengthStyle } from "../../core/units/formatLength.ts";
 import type { Language } from "../../core/units/language.ts";
 import { type LengthUnit, MM_PER_UNIT } from "../../core/units/lengthWords.ts";
 import { unbroken, withDecimalSign } from "../../core/units/numberWords.ts";
+import { type SayLength, sayLengths } from "../../core/units/sayLength.ts";
 import { useLanguage } from "../texts/texts.ts";
 
 /** How lengths are typed and shown; stored values are mm and never change with it. */
@@ -41,6 +42,12 @@ export interface LengthWords {
 /** Words for lengths in the units that are switched on. */
 export function useLengths(): LengthWords {
   return lengthWords(useContext(UnitsContext), useLanguage());
+}
+
+/** Gives the writer of lengths in sentences about problems: in the project's unit, or in mm. */
+export function useSayLength(inMm = false): SayLength {
+  const { style } = useContext(UnitsContext);
+  return sayLengths(inMm ? "mm" : style, useLanguage());
 }
 
 /** Words for lengths in given units. */

@@ -1,9 +1,7 @@
 import type { Expected, FileProblem, JsonFaultReason } from "../../problems/fileProblems.ts";
 import type { SentenceTable } from "../../problems/problem.ts";
-import { formatLength } from "../../units/formatLength.ts";
 import { quoted } from "../phrase.ts";
 
-const mm = (value: number): string => formatLength(value, "mm", "de");
 const listed = (names: readonly string[]): string => names.slice(0, 12).map(quoted).join(", ");
 const meant = (nearest: string | null): string => (nearest === null ? "" : ` Meinen Sie ${quoted(nearest)}?`);
 
@@ -146,16 +144,16 @@ export const fileSentences: SentenceTable<FileProblem> = {
     remedy:
       "Lassen Sie es weg, oder geben Sie als Werkzeug ein Messer an. Was ein Laser wegbrennt, ist seine Schnittfuge.",
   }),
-  "knife-takes-no-kerf": ({ kerfMm }) => ({
-    what: `Eine Schnittfuge von ${mm(kerfMm)} passt nicht zu Klingenversatz oder Überschnitt eines Messers.`,
+  "knife-takes-no-kerf": ({ kerfMm }, say) => ({
+    what: `Eine Schnittfuge von ${say(kerfMm)} passt nicht zu Klingenversatz oder Überschnitt eines Messers.`,
     remedy: "Ein Messer nimmt kein Material weg: Geben Sie die Schnittfuge 0 an, oder als Werkzeug einen Laser.",
   }),
-  "grip-eats-bed": ({ gripMm, sideMm }) => ({
-    what: `Gehaltene Ränder von ${mm(gripMm)} an beiden Seiten lassen von einem Bett von ${mm(sideMm)} nichts übrig.`,
+  "grip-eats-bed": ({ gripMm, sideMm }, say) => ({
+    what: `Gehaltene Ränder von ${say(gripMm)} an beiden Seiten lassen von einem Bett von ${say(sideMm)} nichts übrig.`,
     remedy: "Geben Sie den Rand einer Seite an, oder berichtigen Sie das Bett.",
   }),
-  "paper-too-small": ({ sideMm, marginMm, overlapMm }) => ({
-    what: `Von ${mm(sideMm)} breitem Papier mit Rändern von ${mm(marginMm)} und einer Überlappung von ${mm(overlapMm)} bleibt zu wenig.`,
+  "paper-too-small": ({ sideMm, marginMm, overlapMm }, say) => ({
+    what: `Von ${say(sideMm)} breitem Papier mit Rändern von ${say(marginMm)} und einer Überlappung von ${say(overlapMm)} bleibt zu wenig.`,
     remedy: "Nehmen Sie größeres Papier, einen kleineren Rand oder eine kleinere Überlappung.",
   }),
   "bias-refused": () => ({
@@ -163,21 +161,21 @@ export const fileSentences: SentenceTable<FileProblem> = {
     remedy:
       'Schräg geschnittene Riemen und Teile dehnen und verdrehen sich. Nehmen Sie "lengthwise", "crosswise" oder "either".',
   }),
-  "outline-crosses-itself": ({ edges, xMm, yMm }) => ({
-    what: `Der Umriss kreuzt oder berührt sich selbst bei (${mm(xMm)}, ${mm(yMm)}): die Kanten nach den Punkten ${edges[0]} und ${edges[1]} treffen sich.`,
+  "outline-crosses-itself": ({ edges, xMm, yMm }, say) => ({
+    what: `Der Umriss kreuzt oder berührt sich selbst bei (${say(xMm)}, ${say(yMm)}): die Kanten nach den Punkten ${edges[0]} und ${edges[1]} treffen sich.`,
     remedy: "Setzen Sie die Punkte der Reihe nach um die Form, jeden einmal.",
   }),
   "outline-no-area": ({ points }) => ({
     what: `Der Umriss aus ${points} Punkten umschließt nichts.`,
     remedy: "Geben Sie mindestens drei Punkte an, die nicht auf einer Linie liegen.",
   }),
-  "outline-repeats-point": ({ point, xMm, yMm }) => ({
-    what: `Punkt ${point} bei (${mm(xMm)}, ${mm(yMm)}) ist derselbe wie der davor.`,
+  "outline-repeats-point": ({ point, xMm, yMm }, say) => ({
+    what: `Punkt ${point} bei (${say(xMm)}, ${say(yMm)}) ist derselbe wie der davor.`,
     remedy:
       "Lassen Sie ihn weg; ein Umriss schließt sich von selbst, der erste Punkt wird am Ende nicht wiederholt.",
   }),
-  "selvedges-eat-width": ({ widthMm, selvedgeMm }) => ({
-    what: `Zwei Webkanten von ${mm(selvedgeMm)} lassen von einer Breite von ${mm(widthMm)} nichts übrig.`,
+  "selvedges-eat-width": ({ widthMm, selvedgeMm }, say) => ({
+    what: `Zwei Webkanten von ${say(selvedgeMm)} lassen von einer Breite von ${say(widthMm)} nichts übrig.`,
     remedy: 'Geben Sie die volle Breite als "width" und die Breite einer Webkante als "selvedge" an.',
   }),
   "layers-not-in-twos": ({ count }) => ({
@@ -197,17 +195,17 @@ export const fileSentences: SentenceTable<FileProblem> = {
     what: "Halb versetzte Motive wiederholen sich längs und quer, es ist aber nur ein Rapport angegeben.",
     remedy: "along und across angeben oder halfDrop weglassen.",
   }),
-  "tolerance-eats-repeat": ({ toleranceMm, repeatMm }) => ({
-    what: `Eine Toleranz von ${mm(toleranceMm)} ist die Hälfte des Rapports von ${mm(repeatMm)} oder mehr: Alles würde passen.`,
+  "tolerance-eats-repeat": ({ toleranceMm, repeatMm }, say) => ({
+    what: `Eine Toleranz von ${say(toleranceMm)} ist die Hälfte des Rapports von ${say(repeatMm)} oder mehr: Alles würde passen.`,
     remedy: "Eine kleinere Toleranz angeben, bei den meisten Stoffen 1 mm.",
   }),
-  "radius-too-large": ({ radiusMm, mostMm }) => ({
-    what: `Ein Eckenradius von ${mm(radiusMm)} passt nicht.`,
-    remedy: `Geben Sie höchstens ${mm(mostMm)} an: die Hälfte der kürzeren Seite.`,
+  "radius-too-large": ({ radiusMm, mostMm }, say) => ({
+    what: `Ein Eckenradius von ${say(radiusMm)} passt nicht.`,
+    remedy: `Geben Sie höchstens ${say(mostMm)} an: die Hälfte der kürzeren Seite.`,
   }),
-  "bow-too-large": ({ bowMm, mostMm }) => ({
-    what: `Eine Bogenhöhe von ${mm(bowMm)} ist mehr als ein Halbkreis.`,
-    remedy: `Geben Sie höchstens ${mm(mostMm)} an, den halben Abstand zum nächsten Punkt, oder setzen Sie einen Punkt auf den Bogen.`,
+  "bow-too-large": ({ bowMm, mostMm }, say) => ({
+    what: `Eine Bogenhöhe von ${say(bowMm)} ist mehr als ein Halbkreis.`,
+    remedy: `Geben Sie höchstens ${say(mostMm)} an, den halben Abstand zum nächsten Punkt, oder setzen Sie einen Punkt auf den Bogen.`,
   }),
   "grain-conflict": ({ wish, materialId, rule }) => ({
     what: `Ein Teil mit Fadenlauf "${wish}" lässt sich nicht aus ${quoted(materialId)} schneiden, das nur "${rule}" verwendet wird.`,

@@ -6,7 +6,6 @@ import { quoted } from "../phrase.ts";
 const copyOf = ({ pieceId, copy, name }: CopyName): string => name ?? `${quoted(pieceId)} Nr. ${copy + 1}`;
 const clothOf = ({ stockId, stockName }: { readonly stockId: string; readonly stockName?: string }): string =>
   quoted(stockName ?? stockId);
-const mm = (value: number): string => withDecimalSign(`${Number(value.toPrecision(4))} mm`, "de");
 const mm2 = (value: number): string => withDecimalSign(`${Number(value.toPrecision(4))} mm²`, "de");
 const times = (pieceId: string, count: number): string =>
   count === 1 ? quoted(pieceId) : `${count} × ${quoted(pieceId)}`;
@@ -42,24 +41,24 @@ export const laySentences: SentenceTable<LayProblemFinding> = {
     what: `${copyOf(problem)} liegt auf ${copyOf(problem.other)}: sie überdecken sich um ${mm2(problem.areaMm2)}.`,
     remedy: MOVE,
   }),
-  "plan-too-close": (problem) => ({
-    what: `${copyOf(problem)} und ${copyOf(problem.other)} sind ${mm(problem.distanceMm)} auseinander; der Schnittabstand ist ${mm(problem.leastMm)}.`,
+  "plan-too-close": (problem, say) => ({
+    what: `${copyOf(problem)} und ${copyOf(problem.other)} sind ${say(problem.distanceMm, "fine")} auseinander; der Schnittabstand ist ${say(problem.leastMm, "fine")}.`,
     remedy: MOVE,
   }),
   "plan-outside-stock": (problem) => ({
     what: `${copyOf(problem)} ragt um ${mm2(problem.areaMm2)} über ${clothOf(problem)} hinaus.`,
     remedy: IN,
   }),
-  "plan-too-near-edge": (problem) => ({
-    what: `${copyOf(problem)} ist ${mm(problem.distanceMm)} vom Rand von ${clothOf(problem)}; der Randabstand ist ${mm(problem.leastMm)}.`,
+  "plan-too-near-edge": (problem, say) => ({
+    what: `${copyOf(problem)} ist ${say(problem.distanceMm, "fine")} vom Rand von ${clothOf(problem)}; der Randabstand ist ${say(problem.leastMm, "fine")}.`,
     remedy: IN,
   }),
   "plan-on-flaw": (problem) => ({
     what: `${copyOf(problem)} liegt mit ${mm2(problem.areaMm2)} auf Fehler ${problem.flaw + 1} von ${clothOf(problem)}.`,
     remedy: OFF,
   }),
-  "plan-too-near-flaw": (problem) => ({
-    what: `${copyOf(problem)} ist ${mm(problem.distanceMm)} von Fehler ${problem.flaw + 1} von ${clothOf(problem)}; der Schnittabstand ist ${mm(problem.leastMm)}.`,
+  "plan-too-near-flaw": (problem, say) => ({
+    what: `${copyOf(problem)} ist ${say(problem.distanceMm, "fine")} von Fehler ${problem.flaw + 1} von ${clothOf(problem)}; der Schnittabstand ist ${say(problem.leastMm, "fine")}.`,
     remedy: OFF,
   }),
   "plan-miscounted": ({ pieceId, wanted, placed, unplaced }) => ({
@@ -70,8 +69,8 @@ export const laySentences: SentenceTable<LayProblemFinding> = {
     what: `${copyOf(problem)} war festgesteckt und liegt nicht mehr, wo es war.`,
     remedy: REDO,
   }),
-  "plan-off-pattern": (problem) => ({
-    what: `${copyOf(problem)} liegt ${problem.axis === "along" ? "längs" : "quer"} ${mm(problem.offMm)} neben dem Muster${problem.other === undefined ? "" : `, anders als ${copyOf(problem.other)}`}; höchstens ${mm(problem.mostMm)} sind erlaubt.`,
+  "plan-off-pattern": (problem, say) => ({
+    what: `${copyOf(problem)} liegt ${problem.axis === "along" ? "längs" : "quer"} ${say(problem.offMm, "fine")} neben dem Muster${problem.other === undefined ? "" : `, anders als ${copyOf(problem.other)}`}; höchstens ${say(problem.mostMm, "fine")} sind erlaubt.`,
     remedy: "Auf das Muster schieben oder neu auslegen.",
   }),
   "plan-against-pattern": (problem) => ({
@@ -106,31 +105,31 @@ export const laySentences: SentenceTable<LayProblemFinding> = {
     what: `${copyOf(problem)} ist ein halbes Teil, und seine Bruchkante liegt nicht am Bruch des Stoffs.`,
     remedy: "An den Bruch schieben oder neu legen lassen.",
   }),
-  "plan-length-untrue": ({ stockId, toldMm, measuredMm }) => ({
-    what: `Der Plan sagt, dass ${mm(toldMm)} von ${quoted(stockId)} gebraucht werden; die Teile brauchen ${mm(measuredMm)}.`,
+  "plan-length-untrue": ({ stockId, toldMm, measuredMm }, say) => ({
+    what: `Der Plan sagt, dass ${say(toldMm, "fine")} von ${quoted(stockId)} gebraucht werden; die Teile brauchen ${say(measuredMm, "fine")}.`,
     remedy: REDO,
   }),
-  "plan-bound-untrue": ({ stockId, boundMm, measuredMm }) => ({
-    what: `Der Plan sagt, dass ${quoted(stockId)} nicht kürzer als ${mm(boundMm)} geschnitten werden kann; die Teile brauchen ${mm(measuredMm)}.`,
+  "plan-bound-untrue": ({ stockId, boundMm, measuredMm }, say) => ({
+    what: `Der Plan sagt, dass ${quoted(stockId)} nicht kürzer als ${say(boundMm, "fine")} geschnitten werden kann; die Teile brauchen ${say(measuredMm, "fine")}.`,
     remedy: REDO,
   }),
-  "piece-too-long-for-width": ({ pieceId, count, neededWidthMm, widestMm, fitsTurned }) => ({
-    what: `${times(pieceId, count)} lässt sich nicht schneiden: in diesem Fadenlauf braucht es ${mm(neededWidthMm)} quer, und die breiteste Rolle hat ${mm(widestMm)}.`,
+  "piece-too-long-for-width": ({ pieceId, count, neededWidthMm, widestMm, fitsTurned }, say) => ({
+    what: `${times(pieceId, count)} lässt sich nicht schneiden: in diesem Fadenlauf braucht es ${say(neededWidthMm, "fine")} quer, und die breiteste Rolle hat ${say(widestMm, "fine")}.`,
     remedy: fitsTurned
       ? "Lassen Sie es in der anderen geraden Richtung liegen, oder nehmen Sie eine breitere Rolle."
       : "Nehmen Sie eine breitere Rolle, oder machen Sie das Teil kürzer oder aus zwei Teilen.",
   }),
-  "piece-too-large-for-stock": ({ pieceId, count, alongMm, acrossMm }) => ({
-    what: `${times(pieceId, count)} lässt sich nicht schneiden: ${mm(alongMm)} längs und ${mm(acrossMm)} quer sind mehr, als irgendein vorhandener Stoff hat.`,
+  "piece-too-large-for-stock": ({ pieceId, count, alongMm, acrossMm }, say) => ({
+    what: `${times(pieceId, count)} lässt sich nicht schneiden: ${say(alongMm, "fine")} längs und ${say(acrossMm, "fine")} quer sind mehr, als irgendein vorhandener Stoff hat.`,
     remedy:
       "Fügen Sie ein größeres Stück Stoff oder eine Rolle hinzu, oder machen Sie das Teil kleiner oder aus zwei Teilen.",
   }),
-  "piece-stock-used-up": ({ pieceId, count, moreLengthMm }) => ({
+  "piece-stock-used-up": ({ pieceId, count, moreLengthMm }, say) => ({
     what: `${times(pieceId, count)} passt nicht: Der Stoff im Bestand ist aufgebraucht.`,
     remedy:
       moreLengthMm === null
         ? "Fügen Sie Stoff hinzu, oder machen Sie weniger Taschen."
-        : `${mm(Math.ceil(moreLengthMm))} mehr von der Rolle nehmen alles auf, was übrig blieb.`,
+        : `${say(Math.ceil(moreLengthMm), "fine")} mehr von der Rolle nehmen alles auf, was übrig blieb.`,
   }),
   "piece-band-too-short": ({ pieceId, count, bandMm, neededMm }) => ({
     what: `${times(pieceId, count)} lässt sich nicht zuschneiden: Die Teile einer Tasche passen nicht auf ${mm(bandMm)} der Rolle, die sie in einem Farbton halten sollen.`,

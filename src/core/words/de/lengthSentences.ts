@@ -1,14 +1,10 @@
 import type { SentenceTable } from "../../problems/problem.ts";
-import { formatLength } from "../../units/formatLength.ts";
 import type { LengthProblem } from "../../units/lengthProblem.ts";
 import { withDecimalSign } from "../../units/numberWords.ts";
 import { quoted } from "../phrase.ts";
 
 const EXAMPLES = 'Zum Beispiel so: "4 7/8 in", "123,8 mm", "12 cm", "1 m 20" oder "1 yd 4 in".';
 
-/** A limit in full: 0.01 mm is not 0 mm. */
-const limit = (mm: number): string =>
-  Math.abs(mm) < 0.1 ? withDecimalSign(`${mm} mm`, "de") : formatLength(mm, "mm", "de");
 const percent = (share: number): string => withDecimalSign(`${Number((share * 100).toFixed(2))} %`, "de");
 
 /** Lengths, counts, shares, money and thickness in German. */
@@ -19,15 +15,15 @@ export const lengthSentences: SentenceTable<LengthProblem> = {
     remedy: `Schreiben Sie ${asDecimal} oder ${asThousands}, mit einem Punkt vor den Dezimalen und nichts zwischen den Tausendern.`,
   }),
   "length-not-finite": ({ text }) => ({ what: `${quoted(text)} ist keine Zahl.`, remedy: EXAMPLES }),
-  "length-out-of-range": ({ mm, minMm, maxMm }) =>
+  "length-out-of-range": ({ mm, minMm, maxMm }, say) =>
     mm < minMm
       ? {
-          what: `Die Länge ${formatLength(mm, "mm", "de")} ist zu klein.`,
-          remedy: `Geben Sie mindestens ${limit(minMm)} an.`,
+          what: `Die Länge ${say(mm)} ist zu klein.`,
+          remedy: `Geben Sie mindestens ${say(minMm)} an.`,
         }
       : {
-          what: `Die Länge ${formatLength(mm, "mm", "de")} ist zu groß.`,
-          remedy: `Geben Sie höchstens ${limit(maxMm)} an und prüfen Sie die Einheit.`,
+          what: `Die Länge ${say(mm)} ist zu groß.`,
+          remedy: `Geben Sie höchstens ${say(maxMm)} an und prüfen Sie die Einheit.`,
         },
   "length-unit-unknown": ({ text, unit }) => ({
     what: `Die Einheit ${quoted(unit)} in ${quoted(text)} ist nicht bekannt.`,

@@ -1,9 +1,6 @@
 import type { MatchProblem } from "../../problems/matchProblems.ts";
 import type { SentenceTable } from "../../problems/problem.ts";
-import { formatLength } from "../../units/formatLength.ts";
 import { quoted } from "../phrase.ts";
-
-const mm = (value: number): string => formatLength(value, "mm", "de");
 
 /** What is to meet on a cloth's pattern, in German. */
 export const matchSentences: SentenceTable<MatchProblem> = {
@@ -15,8 +12,8 @@ export const matchSentences: SentenceTable<MatchProblem> = {
     what: `Die Kanten von ${quoted(first)} und ${quoted(second)} treffen sich um ${Math.round(byDeg)}° schräg: Ein Streifen, der dort passt, knickt ab.`,
     remedy: "Kanten wählen, die in beiden Teilen längs oder quer laufen, oder die Musterpassung weglassen.",
   }),
-  "match-contradicts": ({ part, offMm, mostMm }) => ({
-    what: `Das Muster kann hier nicht passen: Auf ${quoted(part)} liegt es wegen anderer Passungen ${mm(offMm)} daneben, erlaubt sind ${mm(mostMm)}.`,
+  "match-contradicts": ({ part, offMm, mostMm }, say) => ({
+    what: `Das Muster kann hier nicht passen: Auf ${quoted(part)} liegt es wegen anderer Passungen ${say(offMm)} daneben, erlaubt sind ${say(mostMm)}.`,
     remedy: "Eine der Passungen weglassen, ein Maß auf ganze Rapporte ändern oder mehr erlauben.",
   }),
   "match-turn-conflict": ({ part, isMirrored }) => ({

@@ -1,23 +1,22 @@
 import type { PanelProblem } from "../../problems/panelProblems.ts";
 import type { SentenceTable } from "../../problems/problem.ts";
-import { formatLength } from "../../units/formatLength.ts";
+import type { SayLength } from "../../units/sayLength.ts";
 import { quoted } from "../phrase.ts";
 
-const mm = (value: number): string => formatLength(value, "mm", "de");
 const listed = (names: readonly string[]): string => names.slice(0, 12).map(quoted).join(", ");
 const meant = (nearest: string | null): string => (nearest === null ? "" : ` Meinen Sie ${quoted(nearest)}?`);
 
-function fitting(leastMm: number | null, mostMm: number | null): string {
-  if (leastMm === null) return mostMm === null ? "Ändern Sie ein Maß" : `Geben Sie höchstens ${mm(mostMm)} an`;
+function fitting(leastMm: number | null, mostMm: number | null, say: SayLength): string {
+  if (leastMm === null) return mostMm === null ? "Ändern Sie ein Maß" : `Geben Sie höchstens ${say(mostMm)} an`;
   return mostMm === null
-    ? `Geben Sie mindestens ${mm(leastMm)} an`
-    : `Geben Sie ${mm(leastMm)} bis ${mm(mostMm)} an`;
+    ? `Geben Sie mindestens ${say(leastMm)} an`
+    : `Geben Sie ${say(leastMm)} bis ${say(mostMm)} an`;
 }
 
 /** Panels in German. */
 export const panelSentences: SentenceTable<PanelProblem> = {
-  "notch-off-edge": ({ atMm, edgeMm }) => ({
-    what: `Ein Knips ${mm(atMm)} vom Anfang seiner Kante liegt außerhalb einer Kante von ${mm(edgeMm)}.`,
+  "notch-off-edge": ({ atMm, edgeMm }, say) => ({
+    what: `Ein Knips ${say(atMm)} vom Anfang seiner Kante liegt außerhalb einer Kante von ${say(edgeMm)}.`,
     remedy: "Messen Sie vom Anfang der Kante, gegen den Uhrzeigersinn.",
   }),
   "no-such-edge": ({ edge, edges }) => ({
@@ -35,9 +34,9 @@ export const panelSentences: SentenceTable<PanelProblem> = {
     what: `Kante ${edge} kann nicht am Stoffbruch liegen.`,
     remedy: "Wählen Sie eine gerade Kante, die das ganze Teil auf einer Seite lässt.",
   }),
-  "size-does-not-fit": ({ sizeMm, leastMm, mostMm }) => ({
-    what: `Ein Maß von ${mm(sizeMm)} passt nicht zu den anderen Maßen dieser Form.`,
-    remedy: `${fitting(leastMm, mostMm)}, oder ändern Sie ein anderes Maß.`,
+  "size-does-not-fit": ({ sizeMm, leastMm, mostMm }, say) => ({
+    what: `Ein Maß von ${say(sizeMm)} passt nicht zu den anderen Maßen dieser Form.`,
+    remedy: `${fitting(leastMm, mostMm, say)}, oder ändern Sie ein anderes Maß.`,
   }),
   "unknown-measure": ({ of, name, nearest, known }) => ({
     what:
@@ -57,13 +56,13 @@ export const panelSentences: SentenceTable<PanelProblem> = {
     what: `Von Ecke ${start} aus lässt sich keine Kante benennen.`,
     remedy: `Benennen Sie Kanten der Reihe nach, jede von einer anderen Ecke aus, 0 bis ${points - 1}.`,
   }),
-  "allowance-eats-panel": ({ allowanceMm }) => ({
-    what: `Eine Nahtzugabe von ${mm(allowanceMm)} innerhalb der Schnittlinie lässt von diesem Teil nichts übrig.`,
+  "allowance-eats-panel": ({ allowanceMm }, say) => ({
+    what: `Eine Nahtzugabe von ${say(allowanceMm)} innerhalb der Schnittlinie lässt von diesem Teil nichts übrig.`,
     remedy:
       "Machen Sie das Teil größer oder die Zugabe kleiner, oder geben Sie an, dass die Nahtlinie gezeichnet ist.",
   }),
-  "inset-eats-panel": ({ insetMm }) => ({
-    what: `Ein Rückstand von ${mm(insetMm)} lässt von diesem Teil nichts übrig.`,
+  "inset-eats-panel": ({ insetMm }, say) => ({
+    what: `Ein Rückstand von ${say(insetMm)} lässt von diesem Teil nichts übrig.`,
     remedy: "Geben Sie einen kleineren Rückstand an.",
   }),
   "unknown-panel": ({ id, nearest, known }) => ({

@@ -5,10 +5,8 @@ import type {
   UnreadableReason,
 } from "../../problems/patternProblems.ts";
 import type { SentenceTable } from "../../problems/problem.ts";
-import { formatLength } from "../../units/formatLength.ts";
 import { quoted } from "../phrase.ts";
 
-const mm = (value: number): string => formatLength(value, "mm", "de");
 const times = (count: number, one: string, many: string): string => (count === 1 ? `1 ${one}` : `${count} ${many}`);
 
 const UNREADABLE: Readonly<Record<UnreadableReason, readonly [what: string, remedy: string]>> = {
@@ -89,8 +87,8 @@ export const patternSentences: SentenceTable<PatternProblem> = {
     remedy:
       "Drucken Sie unser Fotoblatt und legen Sie es neben den Schnitt, alle sieben Ringe sichtbar; oder legen Sie den Schnitt auf ein helles Blatt bekannter Größe vor dunklem Grund und nennen Sie das Blatt; oder geben Sie zwei Punkte und ihren Abstand an.",
   }),
-  "pattern-photo-error": ({ errorMm, hasPerspective }) => ({
-    what: `Umrisse aus diesem Bild können um etwa ${mm(errorMm)} abweichen${hasPerspective ? "; die Perspektive wurde herausgerechnet" : ""}.`,
+  "pattern-photo-error": ({ errorMm, hasPerspective }, say) => ({
+    what: `Umrisse aus diesem Bild können um etwa ${say(errorMm)} abweichen${hasPerspective ? "; die Perspektive wurde herausgerechnet" : ""}.`,
     remedy: hasPerspective
       ? "Messen Sie eine Länge am Schnitt nach."
       : "Das gilt nur, wenn die Kamera senkrecht nach unten sah; ein Blatt bekannter Größe nimmt die Perspektive heraus.",
@@ -108,16 +106,16 @@ export const patternSentences: SentenceTable<PatternProblem> = {
     what: `Die Datei sagt nicht, wie groß sie ist; angenommen wurden ${unitWords(unit)}.`,
     remedy: "Vergleichen Sie die Maße mit dem Papier; die Datei lässt sich auch in einer anderen Einheit lesen.",
   }),
-  "pattern-scale-doubtful": ({ sideMm, wouldBeMm, unit, mended }) => ({
+  "pattern-scale-doubtful": ({ sideMm, wouldBeMm, unit, mended }, say) => ({
     what: mended
-      ? `Gelesen als ${unitWords(unit)}: Die längste Seite ist jetzt ${mm(wouldBeMm)}, nicht ${mm(sideMm)}.`
-      : `Die längste Seite ergibt ${mm(sideMm)}; als ${unitWords(unit)} wären es ${mm(wouldBeMm)}.`,
+      ? `Gelesen als ${unitWords(unit)}: Die längste Seite ist jetzt ${say(wouldBeMm)}, nicht ${say(sideMm)}.`
+      : `Die längste Seite ergibt ${say(sideMm)}; als ${unitWords(unit)} wären es ${say(wouldBeMm)}.`,
     remedy: mended
       ? "Vergleichen Sie eine Seite mit dem Papier."
       : `Vergleichen Sie mit dem Papier; die Abhilfe "scale" oder die Einheit ${quoted(unit)} liest es so.`,
   }),
-  "pattern-size-unlikely": ({ sizeMm, unit }) => ({
-    what: `Der ganze Schnitt ist nur ${mm(sizeMm)} groß.`,
+  "pattern-size-unlikely": ({ sizeMm, unit }, say) => ({
+    what: `Der ganze Schnitt ist nur ${say(sizeMm)} groß.`,
     remedy: `Wenn das nicht stimmt, liest die Einheit ${quoted(unit)} ihn als ${unitWords(unit)}.`,
   }),
   "pattern-path-broken": ({ at }) => ({
@@ -139,20 +137,20 @@ export const patternSentences: SentenceTable<PatternProblem> = {
         ? "Wenn Sie es brauchen, blenden Sie es in der Zeichnung ein."
         : "Wenn Sie es brauchen, zeichnen Sie es als Linien.",
   }),
-  "pattern-gap": ({ gapMm, xMm, yMm, mended }) => ({
-    what: `Der Umriss ist bei (${mm(xMm)}; ${mm(yMm)}) um ${mm(gapMm)} offen${mended ? "; er wurde gerade geschlossen" : ""}.`,
+  "pattern-gap": ({ gapMm, xMm, yMm, mended }, say) => ({
+    what: `Der Umriss ist bei (${say(xMm)}; ${say(yMm)}) um ${say(gapMm)} offen${mended ? "; er wurde gerade geschlossen" : ""}.`,
     remedy: mended ? "Sehen Sie es sich dort an." : 'Die Abhilfe "gaps" schließt ihn mit einer Geraden.',
   }),
   "pattern-doubled": ({ other, mended }) => ({
     what: `Die Linie liegt ganz auf ${quoted(other)}${mended ? "; sie wurde entfernt" : ""}.`,
     remedy: mended ? "Jetzt wird nichts zweimal geschnitten." : 'Die Abhilfe "doubles" entfernt die zweite.',
   }),
-  "pattern-crosses-itself": ({ xMm, yMm, count, mended }) => ({
-    what: `Der Umriss kreuzt sich ${count}-mal selbst, zuerst bei (${mm(xMm)}; ${mm(yMm)})${mended ? "; seine größte Fläche wurde behalten" : ""}.`,
+  "pattern-crosses-itself": ({ xMm, yMm, count, mended }, say) => ({
+    what: `Der Umriss kreuzt sich ${count}-mal selbst, zuerst bei (${say(xMm)}; ${say(yMm)})${mended ? "; seine größte Fläche wurde behalten" : ""}.`,
     remedy: mended ? "Sehen Sie es sich dort an." : 'Die Abhilfe "crossings" behält die größte Fläche.',
   }),
-  "pattern-sliver": ({ widthMm, lengthMm, mended }) => ({
-    what: `Das ist ein Splitter, ${mm(lengthMm)} lang und etwa ${mm(widthMm)} breit${mended ? "; er wurde entfernt" : ""}.`,
+  "pattern-sliver": ({ widthMm, lengthMm, mended }, say) => ({
+    what: `Das ist ein Splitter, ${say(lengthMm)} lang und etwa ${say(widthMm)} breit${mended ? "; er wurde entfernt" : ""}.`,
     remedy: mended ? "Sie brauchen nichts zu tun." : 'Die Abhilfe "slivers" entfernt ihn.',
   }),
 };

@@ -1,9 +1,7 @@
 import type { Expected, FileProblem, JsonFaultReason } from "../../problems/fileProblems.ts";
 import type { SentenceTable } from "../../problems/problem.ts";
-import { formatLength } from "../../units/formatLength.ts";
 import { quoted } from "../phrase.ts";
 
-const mm = (value: number): string => formatLength(value, "mm");
 const listed = (names: readonly string[]): string => names.slice(0, 12).map(quoted).join(", ");
 const meant = (nearest: string | null): string => (nearest === null ? "" : ` Did you mean ${quoted(nearest)}?`);
 
@@ -136,16 +134,16 @@ export const fileSentences: SentenceTable<FileProblem> = {
     what: `A laser has no blade, so ${quoted(key)} has no meaning.`,
     remedy: "Leave it out, or state the tool as knife. What a laser burns away is its kerf.",
   }),
-  "knife-takes-no-kerf": ({ kerfMm }) => ({
-    what: `A kerf of ${mm(kerfMm)} does not go with a knife's blade offset or overcut.`,
+  "knife-takes-no-kerf": ({ kerfMm }, say) => ({
+    what: `A kerf of ${say(kerfMm)} does not go with a knife's blade offset or overcut.`,
     remedy: "A knife takes no material away: give it kerf 0, or state the tool as laser.",
   }),
-  "grip-eats-bed": ({ gripMm, sideMm }) => ({
-    what: `Gripped edges of ${mm(gripMm)} on both sides leave nothing of a bed of ${mm(sideMm)}.`,
+  "grip-eats-bed": ({ gripMm, sideMm }, say) => ({
+    what: `Gripped edges of ${say(gripMm)} on both sides leave nothing of a bed of ${say(sideMm)}.`,
     remedy: "Make the gripped edge smaller, or correct the size of the bed.",
   }),
-  "paper-too-small": ({ sideMm, marginMm, overlapMm }) => ({
-    what: `Too little usable area is left on paper ${mm(sideMm)} wide with margins of ${mm(marginMm)} and an overlap of ${mm(overlapMm)}.`,
+  "paper-too-small": ({ sideMm, marginMm, overlapMm }, say) => ({
+    what: `Too little usable area is left on paper ${say(sideMm)} wide with margins of ${say(marginMm)} and an overlap of ${say(overlapMm)}.`,
     remedy: "Take larger paper, a smaller margin or a smaller overlap.",
   }),
   "bias-refused": () => ({
@@ -153,20 +151,20 @@ export const fileSentences: SentenceTable<FileProblem> = {
     remedy:
       'Straps and panels cut on the bias stretch and twist. Use "lengthwise", "crosswise" or "either" straight grain.',
   }),
-  "outline-crosses-itself": ({ edges, xMm, yMm }) => ({
-    what: `The outline crosses or touches itself near (${mm(xMm)}, ${mm(yMm)}): the edges after points ${edges[0]} and ${edges[1]} meet.`,
+  "outline-crosses-itself": ({ edges, xMm, yMm }, say) => ({
+    what: `The outline crosses or touches itself near (${say(xMm)}, ${say(yMm)}): the edges after points ${edges[0]} and ${edges[1]} meet.`,
     remedy: "Put the points in order around the shape, once each.",
   }),
   "outline-no-area": ({ points }) => ({
     what: `The outline of ${points} points encloses nothing.`,
     remedy: "Give at least three points that do not lie on one line.",
   }),
-  "outline-repeats-point": ({ point, xMm, yMm }) => ({
-    what: `Point ${point} at (${mm(xMm)}, ${mm(yMm)}) is the same as the one before it.`,
+  "outline-repeats-point": ({ point, xMm, yMm }, say) => ({
+    what: `Point ${point} at (${say(xMm)}, ${say(yMm)}) is the same as the one before it.`,
     remedy: "Leave it out; an outline is closed by itself, so do not repeat the first point at the end.",
   }),
-  "selvedges-eat-width": ({ widthMm, selvedgeMm }) => ({
-    what: `Two selvedges of ${mm(selvedgeMm)} leave nothing of a width of ${mm(widthMm)}.`,
+  "selvedges-eat-width": ({ widthMm, selvedgeMm }, say) => ({
+    what: `Two selvedges of ${say(selvedgeMm)} leave nothing of a width of ${say(widthMm)}.`,
     remedy: 'Give the full width as "width" and the width of one selvedge as "selvedge".',
   }),
   "layers-not-in-twos": ({ count }) => ({
@@ -185,17 +183,17 @@ export const fileSentences: SentenceTable<FileProblem> = {
     what: "Motifs that are dropped by half repeat both ways, but only one repeat is given.",
     remedy: "Give along and across, or leave halfDrop out.",
   }),
-  "tolerance-eats-repeat": ({ toleranceMm, repeatMm }) => ({
-    what: `A tolerance of ${mm(toleranceMm)} is half of a repeat of ${mm(repeatMm)} or more: anything would match.`,
+  "tolerance-eats-repeat": ({ toleranceMm, repeatMm }, say) => ({
+    what: `A tolerance of ${say(toleranceMm)} is half of a repeat of ${say(repeatMm)} or more: anything would match.`,
     remedy: "Give a smaller tolerance, 1 mm for most cloth.",
   }),
-  "radius-too-large": ({ radiusMm, mostMm }) => ({
-    what: `A corner radius of ${mm(radiusMm)} does not fit.`,
-    remedy: `Give at most ${mm(mostMm)}: half of the shorter side.`,
+  "radius-too-large": ({ radiusMm, mostMm }, say) => ({
+    what: `A corner radius of ${say(radiusMm)} does not fit.`,
+    remedy: `Give at most ${say(mostMm)}: half of the shorter side.`,
   }),
-  "bow-too-large": ({ bowMm, mostMm }) => ({
-    what: `A bow of ${mm(bowMm)} is more than half a circle.`,
-    remedy: `Give at most ${mm(mostMm)}, half the distance to the next point, or add a point on the arc.`,
+  "bow-too-large": ({ bowMm, mostMm }, say) => ({
+    what: `A bow of ${say(bowMm)} is more than half a circle.`,
+    remedy: `Give at most ${say(mostMm)}, half the distance to the next point, or add a point on the arc.`,
   }),
   "grain-conflict": ({ wish, materialId, rule }) => ({
     what: `A ${wish} piece cannot be cut from ${quoted(materialId)}, which is used ${rule} only.`,

@@ -5,7 +5,6 @@ import { quoted } from "../phrase.ts";
 const copyOf = ({ pieceId, copy, name }: CopyName): string => name ?? `${quoted(pieceId)} no. ${copy + 1}`;
 const clothOf = ({ stockId, stockName }: { readonly stockId: string; readonly stockName?: string }): string =>
   quoted(stockName ?? stockId);
-const mm = (value: number): string => `${Number(value.toPrecision(4))} mm`;
 const mm2 = (value: number): string => `${Number(value.toPrecision(4))} mm²`;
 const times = (pieceId: string, count: number): string =>
   count === 1 ? quoted(pieceId) : `${count} × ${quoted(pieceId)}`;
@@ -39,24 +38,24 @@ export const laySentences: SentenceTable<LayProblemFinding> = {
     what: `${copyOf(problem)} lies on ${copyOf(problem.other)}: they overlap by ${mm2(problem.areaMm2)}.`,
     remedy: MOVE,
   }),
-  "plan-too-close": (problem) => ({
-    what: `${copyOf(problem)} and ${copyOf(problem.other)} are ${mm(problem.distanceMm)} apart; the cutting gap is ${mm(problem.leastMm)}.`,
+  "plan-too-close": (problem, say) => ({
+    what: `${copyOf(problem)} and ${copyOf(problem.other)} are ${say(problem.distanceMm, "fine")} apart; the cutting gap is ${say(problem.leastMm, "fine")}.`,
     remedy: MOVE,
   }),
   "plan-outside-stock": (problem) => ({
     what: `${copyOf(problem)} leaves ${clothOf(problem)} by ${mm2(problem.areaMm2)}.`,
     remedy: "Move it in, or lay the pieces again.",
   }),
-  "plan-too-near-edge": (problem) => ({
-    what: `${copyOf(problem)} is ${mm(problem.distanceMm)} from the edge of ${clothOf(problem)}; the edge margin is ${mm(problem.leastMm)}.`,
+  "plan-too-near-edge": (problem, say) => ({
+    what: `${copyOf(problem)} is ${say(problem.distanceMm, "fine")} from the edge of ${clothOf(problem)}; the edge margin is ${say(problem.leastMm, "fine")}.`,
     remedy: "Move it in, or lay the pieces again.",
   }),
   "plan-on-flaw": (problem) => ({
     what: `${copyOf(problem)} lies on flaw ${problem.flaw + 1} of ${clothOf(problem)} by ${mm2(problem.areaMm2)}.`,
     remedy: "Move it off, or lay the pieces again.",
   }),
-  "plan-too-near-flaw": (problem) => ({
-    what: `${copyOf(problem)} is ${mm(problem.distanceMm)} from flaw ${problem.flaw + 1} of ${clothOf(problem)}; the cutting gap is ${mm(problem.leastMm)}.`,
+  "plan-too-near-flaw": (problem, say) => ({
+    what: `${copyOf(problem)} is ${say(problem.distanceMm, "fine")} from flaw ${problem.flaw + 1} of ${clothOf(problem)}; the cutting gap is ${say(problem.leastMm, "fine")}.`,
     remedy: "Move it off, or lay the pieces again.",
   }),
   "plan-miscounted": ({ pieceId, wanted, placed, unplaced }) => ({
@@ -67,8 +66,8 @@ export const laySentences: SentenceTable<LayProblemFinding> = {
     what: `${copyOf(problem)} was pinned and has moved.`,
     remedy: REDO,
   }),
-  "plan-off-pattern": (problem) => ({
-    what: `${copyOf(problem)} lies ${mm(problem.offMm)} off the pattern ${problem.axis} the cloth${problem.other === undefined ? "" : `, beside ${copyOf(problem.other)}`}; at most ${mm(problem.mostMm)} is allowed.`,
+  "plan-off-pattern": (problem, say) => ({
+    what: `${copyOf(problem)} lies ${say(problem.offMm, "fine")} off the pattern ${problem.axis} the cloth${problem.other === undefined ? "" : `, beside ${copyOf(problem.other)}`}; at most ${say(problem.mostMm, "fine")} is allowed.`,
     remedy: "Move it onto the pattern, or lay the pieces again.",
   }),
   "plan-against-pattern": (problem) => ({
@@ -103,30 +102,30 @@ export const laySentences: SentenceTable<LayProblemFinding> = {
     what: `${copyOf(problem)} is half a piece, and its fold edge does not lie on the fold of the cloth.`,
     remedy: "Move it onto the fold, or lay the pieces again.",
   }),
-  "plan-length-untrue": ({ stockId, toldMm, measuredMm }) => ({
-    what: `The plan says that ${mm(toldMm)} of ${quoted(stockId)} are used; the pieces take ${mm(measuredMm)}.`,
+  "plan-length-untrue": ({ stockId, toldMm, measuredMm }, say) => ({
+    what: `The plan says that ${say(toldMm, "fine")} of ${quoted(stockId)} are used; the pieces take ${say(measuredMm, "fine")}.`,
     remedy: REDO,
   }),
-  "plan-bound-untrue": ({ stockId, boundMm, measuredMm }) => ({
-    what: `The plan says that ${quoted(stockId)} cannot be cut shorter than ${mm(boundMm)}; the pieces take ${mm(measuredMm)}.`,
+  "plan-bound-untrue": ({ stockId, boundMm, measuredMm }, say) => ({
+    what: `The plan says that ${quoted(stockId)} cannot be cut shorter than ${say(boundMm, "fine")}; the pieces take ${say(measuredMm, "fine")}.`,
     remedy: REDO,
   }),
-  "piece-too-long-for-width": ({ pieceId, count, neededWidthMm, widestMm, fitsTurned }) => ({
-    what: `${times(pieceId, count)} cannot be cut: on this grain it takes ${mm(neededWidthMm)} across, and the widest roll has ${mm(widestMm)}.`,
+  "piece-too-long-for-width": ({ pieceId, count, neededWidthMm, widestMm, fitsTurned }, say) => ({
+    what: `${times(pieceId, count)} cannot be cut: on this grain it takes ${say(neededWidthMm, "fine")} across, and the widest roll has ${say(widestMm, "fine")}.`,
     remedy: fitsTurned
       ? "Let it lie the other straight way, or take a wider roll."
       : "Take a wider roll, or make the piece shorter or of two pieces.",
   }),
-  "piece-too-large-for-stock": ({ pieceId, count, alongMm, acrossMm }) => ({
-    what: `${times(pieceId, count)} cannot be cut: ${mm(alongMm)} along and ${mm(acrossMm)} across is larger than any cloth in stock.`,
+  "piece-too-large-for-stock": ({ pieceId, count, alongMm, acrossMm }, say) => ({
+    what: `${times(pieceId, count)} cannot be cut: ${say(alongMm, "fine")} along and ${say(acrossMm, "fine")} across is larger than any cloth in stock.`,
     remedy: "Add a larger piece of cloth or a roll, or make the piece smaller or of two pieces.",
   }),
-  "piece-stock-used-up": ({ pieceId, count, moreLengthMm }) => ({
+  "piece-stock-used-up": ({ pieceId, count, moreLengthMm }, say) => ({
     what: `${times(pieceId, count)} does not fit: the cloth in stock is used up.`,
     remedy:
       moreLengthMm === null
         ? "Add more cloth, or make fewer bags."
-        : `${mm(Math.ceil(moreLengthMm))} more of the roll takes everything that was left out.`,
+        : `${say(Math.ceil(moreLengthMm), "fine")} more of the roll takes everything that was left out.`,
   }),
   "piece-band-too-short": ({ pieceId, count, bandMm, neededMm }) => ({
     what: `${times(pieceId, count)} cannot be cut: the parts of one bag do not fit into ${mm(bandMm)} of the roll, which are to keep them one shade.`,

@@ -1,12 +1,9 @@
 import type { SentenceTable } from "../../problems/problem.ts";
-import { formatLength } from "../../units/formatLength.ts";
 import type { LengthProblem } from "../../units/lengthProblem.ts";
 import { quoted } from "../phrase.ts";
 
 const EXAMPLES = 'Write it like "4 7/8 in", "123.8 mm", "12 cm", "1 m 20" or "1 yd 4 in".';
 
-/** A limit in full: 0.01 mm is not 0 mm. */
-const limit = (mm: number): string => (Math.abs(mm) < 0.1 ? `${mm} mm` : formatLength(mm, "mm"));
 const percent = (share: number): string => `${Number((share * 100).toFixed(2))} %`;
 
 /** Lengths, counts, shares, money and thickness in English. */
@@ -17,15 +14,15 @@ export const lengthSentences: SentenceTable<LengthProblem> = {
     remedy: `Write ${asDecimal} or ${asThousands}, with a point for decimals and nothing between thousands.`,
   }),
   "length-not-finite": ({ text }) => ({ what: `${quoted(text)} is not a number.`, remedy: EXAMPLES }),
-  "length-out-of-range": ({ mm, minMm, maxMm }) =>
+  "length-out-of-range": ({ mm, minMm, maxMm }, say) =>
     mm < minMm
       ? {
-          what: `The length ${formatLength(mm, "mm")} is too small.`,
-          remedy: `Give at least ${limit(minMm)}.`,
+          what: `The length ${say(mm)} is too small.`,
+          remedy: `Give at least ${say(minMm)}.`,
         }
       : {
-          what: `The length ${formatLength(mm, "mm")} is too large.`,
-          remedy: `Give at most ${limit(maxMm)}, and check the unit.`,
+          what: `The length ${say(mm)} is too large.`,
+          remedy: `Give at most ${say(maxMm)}, and check the unit.`,
         },
   "length-unit-unknown": ({ text, unit }) => ({
     what: `The unit ${quoted(unit)} in ${quoted(text)} is not known.`,

@@ -1,9 +1,6 @@
 import type { MatchProblem } from "../../problems/matchProblems.ts";
 import type { SentenceTable } from "../../problems/problem.ts";
-import { formatLength } from "../../units/formatLength.ts";
 import { quoted } from "../phrase.ts";
-
-const mm = (value: number): string => formatLength(value, "mm");
 
 /** What is to meet on a cloth's pattern, in English. */
 export const matchSentences: SentenceTable<MatchProblem> = {
@@ -15,8 +12,8 @@ export const matchSentences: SentenceTable<MatchProblem> = {
     what: `The edges of ${quoted(first)} and ${quoted(second)} meet at a slant of ${Math.round(byDeg)}°: a stripe that meets there turns off.`,
     remedy: "Match edges that run along or across both pieces, or leave the match out.",
   }),
-  "match-contradicts": ({ part, offMm, mostMm }) => ({
-    what: `The pattern cannot meet here: on ${quoted(part)} other matches put it ${mm(offMm)} away, and ${mm(mostMm)} is allowed.`,
+  "match-contradicts": ({ part, offMm, mostMm }, say) => ({
+    what: `The pattern cannot meet here: on ${quoted(part)} other matches put it ${say(offMm)} away, and ${say(mostMm)} is allowed.`,
     remedy: "Leave one of the matches out, change a size to whole repeats, or allow more.",
   }),
   "match-turn-conflict": ({ part, isMirrored }) => ({

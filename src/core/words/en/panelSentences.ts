@@ -1,21 +1,20 @@
 import type { PanelProblem } from "../../problems/panelProblems.ts";
 import type { SentenceTable } from "../../problems/problem.ts";
-import { formatLength } from "../../units/formatLength.ts";
+import type { SayLength } from "../../units/sayLength.ts";
 import { quoted } from "../phrase.ts";
 
-const mm = (value: number): string => formatLength(value, "mm");
 const listed = (names: readonly string[]): string => names.slice(0, 12).map(quoted).join(", ");
 const meant = (nearest: string | null): string => (nearest === null ? "" : ` Did you mean ${quoted(nearest)}?`);
 
-function fitting(leastMm: number | null, mostMm: number | null): string {
-  if (leastMm === null) return mostMm === null ? "Change a size" : `Give at most ${mm(mostMm)}`;
-  return mostMm === null ? `Give at least ${mm(leastMm)}` : `Give ${mm(leastMm)} to ${mm(mostMm)}`;
+function fitting(leastMm: number | null, mostMm: number | null, say: SayLength): string {
+  if (leastMm === null) return mostMm === null ? "Change a size" : `Give at most ${say(mostMm)}`;
+  return mostMm === null ? `Give at least ${say(leastMm)}` : `Give ${say(leastMm)} to ${say(mostMm)}`;
 }
 
 /** Panels in English. */
 export const panelSentences: SentenceTable<PanelProblem> = {
-  "notch-off-edge": ({ atMm, edgeMm }) => ({
-    what: `A notch ${mm(atMm)} along its edge is off an edge ${mm(edgeMm)} long.`,
+  "notch-off-edge": ({ atMm, edgeMm }, say) => ({
+    what: `A notch ${say(atMm)} along its edge is off an edge ${say(edgeMm)} long.`,
     remedy: "Measure from the start of the edge, counter-clockwise.",
   }),
   "no-such-edge": ({ edge, edges }) => ({
@@ -33,9 +32,9 @@ export const panelSentences: SentenceTable<PanelProblem> = {
     what: `Edge ${edge} cannot lie on the fold.`,
     remedy: "Choose a straight edge that leaves the whole piece on one side of it.",
   }),
-  "size-does-not-fit": ({ sizeMm, leastMm, mostMm }) => ({
-    what: `A size of ${mm(sizeMm)} does not go with the other sizes of this shape.`,
-    remedy: `${fitting(leastMm, mostMm)}, or change another size.`,
+  "size-does-not-fit": ({ sizeMm, leastMm, mostMm }, say) => ({
+    what: `A size of ${say(sizeMm)} does not go with the other sizes of this shape.`,
+    remedy: `${fitting(leastMm, mostMm, say)}, or change another size.`,
   }),
   "unknown-measure": ({ of, name, nearest, known }) => ({
     what:
@@ -52,12 +51,12 @@ export const panelSentences: SentenceTable<PanelProblem> = {
     what: `No edge can be named from corner ${start}.`,
     remedy: `Name edges in order, each from another corner, 0 to ${points - 1}.`,
   }),
-  "allowance-eats-panel": ({ allowanceMm }) => ({
-    what: `A seam allowance of ${mm(allowanceMm)} inside the cut line leaves nothing of this panel.`,
+  "allowance-eats-panel": ({ allowanceMm }, say) => ({
+    what: `A seam allowance of ${say(allowanceMm)} inside the cut line leaves nothing of this panel.`,
     remedy: "Make the panel larger or the allowance smaller, or say that the stitch line is drawn.",
   }),
-  "inset-eats-panel": ({ insetMm }) => ({
-    what: `An inset of ${mm(insetMm)} leaves nothing of this panel.`,
+  "inset-eats-panel": ({ insetMm }, say) => ({
+    what: `An inset of ${say(insetMm)} leaves nothing of this panel.`,
     remedy: "Give a smaller inset.",
   }),
   "unknown-panel": ({ id, nearest, known }) => ({

@@ -5,10 +5,8 @@ import type {
   UnreadableReason,
 } from "../../problems/patternProblems.ts";
 import type { SentenceTable } from "../../problems/problem.ts";
-import { formatLength } from "../../units/formatLength.ts";
 import { quoted } from "../phrase.ts";
 
-const mm = (value: number): string => formatLength(value, "mm");
 const times = (count: number, one: string, many: string): string => (count === 1 ? `1 ${one}` : `${count} ${many}`);
 
 const UNREADABLE: Readonly<Record<UnreadableReason, readonly [what: string, remedy: string]>> = {
@@ -85,8 +83,8 @@ export const patternSentences: SentenceTable<PatternProblem> = {
     remedy:
       "Print our photo sheet and lay it beside the pattern, all seven rings in sight; or lay the pattern on a light sheet of a known size on a dark ground and name the sheet; or give two points and how far they are apart.",
   }),
-  "pattern-photo-error": ({ errorMm, hasPerspective }) => ({
-    what: `Outlines of this picture may be off by about ${mm(errorMm)}${hasPerspective ? "; its perspective was taken out" : ""}.`,
+  "pattern-photo-error": ({ errorMm, hasPerspective }, say) => ({
+    what: `Outlines of this picture may be off by about ${say(errorMm)}${hasPerspective ? "; its perspective was taken out" : ""}.`,
     remedy: hasPerspective
       ? "Measure one length on the pattern and compare."
       : "This holds only if the camera looked straight down; a sheet of a known size takes the perspective out.",
@@ -103,16 +101,16 @@ export const patternSentences: SentenceTable<PatternProblem> = {
     what: `The file does not say how large it is; ${unitWords(unit)} were taken.`,
     remedy: "Compare the sizes with the paper; it can be read in another unit.",
   }),
-  "pattern-scale-doubtful": ({ sideMm, wouldBeMm, unit, mended }) => ({
+  "pattern-scale-doubtful": ({ sideMm, wouldBeMm, unit, mended }, say) => ({
     what: mended
-      ? `Read as ${unitWords(unit)}: the longest side is ${mm(wouldBeMm)} now, not ${mm(sideMm)}.`
-      : `The longest side comes out as ${mm(sideMm)}; with ${unitWords(unit)} it would be ${mm(wouldBeMm)}.`,
+      ? `Read as ${unitWords(unit)}: the longest side is ${say(wouldBeMm)} now, not ${say(sideMm)}.`
+      : `The longest side comes out as ${say(sideMm)}; with ${unitWords(unit)} it would be ${say(wouldBeMm)}.`,
     remedy: mended
       ? "Compare one side with the paper."
       : `Compare it with the paper; mending "scale", or the unit ${quoted(unit)}, reads it so.`,
   }),
-  "pattern-size-unlikely": ({ sizeMm, unit }) => ({
-    what: `The whole pattern is only ${mm(sizeMm)} large.`,
+  "pattern-size-unlikely": ({ sizeMm, unit }, say) => ({
+    what: `The whole pattern is only ${say(sizeMm)} large.`,
     remedy: `If that is wrong, the unit ${quoted(unit)} reads it as ${unitWords(unit)}.`,
   }),
   "pattern-path-broken": ({ at }) => ({
@@ -134,20 +132,20 @@ export const patternSentences: SentenceTable<PatternProblem> = {
         ? "Show it in the drawing if you want it."
         : "Draw it as lines if you want it.",
   }),
-  "pattern-gap": ({ gapMm, xMm, yMm, mended }) => ({
-    what: `The outline is open by ${mm(gapMm)} near (${mm(xMm)}, ${mm(yMm)})${mended ? "; it was closed with a straight line" : ""}.`,
+  "pattern-gap": ({ gapMm, xMm, yMm, mended }, say) => ({
+    what: `The outline is open by ${say(gapMm)} near (${say(xMm)}, ${say(yMm)})${mended ? "; it was closed with a straight line" : ""}.`,
     remedy: mended ? "Look at it there." : 'Mending "gaps" closes it with a straight line.',
   }),
   "pattern-doubled": ({ other, mended }) => ({
     what: `It lies on ${quoted(other)} all along${mended ? "; it was taken out" : ""}.`,
     remedy: mended ? "Nothing is cut twice now." : 'Mending "doubles" takes the second one out.',
   }),
-  "pattern-crosses-itself": ({ xMm, yMm, count, mended }) => ({
-    what: `The outline crosses itself ${times(count, "time", "times")}, first near (${mm(xMm)}, ${mm(yMm)})${mended ? "; its largest area was kept" : ""}.`,
+  "pattern-crosses-itself": ({ xMm, yMm, count, mended }, say) => ({
+    what: `The outline crosses itself ${times(count, "time", "times")}, first near (${say(xMm)}, ${say(yMm)})${mended ? "; its largest area was kept" : ""}.`,
     remedy: mended ? "Look at it there." : 'Mending "crossings" keeps the largest area it encloses.',
   }),
-  "pattern-sliver": ({ widthMm, lengthMm, mended }) => ({
-    what: `It is a sliver, ${mm(lengthMm)} long and about ${mm(widthMm)} wide${mended ? "; it was taken out" : ""}.`,
+  "pattern-sliver": ({ widthMm, lengthMm, mended }, say) => ({
+    what: `It is a sliver, ${say(lengthMm)} long and about ${say(widthMm)} wide${mended ? "; it was taken out" : ""}.`,
     remedy: mended ? "Nothing is to be done." : 'Mending "slivers" takes it out.',
   }),
 };

@@ -3,6 +3,7 @@ import { describeProblem } from "../../../../core/problems/describeProblem.ts";
 import type { PatternProblem } from "../../../../core/problems/patternProblems.ts";
 import { unbroken } from "../../../../core/units/numberWords.ts";
 import { SENTENCES } from "../../../../core/words/words.ts";
+import { useSayLength } from "../../../fields/units.ts";
 import { useLanguage, useTexts } from "../../../texts/texts.ts";
 
 /** What puts a problem right. */
@@ -50,7 +51,7 @@ export function PatternTroubles(props: {
 }
 
 function Trouble({ problem, withRemedy }: { problem: PatternProblem; withRemedy: boolean }) {
-  const { path, what, remedy } = describeProblem(problem, SENTENCES[useLanguage()]);
+  const { path, what, remedy } = describeProblem(problem, SENTENCES[useLanguage()], useSayLength());
   return (
     <p>
       {path !== "" && <strong>{path}: </strong>}
