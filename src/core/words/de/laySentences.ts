@@ -89,8 +89,8 @@ export const laySentences: SentenceTable<LayProblemFinding> = {
     what: `${copyOf(problem)} und ${copyOf(problem.other)} gehören zu Tasche ${problem.bag} und liegen auf zwei Stücken Stoff, deren Farbton verschieden sein kann.`,
     remedy: MOVE,
   }),
-  "plan-bag-scattered": (problem) => ({
-    what: `Die Teile von Tasche ${problem.bag}, von ${copyOf(problem.other)} bis ${copyOf(problem)}, liegen auf ${mm(problem.lengthMm)} der Rolle verteilt; für einen Farbton sollen sie innerhalb von ${mm(problem.mostMm)} liegen.`,
+  "plan-bag-scattered": (problem, say) => ({
+    what: `Die Teile von Tasche ${problem.bag}, von ${copyOf(problem.other)} bis ${copyOf(problem)}, liegen auf ${say(problem.lengthMm)} der Rolle verteilt; für einen Farbton sollen sie innerhalb von ${say(problem.mostMm)} liegen.`,
     remedy: MOVE,
   }),
   "plan-layers-miscounted": ({ pieceId, hand, wanted, given }) => ({
@@ -131,12 +131,12 @@ export const laySentences: SentenceTable<LayProblemFinding> = {
         ? "Fügen Sie Stoff hinzu, oder machen Sie weniger Taschen."
         : `${say(Math.ceil(moreLengthMm), "fine")} mehr von der Rolle nehmen alles auf, was übrig blieb.`,
   }),
-  "piece-band-too-short": ({ pieceId, count, bandMm, neededMm }) => ({
-    what: `${times(pieceId, count)} lässt sich nicht zuschneiden: Die Teile einer Tasche passen nicht auf ${mm(bandMm)} der Rolle, die sie in einem Farbton halten sollen.`,
+  "piece-band-too-short": ({ pieceId, count, bandMm, neededMm }, say) => ({
+    what: `${times(pieceId, count)} lässt sich nicht zuschneiden: Die Teile einer Tasche passen nicht auf ${say(bandMm)} der Rolle, die sie in einem Farbton halten sollen.`,
     remedy:
       neededMm === null
         ? "Das Stück länger machen oder eine breitere Rolle nehmen."
-        : `Ein Stück von ${mm(Math.ceil(neededMm))} reicht.`,
+        : `Ein Stück von ${say(Math.ceil(neededMm))} reicht.`,
   }),
   "piece-no-stock": ({ pieceId, count }) => ({
     what: `${times(pieceId, count)} lässt sich nicht schneiden: vom Material ist kein Stoff da.`,

@@ -86,8 +86,8 @@ export const laySentences: SentenceTable<LayProblemFinding> = {
     what: `${copyOf(problem)} and ${copyOf(problem.other)} belong to bag ${problem.bag} and lie on two pieces of cloth, which may differ in shade.`,
     remedy: MOVE,
   }),
-  "plan-bag-scattered": (problem) => ({
-    what: `The parts of bag ${problem.bag}, from ${copyOf(problem.other)} to ${copyOf(problem)}, lie over ${mm(problem.lengthMm)} of the roll; for one shade they are to lie within ${mm(problem.mostMm)}.`,
+  "plan-bag-scattered": (problem, say) => ({
+    what: `The parts of bag ${problem.bag}, from ${copyOf(problem.other)} to ${copyOf(problem)}, lie over ${say(problem.lengthMm)} of the roll; for one shade they are to lie within ${say(problem.mostMm)}.`,
     remedy: MOVE,
   }),
   "plan-layers-miscounted": ({ pieceId, hand, wanted, given }) => ({
@@ -127,12 +127,12 @@ export const laySentences: SentenceTable<LayProblemFinding> = {
         ? "Add more cloth, or make fewer bags."
         : `${say(Math.ceil(moreLengthMm), "fine")} more of the roll takes everything that was left out.`,
   }),
-  "piece-band-too-short": ({ pieceId, count, bandMm, neededMm }) => ({
-    what: `${times(pieceId, count)} cannot be cut: the parts of one bag do not fit into ${mm(bandMm)} of the roll, which are to keep them one shade.`,
+  "piece-band-too-short": ({ pieceId, count, bandMm, neededMm }, say) => ({
+    what: `${times(pieceId, count)} cannot be cut: the parts of one bag do not fit into ${say(bandMm)} of the roll, which are to keep them one shade.`,
     remedy:
       neededMm === null
         ? "Make the band longer, or take a wider roll."
-        : `A band of ${mm(Math.ceil(neededMm))} takes them.`,
+        : `A band of ${say(Math.ceil(neededMm))} takes them.`,
   }),
   "piece-no-stock": ({ pieceId, count }) => ({
     what: `${times(pieceId, count)} cannot be cut: the material has no cloth.`,
