@@ -11,10 +11,19 @@ import { App } from "./app/App.tsx";
 import { keepOffline } from "./offline/register.ts";
 import { openBench } from "./state/openBench.ts";
 
+/** After so long the page shows itself in whatever letters there are, ms. */
+const MOST_WAIT = 1500;
+
 const page = document.getElementById("page");
 if (page === null) throw new TypeError("main: the page has no #page");
-const bench = await openBench();
+const [bench] = await Promise.all([openBench(), lettersOf(page)]);
 render(<App bench={bench} />, page);
 // For benches and for the curious at the console.
 Object.assign(globalThis, { laywright: bench });
 keepOffline();
+
+/** Waits for the page's own letters, but not for long: letters that change later move every line under them. */
+async function lettersOf(element: HTMLElement): Promise<void> {
+  const patience = new Promise<void>((resolve) => setTimeout(resolve, MOST_WAIT));
+  await Promise.race([document.fonts.load(`1em ${getComputedStyle(element).fontFamily}`).catch(() => []), patience]);
+}

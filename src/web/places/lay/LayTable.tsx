@@ -1,4 +1,4 @@
-import { useEffect, useMemo, useRef, useState } from "preact/hooks";
+import { useEffect, useMemo, useRef } from "preact/hooks";
 import { grainArrow } from "../../../core/drawing/lay/pieceArt.ts";
 import type { LayProblem, StockPlacement } from "../../../core/lay/problem/layProblem.ts";
 import type { Project } from "../../../core/project/project.ts";
@@ -15,7 +15,7 @@ import { kindsOf, type PieceKind } from "./pieceKind.ts";
 import { PlanCanvas } from "./planCanvas.ts";
 import { SelectedPiece } from "./SelectedPiece.tsx";
 import { isBesideLarger, stockLayout, tableBox } from "./stockLayout.ts";
-import { Tapes } from "./Tapes.tsx";
+import { TapePair } from "./tapePair.ts";
 import { usePieceHand } from "./usePieceHand.ts";
 
 /** Narrower than this the cloth turns upright, px. */
@@ -27,12 +27,14 @@ const PAPER = { width: 640, height: 520 };
 export function LayTable({ lay, project }: { lay: LayState; project: Project }) {
   const texts = useTexts();
   const language = useLanguage();
-  const lengths = useLengths();
+  const { system } = useLengths().units;
+  const tapeUnits = useMemo(() => ({ system, language }), [system, language]);
   const { problem, material } = lay.job;
   const host = useRef<HTMLDivElement>(null);
   const canvas = useRef<PlanCanvas | null>(null);
-  const [frame, setFrame] = useState<Frame>({ scale: 0.5, originX: 0, originY: 0, upright: false });
-  const live = useRef(frame);
+  const tapeHost = useRef<HTMLDivElement>(null);
+  const tapes = useRef<TapePair | null>(null);
+  const live = useRef<Frame>({ scale: 0.5, originX: 0, originY: 0, upright: false });
   const isOwnView = useRef(false);
   // Told by the browser: asking for it would make it lay the plan out once more.
   const size = useRef<ScreenSize | null>(null);
@@ -63,13 +65,13 @@ export function LayTable({ lay, project }: { lay: LayState; project: Project }) 
     live.current = next;
     isOwnView.current = true;
     canvas.current?.look(next);
-    setFrame(next);
+    tapes.current?.look(next);
   };
   const glide = (next: Frame) => {
     live.current = next;
     isOwnView.current = true;
     canvas.current?.glide(next);
-    setFrame(next);
+    tapes.current?.look(next);
   };
   const showAll = () => {
     const seen = size.current ?? sizeOf(host.current);
@@ -90,6 +92,9 @@ export function LayTable({ lay, project }: { lay: LayState; project: Project }) 
     buttons.current = buttonsOf(element, zoomButtons.current);
     const drawn = new PlanCanvas(element);
     canvas.current = drawn;
+    const pair = new TapePair(tapeHost.current!, tapeUnits);
+    tapes.current = pair;
+    pair.fit(size.current.width, size.current.height);
     drawn.element.setAttribute("role", "group");
     const deaf = listenToHands(element, {
       frame: () => live.current,
@@ -104,6 +109,8 @@ export function LayTable({ lay, project }: { lay: LayState; project: Project }) 
       deaf();
       drawn.remove();
       canvas.current = null;
+      pair.remove();
+      tapes.current = null;
     };
   }, [hand]);
 
@@ -124,6 +131,7 @@ export function LayTable({ lay, project }: { lay: LayState; project: Project }) 
     hand.show();
   }, [hand, stocks, kinds, lay.plan, problem, grain, names, material.name, texts]);
   useEffect(() => canvas.current?.choose(selected), [selected]);
+  useEffect(() => tapes.current?.divide(tapeUnits), [tapeUnits]);
   // A plan that takes another room on the table is shown whole again, unless the person chose a view.
   const room = JSON.stringify(tableBox(stocks));
   useEffect(() => {
@@ -137,6 +145,7 @@ export function LayTable({ lay, project }: { lay: LayState; project: Project }) 
     if (element === null) return;
     const observer = new ResizeObserver(() => {
       size.current = sizeOf(element);
+      tapes.current?.fit(size.current.width, size.current.height);
       buttons.current = buttonsOf(element, zoomButtons.current);
       if (!isOwnView.current) showAllNow.current();
     });
@@ -190,7 +199,7 @@ export function LayTable({ lay, project }: { lay: LayState; project: Project }) 
         tabIndex={0}
         onKeyDown={onKeyDown}
       />
-      <Tapes frame={frame} host={host} system={lengths.units.system} />
+      <div class="tapes not-on-paper" ref={tapeHost} aria-hidden="true" />
       <p id="lay-keys" class="only-read">
         {texts.lay.keys}
       </p>

@@ -25,10 +25,7 @@ export class LiftedPiece {
     const hasKeyboard = document.activeElement === piece.node;
     this.ground.add(piece);
     host.append(this.picture);
-    // A shift of something at rest makes Chromium work out anew, for all pieces, what lies over what. Under an
-    // animation it takes the worst for granted, so an animation that stands still and changes nothing spares that:
-    // 4 ms a step with 1,000 pieces.
-    this.picture.animate({ transform: ["none", "none"] }, { duration: 1e9, composite: "add" }).pause();
+    keepAsPicture(this.picture);
     if (hasKeyboard) piece.node.focus({ preventScroll: true });
   }
 
@@ -51,6 +48,15 @@ export class LiftedPiece {
     this.picture.remove();
     if (hasKeyboard) this.piece.node.focus({ preventScroll: true });
   }
+}
+
+/**
+ * Has the browser keep an element as a picture that it shifts and scales. A shift of something at rest makes Chromium
+ * work out anew, for all pieces, what lies over what. Under an animation it takes the worst for granted, so an
+ * animation that stands still and changes nothing spares that: 4 ms a step of a drag with 1,000 pieces, 8 of a zoom.
+ */
+export function keepAsPicture(element: Element): void {
+  element.animate({ transform: ["none", "none"] }, { duration: 1e9, composite: "add" }).pause();
 }
 
 function wholePixels(px: number): number {

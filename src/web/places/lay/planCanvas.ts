@@ -1,7 +1,7 @@
 import { type G, SVG, type Svg } from "@svgdotjs/svg.js";
 import type { LayPattern, StockPlacement } from "../../../core/lay/problem/layProblem.ts";
 import { type Frame, frameMatrix } from "./frame.ts";
-import { LiftedPiece } from "./liftedPiece.ts";
+import { keepAsPicture, LiftedPiece } from "./liftedPiece.ts";
 import { keyOf } from "./moves.ts";
 import { DETAIL, labelSize, type PieceKind } from "./pieceKind.ts";
 import { groundKeyOf, patternKeyOf, putPattern, putStock } from "./planGround.ts";
@@ -69,6 +69,7 @@ export class PlanCanvas {
     this.host = host;
     this.svg = SVG().addTo(host).size("100%", "100%");
     this.element = this.svg.node;
+    keepAsPicture(this.element);
     this.world = this.svg.group();
     this.ground = this.world.group().addClass("ground");
     this.pieces = this.world.group().addClass("pieces");

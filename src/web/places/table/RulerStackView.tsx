@@ -24,8 +24,8 @@ export function RulerStackView(input: StackInput) {
   return (
     <section class="stack" aria-label={texts.table.stackNames.ruler}>
       <LeastStrip project={input.project} />
-      {input.shown !== null && <MaterialCuts key={input.shown.material.id} input={input} lay={input.shown} />}
       <p class="caution">{texts.table.sheet.caution}</p>
+      {input.shown !== null && <MaterialCuts key={input.shown.material.id} input={input} lay={input.shown} />}
     </section>
   );
 }
