@@ -11,8 +11,8 @@ import { App } from "./app/App.tsx";
 import { keepOffline } from "./offline/register.ts";
 import { openBench } from "./state/openBench.ts";
 
-/** After so long the page shows itself in whatever letters there are, ms. */
-const MOST_WAIT = 1500;
+/** After so long, as browsers themselves do, the page shows itself in whatever letters there are, ms. */
+const MOST_WAIT = 3000;
 
 const page = document.getElementById("page");
 if (page === null) throw new TypeError("main: the page has no #page");

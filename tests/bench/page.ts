@@ -1,9 +1,11 @@
 // `npm run bench:web`: how fast the page is in Chromium on this machine. Prints one JSON document.
+import { execFileSync } from "node:child_process";
 import { readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import { gzipSync } from "node:zlib";
 import type { Page } from "playwright-core";
 import { buildPage, demoText, goTo, openFile, openPage, openStage } from "../e2e/browser.ts";
+import { handCosts } from "./pageHands.ts";
 
 /** Kilobytes of the page's own script as a server sends it; workers and export code are loaded on demand. */
 function scriptSize(): { page: number; searchWorker: number; exportWorker: number } {
@@ -39,58 +41,15 @@ function manyPieces(count: number): string {
   });
 }
 
-/** Frames a second while a piece is dragged to and fro for two seconds. */
-async function dragFrames(page: Page, count: number): Promise<number> {
+/** Opens a project of so many pieces and waits until all of them lie and the search was told to rest. */
+async function openMany(page: Page, count: number): Promise<void> {
   await goTo(page, "#/bag");
   await openFile(page, "many.json", manyPieces(count));
   await page.waitForSelector(".card-name:has-text('d')");
   await goTo(page, "#/lay");
   await page.waitForFunction((wanted) => document.querySelectorAll(".piece").length === wanted, count);
-  await page.click('button:has-text("Good enough")').catch(() => undefined);
-  return page.evaluate(async () => {
-    const piece = [...document.querySelectorAll<SVGElement>(".piece")].at(-1)!;
-    const view = document.querySelector<HTMLElement>(".lay-view")!;
-    const box = piece.getBoundingClientRect();
-    const at = (dx: number) => ({
-      bubbles: true,
-      pointerId: 1,
-      isPrimary: true,
-      button: 0,
-      clientX: box.x + box.width / 2 + dx,
-      clientY: box.y + box.height / 2,
-    });
-    view.setPointerCapture = () => undefined;
-    piece.dispatchEvent(new PointerEvent("pointerdown", at(0)));
-    let frames = 0;
-    const start = performance.now();
-    while (performance.now() - start < 2000) {
-      view.dispatchEvent(new PointerEvent("pointermove", at(80 * Math.sin(frames / 10))));
-      await new Promise(requestAnimationFrame);
-      frames++;
-    }
-    const seconds = (performance.now() - start) / 1000;
-    view.dispatchEvent(new PointerEvent("pointercancel", at(0)));
-    return frames / seconds;
-  });
-}
-
-/** Frames a second while the view of so many pieces is zoomed by the wheel to and fro for two seconds. */
-async function zoomFrames(page: Page): Promise<number> {
-  return page.evaluate(async () => {
-    const view = document.querySelector<HTMLElement>(".lay-view")!;
-    const { x, y, width, height } = view.getBoundingClientRect();
-    let frames = 0;
-    const start = performance.now();
-    while (performance.now() - start < 2000) {
-      const deltaY = 40 * Math.sin(frames / 12);
-      view.dispatchEvent(
-        new WheelEvent("wheel", { clientX: x + width / 2, clientY: y + height / 2, deltaY, cancelable: true }),
-      );
-      await new Promise(requestAnimationFrame);
-      frames++;
-    }
-    return frames / ((performance.now() - start) / 1000);
-  });
+  await page.click('button:has-text("Good enough")', { timeout: 5000 }).catch(() => undefined);
+  await page.waitForTimeout(3000);
 }
 
 /** Kilobytes of the heap after every hundred of five hundred edits, garbage taken away. */
@@ -157,6 +116,15 @@ async function lengthAfter(page: Page, seconds: number): Promise<number> {
     const uses = board.lays.get().get("sailcloth")?.plan.uses ?? [];
     return Math.max(0, ...uses.map(({ usedLength }) => usedLength));
   });
+}
+
+/** Length of the same roll by the command line in as many seconds for the whole demo, mm. */
+function lengthByCommand(seconds: number): number {
+  const args = ["dist/cli/main.js", "lay", "fixtures/harbour-bags.json", "--seconds", String(seconds), "--json"];
+  const plan = JSON.parse(execFileSync("node", args, { stdio: ["ignore", "pipe", "ignore"] }).toString());
+  type Laid = { materialId: string; stock: { kind: string; lengthUsed: number }[] };
+  const laid = (plan.materials as Laid[]).find(({ materialId }) => materialId === "sailcloth");
+  return laid?.stock.find(({ kind }) => kind === "roll")?.lengthUsed ?? Number.NaN;
 }
 
 /** What the browser itself says of loading the page, ms, and how much of the screen moved unasked (0 is still). */
@@ -229,26 +197,31 @@ for (let bags = 4; bags < 9; bags++) {
   firstPlan.push(Math.round(ms));
   await page.waitForTimeout(1500);
 }
-const drag200 = await dragFrames(page, 200);
-const zoom200 = await zoomFrames(page);
-const drag1000 = await dragFrames(page, 1000);
-const zoom1000 = await zoomFrames(page);
+const hands: Awaited<ReturnType<typeof handCosts>>[] = [];
+for (const count of [200, 1000]) {
+  await openMany(page, count);
+  hands.push(await handCosts(page));
+}
 await goTo(page, "#/bag");
 await openFile(page, "demo.json", demoText());
 await page.waitForSelector(".card-name:has-text('Gusset')");
 const heaps = await heapOverEdits(page);
 await stage.close();
+const byCommand = lengthByCommand(20);
 console.log(
   JSON.stringify(
     {
       gzipKb: Object.fromEntries(Object.entries(scriptSize()).map(([name, kb]) => [name, Math.round(kb)])),
       load,
       firstPlanMs: firstPlan,
-      dragFramesPerSecond: { pieces200: Math.round(drag200), pieces1000: Math.round(drag1000) },
-      zoomFramesPerSecond: { pieces200: Math.round(zoom200), pieces1000: Math.round(zoom1000) },
+      // Processor time of the page's own thread, ms; a frame of the screen has 16.
+      hands,
       heapKbAfterHundredsOfEdits: heaps,
       layoutShiftOfASession: Math.round(shift * 1000) / 1000,
-      demoSailclothAfter20sMm: Math.round(after20s * 10) / 10,
+      demoSailclothAfter20sMm: {
+        page: Math.round(after20s * 10) / 10,
+        commandLine: Math.round(byCommand * 10) / 10,
+      },
       longTasksWhileSearchingMs: longTasks.map(Math.round),
     },
     null,

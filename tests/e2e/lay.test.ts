@@ -121,6 +121,50 @@ test("fingers drag a piece and pinch the view", async () => {
   await context.close();
 });
 
+test("a step of the wheel, of a pan or of a drag touches one drawing, however many pieces lie there", async () => {
+  const context = await stage.person();
+  const page = await openPage(context, stage.url);
+  await openMany(page, 300);
+  await page.click('button:has-text("Good enough")', { timeout: 2000 }).catch(() => undefined);
+  await page.evaluate(() => {
+    const changed: string[] = [];
+    Object.assign(window, { changed });
+    new MutationObserver((all) => {
+      for (const { type, target, attributeName } of all)
+        changed.push(`${type} ${(target as Element).nodeName} ${attributeName}`);
+    }).observe(document.querySelector(".lay-table")!, { subtree: true, childList: true, attributes: true });
+  });
+  const changes = async (
+    steps: (at: { x: number; y: number }) => Promise<void>,
+    from: { x: number; y: number },
+  ) => {
+    await page.mouse.move(from.x, from.y);
+    await page.evaluate(() => (window as unknown as { changed: string[] }).changed.splice(0));
+    await steps(from);
+    return page.evaluate(() => (window as unknown as { changed: string[] }).changed.splice(0));
+  };
+  const view = await middle(page, ".lay-view");
+  // Each step moves the picture of the whole plan; a rest between them draws it sharp, which moves its outermost group.
+  const zoomed = await changes(async () => {
+    for (let i = 0; i < 10; i++) await page.mouse.wheel(0, i % 2 === 0 ? -20 : 20);
+  }, view);
+  expect(zoomed.length).toBeGreaterThan(0);
+  expect(new Set(zoomed.filter((what) => !/^attributes (svg|DIV|g) (style|transform)$/u.test(what)))).toEqual(
+    new Set(),
+  );
+  expect(zoomed.length).toBeLessThan(60);
+  const piece = await middle(page, ".piece:last-child");
+  const dragged = await changes(async ({ x, y }) => {
+    await page.mouse.down();
+    for (let i = 1; i <= 10; i++) await page.mouse.move(x + i * 3, y);
+  }, piece);
+  await page.mouse.up();
+  expect(dragged.length).toBeGreaterThan(0);
+  // Taking it up marks and lifts one piece and shows its words; each step shifts the lifted one.
+  expect(dragged.length).toBeLessThan(90);
+  await context.close();
+});
+
 for (const width of [1280, 360])
   test(`the tapes begin at the cloth's edges, and their numbers are clear of the marks, ${width} px`, async () => {
     const context = await stage.person({ viewport: { width, height: 900 } });

@@ -63,6 +63,7 @@ export class PlanCanvas {
   private lifted: LiftedPiece | null = null;
   private chosen: string | null = null;
   private settling = 0;
+  private still = 0;
   private rest = 0;
 
   constructor(host: HTMLElement) {
@@ -192,13 +193,18 @@ export class PlanCanvas {
     const by = frame.scale / scale;
     const [x, y] = [frame.originX - originX * by, frame.originY - originY * by];
     this.element.style.transform = `matrix(${by}, 0, 0, ${by}, ${x}, ${y})`;
-    clearTimeout(this.settling);
-    this.settling = window.setTimeout(() => this.look(frame), SETTLES);
+    this.stopSettling();
+    // On a busy machine a hand's next step may come later than that, yet never later than two more pictures.
+    this.settling = window.setTimeout(() => {
+      this.still = requestAnimationFrame(() => {
+        this.still = requestAnimationFrame(() => this.look(frame));
+      });
+    }, SETTLES);
   }
 
   /** Shows the table from another place. Labels that are too small to read are left out. */
   look(frame: Frame): void {
-    clearTimeout(this.settling);
+    this.stopSettling();
     this.element.style.transform = "";
     this.world.node.setAttribute("transform", frameMatrix(frame));
     const turned = this.frame.upright !== frame.upright;
@@ -224,8 +230,13 @@ export class PlanCanvas {
   /** Takes the drawing off the page. */
   remove(): void {
     cancelAnimationFrame(this.rest);
-    clearTimeout(this.settling);
+    this.stopSettling();
     this.svg.remove();
+  }
+
+  private stopSettling(): void {
+    clearTimeout(this.settling);
+    cancelAnimationFrame(this.still);
   }
 
   private addPiece(
