@@ -25,5 +25,8 @@ keepOffline();
 /** Waits for the page's own letters, but not for long: letters that change later move every line under them. */
 async function lettersOf(element: HTMLElement): Promise<void> {
   const patience = new Promise<void>((resolve) => setTimeout(resolve, MOST_WAIT));
-  await Promise.race([document.fonts.load(`1em ${getComputedStyle(element).fontFamily}`).catch(() => []), patience]);
+  await Promise.race([
+    document.fonts.load(`1em ${getComputedStyle(element).fontFamily}`).catch(() => []),
+    patience,
+  ]);
 }
