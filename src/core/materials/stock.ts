@@ -39,6 +39,8 @@ export interface ClothRoll extends Priced {
   /** Cut off each cut end to square it, mm. */
   readonly squaring: number;
   readonly flaws: readonly Flaw[];
+  /** What stands on its label, for finding it on the shelf. */
+  readonly label?: string | undefined;
   /** Where a line of the pattern lies on it, from the same corner; as the material says where nothing is said. */
   readonly firstLine?: FirstLine | undefined;
 }
@@ -50,6 +52,8 @@ export interface ShapedStock extends Priced {
   readonly shape: Shape;
   readonly flaws: readonly Flaw[];
   readonly count: number;
+  /** What stands on its label, for finding it on the shelf. */
+  readonly label?: string | undefined;
   /** True when it is kept for something else: nothing is laid on it. */
   readonly keptBack?: boolean | undefined;
   /** Where a line of the pattern lies on it; nothing that is matched is cut from it where that is not said. */

@@ -7,7 +7,7 @@ import { PAPER_TEXTS } from "../../words/words.ts";
 
 /**
  * What a person calls a roll or leftover: its kind and size, its number among those of its kind where there are
- * several, and which of several equal ones it is. `id` is that of the lay; one that is not in the stock names itself.
+ * several, and which of several equal ones it is; its label, where it has one, before all. `id` is that of the lay; one that is not in the stock names itself.
  */
 export function stockName(
   stock: readonly MaterialStock[],
@@ -17,17 +17,18 @@ export function stockName(
 ): string {
   const words = PAPER_TEXTS[language].stocks;
   for (const each of stock) {
+    const labelled = (name: string): string => (each.label === undefined ? name : `${each.label}: ${name}`);
     const kin = stock.filter(({ kind }) => kind === each.kind);
     const number = kin.length > 1 ? kin.indexOf(each) + 1 : null;
     if (each.kind === "roll") {
-      if (each.id === id) return words.roll(number, write(each.width));
+      if (each.id === id) return labelled(words.roll(number, write(each.width)));
       continue;
     }
     for (let copy = 0; copy < each.count; copy++) {
       if (stockCopyId(each.id, copy) !== id) continue;
       const { minX, minY, maxX, maxY } = contourBox(shapeContour(each.shape));
       const size = `${write(maxX - minX)} × ${write(maxY - minY)}`;
-      return words[each.kind](number, size, each.count > 1 ? words.copy(copy + 1, each.count) : "");
+      return labelled(words[each.kind](number, size, each.count > 1 ? words.copy(copy + 1, each.count) : ""));
     }
   }
   return id;

@@ -48,6 +48,8 @@ export function grainField(): z.ZodType<PieceGrain> {
   return z.enum(PIECE_GRAINS);
 }
 
+/** A label is to be read off a shelf. */
+const LONGEST_LABEL = 20;
 const PLACE = { minMm: -100_000, maxMm: 100_000 };
 const most = { minMm: 0, maxMm: 1000 };
 
@@ -114,6 +116,7 @@ function rollField(unit: LengthUnit) {
     length: openLength(unit).default("open"),
     squaring: lengthField(unit, most).optional(),
     ...pricedFields(unit),
+    label: text(LONGEST_LABEL).optional(),
     firstLine: firstLineField(unit).optional(),
     flaws: list(flawField(unit), 0, 200).default([]),
   }).transform((roll, context): ClothRoll => {
@@ -135,6 +138,7 @@ function stockField(unit: LengthUnit) {
     count: countField(1, 1000).default(1),
     keptBack: yesNo().optional(),
     ...pricedFields(unit),
+    label: text(LONGEST_LABEL).optional(),
     firstLine: firstLineField(unit).optional(),
   };
   const remnant = group({ kind: z.literal("remnant"), ...piece });

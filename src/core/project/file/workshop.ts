@@ -4,8 +4,8 @@ import { failed, ok, type Problem, type Result } from "../../problems/problem.ts
 import type { SewingMachine } from "../../straps/wish/strapWish.ts";
 import type { LengthUnit } from "../../units/lengthWords.ts";
 import { group, list, nameField, text } from "./fields.ts";
-import { pathText, problemsOfIssues } from "./issues.ts";
-import { scanJson } from "./jsonText.ts";
+import { problemsOfIssues } from "./issues.ts";
+import { type Group, readGroup } from "./jsonGroup.ts";
 import { materialField } from "./materialFields.ts";
 import { UNITS } from "./projectSchema.ts";
 import { sewingMachineField } from "./sewingMachineField.ts";
@@ -20,9 +20,6 @@ export interface Workshop {
 
 /** The version this program reads. */
 const WORKSHOP_VERSION = 1;
-const MOST_DEPTH = 32;
-
-type Group = Readonly<Record<string, unknown>>;
 
 /** The workshop file, for files whose bare numbers are in `unit`. */
 export function workshopSchema(unit: LengthUnit): z.ZodType<Workshop> {
@@ -36,33 +33,15 @@ export function workshopSchema(unit: LengthUnit): z.ZodType<Workshop> {
   }).transform(({ name, sewingMachine, materials }): Workshop => ({ name, sewingMachine, materials }));
 }
 
-function jsonOf(source: string): Result<Group> {
-  const plain = source.replace(/^\ufeff/u, "");
-  const { fault, repeatedKeys } = scanJson(plain, MOST_DEPTH);
-  if (fault !== null) {
-    if (fault.reason === "too-deep") return failed({ code: "file-too-deep", path: "", limit: MOST_DEPTH });
-    const before = plain.slice(0, fault.offset);
-    const [line, column] = [before.split("\n").length, fault.offset - before.lastIndexOf("\n")];
-    return failed({ code: "file-not-json", path: "", line, column, reason: fault.reason });
-  }
-  if (repeatedKeys.length > 0)
-    return failed(
-      ...repeatedKeys.map(({ path, key }): Problem => ({ code: "key-repeated", path: pathText(path), key })),
-    );
-  const data: unknown = JSON.parse(plain);
-  if (typeof data === "object" && data !== null && !Array.isArray(data)) return ok(data as Group);
-  return failed({ code: "wrong-type", path: "", expected: "group", value: JSON.stringify(data).slice(0, 40) });
-}
-
 /** Whether a text is a workshop file rather than a project; false for what is no JSON. */
 export function isWorkshop(source: string): boolean {
-  const read = source.includes('"laywrightWorkshop"') ? jsonOf(source) : null;
+  const read = source.includes('"laywrightWorkshop"') ? readGroup(source) : null;
   return read?.ok === true && "laywrightWorkshop" in read.value;
 }
 
 /** Reads a workshop file; everything wrong with it is told at once. Never throws. */
 export function readWorkshop(source: string): Result<Workshop> {
-  const read = jsonOf(source);
+  const read = readGroup(source);
   if (!read.ok) return read;
   const unit = UNITS.find((known) => known === read.value["unit"]) ?? "mm";
   const parsed = workshopSchema(unit).safeParse(read.value);
@@ -78,7 +57,7 @@ export function readWorkshop(source: string): Result<Workshop> {
  */
 export function withWorkshop(source: string, workshop: (name: string) => string | null): Result<string> {
   if (!source.includes('"workshop"')) return ok(source);
-  const read = jsonOf(source);
+  const read = readGroup(source);
   const name = read.ok ? read.value["workshop"] : undefined;
   if (!read.ok || typeof name !== "string") return ok(source);
   const named = workshop(name);

@@ -156,16 +156,18 @@ function pricedJson({ toBuy, price }: MaterialStock, say: Say, unit: LengthUnit)
   };
 }
 
-function stockJson(stock: MaterialStock, say: Say, unit: LengthUnit): Json {
+/** A stock as it stands in a file. */
+export function stockJson(stock: MaterialStock, say: Say, unit: LengthUnit): Json {
   const priced = pricedJson(stock, say, unit);
   const flaws = stock.flaws.length > 0 ? { flaws: stock.flaws.map((flaw) => flawJson(flaw, say)) } : {};
   if (stock.kind !== "roll") {
     const kept = stock.keptBack === true ? { keptBack: true } : {};
-    const { kind, id, count } = stock;
+    const { kind, id, count, label } = stock;
     return {
       kind,
       id,
       count,
+      label,
       ...kept,
       ...priced,
       shape: shapeJson(stock.shape, say),
@@ -173,10 +175,11 @@ function stockJson(stock: MaterialStock, say: Say, unit: LengthUnit): Json {
       ...firstLineJson(stock, say),
     };
   }
-  const { kind, id, width, selvedge, length, squaring } = stock;
+  const { kind, id, width, selvedge, length, squaring, label } = stock;
   return {
     kind,
     id,
+    label,
     width: say(width),
     selvedge: say(selvedge),
     length: length === null ? "open" : say(length),
