@@ -52,6 +52,55 @@ export function offcutsOf(
   return found;
 }
 
+/**
+ * The longest rectangle along x that is at least `LEAST_OFFCUT` wide, as wide as it can be at that length; null when
+ * there is none. As exact as `offcutsOf`. Cost: O(cells × rows).
+ */
+export function longestStripOf(
+  region: { readonly length: number; readonly width: number; readonly outline: Polygon | null },
+  taken: readonly Polygon[],
+): Offcut | null {
+  if (!(region.length >= LEAST_OFFCUT && region.width >= LEAST_OFFCUT)) return null;
+  const { xs, ys, blocked } = blockedGrid(region, taken);
+  const columns = xs.length - 1;
+  // For each column the row above its last blocked cell, up to the row looked at.
+  const from = new Int32Array(columns);
+  let best: Offcut | null = null;
+  for (let row = 0; row + 1 < ys.length; row++) {
+    for (let column = 0; column < columns; column++)
+      if (blocked[row * columns + column] !== 0) from[column] = row + 1;
+    const top = ys[row + 1]!;
+    for (let low = row; low >= 0; low--) {
+      const across = top - ys[low]!;
+      if (across < LEAST_OFFCUT) continue;
+      const run = longestRun(from, low, xs);
+      const isBetter =
+        best === null || run.along > best.along || (run.along === best.along && across > best.across);
+      if (run.along >= LEAST_OFFCUT && isBetter) best = { x: run.x, y: ys[low]!, along: run.along, across };
+      // Farther down it can only be shorter.
+      if (best !== null && run.along < best.along) break;
+    }
+  }
+  return best;
+}
+
+/** The longest run of columns that are free from row `low` on. */
+function longestRun(
+  from: Int32Array,
+  low: number,
+  xs: Float64Array,
+): { readonly x: number; readonly along: number } {
+  let best = { x: 0, along: 0 };
+  let start = 0;
+  for (let column = 0; column <= from.length; column++) {
+    if (column < from.length && from[column]! <= low) continue;
+    const along = xs[column]! - xs[start]!;
+    if (along > best.along) best = { x: xs[start]!, along };
+    start = column + 1;
+  }
+  return best;
+}
+
 /** The stock in cells, those marked that something lies on. */
 function blockedGrid(
   { length, width, outline }: Parameters<typeof offcutsOf>[0],

@@ -1,6 +1,7 @@
 import type { LengthProblem } from "../units/lengthProblem.ts";
 import type { SayLength } from "../units/sayLength.ts";
 import type { BatchProblem } from "./batchProblems.ts";
+import type { CupboardProblem } from "./cupboardProblems.ts";
 import type { FileProblem } from "./fileProblems.ts";
 import type { LayProblemFinding } from "./layProblems.ts";
 import type { MatchProblem } from "./matchProblems.ts";
@@ -15,6 +16,7 @@ import type { StrapProblem } from "./strapProblems.ts";
  */
 export type Problem =
   | BatchProblem
+  | CupboardProblem
   | FileProblem
   | LengthProblem
   | MatchProblem

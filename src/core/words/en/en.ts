@@ -1,6 +1,7 @@
 import type { Words } from "../oneLanguage.ts";
 import { batchSentences } from "./batchSentences.ts";
 import { cautions } from "./cautions.ts";
+import { cupboardSentences } from "./cupboardSentences.ts";
 import { cutSheet } from "./cutSheet.ts";
 import { fileSentences } from "./fileSentences.ts";
 import { files } from "./files.ts";
@@ -16,7 +17,7 @@ import { strapSentences } from "./strapSentences.ts";
 import { straps } from "./straps.ts";
 
 const brought = { ...lengthSentences, ...fileSentences, ...patternSentences, ...batchSentences };
-const made = { ...panelSentences, ...strapSentences, ...matchSentences, ...laySentences };
+const made = { ...panelSentences, ...strapSentences, ...matchSentences, ...laySentences, ...cupboardSentences };
 
 /** Everything said in English. */
 export const en: Words = {

@@ -1,0 +1,31 @@
+/** What can be wrong with what is asked of a cupboard. `label` is the code on a piece's label. */
+export type CupboardProblem =
+  | {
+      readonly code: "no-such-piece";
+      readonly path: string;
+      readonly label: string;
+      readonly nearest: string | null;
+    }
+  | {
+      readonly code: "piece-out-already";
+      readonly path: string;
+      readonly label: string;
+      readonly project: string;
+      readonly on: string;
+    }
+  | { readonly code: "piece-not-out"; readonly path: string; readonly label: string }
+  | { readonly code: "piece-twice"; readonly path: string; readonly label: string; readonly firstPath: string }
+  | { readonly code: "piece-open-ended"; readonly path: string; readonly label: string }
+  /** A piece whose code is the id of something in the project. */
+  | { readonly code: "piece-code-taken"; readonly path: string; readonly label: string }
+  | {
+      readonly code: "shades-mixed";
+      readonly path: string;
+      readonly cloth: string;
+      readonly shades: readonly string[];
+    }
+  | { readonly code: "plan-kept-already"; readonly path: string; readonly on: string }
+  | { readonly code: "plan-leaves-nothing"; readonly path: string }
+  | { readonly code: "plan-takes-nothing"; readonly path: string }
+  | { readonly code: "day-unreadable"; readonly path: string; readonly value: string }
+  | { readonly code: "nothing-to-undo"; readonly path: string };
