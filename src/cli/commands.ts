@@ -38,6 +38,11 @@ export const COMMANDS: readonly ListedCommand[] = [
     load: async () => (await import("./buy/buy.ts")).buyCommand,
   },
   {
+    name: "cupboard",
+    summary: "leftovers: kept after a plan, found again, offered to the next project; labels to print",
+    load: async () => (await import("./cupboard/cupboard.ts")).cupboardCommand,
+  },
+  {
     name: "pattern",
     summary:
       "read a pattern of your own (SVG, DXF, PDF, photograph): its lines, their sizes, what is wrong with them",

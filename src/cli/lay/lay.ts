@@ -39,6 +39,7 @@ import { CUT_OPTION, cutMode, SEARCH_OPTIONS, searchSettings } from "../options/
 import { CLI_TEXTS } from "../words/words.ts";
 import { choiceWords } from "./choiceWords.ts";
 import { costWords } from "./costWords.ts";
+import { FROM_CUPBOARD_OPTIONS, tellUsed, withCupboard } from "./fromCupboard.ts";
 import { type LaidProject, layProject } from "./laidProject.ts";
 import { type ChoiceEffort, layChoices } from "./layChoices.ts";
 import { layFiles } from "./layOutput.ts";
@@ -66,6 +67,7 @@ export const layCommand: Command = {
       help: "search for at most N seconds in all (default 10); a cloth's search ends sooner when nothing shorter has come for long",
     },
     { name: "effort", value: "N", help: "search each cloth with N million evaluations: the same plan every time" },
+    ...FROM_CUPBOARD_OPTIONS,
     CUT_OPTION,
     { name: "choices", help: "instead of a plan: shortest, easiest to cut, largest offcut, each with its figures" },
     { name: "choose", value: "WHICH", help: `the plan to take of these three: ${CHOICES.join(", ")}` },
@@ -85,10 +87,10 @@ async function runLay(args: ParsedArgs, io: Io): Promise<ExitCode> {
   const { seed, seconds, threads } = searchSettings(args, effort === null ? 10 : 86_400, usual);
   const evaluations = effort === null ? Infinity : effort * EVALUATIONS_PER_EFFORT;
   const mode = cutMode(args);
-  const read = readProjectFile(
-    withOutputOptions(withItsWorkshop(readInput(args.operands[0]!), args.operands[0]!), args),
-    io.language,
-  );
+  const file = args.operands[0]!;
+  const ownJob = readProjectFile(withOutputOptions(withItsWorkshop(readInput(file), file), args), io.language);
+  const offered = withCupboard(ownJob, args, io);
+  const read = offered.job;
   const choose = args.values.has("choose") ? wordOption(args, "choose", CHOICES, "shortest") : null;
   if (choose !== null && args.values.has("cut")) throw new UsageError((say) => say.chooseAndCut);
   if (choose !== null && args.switches.has("choices")) throw new UsageError((say) => say.choicesOrChoose);
@@ -110,7 +112,9 @@ async function runLay(args: ParsedArgs, io: Io): Promise<ExitCode> {
     const searched = withDecimalSign(done.seconds.toFixed(1), io.language);
     io.err(`${CLI_TEXTS[io.language].lay.searched(searched, threads, done.quiet)}\n`);
   }
-  return tellAndWrite(args, io, read, done.laid, seed);
+  const code = await tellAndWrite(args, io, read, done.laid, seed);
+  if (code !== EXIT.bug) tellUsed(offered, done.laid, args, io);
+  return code;
 }
 
 /** What each rule about the pattern costs, cloth by cloth; nothing where none is matched. */

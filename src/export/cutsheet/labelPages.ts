@@ -16,7 +16,7 @@ export interface LabelSheet {
 }
 
 /** Three by eight, which on A4 are labels of 70 × 37 mm (common practice, no source). */
-const LABELS_3_BY_8: LabelSheet = { columns: 3, rows: 8, marginX: 0, marginY: 0 };
+export const LABELS_3_BY_8: LabelSheet = { columns: 3, rows: 8, marginX: 0, marginY: 0 };
 
 const INSET = 6.5;
 
@@ -98,7 +98,7 @@ function labelItems(
 }
 
 /** Fine lines between the labels for plain paper. */
-function cutGuides(
+export function cutGuides(
   paper: { readonly width: number; readonly height: number },
   { columns, rows, marginX, marginY }: LabelSheet,
   width: number,

@@ -1,0 +1,104 @@
+import type { Offcut } from "../../core/buying/offcuts.ts";
+import type { Cupboard, CupboardPiece } from "../../core/cupboard/cupboard.ts";
+import { contourBox } from "../../core/geometry/contourArcs.ts";
+import { shapeContour } from "../../core/geometry/shape.ts";
+import { formatLength, type LengthStyle } from "../../core/units/formatLength.ts";
+import type { Language } from "../../core/units/language.ts";
+import { CUPBOARD_TEXTS } from "../words/cupboardTexts.ts";
+
+/** How lengths are written, and in which language. */
+export interface Telling {
+  readonly lengths: LengthStyle;
+  readonly language: Language;
+}
+
+/** The pieces as a table, a row each, and how many there are. */
+export function tableText(pieces: readonly CupboardPiece[], telling: Telling): string {
+  const texts = CUPBOARD_TEXTS[telling.language];
+  if (pieces.length === 0) return texts.noPieces;
+  const { columns } = texts;
+  const heads = [
+    ...[columns.label, columns.cloth, columns.shade, columns.size],
+    ...[columns.largest, columns.strip, columns.kept, columns.where],
+  ];
+  const rows = pieces.map((piece) => [
+    ...[piece.code, piece.material, piece.shade ?? "", sizeText(piece, telling)],
+    ...[freeText(piece.largest, telling), freeText(piece.strip, telling), piece.kept, whereText(piece, telling)],
+  ]);
+  const widths = heads.map((_, i) => Math.max(...[heads, ...rows].map((row) => row[i]!.length)));
+  const lines = [heads, ...rows].map((row) =>
+    row
+      .map((cell, i) => cell.padEnd(widths[i]!))
+      .join("  ")
+      .trimEnd(),
+  );
+  const inside = pieces.filter(({ taken }) => taken === null).length;
+  return [...lines, texts.count(inside, pieces.length - inside)].join("\n");
+}
+
+/** Everything that is known of one piece. */
+export function pieceText(piece: CupboardPiece, telling: Telling): string {
+  const texts = CUPBOARD_TEXTS[telling.language];
+  const { columns } = texts;
+  const said: readonly (readonly [string, string | null])[] = [
+    [columns.cloth, piece.material],
+    [columns.shade, piece.shade],
+    [columns.size, sizeText(piece, telling)],
+    [columns.largest, freeText(piece.largest, telling)],
+    [columns.strip, freeText(piece.strip, telling)],
+    [columns.kept, piece.kept],
+    [texts.source, piece.source],
+    [texts.photo, piece.photo],
+    [texts.note, piece.note],
+    [columns.where, whereText(piece, telling)],
+  ];
+  const known = said.filter(([, value]) => value !== null);
+  const width = Math.max(...known.map(([name]) => name.length));
+  return [piece.code, ...known.map(([name, value]) => `  ${name.padEnd(width)}  ${value}`)].join("\n");
+}
+
+/** The label and size of a piece in a few words. */
+export function shortText(piece: CupboardPiece, telling: Telling): string {
+  const shade = piece.shade === null ? "" : `, ${piece.shade}`;
+  return `${piece.code} (${piece.material}${shade}, ${sizeText(piece, telling)})`;
+}
+
+/** Those of a cupboard that are wanted: of one cloth, or all; with those that are out, or not. */
+export function wantedPieces({ pieces }: Cupboard, cloth: string | null, withOut: boolean): CupboardPiece[] {
+  const isCloth = ({ material }: CupboardPiece): boolean =>
+    cloth === null || material.toLowerCase().includes(cloth.trim().toLowerCase());
+  return pieces.filter((piece) => isCloth(piece) && (withOut || piece.taken === null));
+}
+
+/** Kind and box of a piece, along the grain first. */
+export function sizeText(piece: CupboardPiece, telling: Telling): string {
+  return `${CUPBOARD_TEXTS[telling.language].kinds[piece.stock.kind]} ${boxText(piece, telling)}`;
+}
+
+/** Box of a piece, along the grain first. */
+export function boxText({ stock }: CupboardPiece, telling: Telling): string {
+  if (stock.kind === "roll") return sidesText(stock.length ?? 0, stock.width, telling);
+  const { minX, minY, maxX, maxY } = contourBox(shapeContour(stock.shape));
+  return sidesText(maxX - minX, maxY - minY, telling);
+}
+
+/** A free rectangle, along the grain first. */
+export function freeText(free: Offcut | null, telling: Telling): string {
+  return free === null ? "–" : sidesText(free.along, free.across, telling);
+}
+
+/** Two sides with one unit; whole millimetres, rounded down: nothing is promised that is not there. */
+function sidesText(along: number, across: number, { lengths, language }: Telling): string {
+  const isMetric = !lengths.startsWith("in") && !lengths.startsWith("yd");
+  const write = (mm: number): string => formatLength(isMetric ? Math.floor(mm + 0.01) : mm, lengths, language);
+  const [first, second] = [write(along), write(across)];
+  const unit = /[\s\u00a0]?\p{L}+$/u.exec(second)?.[0] ?? "";
+  return isMetric && first.endsWith(unit)
+    ? `${first.slice(0, first.length - unit.length)} × ${second}`
+    : `${first} × ${second}`;
+}
+
+function whereText({ taken }: CupboardPiece, { language }: Telling): string {
+  const texts = CUPBOARD_TEXTS[language];
+  return taken === null ? texts.inside : texts.outFor(taken.project, taken.on);
+}
