@@ -46,7 +46,11 @@ export function cupboardJsonSchema(): object {
 
 /** A piece as it stands in the file. */
 export function pieceJson(piece: CupboardPiece, say: Say): Json {
-  const { id: _id, count: _count, ...stock } = stockJson(piece.stock, say) as { readonly [key: string]: Json };
+  const {
+    id: _id,
+    count: _count,
+    ...stock
+  } = stockJson(piece.stock, say, "mm") as { readonly [key: string]: Json };
   return {
     code: piece.code,
     material: piece.material,

@@ -32,7 +32,6 @@ const FACTS = {
   ...{ layer: "CUT", kerfMm: 1, gripMm: 2, sideMm: 3, marginMm: 4, overlapMm: 5 },
   ...{ name: "rim", names: ["a", "b"], of: "body", sizeMm: 1, start: 2, allowanceMm: 3, insetMm: 4 },
   ...{ parts: ["a", "b"], firstRow: 2, bag: 2, bandMm: 300, neededMm: 420 },
-  ...{ parts: ["a", "b"], firstRow: 2 },
   ...{ label: "K7M2P", project: "Harbour tote", on: "2027-01-04", cloth: "Sailcloth", shades: ["rust", "navy"] },
 };
 

@@ -40,7 +40,10 @@ test("what is not there is named as it was asked for", () => {
 });
 
 test("a piece with a label is called by it, for whoever looks for it on the shelf", () => {
-  const stock = [{ ...rest("a", 600), label: "K7M2P" }, { ...roll, label: "R1" }];
+  const stock = [
+    { ...rest("a", 600), label: "K7M2P" },
+    { ...roll, label: "R1" },
+  ];
   expect(stockName(stock, "a", write, "en")).toBe("K7M2P: remnant, 600 mm × 400 mm");
   expect(stockName(stock, "roll", write, "de")).toBe("R1: Rolle, 1400 mm breit");
 });
