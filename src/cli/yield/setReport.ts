@@ -20,8 +20,8 @@ import { lines, shownIn, type YieldAnswer } from "./yieldText.ts";
 
 /** A search that does not ask for more; each try takes so many evaluations. */
 const EVALUATIONS = 200_000;
-/** Steps of a curve of sets, each a search. */
-const MOST_STEPS = 30;
+/** Sets in one plan, and so along a curve: each of its steps is a search. */
+const MOST_SETS = 2000;
 const CLOTH = { grain: "free", oneWay: false, facesAlike: false } as const;
 const GRAINS = { both: "either", lengthwise: "lengthwise", crosswise: "crosswise" } as const;
 
@@ -183,7 +183,7 @@ function lengthOf(
 ): YieldAnswer {
   const texts = CLI_TEXTS[language].yields;
   const show = shownIn(asked.strips[0]!.text, language);
-  const sets = numberOption(args, "count", { least: 1, most: 2000, whole: true }, 1);
+  const sets = numberOption(args, "count", { least: 1, most: MOST_SETS, whole: true }, 1);
   const found = lengthForSets(wish, sets, evaluations);
   if (found === null)
     throw plainProblem("strap-too-long-for-width", "--width", ({ yields }) => yields.noStrapAcross);
@@ -219,8 +219,13 @@ function curveOf(
   { count }: YieldAnswer,
   evaluations: number,
 ): YieldAnswer["curve"] {
+  const inSet = asked.strips.reduce((sum, { perSet }) => sum + perSet, 0);
   const steps = [{ length: asked.length, count, proven: false }];
-  for (let sets = count + 1; steps.length <= MOST_STEPS; sets++) {
+  for (let sets = count + 1; ; sets++) {
+    if (sets > MOST_SETS)
+      throw plainProblem("too-many-straps", "--curve", ({ yields }) =>
+        yields.tooMany("--curve", sets * inSet, MOST_SETS * inSet),
+      );
     const found = lengthForSets(open, sets, evaluations);
     if (found === null) break;
     const length = lengthToBuy(found.length, asked.loss);

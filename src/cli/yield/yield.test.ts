@@ -129,3 +129,12 @@ test("a skin out of a project, of any outline, with its flaw; other stocks are n
   expect((await ask("--width", "1 m")).code).toBe(2);
   rmSync(folder, { recursive: true });
 });
+
+test("the curve of sets goes to its end, however many steps that takes", async () => {
+  const strip = "10 cm x 40 cm + 4 of 5 cm x 10 cm";
+  const words = ["--strip", strip, "--width", "30 cm", "--length", "40 cm", "--evaluations", "2000"];
+  const { curve } = JSON.parse((await attempt(...words, "--curve", "8 m", "--json")).out);
+  // A set is 600 cm² of cloth 30 cm wide: one more for every 20 cm.
+  expect(curve.at(-1)).toMatchObject({ lengthMm: 8000, count: 40 });
+  expect(curve.length).toBeGreaterThan(30);
+});
