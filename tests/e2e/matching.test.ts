@@ -54,3 +54,47 @@ test("a repeat and two edges are chosen in the cloth's form, and lie over the pl
   await page.waitForSelector(".lay-view .piece");
   await page.waitForSelector(".lay-view .cloth-pattern path", { state: "detached" });
 });
+
+test("two edges are matched by pressing them in the pictures, by pointer and by keys; what cannot meet is told beside", async () => {
+  const page = await openPage(await stage.person(), stage.url);
+  const striped = JSON.parse(project);
+  striped.materials[0].repeat = { along: "6 cm", symmetric: true };
+  await openFile(page, "striped.json", JSON.stringify(striped));
+  await page.waitForSelector(".card-name:has-text('Front')");
+  await goTo(page, "#/cloth/canvas");
+  await page.click("summary:has-text('Pattern and what is to meet')");
+  const edge = (panel: string, n: number) => `.edge-board li:has-text('${panel}') .edge-button >> nth=${n}`;
+  // A straight line has no area that could be clicked by name: it is pressed in its middle, as a hand would.
+  const pressLine = async (at: string) => {
+    await page.locator(at).evaluate((element) => element.scrollIntoView({ block: "center" }));
+    const middle = await page.locator(at).evaluate((element) => {
+      const { x, y, width, height } = element.querySelector(".edge-line")!.getBoundingClientRect();
+      return { x: x + width / 2, y: y + height / 2 };
+    });
+    await page.mouse.click(middle.x, middle.y);
+  };
+  await page.waitForSelector(edge("Front", 0), { state: "attached" });
+  await pressLine(edge("Front", 0));
+  expect(await page.getAttribute(edge("Front", 0), "aria-pressed")).toBe("true");
+  await pressLine(edge("Gusset", 2));
+  await page.waitForSelector("select[data-path='matches[0].first.edge']");
+  expect(await page.getAttribute(edge("Gusset", 2), "aria-label")).toMatch(/^Gusset, .*M1$/u);
+  // Escape lets the first edge go; Tab and Enter press like the pointer.
+  await page.focus(edge("Front", 1));
+  await page.keyboard.press("Enter");
+  expect(await page.getAttribute(edge("Front", 1), "aria-pressed")).toBe("true");
+  await page.keyboard.press("Escape");
+  expect(await page.getAttribute(edge("Front", 1), "aria-pressed")).toBe("false");
+  await page.focus(edge("Front", 2));
+  await page.keyboard.press("Enter");
+  await page.focus(edge("Gusset", 2));
+  await page.keyboard.press("Space");
+  await page.waitForSelector("select[data-path='matches[1].second.edge']");
+  // The gusset's edge is in both matches.
+  expect(await page.locator(".edge-board .is-matched").count()).toBe(3);
+  // On cloth that lies in layers nothing is matched, and a match says so where it stands.
+  striped.matches = [{ first: { panel: "front", edge: 0 }, second: { panel: "gusset", edge: 9 } }];
+  await openFile(page, "striped.json", JSON.stringify(striped));
+  await goTo(page, "#/cloth/canvas");
+  await page.waitForSelector("li.sentence:has(select[data-path='matches[0].first.edge']) .refusal");
+});

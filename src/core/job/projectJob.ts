@@ -67,6 +67,11 @@ function withoutTroubled(project: Project, troubles: readonly Problem[]): Projec
     ...project,
     straps: project.straps.filter((_, i) => !has("straps", i)),
     panels,
+    ...(project.seams && {
+      seams: project.seams.filter(
+        ({ first, second }, i) => !has("seams", i) && [...first, ...second].every(({ panel }) => isThere(panel)),
+      ),
+    }),
     ...(project.matches && {
       matches: project.matches.filter(
         ({ first, second }, i) => !has("matches", i) && isThere(first.panel) && isThere(second.panel),

@@ -39,5 +39,10 @@ export const deMatching: typeof enMatching = {
   addCentred: "Ein Teil mit seinem Platz",
   remove: (n) => `Passung ${n} entfernen`,
   removeCentred: (n) => `Platz ${n} entfernen`,
+  board: "Kanten, die sich treffen, in den Bildern gedrückt",
+  pressFirst: "Drücken Sie eine Kante, dann die Kante, auf die sie trifft.",
+  pressSecond: (edge) => `Drücken Sie nun die Kante, die auf ${edge} trifft. Escape lässt sie wieder los.`,
+  edgeOf: (panel, edge) => `${panel}, ${edge}`,
+  matchedEdge: (edge, marks) => `${edge}, passend: ${marks}`,
   changed: "was auf dem Muster zusammentrifft",
 };

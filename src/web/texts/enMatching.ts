@@ -40,5 +40,10 @@ export const enMatching = {
   addCentred: say("A part with its place"),
   remove: (n: number) => `Remove match ${n}`,
   removeCentred: (n: number) => `Remove place ${n}`,
+  board: say("Edges that meet, pressed in the pictures"),
+  pressFirst: say("Press an edge, then the edge that it meets."),
+  pressSecond: (edge: string) => `Now press the edge that meets ${edge}. Escape lets it go.`,
+  edgeOf: (panel: string, edge: string) => `${panel}, ${edge}`,
+  matchedEdge: (edge: string, marks: string) => `${edge}, matched: ${marks}`,
   changed: say("what meets on the pattern"),
 };

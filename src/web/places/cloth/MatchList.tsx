@@ -3,9 +3,12 @@ import type { Panel } from "../../../core/panels/panel.ts";
 import type { SeamEdge } from "../../../core/panels/seams.ts";
 import { ChoiceBlank } from "../../fields/blanks.tsx";
 import { EdgeBlank, edgesOf } from "../../fields/EdgeBlank.tsx";
+import { Refusal } from "../../fields/TypedBlank.tsx";
 import { Icon } from "../../parts/Icon.tsx";
+import { useDerived } from "../../state/derived.ts";
 import { useChange, useProject } from "../../state/workbench.ts";
 import { useTexts } from "../../texts/texts.ts";
+import { EdgeBoard } from "./EdgeBoard.tsx";
 
 /** Edges of panels that meet on the pattern, and parts that have their place on it, each by a choice of names. */
 export function MatchList({ materialId }: { materialId: string }) {
@@ -17,6 +20,8 @@ export function MatchList({ materialId }: { materialId: string }) {
   const parts = [...panels, ...project.straps.filter(({ materials }) => materials.outer === materialId)];
   const setMatches = (next: readonly Match[]) => change((now) => ({ ...now, matches: next }), words.changed);
   const setCentred = (next: readonly Centred[]) => change((now) => ({ ...now, centred: next }), words.changed);
+  const { troubles } = useDerived();
+  const troublesAt = (at: string) => troubles.filter(({ path }) => path === at || path.startsWith(`${at}.`));
   const here = new Set(parts.map(({ id }) => id));
   const start = (panel: Panel | undefined): SeamEdge => ({
     panel: panel!.id,
@@ -24,6 +29,11 @@ export function MatchList({ materialId }: { materialId: string }) {
   });
   return (
     <>
+      <EdgeBoard
+        panels={panels}
+        matches={matches}
+        onPair={(first, second) => setMatches([...matches, { first, second }])}
+      />
       <ol class="stack">
         {matches.map((match, i) =>
           here.has(match.first.panel) || here.has(match.second.panel) ? (
@@ -39,7 +49,8 @@ export function MatchList({ materialId }: { materialId: string }) {
                 onClick={() => setMatches(matches.toSpliced(i, 1))}
               >
                 <Icon name="bin" />
-              </button>
+              </button>{" "}
+              <Refusal problems={troublesAt(`matches[${i}]`)} />
             </li>
           ) : null,
         )}
@@ -69,7 +80,8 @@ export function MatchList({ materialId }: { materialId: string }) {
                 onClick={() => setCentred(centred.toSpliced(i, 1))}
               >
                 <Icon name="bin" />
-              </button>
+              </button>{" "}
+              <Refusal problems={troublesAt(`centred[${i}]`)} />
             </li>
           ) : null,
         )}
