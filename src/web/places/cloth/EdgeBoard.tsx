@@ -104,7 +104,7 @@ function PanelEdges(props: {
           const line = edgeLine(props.sized, edge);
           if (line === null) return null;
           const marks = props.marksOf(edge);
-          const [x, y] = middleOf(line);
+          const [x, y] = besideMiddle(line, pad);
           return (
             <g
               key={String(edge)}
@@ -154,9 +154,12 @@ function edgeLine({ outline }: SizedPanel, edge: EdgeRef): Contour | null {
   return { vertices: Float64Array.from(vertices), closed: false };
 }
 
-function middleOf({ vertices }: Contour): readonly [number, number] {
-  const last = vertices.length - 3;
-  return [(vertices[0]! + vertices[last]!) / 2, (vertices[1]! + vertices[last + 1]!) / 2];
+/** Where the marks of an edge stand: inside, `by` from its middle; the outline runs counter-clockwise. */
+function besideMiddle({ vertices }: Contour, by: number): readonly [number, number] {
+  const [x0, y0, x1, y1] = [vertices[0]!, vertices[1]!, vertices.at(-3)!, vertices.at(-2)!];
+  const length = Math.hypot(x1 - x0, y1 - y0) || 1;
+  const [inX, inY] = [-(y1 - y0) / length, (x1 - x0) / length];
+  return [(x0 + x1) / 2 + inX * by, (y0 + y1) / 2 + inY * by - by * 0.35];
 }
 
 function isSame(a: SeamEdge, b: SeamEdge): boolean {
