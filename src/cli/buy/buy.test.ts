@@ -112,15 +112,52 @@ test("bag by bag: what each costs more, what a length makes, and the curve as SV
   expect(code).toBe(0);
   expect(out).toContain("this bag costs no cloth");
   expect(out.trimEnd().split("\n").at(-1)).toMatch(/^0\.5 m makes \d bags?\.$/u);
+  expect(out).toMatch(/^0\.\d m \(€\d+\.\d\d\) makes \d, \d\.\d m \(€/mu);
+  expect(out).toMatch(/^Bags? \d(?:, \d)* costs? no cloth: /mu);
   expect(readFileSync(picture, "utf8")).toContain("<svg");
   const { growth, makes } = JSON.parse((await buy("--up-to", "6", "--have", "50 cm", "--json")).out);
   expect(growth.map(({ bags }: { bags: number }) => bags)).toEqual([1, 2, 3, 4, 5, 6]);
   expect(makes).toBe(growth.filter(({ usedMm }: { usedMm: number }) => usedMm <= 500).length);
-  expect((await buy("--have", "1 m")).code).toBe(2);
   expect((await buy("--up-to", "3", "--own-stock")).code).toBe(2);
   // Before anything is laid.
   const nowhere = await buy("--up-to", "3", "--picture", join(folder, "nowhere", "growth.svg"));
   expect([nowhere.code, nowhere.out]).toEqual([1, ""]);
+});
+
+test("what a piece makes: bags, straps alone, straps beside the bags", async () => {
+  const { code, out } = await buy("--material", "canvas", "--have", "42 cm x 80 cm");
+  expect(code).toBe(0);
+  expect(out).toMatch(
+    /^Canvas\n42 cm × 80 cm makes \d bags?\.\nOf "strap" alone it makes \d+; beside the bags? \d+ more\.\n$/u,
+  );
+  const { bags, straps, pieceMm } = JSON.parse((await buy("--material", "canvas", "--have", "1 m", "--json")).out);
+  expect(pieceMm).toEqual([1000, 1500]);
+  expect(bags).toBeGreaterThan(2);
+  expect(straps[0].alone).toBeGreaterThan(straps[0].besides);
+  const wrong = await buy("--material", "canvas", "--have", "much");
+  expect([wrong.code, wrong.err]).toEqual([1, expect.stringContaining("45 cm x 60 cm")]);
+});
+
+test("what to cut into: own stock first, then least money; no choice is told", async () => {
+  const project = new URL("../../../fixtures/harbour-quarters.json", import.meta.url).pathname;
+  const { code, out } = await runCli("buy", project, "--open", "--evaluations", "3000");
+  expect(code).toBe(0);
+  expect(out).toContain("From what you have: ripple leftover.");
+  const [{ best, others }] = JSON.parse(
+    (await runCli("buy", project, "--open", "--json", "--evaluations", "3000")).out,
+  ).materials;
+  const paid = best.stocks.reduce(
+    (sum: number, { source, costMinor }: { source: string; costMinor: number }) =>
+      sum + (source === "buy" ? costMinor : 0),
+    0,
+  );
+  expect(best.toPayMinor).toBe(paid);
+  expect(best.placements).toHaveLength(4 * 3);
+  for (const other of others)
+    if (other.leftOut === 0) expect(other.toPayMinor).toBeGreaterThanOrEqual(best.toPayMinor);
+  const none = await buy("--open");
+  expect([none.code, none.err]).toEqual([1, expect.stringContaining("one roll only")]);
+  expect((await buy("--open", "--up-to", "3")).code).toBe(2);
 });
 
 test("the same words give the same table", async () => {

@@ -15,6 +15,8 @@ import { BUY_TEXTS } from "../words/buyTexts.ts";
 import { BUY_OPTIONS, buyProblem, shopWish } from "./buyOptions.ts";
 import { bestText, headText, rowText, type Told } from "./buyText.ts";
 import { readUpTo, tellGrowth } from "./growth.ts";
+import { tellMakes } from "./makes.ts";
+import { tellOpened } from "./opened.ts";
 
 /** `laywright buy`: what to buy of each cloth, by width and by the way straps are made. */
 export const buyCommand: Command = {
@@ -46,9 +48,14 @@ async function runBuy(args: ParsedArgs, io: Io): Promise<ExitCode> {
   const job = readProjectFile(withItsWorkshop(readInput(file), file), io.language);
   const materials = askedMaterials(args, job, file);
   const wishes = materials.map((material) => shopWish(args, job.project, material));
+  if (args.switches.has("open")) return await tellOpened(args, io, job, materials, wishes);
   const upTo = readUpTo(args);
-  if (upTo !== null) {
+  const isMakes = upTo === null && args.values.has("have");
+  if (upTo !== null || isMakes) {
     if (materials.length > 1) throw buyProblem("one-cloth", "--material", ({ oneCloth }) => oneCloth);
+  }
+  if (isMakes) return await tellMakes(args, io, job, materials[0]!, wishes[0]!);
+  if (upTo !== null) {
     return await tellGrowth(args, io, job, materials[0]!, wishes[0]!, upTo);
   }
   const seconds = numberOption(args, "seconds", { least: 0, most: 86_400 }, Infinity);

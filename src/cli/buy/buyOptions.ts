@@ -50,8 +50,16 @@ export const BUY_OPTIONS: readonly OptionSpec[] = [
     value: "N",
     help: "instead of the table: what 1 to N bags take, bag by bag, at the first width of --widths (default the project's own) and as planned",
   },
-  { name: "have", value: "L", help: "with --up-to: how many bags this length of the roll makes" },
+  {
+    name: "have",
+    value: "L",
+    help: 'what a length of the roll or a piece ("45 cm x 60 cm", along the selvedge first) makes: bags, straps alone, straps beside the bags; with --up-to: how many of those bags',
+  },
   { name: "picture", value: "FILE", help: "with --up-to: write bags against length as SVG" },
+  {
+    name: "open",
+    help: "instead of the table: which of the project's own stock and of the rolls and panels it can buy to cut into, for least money",
+  },
   CUT_OPTION,
   { name: "seconds", value: "N", help: "stop after N seconds; the rows so far stand" },
   { name: "evaluations", value: "N", help: `search for N evaluations a row (default ${ROW_EFFORT})` },

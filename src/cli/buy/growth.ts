@@ -4,14 +4,24 @@ import { minorDigits } from "../../core/buying/money.ts";
 import { shopLength } from "../../core/buying/shopLength.ts";
 import { yieldCurvePicture } from "../../core/drawing/lay/yieldPictures.ts";
 import type { ProjectJob } from "../../core/job/projectJob.ts";
-import { type BagStep, type BagSteps, bagSteps, bagsFrom } from "../../core/job/shopping/bagSteps.ts";
+import {
+  type BagStep,
+  bagSteps,
+  bagsFrom,
+  freeBags,
+  type LengthStep,
+  lengthSteps,
+} from "../../core/job/shopping/bagSteps.ts";
 import type { ShopCell } from "../../core/job/shopping/shopCell.ts";
 import type { ShopWish } from "../../core/job/shopping/shopTable.ts";
 import type { Material } from "../../core/materials/material.ts";
+import type { Project } from "../../core/project/project.ts";
 import { formatLength } from "../../core/units/formatLength.ts";
+import type { Language } from "../../core/units/language.ts";
 import { parseLength } from "../../core/units/parseLength.ts";
 import { moneyText } from "../../export/cutsheet/moneyText.ts";
 import { svgText } from "../../export/svg/svgText.ts";
+import { attended } from "../attended.ts";
 import { EXIT, type ExitCode, type Io, type ParsedArgs, UsageError } from "../command.ts";
 import { inputProblem, plainProblem } from "../inOut/toldProblem.ts";
 import { writeFiles } from "../inOut/writeFiles.ts";
@@ -33,7 +43,7 @@ export function readUpTo(args: ParsedArgs): number | null {
         throw new UsageError((say) => say.notWith(name, "up-to"));
     return most;
   }
-  for (const name of ["have", "picture"])
+  for (const name of ["picture"])
     if (args.values.has(name)) throw new UsageError((say) => say.onlyWith(name, "up-to"));
   return null;
 }
@@ -60,7 +70,7 @@ export async function tellGrowth(
     joins: wish.joins[0]!,
   };
   io.progress(texts.looking(most));
-  const found = await result(bagSteps(project, cell, most, wish));
+  const found = await attended(bagSteps(project, cell, most, wish));
   io.progress("");
   if (found.kind === "barred") {
     io.err(`${barredText(found, { job, material, wish, language: io.language })}\n`);
@@ -95,22 +105,27 @@ export async function tellGrowth(
         .trimEnd(),
     );
     const made = have === null ? [] : [texts.makes(formatLength(have, "m", io.language), makes!, makes === most)];
-    io.out(`${[material.name, ...lines, ...made].join("\n")}\n`);
+    const free = freeBags(steps);
+    const growing = lengthSteps(steps).map((step) => ({
+      length: stepText(step, material, project, io.language),
+      bags: step.bags,
+    }));
+    const said = [texts.growing(growing), ...(free.length > 0 ? [texts.freeBags(free)] : [])];
+    io.out(`${[material.name, ...lines, ...said, ...made].join("\n")}\n`);
   }
-  if (picture !== undefined) writeGrowth(picture, steps, material, io);
+  if (picture !== undefined) writeGrowth(picture, steps, material, project, io);
   return EXIT.done;
 }
 
-async function result(steps: Generator<unknown, BagSteps, undefined>): Promise<BagSteps> {
-  let looked = performance.now();
-  for (;;) {
-    const step = steps.next();
-    if (step.done) return step.value;
-    if (performance.now() - looked < 50) continue;
-    // The terminal hears Ctrl-C.
-    await new Promise(setImmediate);
-    looked = performance.now();
-  }
+/** A length as it is asked for, with its money in brackets. */
+function stepText(
+  { length, toPay }: LengthStep,
+  { price }: Material,
+  { currency }: Project,
+  language: Language,
+): string {
+  const said = shopLength(length, price, language);
+  return toPay === null ? said : `${said} (${moneyText(toPay, currency, language)})`;
 }
 
 function readHave(args: ParsedArgs): number | null {
@@ -122,16 +137,14 @@ function readHave(args: ParsedArgs): number | null {
 }
 
 /** The curve as SVG: bags over the length that is bought. */
-function writeGrowth(file: string, steps: readonly BagStep[], material: Material, io: Io): void {
+function writeGrowth(file: string, steps: readonly BagStep[], material: Material, project: Project, io: Io): void {
   const texts = BUY_TEXTS[io.language];
   const { files, yields } = CLI_TEXTS[io.language];
   // Of bags that take the same length the last one stands: the others come with it.
-  const points = steps
-    .filter(({ row }, i) => steps[i + 1]?.row.buyLength !== row.buyLength)
-    .map(({ bags, row }) => ({
-      ...{ length: row.buyLength, count: bags },
-      label: shopLength(row.buyLength, material.price, io.language),
-    }));
+  const points = lengthSteps(steps).map((step) => ({
+    ...{ length: step.length, count: step.bags },
+    label: stepText(step, material, project, io.language),
+  }));
   const drawing = yieldCurvePicture(points, points.at(-1)!.length * 1.05, {
     length: yields.lengthAxis,
     count: texts.bags,

@@ -1,5 +1,8 @@
+import type { MoneyRules } from "../../core/buying/moneyRules.ts";
 import { type JudgedCloth, judgeCloth } from "../../core/job/laidCloth.ts";
 import type { LayJob, ProjectJob } from "../../core/job/projectJob.ts";
+import { cheapestPlan, hasStockChoice } from "../../core/job/stocks/cheapestPlan.ts";
+import { boughtIds, isCheaperPlan, onAll, withOpened } from "../../core/job/stocks/openedStocks.ts";
 import type { ChoiceFor, LayChoice } from "../../core/lay/alternatives/searchChoices.ts";
 import type { CutMode } from "../../core/lay/engines/chooseEngines.ts";
 import type { LayPlan, LayProblem } from "../../core/lay/problem/layProblem.ts";
@@ -9,6 +12,7 @@ import type { Material } from "../../core/materials/material.ts";
 import type { Language } from "../../core/units/language.ts";
 import { withDecimalSign } from "../../core/units/numberWords.ts";
 import type { SearchPool, SearchResult } from "../../worker/searchPool.ts";
+import { attended } from "../attended.ts";
 import type { Io } from "../command.ts";
 import { type SearchEnd, timedSearch } from "../timedSearch.ts";
 import { CLI_TEXTS } from "../words/words.ts";
@@ -60,7 +64,7 @@ export async function layProject(
   const isByClock = effort.choose === null && effort.evaluations === Infinity;
   const firstSeconds = isByClock && cloths.length > 1 ? FIRST_SHARE * effort.seconds : effort.seconds;
   for (const [i, cloth] of cloths.entries())
-    await layCloth(cloth, left(firstSeconds) / (cloths.length - i), pool, effort, io, since);
+    await layCloth(cloth, left(firstSeconds) / (cloths.length - i), pool, effort, job.project, io, since);
   const open = isByClock ? cloths.filter(({ ended }) => ended === "time") : [];
   const gains = open.map(({ best }) => mayGain(best!));
   const isStopped = cloths.some(({ ended }) => ended === "person");
@@ -68,7 +72,8 @@ export async function layProject(
     const sum = gains.slice(i).reduce((total, gain) => total + gain, 0);
     const seconds = (left(effort.seconds) * gains[i]!) / sum;
     // What the first look had is found again on the way.
-    if (seconds > 2 * (firstSeconds / cloths.length)) await layCloth(cloth, seconds, pool, effort, io, since);
+    if (seconds > 2 * (firstSeconds / cloths.length))
+      await layCloth(cloth, seconds, pool, effort, job.project, io, since);
   }
   io.progress("");
   const mode = effort.choose === "easiest" ? "ruler" : effort.mode;
@@ -88,12 +93,18 @@ async function layCloth(
   seconds: number,
   pool: SearchPool,
   { seed, mode, evaluations, choose, threads }: LayEffort,
+  rules: MoneyRules,
   io: Io,
   since: () => number,
 ): Promise<void> {
   const { material, problem } = cloth.lay;
-  const take = (plan: LayPlan): void => {
-    if (isBetterPlan(problem, plan, cloth.best)) cloth.best = plan;
+  const isChosen = choose === null && hasStockChoice(material);
+  const take = (found: LayPlan): void => {
+    const plan = isChosen ? onAll(problem, found) : found;
+    const better = isChosen
+      ? isCheaperPlan(material, problem, rules, plan, cloth.best)
+      : isBetterPlan(problem, plan, cloth.best);
+    if (better) cloth.best = plan;
   };
   const show = (): void => io.progress(progressLine(material, problem, cloth.best, since(), io.language));
   show();
@@ -109,7 +120,24 @@ async function layCloth(
       take(plan);
       show();
     };
-    const wish = { problem, mode, seed, evaluations };
+    // What to open is chosen by money first; then only that is laid out well.
+    if (isChosen && cloth.best === null)
+      take(
+        (await attended(cheapestPlan(material, problem, rules, { mode, seed, evaluations: CHOICE_EFFORT }))).best
+          .plan,
+      );
+    const paid = boughtIds(material);
+    const opened = (cloth.best?.uses ?? []).filter(
+      ({ usedLength, stockId }) => usedLength > 0 && paid.has(stockId),
+    );
+    const searched = isChosen
+      ? withOpened(
+          material,
+          problem,
+          opened.map(({ stockId }) => stockId),
+        )
+      : problem;
+    const wish = { problem: searched, mode, seed, evaluations };
     const found = await timedSearch(pool, wish, seconds, hear, patience);
     take(found.plan);
     cloth.ended = found.ended;
@@ -117,6 +145,9 @@ async function layCloth(
     clearInterval(clock);
   }
 }
+
+/** Evaluations for each set of stock that is looked at. */
+const CHOICE_EFFORT = 20_000;
 
 /** Length that a better plan may save, mm: all of it where pieces are left out. */
 function mayGain(plan: LayPlan): number {

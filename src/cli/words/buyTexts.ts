@@ -34,6 +34,16 @@ export interface BuyTexts {
   /** Beside a bag that is cut from what the bags before it need anyway. */
   readonly alsoFree: string;
   readonly makes: (length: string, bags: number, isAll: boolean) => string;
+  /** What growing lengths make, `length` with its money. */
+  readonly growing: (steps: readonly { readonly length: string; readonly bags: number }[]) => string;
+  readonly freeBags: (bags: readonly number[]) => string;
+  /** What a piece makes. */
+  readonly piece: {
+    readonly looking: (piece: string) => string;
+    readonly bags: (piece: string, bags: number) => string;
+    readonly strap: (name: string, alone: number, besides: number, bags: number) => string;
+    readonly unreadable: (text: string) => string;
+  };
   readonly looking: (bags: number) => string;
   readonly oneCloth: string;
   readonly noWay: string;
@@ -41,6 +51,19 @@ export interface BuyTexts {
   readonly notSold: (cloth: string) => string;
   readonly noCloth: string;
   readonly unreadableWidth: (text: string) => string;
+  /** What to cut into, of several stocks. */
+  readonly open: {
+    readonly title: (cloth: string, bags: number) => string;
+    readonly own: (stock: string) => string;
+    readonly buyLength: (stock: string, length: string, money: string | null) => string;
+    readonly buyPiece: (stock: string, money: string | null) => string;
+    readonly nothing: string;
+    readonly inAll: (money: string) => string;
+    readonly others: string;
+    readonly other: (stocks: readonly string[], money: string | null, leftOut: number) => string;
+    readonly noChoice: (cloth: string) => string;
+    readonly leftOut: (pieces: number) => string;
+  };
 }
 
 const pluralEn = pluralOf("en");
@@ -85,6 +108,19 @@ const en: BuyTexts = {
     isAll && bags > 0
       ? `${length} makes all ${bags} ${pluralEn(bags, "bag", "bags")} asked about, or more.`
       : `${length} makes ${bags} ${pluralEn(bags, "bag", "bags")}.`,
+  growing: (steps) => `${steps.map(({ length, bags }) => `${length} makes ${bags}`).join(", ")}.`,
+  freeBags: (bags) =>
+    bags.length === 1
+      ? `Bag ${bags[0]} costs no cloth: the length for the bag before it is enough.`
+      : `Bags ${bags.join(", ")} cost no cloth: the length for the bag before each is enough.`,
+  piece: {
+    looking: (piece) => `Looking what ${piece} makes`,
+    bags: (piece, bags) =>
+      `${piece} makes ${bags === 0 ? "no whole bag" : `${bags} ${pluralEn(bags, "bag", "bags")}`}.`,
+    strap: (name, alone, besides, bags) =>
+      `Of "${name}" alone it makes ${alone}${bags > 0 ? `; beside the ${pluralEn(bags, "bag", "bags")} ${besides} more` : ""}.`,
+    unreadable: (text) => `--have: "${text}" is no length and no piece; write it like "1.3 m" or "45 cm x 60 cm".`,
+  },
   looking: (bags) => `Laying 1 to ${bags} bags`,
   oneCloth: "Name one cloth with --material: --up-to tells of one at a time.",
   noWay: "No way of these can be cut.",
@@ -93,6 +129,25 @@ const en: BuyTexts = {
   noCloth: "Nothing in this project is cut from cloth off a roll.",
   unreadableWidth: (text) =>
     `--widths: "${text}" is not a width with its price; write them like "110 cm at 12.50, 54 in".`,
+  open: {
+    title: (cloth, bags) => `${cloth}, for ${bags} ${pluralEn(bags, "bag", "bags")}: what to cut into`,
+    own: (stock) => `From what you have: ${stock}.`,
+    buyLength: (stock, length, money) => `Buy ${length} of ${stock}${money === null ? "" : `, ${money}`}.`,
+    buyPiece: (stock, money) => `Buy ${stock}${money === null ? "" : `, ${money}`}.`,
+    nothing: "Nothing to buy: what you have is enough.",
+    inAll: (money) => `In all ${money}: no other way that was looked at costs less.`,
+    others: "Other ways:",
+    other: (stocks, money, leftOut) =>
+      `${stocks.length === 0 ? "nothing bought" : stocks.join(" + ")}: ${
+        leftOut > 0
+          ? `${leftOut} ${pluralEn(leftOut, "piece finds", "pieces find")} no place`
+          : (money ?? "no price")
+      }`,
+    noChoice: (cloth) =>
+      `"${cloth}" is bought from one roll only: there is nothing to choose. Give the cloth more open rolls, or stock marked "toBuy".`,
+    leftOut: (pieces) =>
+      `${pieces} ${pluralEn(pieces, "piece finds", "pieces find")} no place on any of it: a wider or a longer cloth is needed.`,
+  },
 };
 
 const de: BuyTexts = {
@@ -134,6 +189,20 @@ const de: BuyTexts = {
     isAll && bags > 0
       ? `${length} reichen für alle ${bags} gefragten Taschen oder mehr.`
       : `${length} reichen für ${bags} ${pluralDe(bags, "Tasche", "Taschen")}.`,
+  growing: (steps) => `${steps.map(({ length, bags }) => `${length}: ${bags}`).join("; ")}.`,
+  freeBags: (bags) =>
+    bags.length === 1
+      ? `Tasche ${bags[0]} kostet keinen Stoff: Die Länge für die Tasche davor reicht.`
+      : `Die Taschen ${bags.join(", ")} kosten keinen Stoff: Die Länge für die Tasche davor reicht jeweils.`,
+  piece: {
+    looking: (piece) => `Es wird geprüft, was ${piece} ergibt`,
+    bags: (piece, bags) =>
+      `${piece} ergibt ${bags === 0 ? "keine ganze Tasche" : `${bags} ${pluralDe(bags, "Tasche", "Taschen")}`}.`,
+    strap: (name, alone, besides, bags) =>
+      `Von "${name}" allein ergibt es ${alone}${bags > 0 ? `; neben ${pluralDe(bags, "der Tasche", "den Taschen")} noch ${besides}` : ""}.`,
+    unreadable: (text) =>
+      `--have: "${text}" ist keine Länge und kein Stück; schreiben Sie etwa "1,3 m" oder "45 cm x 60 cm".`,
+  },
   looking: (bags) => `1 bis ${bags} Taschen werden gelegt`,
   oneCloth: "Nennen Sie einen Stoff mit --material: --up-to gilt für einen.",
   noWay: "Keiner dieser Wege lässt sich zuschneiden.",
@@ -142,6 +211,25 @@ const de: BuyTexts = {
   noCloth: "In diesem Projekt wird nichts aus Stoff von der Rolle zugeschnitten.",
   unreadableWidth: (text) =>
     `--widths: "${text}" ist keine Breite mit ihrem Preis; schreiben Sie etwa "110 cm zu 12,50; 54 in".`,
+  open: {
+    title: (cloth, bags) => `${cloth}, für ${bags} ${pluralDe(bags, "Tasche", "Taschen")}: was angeschnitten wird`,
+    own: (stock) => `Aus dem, was da ist: ${stock}.`,
+    buyLength: (stock, length, money) => `Kaufen: ${length} von ${stock}${money === null ? "" : `, ${money}`}.`,
+    buyPiece: (stock, money) => `Kaufen: ${stock}${money === null ? "" : `, ${money}`}.`,
+    nothing: "Nichts zu kaufen: Was da ist, reicht.",
+    inAll: (money) => `Zusammen ${money}: Kein anderer Weg, der geprüft wurde, kostet weniger.`,
+    others: "Andere Wege:",
+    other: (stocks, money, leftOut) =>
+      `${stocks.length === 0 ? "nichts gekauft" : stocks.join(" + ")}: ${
+        leftOut > 0
+          ? `${leftOut} ${pluralDe(leftOut, "Teil findet", "Teile finden")} keinen Platz`
+          : (money ?? "ohne Preis")
+      }`,
+    noChoice: (cloth) =>
+      `"${cloth}" wird nur von einer Rolle gekauft: Es gibt nichts zu wählen. Geben Sie dem Stoff weitere offene Rollen oder Stücke mit "toBuy".`,
+    leftOut: (pieces) =>
+      `${pieces} ${pluralDe(pieces, "Teil findet", "Teile finden")} nirgends Platz: Es braucht breiteren oder längeren Stoff.`,
+  },
 };
 
 /** The sentences of each language. */

@@ -3,7 +3,7 @@ import { expect, test } from "vitest";
 import { checkPlan } from "../../lay/check/checkPlan.ts";
 import { inOneGo } from "../../lay/search/breath.ts";
 import { readProject } from "../../project/file/readProject.ts";
-import { bagSteps, bagsFrom } from "./bagSteps.ts";
+import { bagSteps, bagsFrom, freeBags, lengthSteps } from "./bagSteps.ts";
 
 const CELL = { sold: { width: 1000, amount: null }, construction: null, direction: null, joins: null };
 const WISH = { materialId: "canvas", mode: "free", evaluations: 5000, seed: 1 } as const;
@@ -37,6 +37,12 @@ test("three bags in four cost no cloth, and a length says how many it makes", ()
   const steps = stepsOf([[300, 250, 1]], 9);
   expect(steps.map(({ row }) => row.usedLength)).toEqual([300, 300, 300, 300, 600, 600, 600, 600, 900]);
   expect(steps.map(({ row }) => row.toPay)).toEqual([600, 600, 600, 600, 1200, 1200, 1200, 1200, 1800]);
+  expect(freeBags(steps)).toEqual([2, 3, 4, 6, 7, 8]);
+  expect(lengthSteps(steps)).toEqual([
+    { length: 300, toPay: 600, bags: 4 },
+    { length: 600, toPay: 1200, bags: 8 },
+    { length: 900, toPay: 1800, bags: 9 },
+  ]);
   expect([299, 300, 599, 600, 10_000].map((length) => bagsFrom(steps, length))).toEqual([0, 4, 4, 8, 9]);
 });
 

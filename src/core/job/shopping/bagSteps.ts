@@ -64,3 +64,22 @@ function withoutSpare({ pieces }: LayProblem, plan: LayPlan): LayPlan {
 export function bagsFrom(steps: readonly BagStep[], length: number): number {
   return steps.reduce((most, { bags, row }) => (row.usedLength <= length + 1e-6 ? Math.max(most, bags) : most), 0);
 }
+
+/** A length that is bought, what it costs in the smallest coin, and the most bags it makes. */
+export interface LengthStep {
+  readonly length: number;
+  readonly toPay: number | null;
+  readonly bags: number;
+}
+
+/** The curve's steps: each length that is bought once, with the last of the bags that take it. */
+export function lengthSteps(steps: readonly BagStep[]): LengthStep[] {
+  return steps
+    .filter(({ row }, i) => steps[i + 1]?.row.buyLength !== row.buyLength)
+    .map(({ bags, row }) => ({ length: row.buyLength, toPay: row.toPay, bags }));
+}
+
+/** Numbers of the bags that cost no cloth: the length for the bag before is enough. */
+export function freeBags(steps: readonly BagStep[]): number[] {
+  return steps.filter(({ row }, i) => row.buyLength === steps[i - 1]?.row.buyLength).map(({ bags }) => bags);
+}

@@ -4,6 +4,7 @@ import type { LayPlan, LayProblem, Stock } from "../../lay/problem/layProblem.ts
 import { BREATH, type Breath } from "../../lay/search/breath.ts";
 import type { Material } from "../../materials/material.ts";
 import { isBought, stockCopyIds } from "../../materials/stock.ts";
+import { boughtIds, onAll } from "./openedStocks.ts";
 import { compareOutlays, type Outlay, outlayOf } from "./outlay.ts";
 import { type QuickSearch, quickPlan } from "./quickPlan.ts";
 import { spreadPieces } from "./spreadPieces.ts";
@@ -75,11 +76,6 @@ export function* cheapestPlan(
 /** Evaluations for a few pieces on one stock. */
 const SMALL = 3000;
 
-/** Ids in the lay of stock that has to be paid for. */
-function boughtIds({ stock }: Material): ReadonlySet<string> {
-  return new Set(stock.filter(isBought).flatMap(stockCopyIds));
-}
-
 /** Sets of stocks to lay on: own stock always, then panels and limited rolls of the shop, then one or two open rolls. */
 function stockSets(material: Material, { stocks, pinned }: LayProblem): Stock[][] {
   const paid = boughtIds(material);
@@ -110,17 +106,4 @@ function shopSets(material: Material, closed: readonly Stock[]): Stock[][] {
     sets = [...before, ...grown].slice(0, MOST_SETS);
   }
   return sets;
-}
-
-/** A plan on some of the stocks as one on all of them. */
-function onAll({ stocks }: LayProblem, plan: LayPlan): LayPlan {
-  const uses = new Map(plan.uses.map((use) => [use.stockId, use]));
-  const isAlone = plan.uses.filter(({ usedLength }) => usedLength > 0).length === 1;
-  return {
-    ...plan,
-    uses: stocks.map(({ id }) => {
-      const use = uses.get(id) ?? { stockId: id, usedLength: 0, bound: null };
-      return isAlone ? use : { ...use, bound: null };
-    }),
-  };
 }
