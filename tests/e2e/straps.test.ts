@@ -49,7 +49,7 @@ test("all constructions stand on cards with metres both ways, cost and what stan
   const fourfold = ((await card("folded in four").textContent()) ?? "").replaceAll("\u00a0", " ");
   expect(fourfold).toContain("cut 148.9 mm wide");
   expect(fourfold).toContain("801.6 mm of roll lengthwise, 595.4 mm crosswise");
-  expect(fourfold).toContain("11.91 EUR of cloth");
+  expect(fourfold).toContain("€11.91 of cloth");
   expect(fourfold).toContain("too thick for the slider");
   await card("folded in three, raw edge").click();
   await expect.poll(() => card("folded in three, raw edge").getAttribute("aria-pressed")).toBe("true");
