@@ -20,6 +20,7 @@ import type { ClothRoll } from "../materials/stock.ts";
 import { isEitherHand } from "../materials/symmetry.ts";
 import { LEAST_STRIP, type Project } from "../project/project.ts";
 import { foldRow } from "./foldRow.ts";
+import { type HeldPiece, type Matching, matchingOf } from "./matching/matching.ts";
 import { spreadRoll } from "./rollStock.ts";
 import { pinsOf, turnsOf } from "./turnsAndPins.ts";
 
@@ -29,6 +30,7 @@ interface Bench {
   readonly spread: Omit<LaySpread, "asked">;
   readonly stocks: readonly RollStock[];
   readonly margin: number;
+  readonly matching: Matching | null;
 }
 
 /** How one piece of the cut list is laid on top. */
@@ -75,6 +77,7 @@ export function spreadProblem(
     },
     stocks: ordered.map((roll) => spreadRoll(roll, material, spread)),
     margin: material.margin ?? project.margin,
+    matching: matchingOf(project, material, cut),
   };
   const laid = cut.map((piece) => laidPiece(piece, bench));
   const onFold = halvesToLay(laid, bench, gap);
@@ -96,6 +99,9 @@ export function spreadProblem(
     margin: bench.margin,
     leastStrip: project.leastStrip ?? LEAST_STRIP,
     pinned: [...row, ...pinned],
+    ...(bench.matching === null || bench.matching.held.size === 0
+      ? {}
+      : { pattern: bench.matching.pattern, phases: bench.matching.phases }),
     // One length of the roll lies on another: the parts of a bag come of as many bands as there are layers.
     ...(material.oneWay === "free" ? { sameWay: true } : {}),
     spread: { ...bench.spread, asked: laid.map(({ asked }) => asked) },
@@ -127,6 +133,7 @@ const USUAL_FILL = 0.8;
 
 function laidPiece(piece: CutPiece, bench: Bench): Laid {
   const { material, spread } = bench;
+  const held = bench.matching?.held.get(piece);
   const turns = turnsOf(piece, material);
   const { layers, faces, folded, facesAlike } = spread;
   const either = facesAlike || isEitherHand(piece, turns);
@@ -136,29 +143,36 @@ function laidPiece(piece: CutPiece, bench: Bench): Laid {
   const asked: AskedPiece = { pieceId: piece.id, asDrawn: count, mirrored: mirroredCount };
   const area = (polygonArea(piece.outline) * (count + mirroredCount)) / layers;
   const off = { asked, area, half: null, least: 0, most: 0 };
-  if (!either && faces === "up") return { ...off, beside: () => laidFacesUp(piece, turns, layers) };
+  if (!either && faces === "up") return { ...off, beside: () => laidFacesUp(piece, turns, layers, held) };
   const each = either ? { asDrawn: layers, mirrored: 0 } : { asDrawn: layers / 2, mirrored: layers / 2 };
   const lies = either ? turns : { ...turns, orientations: [...turns.orientations, ...turnedOverToo(turns)] };
   const beside = (onFold: number): LayPiece[] => {
     const needed = Math.max((count - onFold) / each.asDrawn, each.mirrored > 0 ? mirroredCount / each.mirrored : 0);
     const copies = Math.ceil(needed);
     const gives = { of: piece.id, ...each, onFold: false };
-    return copies === 0 ? [] : [layPiece(piece, piece.id, copies, gives, lies)];
+    return copies === 0 ? [] : [layPiece(piece, piece.id, copies, gives, lies, held?.drawn)];
   };
-  const half = folded && either ? halfOf(piece, turns) : null;
+  // What is held to the pattern lies beside the fold: on it half the cloth would be seen only when it is cut.
+  const half = folded && either && held === undefined ? halfOf(piece, turns) : null;
   if (half === null) return { ...off, beside };
-  const whole = layPiece(piece, piece.id, 1, { of: piece.id, ...each, onFold: false }, lies);
+  const whole = layPiece(piece, piece.id, 1, { of: piece.id, ...each, onFold: false }, lies, null);
   if (!fitsSomewhere(whole, bench)) return { ...off, beside, half, least: count, most: count };
   const odd = count % layers;
   return { ...off, beside, half, least: odd, most: piece.onFold === true ? count : odd };
 }
 
 /** All layers face up: a piece and its mirror image are laid each for itself. */
-function laidFacesUp(piece: CutPiece, turns: AllowedTurns, layers: number): LayPiece[] {
+function laidFacesUp(
+  piece: CutPiece,
+  turns: AllowedTurns,
+  layers: number,
+  held: { readonly drawn: HeldPiece; readonly mirrored: HeldPiece | null } | undefined,
+): LayPiece[] {
   const mirrored = mirrorImage(piece);
   const lay = (of: CutPiece, hand: "asDrawn" | "mirrored"): LayPiece => {
     const gives = { of: piece.id, asDrawn: 0, mirrored: 0, onFold: false, [hand]: layers };
-    return layPiece(of, of.id, Math.ceil(of.count / layers), gives, turns);
+    const by = hand === "asDrawn" ? held?.drawn : held?.mirrored;
+    return layPiece(of, of.id, Math.ceil(of.count / layers), gives, turns, by);
   };
   return [...(piece.count > 0 ? [lay(piece, "asDrawn")] : []), ...(mirrored ? [lay(mirrored, "mirrored")] : [])];
 }
@@ -169,8 +183,10 @@ function layPiece(
   count: number,
   gives: LayerYield,
   { orientations, freeTurn }: AllowedTurns,
+  held: HeldPiece | null | undefined,
 ): LayPiece {
-  return { id, outline, count, orientations, freeTurn, gives };
+  const lies = held ? { ...held.turns, match: held.match } : { orientations, freeTurn };
+  return { id, outline, count, ...lies, gives };
 }
 
 /** Right sides together, a piece turned over gives the same pair: it may lie so too. */

@@ -38,7 +38,7 @@ export type MatchProblem =
       readonly known: readonly string[];
     }
   | {
-      /** The cloth is spread in several layers, which do not lie line on line by themselves. */
+      /** Layers of the cloth lie turned over: what repeats across the roll runs the other way there. */
       readonly code: "match-on-layers";
       readonly path: string;
       readonly materialId: string;

@@ -61,6 +61,8 @@ export interface SheetTexts {
   readonly givesOnFold: string;
   /** That lengths begin at the same place of the pattern. */
   readonly spreadRepeat: (repeat: string) => string;
+  /** How layers of a cloth whose pattern is matched come to lie line on line. */
+  readonly spreadOnLines: string;
   /** What comes out besides what is asked for. */
   readonly spare: (list: string) => string;
   readonly sparePiece: (count: number, name: string, mirrored: boolean) => string;

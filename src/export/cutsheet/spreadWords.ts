@@ -1,5 +1,6 @@
 import { lengthToCut } from "../../core/buying/purchase.ts";
 import type { LaidCloth } from "../../core/job/laidCloth.ts";
+import { isMatched } from "../../core/lay/problem/lattice.ts";
 import { spareOf } from "../../core/lay/problem/layerSums.ts";
 import type { Project } from "../../core/project/project.ts";
 import { cutLength } from "../../core/units/cutLength.ts";
@@ -37,6 +38,7 @@ export function spreadWords(
   return [
     ...how,
     ...(isRepeated ? [texts.spreadRepeat(write(along))] : []),
+    ...(isMatched(problem) ? [texts.spreadOnLines] : []),
     ...(pieces.some(({ gives }) => (gives?.mirrored ?? 0) > 0 && gives?.asDrawn !== 0) ? [texts.givesPairs] : []),
     ...(pieces.some(({ gives }) => gives?.onFold) ? [texts.givesOnFold] : []),
     ...(spare.length > 0 ? [texts.spare(spare.join(", "))] : []),

@@ -1,4 +1,3 @@
-import { spreadOf } from "../../materials/spreadOf.ts";
 import { nearestWord } from "../../problems/nearestWord.ts";
 import type { Problem } from "../../problems/problem.ts";
 import type { CutList } from "../../project/cutList.ts";
@@ -25,11 +24,7 @@ export function matchTroubles(project: Project, { pieces }: CutList): Problem[] 
   const unkept = materials.flatMap((material): Problem[] => {
     const cut = pieces.filter(({ materialId }) => materialId === material.id);
     const matching = matchingOf(project, material, cut);
-    if (matching === null) return [];
-    if (spreadOf(material) === null || matching.held.size === 0) return [...matching.problems];
-    return [
-      { code: "match-on-layers", path: `materials[${materials.indexOf(material)}]`, materialId: material.id },
-    ];
+    return [...(matching?.problems ?? [])];
   });
   return [...apart, ...unknown, ...unkept];
 }

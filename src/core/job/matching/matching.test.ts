@@ -298,3 +298,50 @@ test("straps of 70 cm that are to look alike on a repeat of 32 cm step by 96 cm"
   expect(plan.uses[0]!.usedLength).toBeCloseTo(2 * step + length, 6);
   if (length === 700) expect(step / length).toBeCloseTo(1.371, 3);
 });
+
+// Layers as the trade spreads them: each length begins at the same place of the pattern, and is turned over sideways only,
+// so lines across the cloth lie on each other (common practice, no source).
+test.each([
+  ["two layers face up", { layers: 2, faces: "up" }],
+  ["two layers face to face", { layers: 2, faces: "together" }],
+  ["folded lengthwise", "folded"],
+])("%s: stripes across meet on every piece of every layer", (_, spread) => {
+  const job = jobFor(
+    { along: 60, firstAlong: 35, symmetric: true, tolerance: 0.5 },
+    { matches: SEAMS.slice(0, 1) },
+    { spread },
+  );
+  expect(job.troubles).toEqual([]);
+  const { problem } = job.lays[0]!;
+  const plan = lay(problem);
+  expect(checkPlan(problem, plan)).toEqual([]);
+  expect(plan.unplaced).toEqual([]);
+  // Seen from its own face a layer that is turned over sideways is mirrored across the roll: x stays what it is.
+  const places = plan.placements.flatMap((pose) => {
+    const piece = job.pieces.find(({ id }) => pose.pieceId === id || pose.pieceId === mirrorImageId(id))!;
+    return (piece.matchPlaces ?? []).map((place) => onCloth(pose, place.x, place.y)[0]);
+  });
+  expect(places.length).toBeGreaterThan(2);
+  for (const x of places) expect(shade(60, x, 15)).toBeCloseTo(shade(60, places[0]!, 15), 3);
+  // Moved off the pattern by more than the tolerance a copy is found on layers as well.
+  const index = plan.placements.findIndex(({ pieceId }) => pieceId.startsWith("front"));
+  const moved = plan.placements.map((one, i) => (i === index ? { ...one, x: one.x + 0.6 } : one));
+  expect(checkPlan(problem, { ...plan, placements: moved }).map(({ code }) => code)).toContain("plan-off-pattern");
+});
+
+test("what repeats across the roll is matched in layers face up alone; elsewhere that is told, and the rest kept", () => {
+  const repeat = { along: 60, across: 50, symmetric: true, tolerance: 0.5 };
+  const more = { matches: [{ ...SEAMS[0]!, axes: "both" }] };
+  const up = jobFor(repeat, more, { spread: { layers: 3, faces: "up" } });
+  expect(up.troubles).toEqual([]);
+  expect(up.lays[0]!.problem.pieces.some(({ match }) => match?.across)).toBe(true);
+  expect(checkPlan(up.lays[0]!.problem, lay(up.lays[0]!.problem))).toEqual([]);
+  const folded = jobFor(repeat, more, { spread: "folded" });
+  expect(folded.troubles).toMatchObject([{ code: "match-on-layers", path: "matches[0]" }]);
+  const { problem } = folded.lays[0]!;
+  expect(problem.pieces.some(({ match }) => match?.along)).toBe(true);
+  expect(problem.pieces.some(({ match }) => match?.across)).toBe(false);
+  const dropped = jobFor({ ...repeat, halfDrop: true }, more, { spread: { layers: 2, faces: "together" } });
+  expect(dropped.troubles).toMatchObject([{ code: "match-on-layers" }]);
+  expect(dropped.lays[0]!.problem.pieces.some(({ match }) => match)).toBe(false);
+});

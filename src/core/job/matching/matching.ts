@@ -4,6 +4,8 @@ import type { LayMatch, LayPattern, LayPhase } from "../../lay/problem/layProble
 import type { CutPiece } from "../../materials/cutPiece.ts";
 import type { Material } from "../../materials/material.ts";
 import type { AllowedTurns } from "../../materials/orientations.ts";
+import { facesTogether } from "../../materials/spread.ts";
+import { spreadOf } from "../../materials/spreadOf.ts";
 import type { MatchProblem } from "../../problems/matchProblems.ts";
 import type { Project } from "../../project/project.ts";
 import { washed } from "../rollStock.ts";
@@ -31,13 +33,18 @@ export interface Matching {
  * repeat or nothing of it is matched. All copies of a group share one phase: any front then meets any gusset.
  */
 export function matchingOf(project: Project, material: Material, pieces: readonly CutPiece[]): Matching | null {
-  const pattern = patternOf(material);
-  if (pattern === null) return null;
+  const whole = patternOf(material);
+  if (whole === null) return null;
+  const pattern = isTurnedOver(material) ? alongOnly(whole) : whole;
   const { groups, problems } = joinedGroups(pieces, project.matches ?? [], project.centred ?? []);
   const all: MatchProblem[] = [...problems];
   const phases: Record<string, LayPhase> = {};
   const held = new Map<CutPiece, { drawn: HeldPiece; mirrored: HeldPiece | null }>();
   for (const group of groups) {
+    // Of dropped motifs neither way meets without the other.
+    const isLost = pattern !== whole && (whole.halfDrop || asksAcross(group, material, whole));
+    if (isLost) all.push({ code: "match-on-layers", path: group.path, materialId: material.id });
+    if (isLost && whole.halfDrop) continue;
     const turned = turnedGroup(group, material, pattern);
     if ("code" in turned) {
       all.push(turned);
@@ -48,6 +55,21 @@ export function matchingOf(project: Project, material: Material, pieces: readonl
     for (const [piece, one] of turned.held) held.set(piece, one);
   }
   return groups.length === 0 && all.length === 0 ? null : { pattern, phases, held, problems: all };
+}
+
+/** Whether some layers lie face down, turned over sideways as on a fold: lines across the roll stay in their place there. */
+function isTurnedOver(material: Material): boolean {
+  const spread = spreadOf(material);
+  return spread !== null && facesTogether(spread);
+}
+
+function alongOnly(pattern: LayPattern): LayPattern {
+  return { ...pattern, across: null, halfDrop: false };
+}
+
+function asksAcross(group: Group, material: Material, pattern: LayPattern): boolean {
+  const turned = turnedGroup(group, material, pattern);
+  return "code" in turned ? pattern.across !== null : turned.across;
 }
 
 /** The pattern as it is when the cloth is cut: washed cloth has shrunk with it. */

@@ -72,6 +72,8 @@ export const cutSheet: SheetTexts = {
   givesOnFold: "Hälften am Bruch werden aufgeklappt: jede gibt ein ganzes Teil.",
   spreadRepeat: (repeat) =>
     `Jede Länge an derselben Stelle des Musters beginnen: die nächste wird eine ganze Zahl Rapporte von ${repeat} weiter geschnitten.`,
+  spreadOnLines:
+    "Die Linien jeder Lage an beiden Kanten entlang auf die der unteren stecken. Lagen nur seitlich wenden, nie über ein Ende: Querlinien bleiben dann an ihrem Platz.",
   spare: (list) => `Kommt außerdem heraus, ohne gebraucht zu werden: ${list}.`,
   sparePiece: (count, name, mirrored) => `${count} × ${name}${mirrored ? ", gespiegelt" : ""}`,
   leftoversSingly: "Reste und Häute werden einlagig geschnitten; hier ist nichts auf sie gelegt.",

@@ -27,7 +27,7 @@ export const matchSentences: SentenceTable<MatchProblem> = {
     remedy: `Eines davon nennen: ${known.slice(0, 12).map(quoted).join(", ")}.`,
   }),
   "match-on-layers": ({ materialId }) => ({
-    what: `${quoted(materialId)} wird in mehreren Lagen geschnitten; das Muster wird dort nicht abgestimmt.`,
-    remedy: "In einer Lage schneiden oder die Lagen Linie auf Linie stecken und nach Augenmaß passen.",
+    what: `${quoted(materialId)} ist gefaltet oder liegt rechts auf rechts: In den gewendeten Lagen läuft das Muster quer andersherum, es wird darum nur längs der Rolle abgestimmt.`,
+    remedy: "Nur längs abstimmen, alle Lagen mit der rechten Seite nach oben legen oder in einer Lage schneiden.",
   }),
 };

@@ -71,6 +71,8 @@ export const cutSheet: SheetTexts = {
   givesOnFold: "Halves on the fold are opened out: each gives one whole piece.",
   spreadRepeat: (repeat) =>
     `Begin every length at the same place of the pattern: the next is cut a whole number of repeats of ${repeat} further on.`,
+  spreadOnLines:
+    "Pin the lines of every layer on those below, all along both edges. Turn layers over sideways only, never end over end: lines across the cloth then stay in their place.",
   spare: (list) => `Comes out besides, not asked for: ${list}.`,
   sparePiece: (count, name, mirrored) => `${count} × ${name}${mirrored ? ", mirrored" : ""}`,
   leftoversSingly: "Leftovers and skins are cut as one layer; nothing is laid on them here.",

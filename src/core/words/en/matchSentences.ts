@@ -27,7 +27,7 @@ export const matchSentences: SentenceTable<MatchProblem> = {
     remedy: `Name one of ${known.slice(0, 12).map(quoted).join(", ")}.`,
   }),
   "match-on-layers": ({ materialId }) => ({
-    what: `${quoted(materialId)} is cut in several layers; its pattern is not matched there.`,
-    remedy: "Cut it in one layer, or pin the layers line on line and match by eye.",
+    what: `${quoted(materialId)} is folded or lies face to face: in the layers turned over its pattern runs the other way across, so it is matched along the roll only.`,
+    remedy: "Match along only, lay all layers face up, or cut in one layer.",
   }),
 };
