@@ -331,6 +331,10 @@ export const de: Texts = {
         ? "Dieses Teil lässt sich nicht berechnen. Es fehlt in Plan, Seiten, Listen und Einkauf:"
         : "Diese Teile lassen sich nicht berechnen. Sie fehlen in Plan, Seiten, Listen und Einkauf:",
     saveWithout: (names) => `Trotzdem sichern, ohne ${names}`,
+    pinsLabel: "Festgesteckt, wo es nicht liegen kann",
+    pinsTold:
+      "Teile sind festgesteckt, wo sie nicht liegen können. So lässt sich kein Plan dieses Stoffs zuschneiden:",
+    takePinsOut: "Diese Nadeln lösen",
     short: "lässt sich nicht berechnen",
   },
   shape: {

@@ -333,6 +333,9 @@ const leftOut = {
       ? "This part cannot be worked out. No plan, page, list or purchase counts it:"
       : "These parts cannot be worked out. No plan, page, list or purchase counts them:",
   saveWithout: (names: string) => `Save all the same, without ${names}`,
+  pinsLabel: say("Pinned where it cannot lie"),
+  pinsTold: say("Pieces are pinned where they cannot lie, so no plan of this cloth can be cut:"),
+  takePinsOut: say("Take these pins out"),
   short: say("cannot be worked out"),
 };
 

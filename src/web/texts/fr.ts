@@ -135,6 +135,10 @@ export const fr: Texts = {
         : "Ces pièces ne peuvent pas être calculées. Aucun plan, page, liste ou achat n’en tient compte :",
     saveWithout: (names) => `Enregistrer quand même, sans ${names}`,
     short: "impossible à calculer",
+    pinsLabel: "Épinglées où elles ne peuvent pas être",
+    pinsTold:
+      "Des pièces sont épinglées où elles ne peuvent pas être. Aucun plan de ce tissu ne peut donc être coupé :",
+    takePinsOut: "Retirer ces épingles",
   },
   shape: {
     ...en.shape,

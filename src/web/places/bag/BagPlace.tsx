@@ -6,6 +6,7 @@ import { useLengths } from "../../fields/units.ts";
 import { openDemo } from "../../files/openProjectFile.ts";
 import { Icon } from "../../parts/Icon.tsx";
 import { PiecePicture } from "../../parts/PiecePicture.tsx";
+import { PinTroubles } from "../../parts/PinTroubles.tsx";
 import { useDerived } from "../../state/derived.ts";
 import { leftOutParts } from "../../state/leftOutParts.ts";
 import { routeHash } from "../../state/route.ts";
@@ -55,6 +56,7 @@ export function BagPlace(props: {
       {!isEmpty && <BagMeasures />}
       {!isEmpty && <Shelf project={project} open={open} onPattern={setFile} />}
       {!isEmpty && <SeamTroubles />}
+      {!isEmpty && <PinTroubles />}
       {isEmpty && file === null && <EmptyTable onPattern={setFile} />}
       {file !== null && (
         <PatternSheet key={`${file.name} ${file.lastModified}`} file={file} onClose={() => setFile(null)} />
