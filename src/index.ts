@@ -11,6 +11,7 @@ export {
   usualBag,
 } from "./core/bags/bagWish.ts";
 export { startBag } from "./core/bags/startBag.ts";
+export { STARTERS, type Starter, starterBag } from "./core/bags/starters.ts";
 export { type CostSheet, costSheet } from "./core/buying/costSheet.ts";
 export { type Offcut, offcutsOf } from "./core/buying/offcuts.ts";
 export { type Purchase, purchaseOf } from "./core/buying/purchase.ts";

@@ -5,7 +5,8 @@ import { type Command, JSON_OPTION } from "../command.ts";
 /** `laywright bag`: a starting project from a bag's outside measures. */
 export const bagCommand: Command = {
   name: "bag",
-  synopsis: '--body ID --width "30 cm" --height "25 cm" [--depth "10 cm"] [--out FILE] [options]',
+  synopsis:
+    '(--starter NAME | --body ID --width "30 cm" --height "25 cm" [--depth "10 cm"]) [--out FILE] [options]',
   about: [
     "Makes a project from the finished outside measures of a bag. Its panels follow the measures that stand at the top of the file: change one, and all that follows from it changes. What is not given is usual for the body.",
     "",
@@ -14,6 +15,7 @@ export const bagCommand: Command = {
     'Example: laywright bag --body boxed --width "30 cm" --height "25 cm" --depth "10 cm" --out tote.json',
   ].join("\n"),
   options: [
+    { name: "starter", value: "NAME", help: "begin from a tote, pouch, crossbody or bucket; the rest changes it" },
     { name: "body", value: "ID", help: "how the body is built; see the list above" },
     { name: "width", value: "L", help: "finished width, outside" },
     { name: "height", value: "L", help: "finished height without handles" },

@@ -2,6 +2,7 @@ import { basename, dirname } from "node:path";
 import { BAG_BODIES, BAG_CHOICES, BAG_LIMITS, type BagWish, usualBag } from "../../core/bags/bagWish.ts";
 import { hasDepth } from "../../core/bags/bodies.ts";
 import { startBag } from "../../core/bags/startBag.ts";
+import { STARTERS, starterBag } from "../../core/bags/starters.ts";
 import { contourBox } from "../../core/geometry/contourArcs.ts";
 import type { CutPiece } from "../../core/materials/cutPiece.ts";
 import { cutListOf } from "../../core/project/cutList.ts";
@@ -22,7 +23,9 @@ export async function runBag(args: ParsedArgs, io: Io): Promise<ExitCode> {
   const inches = wordOption(args, "units", ["mm", "in"] as const, "mm") === "in";
   const wish = readBag(args, inches);
   const words = PANEL_WORDS[io.language];
-  const project = startBag(bareProject(args.values.get("name") ?? words.bodies[wish.body], inches), wish, words);
+  const starter = STARTERS.find((one) => one === args.values.get("starter"));
+  const usualName = starter === undefined ? words.bodies[wish.body] : words.starters[starter];
+  const project = startBag(bareProject(args.values.get("name") ?? usualName, inches), wish, words);
   const list = cutListOf(project, io.language);
   if (!list.ok) throw inputProblem(list.problems, project.output.lengths);
   const out = args.values.get("out");
@@ -37,11 +40,8 @@ export async function runBag(args: ParsedArgs, io: Io): Promise<ExitCode> {
 }
 
 function readBag(args: ParsedArgs, inches: boolean): BagWish {
-  requiredOption(args, "body");
-  for (const name of ["width", "height"]) requiredOption(args, name);
-  const body = wordOption(args, "body", BAG_BODIES, "flat");
-  const usual = usualBag(body, inches);
-  if (hasDepth({ body })) requiredOption(args, "depth");
+  const usual = startOf(args, inches);
+  const { body } = usual;
   const lengths = new LengthReader(args);
   const noLining = args.values.get("lining") === "none";
   const wish: BagWish = {
@@ -58,6 +58,19 @@ function readBag(args: ParsedArgs, inches: boolean): BagWish {
   };
   lengths.check();
   return wish;
+}
+
+/** What the options begin from: a starter as it stands, or a body whose outside measures are given. */
+function startOf(args: ParsedArgs, inches: boolean): BagWish {
+  if (args.values.has("starter")) {
+    const starter = starterBag(wordOption(args, "starter", STARTERS, "tote"), inches);
+    return { ...starter, body: wordOption(args, "body", BAG_BODIES, starter.body) };
+  }
+  requiredOption(args, "body");
+  for (const name of ["width", "height"]) requiredOption(args, name);
+  const body = wordOption(args, "body", BAG_BODIES, "flat");
+  if (hasDepth({ body })) requiredOption(args, "depth");
+  return usualBag(body, inches);
 }
 
 function bareProject(name: string, inches: boolean): Project {

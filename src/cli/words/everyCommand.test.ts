@@ -61,6 +61,7 @@ test.each([
   ["check", POUCH],
   ["check", "nowhere.json"],
   ["check", "package.json"],
+  ["bag", "--starter", "crossbody"],
   ["bag", "--body", "boxed", "--width", "30 cm", "--height", "25 cm", "--depth", "10 cm"],
   ["bag", "--body", "pouch", "--width", "3 cm", "--height", "9 in", "--depth", "4 cm"],
   [

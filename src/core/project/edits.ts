@@ -97,6 +97,19 @@ function movedBefore<T extends { readonly id: string }>(list: readonly T[], id: 
   return at < 0 ? list : others.toSpliced(at, 0, own);
 }
 
+/** The project with a copy of a strap or panel right behind it. Unknown ids change nothing. */
+export function withPartCopied(
+  project: Project,
+  id: string,
+  copy: { readonly id: string; readonly name: string },
+): Project {
+  return {
+    ...project,
+    straps: project.straps.flatMap((one) => (one.id === id ? [one, { ...one, ...copy }] : [one])),
+    panels: project.panels.flatMap((one) => (one.id === id ? [one, { ...one, ...copy }] : [one])),
+  };
+}
+
 /** Names of the straps and panels that use a material. */
 export function usersOf(project: Project, materialId: string): readonly string[] {
   const straps = project.straps.filter(({ materials }) => Object.values(materials).includes(materialId));

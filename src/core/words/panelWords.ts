@@ -1,4 +1,5 @@
 import type { BagBody, BagMeasureId, BagPart } from "../bags/bagWish.ts";
+import type { Starter } from "../bags/starters.ts";
 import type { ShapeId } from "../panels/shapes/registry.ts";
 import type { DimensionId, EdgeName } from "../panels/shapes/shapeNames.ts";
 import type { PatternRole } from "../patterns/patternOutline.ts";
@@ -14,6 +15,7 @@ export interface PanelWords {
   readonly bodies: Readonly<Record<BagBody, string>>;
   /** What a body is, in a few words. */
   readonly about: Readonly<Record<BagBody, string>>;
+  readonly starters: Readonly<Record<Starter, string>>;
   readonly measures: Readonly<Record<BagMeasureId, string>>;
   /** Parts of a bag as its pieces are called. */
   readonly parts: Readonly<Record<BagPart, string>>;

@@ -130,6 +130,13 @@ export const de: Texts = {
     making: (bags) => words("Ich mache diese Tasche ", bags, " Mal."),
     bags: "Anzahl der Taschen",
     shelf: "Teile der Tasche",
+    shelfHint:
+      "Alle im selben Maßstab. Ziehen Sie eine Karte, um die Reihenfolge zu ändern; mit Tasten verschiebt Umschalt und Pfeil eine Karte, D macht eine Kopie.",
+    starters: {
+      heading: "Mit einer Tasche beginnen",
+      deep: (depth) => `${depth} tief`,
+      about: (body, pieces) => `${body}; ${plural(pieces, "1 Teil", `${pieces} Teile`)}`,
+    },
     emptyHeading: "Woraus soll die Tasche bestehen?",
     emptyWords:
       "Fügen Sie einen Riemen oder ein Teil hinzu. Sagen Sie, wie breit und lang es fertig ist; das Zuschnittmaß ergibt sich aus der Faltung, der Nahtzugabe und Ihrem Stoff. Sagen Sie dann, welchen Stoff Sie haben, sehen Sie, wie alles darauf liegt, und nehmen Sie die Seiten mit an den Tisch.",

@@ -135,6 +135,14 @@ const bag = {
   making: (bags: Blank) => words("I am making ", bags, " of this bag."),
   bags: say("Number of bags"),
   shelf: say("Pieces of the bag"),
+  shelfHint: say(
+    "All at one scale. Drag a card to change the order; by keys, Shift with an arrow moves a card and D makes a copy.",
+  ),
+  starters: {
+    heading: say("Begin from a bag"),
+    deep: (depth: string) => `${depth} deep`,
+    about: (body: string, pieces: number) => `${body}; ${plural(pieces, "1 piece", `${pieces} pieces`)}`,
+  },
   emptyHeading: say("What will the bag be made of?"),
   emptyWords: say(
     "Add a strap or a panel. Say how wide and how long it is when it is finished; the cut size follows from the fold, the seam allowance and your cloth. Then tell what cloth you have, see how it all lies on it, and take the pages to the table.",

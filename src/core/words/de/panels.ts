@@ -98,6 +98,7 @@ export const panels: PanelWords = {
     bucket: "Beuteltasche",
     pouch: "Täschchen",
   },
+  starters: { tote: "Shopper", pouch: "Täschchen", crossbody: "Umhängetasche", bucket: "Beuteltasche" },
   about: {
     flat: "Vorder- und Rückteil, nichts dazwischen",
     boxed: "Vorder- und Rückteil, deren untere Ecken zu einem Boden abgenäht werden",

@@ -98,6 +98,7 @@ export const panels: PanelWords = {
     bucket: "bucket bag",
     pouch: "pouch",
   },
+  starters: { tote: "Tote", pouch: "Pouch", crossbody: "Crossbody bag", bucket: "Bucket bag" },
   about: {
     flat: "front and back, nothing between them",
     boxed: "front and back, their lower corners boxed to give a base",

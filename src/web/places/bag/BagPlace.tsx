@@ -1,14 +1,8 @@
-import { useState } from "preact/hooks";
-import { freshIdIn, withPartMoved } from "../../../core/project/edits.ts";
-import type { Project } from "../../../core/project/project.ts";
+import { freshIdIn } from "../../../core/project/edits.ts";
 import { CountBlank } from "../../fields/blanks.tsx";
-import { useLengths } from "../../fields/units.ts";
 import { openDemo } from "../../files/openProjectFile.ts";
 import { Icon } from "../../parts/Icon.tsx";
-import { PiecePicture } from "../../parts/PiecePicture.tsx";
 import { PinTroubles } from "../../parts/PinTroubles.tsx";
-import { useDerived } from "../../state/derived.ts";
-import { leftOutParts } from "../../state/leftOutParts.ts";
 import { routeHash } from "../../state/route.ts";
 import { freshName } from "../../state/session.ts";
 import { useChange, useProject, useWorkbench } from "../../state/workbench.ts";
@@ -18,9 +12,10 @@ import { BagMeasures } from "./BagMeasures.tsx";
 import { SeamTroubles } from "./marks/SeamTroubles.tsx";
 import { newPanel, newStrap, partNames } from "./newParts.ts";
 import { PanelSpread } from "./PanelSpread.tsx";
-import { panelSize, strapSize } from "./partSizes.ts";
 import { PatternPicker } from "./pattern/PatternPicker.tsx";
 import { PatternSheet } from "./pattern/PatternSheet.tsx";
+import { Shelf } from "./Shelf.tsx";
+import { StarterShelf } from "./StarterShelf.tsx";
 import { StrapSpread } from "./StrapSpread.tsx";
 
 /** What the bag is made of: the shelf of pieces, and the one that is open. */
@@ -54,7 +49,11 @@ export function BagPlace(props: {
         </p>
       )}
       {!isEmpty && <BagMeasures />}
-      {!isEmpty && <Shelf project={project} open={open} onPattern={setFile} />}
+      {!isEmpty && (
+        <Shelf project={project} open={open}>
+          <AddParts onPattern={setFile} />
+        </Shelf>
+      )}
       {!isEmpty && <SeamTroubles />}
       {!isEmpty && <PinTroubles />}
       {isEmpty && file === null && <EmptyTable onPattern={setFile} />}
@@ -84,6 +83,7 @@ function EmptyTable({ onPattern }: PatternTaker) {
           {texts.project.startDemo}
         </button>
       </div>
+      <StarterShelf />
       <BagMaker />
     </div>
   );
@@ -117,77 +117,5 @@ function AddParts({ main, onPattern }: PatternTaker & { main?: boolean }) {
       </button>
       <PatternPicker onFile={onPattern} />
     </>
-  );
-}
-
-/** What a dragged card carries: the id of its part. */
-const PART = "application/x-laywright-part";
-
-function Shelf({ project, open, onPattern }: PatternTaker & { project: Project; open: string | null }) {
-  const texts = useTexts();
-  const lengths = useLengths();
-  const change = useChange();
-  const [over, setOver] = useState<string | null>(null);
-  const cards = [
-    ...project.straps.map((strap) => ({ ...strap, size: strapSize(strap, lengths, texts) })),
-    ...project.panels.map((panel) => ({ ...panel, size: panelSize(project, panel, lengths) })),
-  ];
-  const leftOut = new Set(leftOutParts(project, useDerived().troubles).map(({ id }) => id));
-  return (
-    <nav aria-label={texts.bag.shelf}>
-      <ul class="shelf">
-        {cards.map((card) => (
-          <li
-            key={card.id}
-            draggable
-            class={over === card.id ? "drop-before" : undefined}
-            onDragStart={(event) => {
-              event.dataTransfer?.setData(PART, card.id);
-              event.dataTransfer?.setDragImage(event.currentTarget, 20, 20);
-            }}
-            onDragOver={(event) => {
-              if (!event.dataTransfer?.types.includes(PART)) return;
-              event.preventDefault();
-              setOver(card.id);
-            }}
-            onDragLeave={() => setOver(null)}
-            onDrop={(event) => {
-              const id = event.dataTransfer?.getData(PART) ?? "";
-              setOver(null);
-              if (id !== "") change((now) => withPartMoved(now, id, card.id), texts.bag.reordered);
-            }}
-          >
-            <a
-              class="card"
-              draggable={false}
-              href={routeHash("bag", card.id)}
-              aria-current={card.id === open ? "true" : undefined}
-            >
-              <PartPicture partId={card.id} />
-              <span class="card-name">
-                {card.name}
-                {card.count > 1 && <span class="soft"> ×{card.count}</span>}
-              </span>
-              <span class="soft small">{card.size}</span>
-              {leftOut.has(card.id) && <span class="small refusal">{texts.leftOut.short}</span>}
-            </a>
-          </li>
-        ))}
-        <li class="card-add">
-          <AddParts onPattern={onPattern} />
-        </li>
-      </ul>
-    </nav>
-  );
-}
-
-/** The first piece of a strap or panel, small, for its card. */
-function PartPicture({ partId }: { partId: string }) {
-  const piece = useDerived().pieces.find((each) => each.partId === partId);
-  if (piece === undefined) return <span class="card-picture" />;
-  return (
-    <span class="card-picture" aria-hidden="true">
-      <PiecePicture piece={piece} />
-    </span>
   );
 }

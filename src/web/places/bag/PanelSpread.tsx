@@ -1,7 +1,7 @@
 import { useState } from "preact/hooks";
 import { contourBox } from "../../../core/geometry/contourArcs.ts";
 import { INTERFACING_CUTS, type Panel, type PanelShape } from "../../../core/panels/panel.ts";
-import { freshIdIn, withPanel } from "../../../core/project/edits.ts";
+import { freshIdIn, withPanel, withPartCopied } from "../../../core/project/edits.ts";
 import { withPanelShape } from "../../../core/project/reshapedPanel.ts";
 import { lengthNow } from "../../../core/project/sizedPanels.ts";
 import { ChoiceBlank, CountBlank, GrainBlank, LengthBlank, TextBlank } from "../../fields/blanks.tsx";
@@ -39,7 +39,7 @@ export function PanelSpread({ panel }: { panel: Panel }) {
   const copy = () => {
     const id = freshIdIn(project, "panel");
     const name = freshName(texts.bag.copyName(panel.name), partNames(project));
-    change((now) => ({ ...now, panels: [...now.panels, { ...panel, id, name }] }), texts.bag.copy);
+    change((now) => withPartCopied(now, panel.id, { id, name }), texts.bag.copy);
     location.hash = routeHash("bag", id);
   };
   return (

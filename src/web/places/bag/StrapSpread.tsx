@@ -1,4 +1,4 @@
-import { freshIdIn, withStrap } from "../../../core/project/edits.ts";
+import { freshIdIn, withPartCopied, withStrap } from "../../../core/project/edits.ts";
 import { rebuiltAs, unusedChoices } from "../../../core/straps/build/unusedChoices.ts";
 import { PRESET_IDS, presetWish } from "../../../core/straps/wish/presets.ts";
 import {
@@ -41,7 +41,7 @@ export function StrapSpread({ strap }: { strap: StrapWish }) {
   const copy = () => {
     const id = freshIdIn(project, "strap");
     const name = freshName(texts.bag.copyName(strap.name), partNames(project));
-    change((now) => ({ ...now, straps: [...now.straps, { ...strap, id, name }] }), texts.bag.copy);
+    change((now) => withPartCopied(now, strap.id, { id, name }), texts.bag.copy);
     location.hash = routeHash("bag", id);
   };
   const shared = { strap, path, set };
