@@ -14,8 +14,9 @@ const { verdictOf } = await tsImport("./tools/verdict.ts", import.meta.url);
 
 const isCi = Boolean(process.env.CI);
 const missing = () => Object.keys(SYSTEM_PROGRAMS).filter((program) => !isInstalled(program));
-/** What no run goes without: the page's tests are half of it. In CI every check runs. */
-const needed = () => missing().filter((program) => isCi || program === "chromium");
+/** What no run goes without: the page's tests are half of it, and no queue is tested without a store. In CI every check runs. */
+const ALWAYS = ["chromium", "redis-server"];
+const needed = () => missing().filter((program) => isCi || ALWAYS.includes(program));
 
 /** What is needed and missing is installed, or the run ends here. */
 function requirePrograms() {

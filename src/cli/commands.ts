@@ -18,6 +18,11 @@ export const COMMANDS: readonly ListedCommand[] = [
     load: async () => (await import("./batch/batch.ts")).batchCommand,
   },
   {
+    name: "worker",
+    summary: "help with the batches of others: take lays out of a queue, search them, send the plans back",
+    load: async () => (await import("./queue/worker.ts")).workerCommand,
+  },
+  {
     name: "yield",
     summary: "how many straps a length of cloth gives, or the length a number of straps needs",
     load: async () => (await import("./yield/yield.ts")).yieldCommand,

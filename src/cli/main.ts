@@ -1,7 +1,7 @@
 #!/usr/bin/env node
-import { readFileSync } from "node:fs";
 import { COMMANDS } from "./commands.ts";
 import { terminalIo } from "./inOut/terminal.ts";
+import { programVersion } from "./inOut/version.ts";
 import { run } from "./run.ts";
 
 // A reader that stops early (`laywright … | head`) is no fault.
@@ -9,8 +9,7 @@ process.stdout.on("error", (error: NodeJS.ErrnoException) => process.exit(error.
 
 const words = process.argv.slice(2);
 if (words[0] === "--version") {
-  const manifest = JSON.parse(readFileSync(new URL("../../package.json", import.meta.url), "utf8"));
-  process.stdout.write(`${manifest.version}\n`);
+  process.stdout.write(`${programVersion()}\n`);
 } else {
   process.exitCode = await run(words, COMMANDS, terminalIo());
 }

@@ -1,5 +1,5 @@
 import { execFileSync } from "node:child_process";
-import { mkdtempSync, readFileSync, writeFileSync } from "node:fs";
+import { mkdtempSync, readdirSync, readFileSync, statSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { PNG } from "pngjs";
@@ -14,6 +14,16 @@ export function passingFile(name: string, data: string | Uint8Array): string {
   const path = join(freshFolder(), name);
   writeFileSync(path, data);
   return path;
+}
+
+/** Every file below a folder and its bytes, in base64. */
+export function bytesIn(out: string): Record<string, string> {
+  const names = readdirSync(out, { recursive: true, encoding: "utf8" }).sort();
+  return Object.fromEntries(
+    names
+      .filter((name) => statSync(join(out, name)).isFile())
+      .map((name) => [name, readFileSync(join(out, name), "base64")]),
+  );
 }
 
 /** Runs a program and returns what it said on stdout; throws when it fails. */

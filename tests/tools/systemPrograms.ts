@@ -17,6 +17,7 @@ export const SYSTEM_PROGRAMS: Readonly<Record<string, SystemProgram>> = {
   pdftocairo: { debian: "poppler-utils", checks: "a drawing that poppler wrote comes in true" },
   "rsvg-convert": { debian: "librsvg2-bin", checks: "true scale of the SVG by librsvg, a second reader" },
   inkscape: { debian: "inkscape", checks: "true scale of the SVG by a drawing program, and its files read back" },
+  "redis-server": { debian: "redis-server", checks: "batches on many machines, over a real store" },
   convert: { debian: "imagemagick", checks: "a pattern photographed aslant comes back true" },
 };
 

@@ -4,6 +4,7 @@ import { join } from "node:path";
 import { parse } from "csv-parse/sync";
 import { afterAll, expect, test } from "vitest";
 import { POUCH_TEMPLATE } from "../../../tests/tools/pouchTemplate.ts";
+import { bytesIn } from "../../../tests/tools/programs.ts";
 import { runCli } from "../../../tests/tools/runCli.ts";
 import { doLayTask, type LayTask } from "./layTask.ts";
 import { readOrders } from "./readOrders.ts";
@@ -19,16 +20,6 @@ function table(name: string, ...rows: string[]): string {
   const path = join(folder, name);
   writeFileSync(path, rows.join("\r\n"));
   return path;
-}
-
-/** Every file below a folder and its bytes. */
-function bytesIn(out: string): Record<string, string> {
-  const names = readdirSync(out, { recursive: true, encoding: "utf8" }).sort();
-  return Object.fromEntries(
-    names
-      .filter((name) => statSync(join(out, name)).isFile())
-      .map((name) => [name, readFileSync(join(out, name), "base64")]),
-  );
 }
 
 const ORDERS = table(

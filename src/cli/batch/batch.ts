@@ -1,4 +1,5 @@
-import { readFileSync, statSync } from "node:fs";
+import { rmSync, statSync } from "node:fs";
+import { join } from "node:path";
 import { TOGETHER } from "../../core/batch/together.ts";
 import { toMinor } from "../../core/buying/money.ts";
 import type { Language } from "../../core/units/language.ts";
@@ -15,9 +16,12 @@ import {
   UsageError,
 } from "../command.ts";
 import { InputProblem } from "../inOut/toldProblem.ts";
+import { programVersion } from "../inOut/version.ts";
 import { writeFiles } from "../inOut/writeFiles.ts";
 import { numberOption, requiredOption, wordOption } from "../options/optionValues.ts";
 import { CUT_OPTION, cutMode, searchSettings } from "../options/searchSettings.ts";
+import { connectQueue, type QueueStore } from "../queue/connect.ts";
+import { runOnQueue } from "../queue/runOnQueue.ts";
 import { BATCH_TEXTS } from "../words/batchTexts.ts";
 import { CLI_TEXTS } from "../words/words.ts";
 import type { LayTask } from "./layTask.ts";
@@ -48,6 +52,11 @@ export const batchCommand: Command = {
       value: "N",
       help: "lays worked out at a time (default: the machine's cores, all but one where there are more than two)",
     },
+    {
+      name: "queue",
+      value: "URL",
+      help: "have the lays searched by every machine that runs laywright worker on the same Redis store: redis://host:6379, or rediss:// for an encrypted line, user and password in the address; plans are checked and drawn here",
+    },
     CUT_OPTION,
     JSON_OPTION,
   ],
@@ -72,8 +81,14 @@ async function runBatch(args: ParsedArgs, io: Io): Promise<ExitCode> {
   const batch = isFolder ? batchOfFolder(first, wish, onRead) : batchOfTable(first, table!, wish, onRead);
   if (batch.lays.length === 0)
     throw new InputProblem(() => [...batch.nameless, ...batch.orders.flatMap(({ problems }) => problems)]);
-  const { results, stopped } = await layAll(batch, out, threads, io);
-  return tell(batch, results, stopped, out, args.switches.has("json"), io);
+  const url = args.values.get("queue");
+  const store = url === undefined ? null : await connectQueue(url, programVersion());
+  try {
+    const { results, stopped } = await layAll(batch, out, threads, store, io);
+    return tell(batch, results, stopped, out, args.switches.has("json"), io);
+  } finally {
+    store?.close();
+  }
 }
 
 /** Results by the folder of the lay, in the order of the batch's lays. */
@@ -84,6 +99,7 @@ async function layAll(
   batch: Batch,
   out: string,
   threads: number,
+  store: QueueStore | null,
   io: Io,
 ): Promise<{ readonly results: Results; readonly stopped: boolean }> {
   const version = programVersion();
@@ -97,7 +113,7 @@ async function layAll(
     const kept = keptRecord(out, keys[i]!);
     if (kept === null) waiting.push(i);
     else results.set(kept.folder, { laid: kept });
-    if (kept === null) keyOfFolder.set(batch.taskOf(lay).folder, keys[i]!);
+    if (kept === null) keyOfFolder.set(batch.folderOf(lay), keys[i]!);
   }
   const texts = BATCH_TEXTS[io.language];
   if (results.size > 0) io.err(`${texts.kept(results.size)}\n`);
@@ -114,13 +130,17 @@ async function layAll(
     const minutes = left === null ? null : texts.minutes(Math.round(left / 60_000));
     io.progress(texts.progress(done, waiting.length, failed, minutes));
   };
-  const running = runTasks(tasks(), out, threads, (task, result) => {
+  const onEnd = (task: LayTask, result: TaskResult): void => {
     results.set(task.folder, result);
     done++;
-    if ("bug" in result || result.laid.faults.length > 0) failed++;
+    if (!("laid" in result) || result.laid.faults.length > 0) failed++;
     else keepRecord(out, keyOfFolder.get(task.folder)!, result.laid);
     show();
-  });
+  };
+  const running =
+    store === null
+      ? runTasks(tasks(), out, threads, onEnd)
+      : runOnQueue(tasks(), store, { out, threads, keyOfFolder, dueOf: dueOfFolders(batch) }, onEnd, io);
   let stopped = false;
   const stop = (): void => {
     stopped = true;
@@ -146,15 +166,36 @@ interface Summary {
 }
 
 function writeSummary(batch: Batch, results: Results, out: string, language: Language): Summary {
-  const folders = batch.lays.map((lay) => batch.taskOf(lay).folder);
+  const folders = batch.lays.map(batch.folderOf);
   const orders = orderResults(batch, folders, results, language);
   const lines = totalLines(orders, results.size, language);
   const nameless = batch.nameless.map(({ message }) => message);
+  const given = givenUp(batch, results);
+  if (given.length === 0) rmSync(join(out, DEAD_LETTERS), { force: true });
   const paths = writeFiles(out, [
     { name: "summary.html", data: summaryHtml(orders, [...lines, ...nameless], language) },
     { name: "summary.csv", data: summaryCsv(orders, language) },
+    ...(given.length === 0 ? [] : [{ name: DEAD_LETTERS, data: `${JSON.stringify(given, null, 2)}\n` }]),
   ]);
   return { orders, lines, paths };
+}
+
+/** Lays that no machine brought to an end, with the reason of every try: a file that is there only where there are any. */
+const DEAD_LETTERS = "dead-letters.json";
+
+function givenUp(batch: Batch, results: Results): object[] {
+  return batch.lays.flatMap((lay) => {
+    const folder = batch.folderOf(lay);
+    const result = results.get(folder);
+    if (result === undefined || !("givenUp" in result)) return [];
+    return [{ lay: folder, orders: lay.orders.map(({ name }) => name), tries: result.givenUp }];
+  });
+}
+
+function dueOfFolders(batch: Batch): ReadonlyMap<string, string | null> {
+  return new Map(
+    batch.lays.map((lay) => [batch.folderOf(lay), lay.orders.map(({ due }) => due ?? "9").sort()[0]!]),
+  );
 }
 
 function tell(batch: Batch, results: Results, stopped: boolean, out: string, json: boolean, io: Io): ExitCode {
@@ -187,9 +228,4 @@ function totalLines(orders: readonly OrderResult[], lays: number, language: Lang
       isPriced ? moneyText(toPay, currency, language) : null,
     ),
   ];
-}
-
-/** Another version may lay otherwise: its results are not taken for this one's. */
-function programVersion(): string {
-  return JSON.parse(readFileSync(new URL("../../../package.json", import.meta.url), "utf8")).version;
 }

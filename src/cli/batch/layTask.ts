@@ -2,11 +2,14 @@ import { jobWithout, joinedJob, type NamedJob, ordersPieces } from "../../core/b
 import { figuresOf, type LayFigures, type OrderShare, sharesOf } from "../../core/batch/layFigures.ts";
 import type { OrderLay } from "../../core/batch/together.ts";
 import { namedProblem } from "../../core/drawing/lay/namedProblem.ts";
-import { type JudgedCloth, judgeCloth } from "../../core/job/laidCloth.ts";
+import { judgeCloth } from "../../core/job/laidCloth.ts";
 import { planDocument } from "../../core/job/planDocument/writePlan.ts";
 import type { ProjectJob } from "../../core/job/projectJob.ts";
 import { readJob } from "../../core/job/projectJob.ts";
+import { checkPlan } from "../../core/lay/check/checkPlan.ts";
 import type { CutMode } from "../../core/lay/engines/chooseEngines.ts";
+import type { LayPlan } from "../../core/lay/problem/layProblem.ts";
+import { copiesLeftOut, lengthUsed } from "../../core/lay/problem/planSums.ts";
 import { problemLine } from "../../core/problems/describeProblem.ts";
 import type { Problem } from "../../core/problems/problem.ts";
 import type { Language } from "../../core/units/language.ts";
@@ -19,6 +22,7 @@ import { fontBytes } from "../lay/fonts.ts";
 import { layFiles } from "../lay/layOutput.ts";
 import { writeLaid } from "../lay/writeLaid.ts";
 import { BATCH_TEXTS } from "../words/batchTexts.ts";
+import { QUEUE_TEXTS } from "../words/queueTexts.ts";
 import { CLI_TEXTS } from "../words/words.ts";
 
 /** How a batch searches: the same for each of its lays. */
@@ -59,12 +63,66 @@ export interface LaidTask extends LayFigures {
  * Works out one lay, has it checked and writes its files below `out`. One thread, no clock: the same task gives the same
  * bytes. Throws on a bug of ours only: the texts of its orders have been read before.
  */
-export async function doLayTask(task: LayTask, out: string): Promise<LaidTask> {
+export async function doLayTask(task: LayTask, out: string, told?: (news: SearchTold) => void): Promise<LaidTask> {
+  return writeLayTask(task, await searchLayTask(task, told), out);
+}
+
+/** A better plan of one of the cloths of a lay. */
+export interface SearchTold {
+  /** Which cloth, from 1, of how many. */
+  readonly cloth: number;
+  readonly cloths: number;
+  readonly materialId: string;
+  /** Taken of its stock, mm; copies left out; placements tried. */
+  readonly lengthMm: number;
+  readonly leftOut: number;
+  readonly evaluations: number;
+}
+
+/** The search of a lay alone: a plan for each cloth, in the order of the project's lays. Nothing is written. */
+export async function searchLayTask(task: LayTask, told?: (news: SearchTold) => void): Promise<LayPlan[]> {
+  const { lays } = jobOfTask(task).job;
+  const { evaluations, seed, mode } = task.effort;
+  const pool = nodePool(1);
+  try {
+    const plans: LayPlan[] = [];
+    for (const [i, { problem }] of lays.entries()) {
+      const searching = pool.search({ problem, mode, seed, evaluations }, ({ plan, evaluations }) => {
+        const figures = { lengthMm: lengthUsed(plan), leftOut: copiesLeftOut(plan), evaluations };
+        told?.({ cloth: i + 1, cloths: lays.length, materialId: problem.materialId, ...figures });
+      });
+      plans.push((await searching.result).plan);
+    }
+    return plans;
+  } finally {
+    pool.close();
+  }
+}
+
+/**
+ * Why plans that somebody else says are those of a task may not be drawn, in sentences; none when they may. Each is
+ * checked against the lays worked out here from the task itself, and has to lay what a first look here lays.
+ */
+export async function refusalOfPlans(task: LayTask, plans: readonly LayPlan[]): Promise<string[]> {
+  const { lays } = jobOfTask(task).job;
+  if (plans.length !== lays.length) return [`${plans.length} plans for ${lays.length} cloths`];
+  const faults = lays.flatMap(({ problem }, i) => {
+    const plan = plans[i]!;
+    return plan.materialId === problem.materialId
+      ? checkPlan(problem, plan).map((fault) => problemLine(fault))
+      : [`a plan for "${plan.materialId}", not "${problem.materialId}"`];
+  });
+  if (faults.length > 0 || plans.every(({ unplaced }) => unplaced.length === 0)) return faults;
+  const first = await searchLayTask({ ...task, effort: { ...task.effort, evaluations: 1 } });
+  const isLess = plans.some((plan, i) => copiesLeftOut(plan) > copiesLeftOut(first[i]!));
+  return isLess ? [QUEUE_TEXTS[task.language].leavesOut] : [];
+}
+
+/** Has the plans of a lay checked and writes its files below `out`; of a plan with faults only the plan itself. */
+export async function writeLayTask(task: LayTask, plans: readonly LayPlan[], out: string): Promise<LaidTask> {
   const { language, effort } = task;
-  const orders = task.orders.map(({ name, text }) => ({ name, job: soundJob(text, task) }));
-  const texts = BATCH_TEXTS[language];
-  const job = orders.length === 1 ? orders[0]!.job : joinedJob(orders, texts.orders);
-  const laid = await layAll(job, effort);
+  const { orders, job } = jobOfTask(task);
+  const laid = job.lays.map((lay, i) => judgeCloth({ ...lay, plan: plans[i]! }, effort.mode, job.project));
   const document = planDocument(job, laid, effort.seed);
   const faults = laid.flatMap((cloth) => cloth.faults.map((fault) => problemLine(fault)));
   const made = faults.length > 0 ? null : await layFiles(job, laid, silent(language));
@@ -110,27 +168,16 @@ function silent(language: Language): Io {
   return { language, out: nothing, err: nothing, progress: nothing };
 }
 
+function jobOfTask(task: LayTask): { readonly orders: readonly NamedJob[]; readonly job: ProjectJob } {
+  const orders = task.orders.map(({ name, text }) => ({ name, job: soundJob(text, task) }));
+  const job = orders.length === 1 ? orders[0]!.job : joinedJob(orders, BATCH_TEXTS[task.language].orders);
+  return { orders, job };
+}
+
 function soundJob(text: string, { withheld, language }: LayTask): ProjectJob {
   const read = readJob(text, language);
   if (!read.ok) throw new Error(read.problems.map((problem) => problemLine(problem)).join("\n"));
   return jobWithout(read.value, withheld, language);
-}
-
-async function layAll(
-  { lays, project }: ProjectJob,
-  { evaluations, seed, mode }: BatchEffort,
-): Promise<JudgedCloth[]> {
-  const pool = nodePool(1);
-  try {
-    const laid: JudgedCloth[] = [];
-    for (const lay of lays) {
-      const { plan } = await pool.search({ problem: lay.problem, mode, seed, evaluations }).result;
-      laid.push(judgeCloth({ ...lay, plan }, mode, project));
-    }
-    return laid;
-  } finally {
-    pool.close();
-  }
 }
 
 /** What an order gets that lies with others: its own pieces, how its straps are made, its labels, and where it lies. */

@@ -36,6 +36,8 @@ export interface Batch {
   readonly lays: readonly OrderLay[];
   /** Rows that name no order. */
   readonly nameless: readonly ToldProblem[];
+  /** Where a lay is written, below the batch's folder: its name among the lays. */
+  folderOf(lay: OrderLay): string;
   /** Everything a lay's bytes depend on; made when asked for. */
   taskOf(lay: OrderLay): LayTask;
 }
@@ -144,14 +146,20 @@ function batchOf(
   });
   const sourceOf = new Map(sources.map((source) => [source.name, source]));
   const folderOf = new Map(orders.map(({ name, folder }) => [name, folder]));
+  const layFolderOf = (lay: OrderLay): string => layFolder(lay.orders.map(({ name }) => folderOf.get(name)!));
   return {
     orders,
     nameless,
     lays: orderLays(planned, together),
-    taskOf: ({ orders, withheld }) => ({
-      folder: layFolder(orders.map(({ name }) => folderOf.get(name)!)),
-      orders: orders.map(({ name }) => ({ name, folder: folderOf.get(name)!, text: sourceOf.get(name)!.text() })),
-      withheld,
+    folderOf: layFolderOf,
+    taskOf: (lay) => ({
+      folder: layFolderOf(lay),
+      orders: lay.orders.map(({ name }) => ({
+        name,
+        folder: folderOf.get(name)!,
+        text: sourceOf.get(name)!.text(),
+      })),
+      withheld: lay.withheld,
       effort,
       language,
     }),

@@ -8,6 +8,7 @@ import type { Language } from "../../core/units/language.ts";
 import { withDecimalSign } from "../../core/units/numberWords.ts";
 import { SENTENCES } from "../../core/words/words.ts";
 import { BATCH_TEXTS, type OrderState } from "../words/batchTexts.ts";
+import { QUEUE_TEXTS } from "../words/queueTexts.ts";
 import type { LaidTask } from "./layTask.ts";
 import type { Batch, BatchOrder } from "./planBatch.ts";
 import type { TaskResult } from "./runTasks.ts";
@@ -67,6 +68,11 @@ export function orderResults(
     const result = results.get(folders[index]!);
     if (result === undefined) return unlaid(order, "waiting", notes);
     if ("bug" in result) return unlaid(order, "fault", [texts.ourFault, result.bug.split("\n")[0]!]);
+    if ("givenUp" in result)
+      return unlaid(order, "given-up", [
+        QUEUE_TEXTS[language].givenUp(result.givenUp.length),
+        ...result.givenUp.map((reason, i) => `${i + 1}. ${reason}`),
+      ]);
     const ended = laidResult(order, result.laid, notes, language);
     return short === "" || ended.state !== "laid" ? ended : { ...ended, state: "contested" };
   });

@@ -6,7 +6,7 @@ const pluralEn = pluralOf("en");
 const pluralDe = pluralOf("de");
 
 /** How an order ended. */
-export type OrderState = "laid" | "left-out" | "contested" | "refused" | "fault" | "waiting";
+export type OrderState = "laid" | "left-out" | "contested" | "refused" | "fault" | "given-up" | "waiting";
 
 /** What `batch` says, in one language; a language that lacks a word does not compile. */
 export interface BatchTexts {
@@ -95,6 +95,7 @@ const en: BatchTexts = {
     contested: "laid, cloth short",
     refused: "not laid",
     fault: "failed",
+    "given-up": "given up",
     waiting: "waiting",
   },
   about:
@@ -152,6 +153,7 @@ const de: BatchTexts = {
     contested: "gelegt, Stoff fehlt",
     refused: "nicht gelegt",
     fault: "gescheitert",
+    "given-up": "aufgegeben",
     waiting: "wartet",
   },
   about:
