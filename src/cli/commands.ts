@@ -23,6 +23,11 @@ export const COMMANDS: readonly ListedCommand[] = [
     load: async () => (await import("./queue/worker.ts")).workerCommand,
   },
   {
+    name: "serve",
+    summary: "lay projects for other programs, over HTTP on this machine",
+    load: async () => (await import("./serve/serve.ts")).serveCommand,
+  },
+  {
     name: "yield",
     summary: "how many straps a length of cloth gives, or the length a number of straps needs",
     load: async () => (await import("./yield/yield.ts")).yieldCommand,

@@ -60,6 +60,9 @@ const OPTIONS = [
   ],
 ];
 
+/** All but the one that waits to be asked. */
+const NAMES = COMMANDS.map(({ name }) => name).filter((name) => name !== "serve");
+
 function words(draw: Draw): string[] {
   return Array.from({ length: draw.below(10) }, () => draw.one(draw.below(2) === 0 ? OPTIONS : VALUES));
 }
@@ -69,7 +72,7 @@ export const commandLines: Kind = {
   name: "commands",
   about: "random command lines",
   run: async (draw) => {
-    const line = [draw.one([...COMMANDS.map(({ name }) => name), "nonsense"]), ...words(draw)];
+    const line = [draw.one([...NAMES, "nonsense"]), ...words(draw)];
     const { code, out, err } = await runCli(...line);
     const told = JSON.stringify(line);
     if (![0, 1, 2].includes(code)) throw new Error(`${told}: exit ${code}: ${err}`);
