@@ -1,12 +1,23 @@
-// `npm run bench:batch -- [orders]` (100 unless told): a batch of generated small orders, each laid by itself, on one
-// thread and on two, from what is built. Prints orders a second by the clock, the speed-up, processor time of the whole
-// process and its largest memory. Only on a machine with nothing else to do do the clock's figures say anything.
-import { spawnSync } from "node:child_process";
+// `npm run bench:batch -- [--orders N] [--effort N] [--empty N]`: a batch of generated small orders (60 unless told), each
+// laid by itself, from what is built: on one core and on two, then over a real Redis with one, two and four worker
+// processes of one thread each; and N lays (2,000) that are nothing to do, for what the queue itself takes. The first
+// runs are held to their cores by `taskset` where it is there. Prints orders a second by the clock, the speed-up over
+// one, processor time and the largest memory. Only on a machine with nothing else to do do the clock's figures say
+// anything; processor time says what more threads or machines cost.
+import { type ChildProcess, spawn } from "node:child_process";
+import { once } from "node:events";
 import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import { loadavg, tmpdir } from "node:os";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
+import { parseArgs } from "node:util";
+import type { LaidTask, LayTask } from "../../src/cli/batch/layTask.ts";
+import { connectQueue } from "../../src/cli/queue/connect.ts";
+import { sendLays } from "../../src/cli/queue/sendLays.ts";
+import { takeLays } from "../../src/cli/queue/takeLays.ts";
 import { POUCH_TEMPLATE } from "../tools/pouchTemplate.ts";
+import { redisServer } from "../tools/redisServer.ts";
+import { commandPath } from "../tools/systemPrograms.ts";
 
 const root = fileURLToPath(new URL("../../", import.meta.url));
 /** Tells on a stream of its own, as the process ends, what it took. */
@@ -14,32 +25,140 @@ const TELLS = `data:text/javascript,${encodeURIComponent(
   'import { writeSync } from "node:fs"; import { isMainThread } from "node:worker_threads"; if (isMainThread) process.on("exit", () => writeSync(3, JSON.stringify(process.resourceUsage())));',
 )}`;
 
-const count = Number(process.argv[2] ?? 100);
+const { values } = parseArgs({
+  options: {
+    orders: { type: "string", default: "60" },
+    effort: { type: "string", default: "0.2" },
+    empty: { type: "string", default: "2000" },
+  },
+});
+const [orders, empty] = [Number(values.orders), Number(values.empty)];
 const folder = mkdtempSync(join(tmpdir(), "laywright-bench-"));
-try {
-  const [template, table] = [join(folder, "pouch.json"), join(folder, "orders.csv")];
-  writeFileSync(template, JSON.stringify(POUCH_TEMPLATE));
-  const rows = Array.from({ length: count }, (_, i) => `${i},${90 + (i % 97)},${12 + (i % 9)} mm`);
-  writeFileSync(table, ["order,height,loop.width", ...rows].join("\n"));
-  console.log(`${count} orders; load before: ${loadavg()[0]!.toFixed(1)}`);
+const [template, table] = [join(folder, "pouch.json"), join(folder, "orders.csv")];
+
+/** What a process took. */
+interface Took {
+  readonly seconds: number;
+  readonly megabytes: number;
+}
+
+interface Running {
+  readonly child: ChildProcess;
+  readonly ended: Promise<Took>;
+}
+
+function program(cores: string | null, ...words: readonly string[]): Running {
+  const pinned = cores !== null && commandPath("taskset") !== null ? ["taskset", "-c", cores] : [];
+  const [name, ...rest] = [...pinned, process.execPath, "--import", TELLS, "dist/cli/main.js", ...words];
+  const child = spawn(name!, rest, { cwd: root, stdio: ["ignore", "ignore", "pipe", "pipe"] });
+  let told = "";
+  let said = "";
+  child.stderr!.on("data", (data) => {
+    said += data;
+  });
+  (child.stdio[3] as NodeJS.ReadableStream).on("data", (data) => {
+    told += data;
+  });
+  const ended = once(child, "close").then(([code]) => {
+    if (code !== 0) throw new Error(`${words[0]} ended with ${code}: ${said}`);
+    const { userCPUTime, systemCPUTime, maxRSS } = JSON.parse(told);
+    return { seconds: (userCPUTime + systemCPUTime) / 1e6, megabytes: Math.round(maxRSS / 1024) };
+  });
+  return { child, ended };
+}
+
+/** The batch with more words; the clock's seconds, and what it took. */
+async function batch(cores: string | null, ...more: readonly string[]): Promise<Took & { readonly clock: number }> {
+  const out = mkdtempSync(join(folder, "out-"));
+  const start = performance.now();
+  const took = await program(cores, "batch", template, table, "--out", out, "--effort", values.effort, ...more)
+    .ended;
+  return { ...took, clock: (performance.now() - start) / 1000 };
+}
+
+function tell(what: string, clock: number, alone: number, batch: Took, workers: readonly Took[] = []): void {
+  const seconds = [batch, ...workers].reduce((sum, took) => sum + took.seconds, 0);
+  const memory = [batch, ...workers].map(({ megabytes }) => `${megabytes}`).join(" + ");
+  console.log(
+    `${what}: ${(orders / clock).toFixed(2)} orders a second, speed-up ${(alone / clock).toFixed(2)}, ` +
+      `${((1000 * seconds) / orders).toFixed(0)} ms of processor time an order, ${memory} MB`,
+  );
+}
+
+async function onCores(): Promise<void> {
   let alone = 0;
   for (const threads of [1, 2]) {
-    const words = ["batch", template, table, "--out", join(folder, `on-${threads}`), "--threads", String(threads)];
-    const start = performance.now();
-    const { status, output, stderr } = spawnSync(
-      process.execPath,
-      ["--import", TELLS, "dist/cli/main.js", ...words],
-      { cwd: root, stdio: ["ignore", "ignore", "pipe", "pipe"], encoding: "utf8" },
-    );
-    const seconds = (performance.now() - start) / 1000;
-    if (status !== 0) throw new Error(`ended with ${status}: ${stderr}`);
-    const { userCPUTime, systemCPUTime, maxRSS } = JSON.parse(output[3]!);
-    if (threads === 1) alone = seconds;
-    console.log(
-      `${threads} thread(s): ${(count / seconds).toFixed(2)} orders a second, speed-up ${(alone / seconds).toFixed(2)}, ` +
-        `${((userCPUTime + systemCPUTime) / 1e6).toFixed(1)} s of processor time, ${Math.round(maxRSS / 1024)} MB`,
-    );
+    const took = await batch(threads === 1 ? "0" : "0,1", "--threads", String(threads));
+    if (threads === 1) alone = took.clock;
+    tell(`${threads} core${threads === 1 ? "" : "s"}`, took.clock, alone, took);
   }
+}
+
+async function onWorkers(): Promise<void> {
+  let alone = 0;
+  for (const count of [1, 2, 4]) {
+    const redis = await redisServer();
+    const words = ["worker", "--queue", redis.url, "--threads", "1"];
+    const workers = Array.from({ length: count }, () => program(null, ...words));
+    try {
+      // Started and waiting before the clock runs.
+      await Promise.all(workers.map(({ child }) => once(child.stderr!, "data")));
+      const took = await batch(null, "--queue", redis.url, "--threads", "1");
+      if (count === 1) alone = took.clock;
+      for (const { child } of workers) child.kill("SIGTERM");
+      const each = await Promise.all(workers.map(({ ended }) => ended));
+      tell(`${count} worker${count === 1 ? "" : "s"} and the batch`, took.clock, alone, took, each);
+    } finally {
+      for (const { child } of workers) if (child.exitCode === null) child.kill("SIGKILL");
+      await redis.close();
+    }
+  }
+}
+
+/** Both ends of the queue in this process, with lays of the usual size and nothing to search or to draw. */
+async function emptyLays(): Promise<void> {
+  const redis = await redisServer();
+  const store = await connectQueue(redis.url, "bench");
+  const taking = takeLays(store, { threads: 8, silentMs: 30_000, search: async () => [], told: () => {} });
+  const text = JSON.stringify(POUCH_TEMPLATE);
+  function* tasks(): Generator<LayTask> {
+    for (let i = 0; i < empty; i++) {
+      const at = `orders/${i}`;
+      const effort = { evaluations: 1, seed: 1, mode: "free" } as const;
+      yield { folder: at, orders: [{ name: `${i}`, folder: at, text }], withheld: {}, effort, language: "en" };
+    }
+  }
+  const wish = {
+    keyOf: ({ folder }: LayTask) => folder,
+    priorityOf: () => 1,
+    draw: async ({ folder }: LayTask) => ({ folder }) as LaidTask,
+    atOnce: 64,
+  };
+  let laid = 0;
+  const start = performance.now();
+  const before = process.cpuUsage();
+  await sendLays(tasks(), store, wish, (_, result) => {
+    if ("laid" in result) laid++;
+  }).ended;
+  const clock = performance.now() - start;
+  const { user, system } = process.cpuUsage(before);
+  if (laid !== empty) throw new Error(`${laid} of ${empty} empty lays came back`);
+  console.log(
+    `${empty} empty lays: ${(clock / empty).toFixed(2)} ms each by the clock, ${((user + system) / 1000 / empty).toFixed(2)} ms of processor time, both ends together`,
+  );
+  await taking.close();
+  store.close();
+  await redis.close();
+}
+
+try {
+  writeFileSync(template, JSON.stringify(POUCH_TEMPLATE));
+  const rows = Array.from({ length: orders }, (_, i) => `${i},${90 + (i % 97)},${12 + (i % 9)} mm`);
+  writeFileSync(table, ["order,height,loop.width", ...rows].join("\n"));
+  console.log(`${orders} orders, effort ${values.effort}; load before: ${loadavg()[0]!.toFixed(1)}`);
+  if (orders > 0) await onCores();
+  if (orders > 0) await onWorkers();
+  if (empty > 0) await emptyLays();
 } finally {
   rmSync(folder, { recursive: true, force: true });
 }

@@ -1,10 +1,6 @@
 // What can go wrong between machines, over a real Redis: every lay ends once, right, or given up with its reasons.
-import { type ChildProcess, spawn } from "node:child_process";
-import { once } from "node:events";
 import { rmSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
-import { createInterface } from "node:readline";
-import { fileURLToPath } from "node:url";
 import { afterAll, afterEach, beforeAll, expect, test, vi } from "vitest";
 import { type LaidTask, type LayTask, refusalOfPlans, searchLayTask } from "../../src/cli/batch/layTask.ts";
 import type { TaskResult } from "../../src/cli/batch/runTasks.ts";
@@ -18,6 +14,7 @@ import { POUCH_TEMPLATE } from "../tools/pouchTemplate.ts";
 import { bytesIn, freshFolder } from "../tools/programs.ts";
 import { cutLine, type RedisServer, redisServer } from "../tools/redisServer.ts";
 import { runCli } from "../tools/runCli.ts";
+import { type WorkerProcess, workerProcess } from "../tools/workerProcess.ts";
 
 // Two of them start a process that reads the sources first.
 vi.setConfig({ testTimeout: 240_000 });
@@ -89,39 +86,11 @@ function worker(store: QueueStore, wish: Partial<TakeWish> = {}, name?: string):
   return taking;
 }
 
-/** A worker in a process of its own, and every line it says. */
-function workerProcess(
-  version: string,
-  what: "hang" | "lay",
-  clockMs = 0,
-): { child: ChildProcess; said(line: RegExp): Promise<string> } {
-  const script = fileURLToPath(new URL("../tools/queueWorker.ts", import.meta.url));
-  const words = ["--import", "tsx", script, redis.url, version, what, String(clockMs)];
-  const child = spawn(process.execPath, words, { stdio: ["ignore", "pipe", "inherit"] });
-  open.push(async () => {
-    if (child.exitCode !== null || child.signalCode !== null) return;
-    child.kill("SIGKILL");
-    await once(child, "exit");
-  });
-  const lines: string[] = [];
-  const waiting = new Set<() => void>();
-  createInterface({ input: child.stdout! }).on("line", (line) => {
-    lines.push(line);
-    for (const look of waiting) look();
-  });
-  const said = (pattern: RegExp) =>
-    new Promise<string>((resolve) => {
-      const look = (): void => {
-        const found = lines.find((line) => pattern.test(line));
-        if (found === undefined) return;
-        waiting.delete(look);
-        resolve(found);
-      };
-      waiting.add(look);
-      look();
-    });
-  return { child, said };
-}
+const processOf = (version: string, what: "hang" | "lay", clockMs = 0): WorkerProcess => {
+  const started = workerProcess(redis.url, version, what, clockMs);
+  open.push(started.end);
+  return started;
+};
 
 /** Something that happens once and can be waited for. */
 function signal(): { readonly given: Promise<void>; give(): void } {
@@ -135,7 +104,7 @@ function signal(): { readonly given: Promise<void>; give(): void } {
 test("a worker killed in the middle of a lay: another takes it over", async () => {
   const version = freshVersion();
   const store = await storeOf(version);
-  const { child, said } = workerProcess(version, "hang");
+  const { child, said } = processOf(version, "hang");
   const ended = ends(store, TASKS);
   await said(/^taken/u);
   child.kill("SIGKILL");
@@ -264,7 +233,7 @@ test("the batch's clock ten minutes slow, the worker's ten minutes fast, and a f
   const clock = vi.spyOn(Date, "now").mockImplementation(() => now() - 600_000);
   open.push(() => clock.mockRestore());
   const store = await storeOf(version);
-  const { said } = workerProcess(version, "lay", 600_000);
+  const { said } = processOf(version, "lay", 600_000);
   await said(/^ready/u);
   const two = TASKS.slice(0, 2);
   expect(await ends(store, two)).toEqual(await right(two));
@@ -278,7 +247,7 @@ test("versions that differ refuse each other and say so", async () => {
     return searchLayTask(task);
   };
   worker(theirs, { search });
-  open.push(announce(theirs, "workers", "theirs"));
+  open.push(announce(theirs, "workers", "theirs", 1));
   const one = [TASKS[0]!];
   const ended = ends(ours, one);
   // A lay of another version that somebody put into the queue all the same.
@@ -300,7 +269,7 @@ test("batch with a queue writes the bytes that it writes alone", async () => {
   writeFileSync(table, "order,due,height\n1,2027-03-12,\n2,2027-03-11,14 cm\n3,2027-03-11,5000 m");
   const words = ["batch", template, table, "--effort", "0.01", "--out"];
   const store = await storeOf(programVersion());
-  open.push(announce(store, "workers", worker(store).name));
+  open.push(announce(store, "workers", worker(store).name, 2));
   const queued = await runCli(...words, join(folder, "queued"), "--queue", redis.url);
   const alone = await runCli(...words, join(folder, "alone"));
   expect({ ...queued, out: "" }).toEqual({ ...alone, out: "" });

@@ -25,7 +25,7 @@ const BROWSERS = ["chromium", "chromium-browser", "google-chrome", "google-chrom
 const ENDINGS = process.platform === "win32" ? [".exe", ".cmd", ""] : [""];
 
 /** Where a command is, or null when the search path does not have it. */
-function commandPath(command: string): string | null {
+export function commandPath(command: string): string | null {
   for (const folder of (process.env["PATH"] ?? "").split(delimiter))
     for (const ending of ENDINGS) {
       const path = join(folder, command + ending);

@@ -1,4 +1,4 @@
-import { rmSync, statSync } from "node:fs";
+import { existsSync, rmSync, statSync } from "node:fs";
 import { join } from "node:path";
 import { TOGETHER } from "../../core/batch/together.ts";
 import { toMinor } from "../../core/buying/money.ts";
@@ -171,7 +171,8 @@ function writeSummary(batch: Batch, results: Results, out: string, language: Lan
   const lines = totalLines(orders, results.size, language);
   const nameless = batch.nameless.map(({ message }) => message);
   const given = givenUp(batch, results);
-  if (given.length === 0) rmSync(join(out, DEAD_LETTERS), { force: true });
+  const letters = join(out, DEAD_LETTERS);
+  if (given.length === 0 && existsSync(letters)) rmSync(letters);
   const paths = writeFiles(out, [
     { name: "summary.html", data: summaryHtml(orders, [...lines, ...nameless], language) },
     { name: "summary.csv", data: summaryCsv(orders, language) },
