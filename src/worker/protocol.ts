@@ -10,6 +10,8 @@ export interface SearchOrder {
   readonly evaluations: number;
   /** Whether to wait for the others at the end of every epoch. */
   readonly meets: boolean;
+  /** A plan found elsewhere, told at the end of the first turn. */
+  readonly from?: LayPlan | undefined;
 }
 
 /** Host → worker. `order` numbers the searches of a worker; messages of an older one are stale. */

@@ -14,6 +14,8 @@ export interface SearchWish {
   readonly seed: number;
   /** For all workers together; Infinity to search until stopped or proven. */
   readonly evaluations: number;
+  /** A plan found elsewhere, from which all workers may go on; it is not itself told as found. */
+  readonly from?: LayPlan | undefined;
 }
 
 /** What a search has found so far, or in the end. */
@@ -120,7 +122,7 @@ function sharedSearch(
   for (const [index, worker] of workers.entries()) {
     const evaluations = Math.ceil(wish.evaluations / workers.length);
     const meets = workers.length > 1;
-    const search = { problem, mode, seed: seed + SEED_STEP * index, evaluations, meets };
+    const search = { problem, mode, seed: seed + SEED_STEP * index, evaluations, meets, from: wish.from };
     worker.send({ kind: "start", order, search });
   }
 

@@ -57,9 +57,9 @@ interface Running {
   isAtBreath: boolean;
 }
 
-function startedSearch(order: number, { problem, mode, seed, evaluations, meets }: SearchOrder): Running {
+function startedSearch(order: number, { problem, mode, seed, evaluations, meets, from }: SearchOrder): Running {
   const search = arrange(problem, (job) => chooseEngines(job, mode), { evaluations }, seed);
-  return { order, meets, search, turns: 0, waits: false, news: undefined, isAtBreath: true };
+  return { order, meets, search, turns: 0, waits: false, news: from, isAtBreath: true };
 }
 
 /** One turn; true when the search is over. */

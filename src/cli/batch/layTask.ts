@@ -42,6 +42,15 @@ export interface LayTask {
   readonly withheld: OrderLay["withheld"];
   readonly effort: BatchEffort;
   readonly language: Language;
+  /** Of the lay one cloth alone, gone on with from a plan found elsewhere; all of them, from the beginning, where absent. */
+  readonly island?: Island | undefined;
+}
+
+/** What one of several searches of the same cloth is told. */
+export interface Island {
+  /** Its place among the cloths of the lay. */
+  readonly cloth: number;
+  readonly from: LayPlan | null;
 }
 
 /** A lay that is done: a small record, from which the summary is written. */
@@ -79,15 +88,21 @@ export interface SearchTold {
   readonly evaluations: number;
 }
 
-/** The search of a lay alone: a plan for each cloth, in the order of the project's lays. Nothing is written. */
+/**
+ * The search of a lay alone: a plan for each cloth, in the order of the project's lays, or for the one that is asked
+ * for. Nothing is written.
+ */
 export async function searchLayTask(task: LayTask, told?: (news: SearchTold) => void): Promise<LayPlan[]> {
-  const { lays } = jobOfTask(task).job;
+  const { island } = task;
+  const all = jobOfTask(task).job.lays;
+  const lays = island === undefined ? all : all.slice(island.cloth, island.cloth + 1);
   const { evaluations, seed, mode } = task.effort;
+  const from = island?.from ?? undefined;
   const pool = nodePool(1);
   try {
     const plans: LayPlan[] = [];
     for (const [i, { problem }] of lays.entries()) {
-      const searching = pool.search({ problem, mode, seed, evaluations }, ({ plan, evaluations }) => {
+      const searching = pool.search({ problem, mode, seed, evaluations, from }, ({ plan, evaluations }) => {
         const figures = { lengthMm: lengthUsed(plan), leftOut: copiesLeftOut(plan), evaluations };
         told?.({ cloth: i + 1, cloths: lays.length, materialId: problem.materialId, ...figures });
       });

@@ -40,6 +40,7 @@ import { CLI_TEXTS } from "../words/words.ts";
 import { choiceWords } from "./choiceWords.ts";
 import { costWords } from "./costWords.ts";
 import { FROM_CUPBOARD_OPTIONS, tellUsed, withCupboard } from "./fromCupboard.ts";
+import { helpedPool } from "./helpedPool.ts";
 import { type LaidProject, layProject } from "./laidProject.ts";
 import { type ChoiceEffort, layChoices } from "./layChoices.ts";
 import { layFiles } from "./layOutput.ts";
@@ -68,6 +69,11 @@ export const layCommand: Command = {
     },
     { name: "effort", value: "N", help: "search each cloth with N million evaluations: the same plan every time" },
     ...FROM_CUPBOARD_OPTIONS,
+    {
+      name: "queue",
+      value: "URL",
+      help: "search on every machine that runs laywright worker on the same Redis store, from the best plan of all of them",
+    },
     CUT_OPTION,
     { name: "choices", help: "instead of a plan: shortest, easiest to cut, largest offcut, each with its figures" },
     { name: "choose", value: "WHICH", help: `the plan to take of these three: ${CHOICES.join(", ")}` },
@@ -88,13 +94,15 @@ async function runLay(args: ParsedArgs, io: Io): Promise<ExitCode> {
   const evaluations = effort === null ? Infinity : effort * EVALUATIONS_PER_EFFORT;
   const mode = cutMode(args);
   const file = args.operands[0]!;
-  const ownJob = readProjectFile(withOutputOptions(withItsWorkshop(readInput(file), file), args), io.language);
+  const text = withOutputOptions(withItsWorkshop(readInput(file), file), args);
+  const ownJob = readProjectFile(text, io.language);
   const offered = withCupboard(ownJob, args, io);
   const read = offered.job;
   const choose = args.values.has("choose") ? wordOption(args, "choose", CHOICES, "shortest") : null;
   if (choose !== null && args.values.has("cut")) throw new UsageError((say) => say.chooseAndCut);
   if (choose !== null && args.switches.has("choices")) throw new UsageError((say) => say.choicesOrChoose);
-  const pool = nodePool(threads);
+  const helped = await helpedPool(args, text, read, io);
+  const pool = helped?.pool ?? nodePool(threads);
   if (args.switches.has("choices")) {
     try {
       return await tellChoices(args, io, read, pool, { seconds, evaluations, seed, threads });
@@ -107,6 +115,7 @@ async function runLay(args: ParsedArgs, io: Io): Promise<ExitCode> {
     done = await layProject(read, pool, { seconds, evaluations, seed, mode, choose, threads }, io);
   } finally {
     pool.close();
+    helped?.end();
   }
   if (effort === null) {
     const searched = withDecimalSign(done.seconds.toFixed(1), io.language);

@@ -7,6 +7,8 @@ export type Part = "workers" | "batches";
 export interface Present {
   readonly version: string;
   readonly name: string;
+  /** Lays that it works on at a time. */
+  readonly threads: number;
 }
 
 /** Who has not been heard of for so long has gone, s. */
@@ -19,8 +21,8 @@ redis.call('ZREMRANGEBYSCORE', KEYS[1], '-inf', redis.call('TIME')[1] - 10 * ton
 const LIST = `return redis.call('ZRANGEBYSCORE', KEYS[1], redis.call('TIME')[1] - tonumber(ARGV[1]), '+inf')`;
 
 /** Says that somebody is there, now and every 10 s until the returned function is called. */
-export function announce(store: QueueStore, part: Part, name: string): () => void {
-  const member = JSON.stringify([store.version, name]);
+export function announce(store: QueueStore, part: Part, name: string, threads: number): () => void {
+  const member = JSON.stringify([store.version, name, threads]);
   const beat = (): void => {
     store.redis.eval(BEAT, 1, keyOf(part), member, GONE_AFTER_S).catch(() => {});
   };
@@ -37,8 +39,8 @@ export async function present(store: QueueStore, part: Part): Promise<Present[]>
   const members = (await store.redis.eval(LIST, 1, keyOf(part), GONE_AFTER_S)) as string[];
   return members.flatMap((member): Present[] => {
     try {
-      const [version, name] = JSON.parse(member);
-      return [{ version: String(version), name: String(name) }];
+      const [version, name, threads] = JSON.parse(member);
+      return [{ version: String(version), name: String(name), threads: Math.max(1, Number(threads) || 1) }];
     } catch {
       return [];
     }

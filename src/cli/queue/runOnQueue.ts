@@ -35,7 +35,7 @@ export function runOnQueue(
   let isStopped = false;
   const ended = (async () => {
     const crew: Crew = await crewOf(threads);
-    const forget = announce(store, "batches", workerName());
+    const forget = announce(store, "batches", workerName(), threads);
     const silence = tellConnection(store, io);
     const timer = setInterval(() => void tellWorkers(store, io).catch(() => {}), LOOK_MS);
     try {

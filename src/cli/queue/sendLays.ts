@@ -1,24 +1,32 @@
-import type { LaidTask, LayTask } from "../batch/layTask.ts";
-import { bugText, type RunningTasks, type TaskResult } from "../batch/runTasks.ts";
+import type { LayTask } from "../batch/layTask.ts";
+import { bugText, type RunningTasks } from "../batch/runTasks.ts";
 import type { Refused } from "../batch/threadTask.ts";
 import { QUEUE_TEXTS, type QueueTexts } from "../words/queueTexts.ts";
 import type { QueueStore } from "./connect.ts";
 import { type FoundPlans, readFoundPlans, type SentLay } from "./wire.ts";
 
 /** How a batch gives its lays out. */
-export interface SendWish {
+export interface SendWish<R> {
   /** The same for the same lay, and for no other. */
   keyOf(task: LayTask): string;
   /** Who goes first: the smaller number, from 1. */
   priorityOf(task: LayTask): number;
   /** Checks plans that a worker sent back and draws them, or says why it does not. */
-  draw(task: LayTask, plans: FoundPlans["plans"]): Promise<LaidTask | Refused>;
+  draw(task: LayTask, plans: FoundPlans["plans"]): Promise<R | Refused>;
   /** So many are drawn at a time. */
   readonly atOnce: number;
   readonly texts?: QueueTexts;
   /** Before a lay that failed is given out again: so long, then twice that, ms. */
   readonly restMs?: number;
+  /** Lays in the queue at a time; 512 unless told. */
+  mostOut?(): number;
 }
+
+/** What came of a lay that was given out. */
+export type SentResult<R> =
+  | { readonly laid: R }
+  | { readonly bug: string }
+  | { readonly givenUp: readonly string[] };
 
 /** How often a lay is tried before it is given up. */
 const MOST_TRIES = 3;
@@ -46,21 +54,21 @@ interface Out {
  * connection. Each task ends once: laid, or given up with the reason of every try. A task taken back by `stop` ends not
  * at all.
  */
-export function sendLays(
+export function sendLays<R extends object>(
   tasks: Iterable<LayTask>,
   store: QueueStore,
-  wish: SendWish,
-  onEnd: (task: LayTask, result: TaskResult) => void,
+  wish: SendWish<R>,
+  onEnd: (task: LayTask, result: SentResult<R>) => void,
 ): RunningTasks {
   const sending = new Sending(tasks, store, wish, onEnd);
   return { ended: sending.run(), stop: () => sending.stop() };
 }
 
-class Sending {
+class Sending<R extends object> {
   readonly #waiting: Iterator<LayTask>;
   readonly #store: QueueStore;
-  readonly #wish: SendWish;
-  readonly #onEnd: (task: LayTask, result: TaskResult) => void;
+  readonly #wish: SendWish<R>;
+  readonly #onEnd: (task: LayTask, result: SentResult<R>) => void;
   readonly #out = new Map<string, Out>();
   readonly #drawing = new Set<Promise<void>>();
   /** The store refused something: nothing can go on. */
@@ -74,8 +82,8 @@ class Sending {
   constructor(
     tasks: Iterable<LayTask>,
     store: QueueStore,
-    wish: SendWish,
-    onEnd: (task: LayTask, result: TaskResult) => void,
+    wish: SendWish<R>,
+    onEnd: (task: LayTask, result: SentResult<R>) => void,
   ) {
     this.#waiting = tasks[Symbol.iterator]();
     this.#store = store;
@@ -126,7 +134,8 @@ class Sending {
 
   #fresh(): string[] {
     const fresh: string[] = [];
-    while (this.#out.size < MOST_OUT) {
+    const most = this.#wish.mostOut?.() ?? MOST_OUT;
+    while (this.#out.size < most) {
       const next = this.#waiting.next();
       if (next.done) break;
       const id = `lay-${this.#wish.keyOf(next.value)}`;
@@ -176,7 +185,7 @@ class Sending {
       return;
     }
     const plans = found.plans.map((plan) => ({ ...plan, seed: lay.task.effort.seed }));
-    let drawn: LaidTask | Refused;
+    let drawn: R | Refused;
     try {
       drawn = await this.#wish.draw(lay.task, plans);
     } catch (error) {
@@ -208,7 +217,7 @@ class Sending {
     await this.#store.queue.remove(id);
   }
 
-  #end(id: string, result: TaskResult): void {
+  #end(id: string, result: SentResult<R>): void {
     const { task } = this.#out.get(id)!;
     this.#onEnd(task, result);
     this.#out.delete(id);

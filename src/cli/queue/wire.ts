@@ -33,6 +33,7 @@ const task = z.object({
   withheld: z.record(text, z.array(text)),
   effort: z.object({ evaluations: number.min(1), seed: count, mode: z.enum(CUT_MODES) }),
   language: z.enum(LANGUAGES),
+  island: z.object({ cloth: count, from: plan.nullable() }).optional(),
 }) satisfies z.ZodType<LayTask>;
 
 /** What is sent to a worker: one lay, and the version of the program that wants it laid. */

@@ -50,7 +50,7 @@ async function runWorker(args: ParsedArgs, io: Io): Promise<ExitCode> {
       io.err(`${reason === null ? texts.laid(folder) : texts.failed(folder, reason)}\n`);
     },
   });
-  const forget = announce(store, "workers", taking.name);
+  const forget = announce(store, "workers", taking.name, crew.threads);
   const silence = tellConnection(store, io);
   io.err(`${texts.ready(store.place, crew.threads)}\n`);
   const others = await strangers(store, "batches");
