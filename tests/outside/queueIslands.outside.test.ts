@@ -12,7 +12,7 @@ import { lengthUsed } from "../../src/core/lay/problem/planSums.ts";
 import { POUCH_TEMPLATE } from "../tools/pouchTemplate.ts";
 import { type RedisServer, redisServer } from "../tools/redisServer.ts";
 
-vi.setConfig({ testTimeout: 120_000 });
+vi.setConfig({ testTimeout: 240_000 });
 
 let redis: RedisServer;
 let store: QueueStore;
@@ -46,7 +46,7 @@ test("islands go on from the best plan there is; a wrong one never comes through
     search: async (task) => {
       const from = task.island!.from;
       told.push(from === null ? null : lengthUsed(from));
-      const [plan] = await searchLayTask({ ...task, effort: { ...task.effort, evaluations: 3000 } });
+      const [plan] = await searchLayTask(task);
       // Each third worker's plan would be the shortest of all, were it true.
       if (++stretches % 3 === 0)
         return [{ ...plan!, placements: plan!.placements.map((one) => ({ ...one, x: 0 })) }];
@@ -57,12 +57,12 @@ test("islands go on from the best plan there is; a wrong one never comes through
   const forget = announce(store, "workers", taking.name, 2);
   const pool = islandPool(store, project);
   const found: LayPlan[] = [];
-  const wish = { problem, mode: "free", seed: 1, evaluations: 40_000 } as const;
+  const wish = { problem, mode: "free", seed: 1, evaluations: 700_000 } as const;
   const { plan, evaluations } = await pool.search(wish, (better) => found.push(better.plan)).result;
   pool.close();
   forget();
   await taking.close();
-  expect(evaluations).toBeGreaterThanOrEqual(40_000);
+  expect(evaluations).toBeGreaterThanOrEqual(700_000);
   expect(found.length).toBeGreaterThan(0);
   for (const each of [...found, plan]) expect(checkPlan(problem, each)).toEqual([]);
   const lengths = found.map(lengthUsed);
@@ -70,7 +70,9 @@ test("islands go on from the best plan there is; a wrong one never comes through
   expect(lengthUsed(plan)).toBe(lengths.at(-1));
   // The first islands begin with nothing, later ones with the best that had passed until then.
   expect(told[0]).toBeNull();
-  expect(told.at(-1)).toBeLessThanOrEqual(lengths[0]!);
+  const later = told.filter((length) => length !== null);
+  expect(later.length).toBeGreaterThan(0);
+  expect(lengths).toEqual(expect.arrayContaining(later));
 });
 
 test("a search whose length is proven ends by itself, one that is stopped with its best plan", async () => {

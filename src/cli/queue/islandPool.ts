@@ -73,8 +73,11 @@ function searchOnIslands(
   let spent = 0;
   let stretches = 0;
   let isStopping = false;
+  // A search that ended before its stretch was over had nothing left to find.
+  let isExhausted = false;
   let running: RunningTasks | null = null;
-  const isOver = (): boolean => best !== null && (isStopping || spent >= most || isSettled(problem, best));
+  const isOver = (): boolean =>
+    best !== null && (isStopping || isExhausted || spent >= most || isSettled(problem, best));
   function* tasks(): Generator<LayTask> {
     while (!isOver()) {
       const round = Math.floor(stretches / islands());
@@ -91,13 +94,17 @@ function searchOnIslands(
       };
     }
   }
-  const take = async (plans: readonly LayPlan[]): Promise<Refused | { readonly evaluations: number }> => {
+  const take = async (
+    { effort }: LayTask,
+    plans: readonly LayPlan[],
+  ): Promise<Refused | { readonly evaluations: number }> => {
     const [plan] = plans;
     if (plan === undefined || plans.length !== 1) return { refused: [`${plans.length} plans for 1 cloth`] };
     const faults = plan.materialId === problem.materialId ? checkPlan(problem, plan) : [];
     if (faults.length > 0 || plan.materialId !== problem.materialId)
       return { refused: faults.map((fault) => problemLine(fault)) };
     spent += plan.evaluations;
+    isExhausted ||= plan.evaluations < effort.evaluations;
     if (isBetterPlan(problem, plan, best)) {
       best = { ...plan, seed };
       onPlan({ plan: best, evaluations: spent });
@@ -114,7 +121,7 @@ function searchOnIslands(
         keyOf: ({ folder }) => folder.replaceAll("/", "-"),
         // Before the lays of batches: somebody waits for it.
         priorityOf: () => 1,
-        draw: (_, plans) => take(plans),
+        draw: take,
         atOnce: 1,
         mostOut: islands,
       },
