@@ -193,6 +193,21 @@ test("a folder of projects; a file that is none is one bad order", async () => {
   expect(bytesIn(join(out, "orders/pouch"))).toEqual(bytesIn(join(folder, "alone")));
 });
 
+test("only the files that are asked for are written, for the lay and for each order in it", async () => {
+  const out = join(folder, "few files");
+  const words = ["batch", TEMPLATE, ORDERS, "--out", out, "--together", "due"];
+  await runCli(...words, "--write", "labels, cut-list,dxf");
+  expect(readdirSync(join(out, "lays/1+2")).sort()).toEqual([
+    "canvas-leftover.dxf",
+    "canvas-roll.dxf",
+    "cut-sheet.csv",
+    "labels.pdf",
+    "plan.json",
+  ]);
+  expect(readdirSync(join(out, "orders/2")).sort()).toEqual(["cut-sheet.csv", "labels.pdf", "order.json"]);
+  expect((await runCli(...words, "--write", "label")).err).toMatch(/--write must be one of cut-sheet, .*"label"/u);
+});
+
 test("wrong words and tables are told before anything is written", async () => {
   const out = join(folder, "nothing");
   const run = async (...words: string[]) => {

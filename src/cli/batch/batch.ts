@@ -20,6 +20,7 @@ import { programVersion } from "../inOut/version.ts";
 import { writeFiles } from "../inOut/writeFiles.ts";
 import { numberOption, requiredOption, wordOption } from "../options/optionValues.ts";
 import { CUT_OPTION, cutMode, searchSettings } from "../options/searchSettings.ts";
+import { WRITE_OPTION, writtenOutputs } from "../options/writtenOutputs.ts";
 import { connectQueue, type QueueStore } from "../queue/connect.ts";
 import { runOnQueue } from "../queue/runOnQueue.ts";
 import { BATCH_TEXTS } from "../words/batchTexts.ts";
@@ -58,6 +59,7 @@ export const batchCommand: Command = {
       help: "have the lays searched by every machine that runs laywright worker on the same Redis store: redis://host:6379, or rediss:// for an encrypted line, user and password in the address; plans are checked and drawn here",
     },
     CUT_OPTION,
+    WRITE_OPTION,
     JSON_OPTION,
   ],
   operands: [1, 2],
@@ -69,7 +71,12 @@ async function runBatch(args: ParsedArgs, io: Io): Promise<ExitCode> {
   const evaluations = EVALUATIONS_PER_EFFORT * numberOption(args, "effort", { least: 0.001, most: 1e6 }, 0.2);
   const { seed, threads } = searchSettings(args, 0, threadsHere());
   const effort = { evaluations, seed, mode: cutMode(args) };
-  const wish = { together: wordOption(args, "together", TOGETHER, "none"), effort, language: io.language };
+  const wish = {
+    together: wordOption(args, "together", TOGETHER, "none"),
+    effort,
+    write: writtenOutputs(args),
+    language: io.language,
+  };
   const [first, table] = args.operands as [string, string | undefined];
   const texts = BATCH_TEXTS[io.language];
   const onRead = (done: number, of: number): void => {

@@ -13,6 +13,7 @@ import { copiesLeftOut, lengthUsed } from "../../core/lay/problem/planSums.ts";
 import { problemLine } from "../../core/problems/describeProblem.ts";
 import type { Problem } from "../../core/problems/problem.ts";
 import type { Language } from "../../core/units/language.ts";
+import type { OutputId } from "../../export/outputs.ts";
 import { planFiles } from "../../export/planFiles.ts";
 import { nodePool } from "../../worker/nodePool.ts";
 import type { Io } from "../command.ts";
@@ -42,6 +43,8 @@ export interface LayTask {
   readonly withheld: OrderLay["withheld"];
   readonly effort: BatchEffort;
   readonly language: Language;
+  /** Kinds of files to write beside the plan; all where absent. */
+  readonly write?: readonly OutputId[] | undefined;
   /** Of the lay one cloth alone, gone on with from a plan found elsewhere; all of them, from the beginning, where absent. */
   readonly island?: Island | undefined;
 }
@@ -140,13 +143,17 @@ export async function writeLayTask(task: LayTask, plans: readonly LayPlan[], out
   const laid = job.lays.map((lay, i) => judgeCloth({ ...lay, plan: plans[i]! }, effort.mode, job.project));
   const document = planDocument(job, laid, effort.seed);
   const faults = laid.flatMap((cloth) => cloth.faults.map((fault) => problemLine(fault)));
-  const made = faults.length > 0 ? null : await layFiles(job, laid, silent(language));
+  const made = faults.length > 0 ? null : await layFiles(job, laid, silent(language), task.write);
   const written = new Map<string, readonly WrittenFile[]>();
   if (orders.length > 1 && made !== null)
     for (const [i, order] of orders.entries()) {
       const { folder } = task.orders[i]!;
       const document = { laywrightOrder: 1, order: order.name, lay: task.folder };
-      const files = await orderFiles(order, task.folder, language);
+      const files = await orderFiles(
+        order,
+        task,
+        ORDER_FILES.filter((id) => task.write?.includes(id) ?? true),
+      );
       written.set(folder, writeLaid(`${out}/${folder}`, document, files, "order.json").files);
     }
   written.set(task.folder, writeLaid(`${out}/${task.folder}`, document, made?.files ?? []).files);
@@ -196,10 +203,16 @@ function soundJob(text: string, { withheld, language }: LayTask): ProjectJob {
 }
 
 /** What an order gets that lies with others: its own pieces, how its straps are made, its labels, and where it lies. */
-async function orderFiles({ job }: NamedJob, lay: string, language: Language): Promise<readonly OutFile[]> {
+async function orderFiles(
+  { job }: NamedJob,
+  { folder, language }: LayTask,
+  wanted: readonly OutputId[],
+): Promise<readonly OutFile[]> {
   const { pieces, straps } = job;
-  const project = { ...job.project, name: `${job.project.name} (${lay})` };
+  const project = { ...job.project, name: `${job.project.name} (${folder})` };
   const input = { project, pieces, straps, language, lays: [], mats: new Map(), fonts: fontBytes() };
-  const { files } = await planFiles(input, ["cut-sheet", "cut-sheet-text", "cut-list", "labels"]);
+  const { files } = await planFiles(input, wanted);
   return files;
 }
+
+const ORDER_FILES: readonly OutputId[] = ["cut-sheet", "cut-sheet-text", "cut-list", "labels"];

@@ -50,6 +50,7 @@ interface Source extends Pick<Order, "row" | "name" | "due" | "shade" | "text"> 
 interface BatchWish {
   readonly together: Together;
   readonly effort: BatchEffort;
+  readonly write: LayTask["write"];
   readonly language: Language;
 }
 
@@ -125,7 +126,7 @@ function namesIn(folder: string): string[] {
 function batchOf(
   sources: readonly Source[],
   nameless: readonly ToldProblem[],
-  { together, effort, language }: BatchWish,
+  { together, effort, write, language }: BatchWish,
   onRead: (done: number, of: number) => void,
 ): Batch {
   const stems = distinctStems(
@@ -162,6 +163,7 @@ function batchOf(
       withheld: lay.withheld,
       effort,
       language,
+      write,
     }),
   };
 }

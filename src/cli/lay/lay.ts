@@ -36,6 +36,7 @@ import { writeFiles } from "../inOut/writeFiles.ts";
 import { numberOption, wordOption } from "../options/optionValues.ts";
 import { OUTPUT_OPTIONS, withOutputOptions } from "../options/outputOptions.ts";
 import { CUT_OPTION, cutMode, SEARCH_OPTIONS, searchSettings } from "../options/searchSettings.ts";
+import { WRITE_OPTION, writtenOutputs } from "../options/writtenOutputs.ts";
 import { CLI_TEXTS } from "../words/words.ts";
 import { choiceWords } from "./choiceWords.ts";
 import { costWords } from "./costWords.ts";
@@ -77,6 +78,7 @@ export const layCommand: Command = {
     CUT_OPTION,
     { name: "choices", help: "instead of a plan: shortest, easiest to cut, largest offcut, each with its figures" },
     { name: "choose", value: "WHICH", help: `the plan to take of these three: ${CHOICES.join(", ")}` },
+    WRITE_OPTION,
     ...OUTPUT_OPTIONS,
     JSON_OPTION,
   ],
@@ -201,7 +203,7 @@ export async function tellAndWrite(
     if (out !== undefined) io.err(`${texts.keptIn(writeFiles(out, [planFile(document)]).join(""))}\n`);
     return EXIT.bug;
   }
-  const made = out === undefined ? null : await layFiles(read, laid, io);
+  const made = out === undefined ? null : await layFiles(read, laid, io, writtenOutputs(args));
   const written = out === undefined || made === null ? null : writeLaid(out, document, made.files);
   if (written !== null) tellEarlier(written, io);
   for (const note of made?.notes ?? []) io.err(`${note}\n`);

@@ -2,8 +2,10 @@ import { z } from "zod";
 import { CUT_MODES } from "../../core/lay/engines/chooseEngines.ts";
 import { type LayPlan, UNPLACED_REASONS } from "../../core/lay/problem/layProblem.ts";
 import { LANGUAGES } from "../../core/units/language.ts";
+import { OUTPUTS } from "../../export/outputs.ts";
 import type { LayTask } from "../batch/layTask.ts";
 
+const OUTPUT_IDS = OUTPUTS.map(({ id }) => id);
 const text = z.string();
 const number = z.number();
 const count = z.int().min(0);
@@ -33,6 +35,7 @@ const task = z.object({
   withheld: z.record(text, z.array(text)),
   effort: z.object({ evaluations: number.min(1), seed: count, mode: z.enum(CUT_MODES) }),
   language: z.enum(LANGUAGES),
+  write: z.array(z.enum(OUTPUT_IDS)).optional(),
   island: z.object({ cloth: count, from: plan.nullable() }).optional(),
 }) satisfies z.ZodType<LayTask>;
 

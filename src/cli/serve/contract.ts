@@ -3,12 +3,14 @@ import { planJsonSchema } from "../../core/job/planDocument/planSchema.ts";
 import { CUT_MODES } from "../../core/lay/engines/chooseEngines.ts";
 import { projectJsonSchema } from "../../core/project/file/jsonSchema.ts";
 import { LANGUAGES } from "../../core/units/language.ts";
+import { OUTPUTS } from "../../export/outputs.ts";
 
 /** How a job stands. */
 const STATES = ["waiting", "laying", "laid", "left-out", "failed", "cancelled"] as const;
 
 export type JobState = (typeof STATES)[number];
 
+const OUTPUT_IDS = OUTPUTS.map(({ id }) => id);
 const text = z.string();
 const number = z.number();
 const count = z.int().min(0);
@@ -25,6 +27,8 @@ export function wishSchema(mostEffort: number) {
       .max(2 ** 31 - 1)
       .default(1),
     cut: z.enum(CUT_MODES).default("free"),
+    /** Kinds of files beside the plan; all of them unless told. */
+    write: z.array(z.enum(OUTPUT_IDS)).optional(),
     lang: z.enum(LANGUAGES).default("en"),
   });
 }

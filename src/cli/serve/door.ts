@@ -182,7 +182,7 @@ function taskOf(
         message: `${path.map(String).join(".")}: ${message}`,
       })),
     };
-  const { project, effort, seed, cut, lang } = read.data;
+  const { project, effort, seed, cut, write, lang } = read.data;
   const text = JSON.stringify(project);
   const job = readJob(text, lang);
   if (!job.ok)
@@ -200,6 +200,7 @@ function taskOf(
       withheld: {},
       effort: { evaluations: effort * 1_000_000, seed, mode: cut },
       language: lang,
+      write,
     },
   };
 }

@@ -2,6 +2,7 @@ import { randomUUID } from "node:crypto";
 import { mkdtempSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
+import { majorOf } from "../../core/buying/money.ts";
 import { describeProblem } from "../../core/problems/describeProblem.ts";
 import { SENTENCES } from "../../core/words/words.ts";
 import type { Crew } from "../batch/crew.ts";
@@ -185,14 +186,15 @@ export class Jobs {
       ahead: job.state === "waiting" ? this.#inState("waiting").indexOf(job) : 0,
       progress: job.progress,
       problems: [...job.problems],
-      figures:
-        laid === null
-          ? null
-          : { lengthMm: laid.length, use: laid.use, gap: laid.gap, toPay: laid.toPay, currency: laid.currency },
+      figures: laid === null ? null : figuresOf(laid),
       files: files.map((file) => ({ ...file, href: `${self}/files/${encodeURIComponent(file.name)}` })),
       links: { self, events: `${self}/events`, plan: laid === null ? null : `${self}/plan` },
     };
   }
+}
+
+function figuresOf({ length, use, gap, toPay, currency }: LaidTask): JobData["figures"] {
+  return { lengthMm: length, use, gap, toPay: toPay === null ? null : majorOf(toPay, currency), currency };
 }
 
 /** The folder of a job's files below its own. */

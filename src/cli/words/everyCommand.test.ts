@@ -55,6 +55,15 @@ writeFileSync(UNSIZED, `<svg xmlns="http://www.w3.org/2000/svg">${RECT}</svg>`);
 const BROKEN = join(folder, "broken.svg");
 writeFileSync(BROKEN, "<svg><rect");
 
+const ORDERS = join(folder, "orders.csv");
+writeFileSync(
+  ORDERS,
+  "order,due,bags,quay.width\nQ-1,2027-03-12,1,\nQ-2,,2,wide\nQ-3,2027-03-12,2,2 cm\n,,,\n,2027-03-12,1,",
+);
+const HEADLESS = join(folder, "headless.csv");
+writeFileSync(HEADLESS, "order,quay.widht\nQ-1,2 cm");
+const BATCH = ["--out", join(folder, "batch"), "--effort", "0.002", "--write", "cut-list"];
+
 const SATCHEL = ["--length", "60 in", "--thickness", "1 mm", "--name", "Quay"];
 
 test.each([
@@ -74,6 +83,14 @@ test.each([
   ["lay", POUCH, "--effort", "0.002"],
   ["lay", POUCH, "--effort", "0.002", "--choices"],
   ["lay", "src"],
+  ["lay", POUCH, "--write", "everything"],
+  ["lay", POUCH, "--queue", "nowhere"],
+  ["batch", POUCH, ORDERS, ...BATCH],
+  ["batch", POUCH, ORDERS, ...BATCH, "--together", "all"],
+  ["batch", POUCH, HEADLESS, ...BATCH],
+  ["batch", "src", ...BATCH],
+  ["worker", "--queue", "nowhere"],
+  ["serve", "--host", "0.0.0.0"],
   ["buy", POUCH, "--evaluations", "500", "--widths", "20 cm; 50 cm"],
   ["buy", POUCH, "--evaluations", "500", "--directions", "all", "--joins", "both", "--widths", "50 cm at 9"],
   ["buy", POUCH, "--widths", "wide"],
