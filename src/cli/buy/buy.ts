@@ -1,7 +1,7 @@
 import { minorDigits } from "../../core/buying/money.ts";
 import type { ProjectJob } from "../../core/job/projectJob.ts";
 import { shopRoll } from "../../core/job/shopping/shopCell.ts";
-import type { ShopRow } from "../../core/job/shopping/shopRow.ts";
+import type { LaidRow, ShopRow } from "../../core/job/shopping/shopRow.ts";
 import { type BestRow, bestRow, type ShopWish, shopTable } from "../../core/job/shopping/shopTable.ts";
 import { BREATH } from "../../core/lay/search/breath.ts";
 import type { Material } from "../../core/materials/material.ts";
@@ -76,7 +76,7 @@ async function runBuy(args: ParsedArgs, io: Io): Promise<ExitCode> {
       };
       const rows = await collect(job, wishes[i]!, hear, () => isStopped || performance.now() > end);
       const stopped = rows.length < waysOf(wishes[i]!);
-      const best = bestRow(rows, shopRoll(job.project, material)?.width ?? Number.NaN);
+      const best = bestRow<LaidRow>(rows, shopRoll(job.project, material)?.width ?? Number.NaN);
       tables.push({ material, rows, best, stopped });
       if (!isJson) io.out(`${bestText(best, rows, told)}\n`);
       if (stopped) io.err(`${BUY_TEXTS[io.language].stopped}\n`);

@@ -1,5 +1,5 @@
 import { toMinor } from "../../core/buying/money.ts";
-import { shopLength } from "../../core/buying/shopLength.ts";
+import { shopLength, shopWidth } from "../../core/buying/shopLength.ts";
 import { namedProblem } from "../../core/drawing/lay/namedProblem.ts";
 import type { ProjectJob } from "../../core/job/projectJob.ts";
 import type { ShopCell } from "../../core/job/shopping/shopCell.ts";
@@ -9,7 +9,6 @@ import type { Material } from "../../core/materials/material.ts";
 import { problemLine } from "../../core/problems/describeProblem.ts";
 import { formatLength } from "../../core/units/formatLength.ts";
 import type { Language } from "../../core/units/language.ts";
-import { MM_PER_UNIT } from "../../core/units/lengthWords.ts";
 import { withDecimalSign } from "../../core/units/numberWords.ts";
 import { sayLengths } from "../../core/units/sayLength.ts";
 import { SENTENCES, STRAP_WORDS } from "../../core/words/words.ts";
@@ -121,7 +120,7 @@ function columnsOf(told: Told): Column[] {
   const priced = wish.widths.some(({ amount }) => amount !== null) || told.material.price !== null;
   const hasStraps = told.job.straps.some((strap) => strap.wish.materials.outer === told.material.id);
   return [
-    wayColumn(heads.width, ({ sold }) => widthText(sold.width, language), 8),
+    wayColumn(heads.width, ({ sold }) => shopWidth(sold.width, language), 8),
     ...ways(heads.construction, wish.constructions, construction, named),
     ...ways(heads.direction, wish.directions, direction, Object.values(texts.directions)),
     ...ways(heads.joins, wish.joins, joins, [texts.joined, texts.asPlanned]),
@@ -143,13 +142,6 @@ function columnsOf(told: Told): Column[] {
       : []),
     column("", ({ isProven, usedLength }) => (isProven && usedLength > 0 ? texts.shortest : ""), 0),
   ];
-}
-
-/** A width as shops say it: in inches where it is whole inches and no whole centimetres. */
-function widthText(mm: number, language: Language): string {
-  const inches = mm / MM_PER_UNIT.in;
-  const isInches = Math.abs(inches - Math.round(inches)) < 1e-6 && Math.abs(mm / 10 - Math.round(mm / 10)) > 1e-6;
-  return formatLength(mm, isInches ? "in/16" : "cm", language);
 }
 
 function lengthOf({ buyLength, material }: LaidRow, { language }: Told): string {

@@ -22,3 +22,10 @@ function isImperial({ basis }: Price): boolean {
   const inches = basis.kind === "length" ? basis.mm / MM_PER_UNIT.in : Number.NaN;
   return Math.abs(inches - Math.round(inches)) < 1e-9;
 }
+
+/** A width as shops say it: in inches where it is whole inches and no whole centimetres. */
+export function shopWidth(mm: number, language: Language): string {
+  const inches = mm / MM_PER_UNIT.in;
+  const isInches = Math.abs(inches - Math.round(inches)) < 1e-6 && Math.abs(mm / 10 - Math.round(mm / 10)) > 1e-6;
+  return formatLength(mm, isInches ? "in/16" : "cm", language);
+}

@@ -4,6 +4,7 @@ import { deMarks } from "./deMarks.ts";
 import { deMatching } from "./deMatching.ts";
 import { deNap } from "./deNap.ts";
 import { dePattern } from "./dePattern.ts";
+import { deShop } from "./deShop.ts";
 import type { Texts } from "./en.ts";
 import { words } from "./words.tsx";
 
@@ -83,6 +84,7 @@ export const de: Texts = {
   },
   marks: deMarks,
   matching: deMatching,
+  shop: deShop,
   nap: deNap,
   pattern: dePattern,
   bag: {

@@ -4,6 +4,7 @@ import { enMarks } from "./enMarks.ts";
 import { enMatching } from "./enMatching.ts";
 import { enNap } from "./enNap.ts";
 import { enPattern } from "./enPattern.ts";
+import { enShop } from "./enShop.ts";
 import { type Blank, words } from "./words.tsx";
 
 const plural = pluralOf("en");
@@ -973,6 +974,7 @@ export const en = {
   bag,
   marks: enMarks,
   matching: enMatching,
+  shop: enShop,
   nap: enNap,
   pattern: enPattern,
   leftOut,

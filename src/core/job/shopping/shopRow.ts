@@ -47,6 +47,9 @@ export interface BarredRow {
   readonly leftOut: readonly LeftOut[];
 }
 
+/** What a laid row says, without its plan. */
+export type RowFigures = Omit<LaidRow, "problem" | "plan">;
+
 export type ShopRow = LaidRow | BarredRow;
 
 /** A length this near to its bound is the shortest there is. */

@@ -8,7 +8,7 @@ import type { ConstructionId } from "../../straps/wish/strapWish.ts";
 import { jobOf } from "../projectJob.ts";
 import { quickPlan } from "../stocks/quickPlan.ts";
 import { projectOfCell, type ShopCell, type SoldWidth, shopRoll } from "./shopCell.ts";
-import { type LaidRow, rowOf, type ShopRow } from "./shopRow.ts";
+import { type BarredRow, type LaidRow, type RowFigures, rowOf, type ShopRow } from "./shopRow.ts";
 
 /** What a table is to hold; each list in the order of its rows. */
 export interface ShopWish {
@@ -82,8 +82,8 @@ export function shorterOf(problem: LayProblem, found: LayPlan, narrower: LayPlan
 type BestBy = "cost" | "cloth";
 
 /** The row to take. */
-export interface BestRow {
-  readonly row: LaidRow;
+export interface BestRow<Row extends RowFigures = LaidRow> {
+  readonly row: Row;
   readonly by: BestBy;
   /** How much less is paid than as the project stands, in the smallest coin; null when that is not among the rows. */
   readonly saved: number | null;
@@ -92,10 +92,13 @@ export interface BestRow {
 }
 
 /** The best of some rows: least to pay, then the thinner strap, then least cloth. Null when none can be cut. */
-export function bestRow(rows: readonly ShopRow[], ownWidth: number): BestRow | null {
-  const laid = rows.filter((row): row is LaidRow => row.kind === "laid");
+export function bestRow<Row extends RowFigures = LaidRow>(
+  rows: readonly (Row | Pick<BarredRow, "kind" | "cell">)[],
+  ownWidth: number,
+): BestRow<Row> | null {
+  const laid = rows.filter((row): row is Row => row.kind === "laid");
   const by: BestBy = laid.every(({ toPay }) => toPay !== null) ? "cost" : "cloth";
-  const weigh = (row: LaidRow): readonly number[] => {
+  const weigh = (row: RowFigures): readonly number[] => {
     const cloth = row.buyLength * row.cell.sold.width;
     const less = [row.thickness ?? 0, row.usedLength * row.cell.sold.width];
     return by === "cost" ? [row.toPay!, ...less] : [Math.round(cloth), ...less];

@@ -38,6 +38,7 @@ import { ShrinkageWords } from "./ShrinkageWords.tsx";
 import { SpreadWords } from "./SpreadWords.tsx";
 import { StockList } from "./StockList.tsx";
 import { Swatch } from "./Swatch.tsx";
+import { WhatToBuy } from "./WhatToBuy.tsx";
 
 /** The materials of the project and what there is of each. */
 export function ClothPlace({ open }: { open: string | null }) {
@@ -167,6 +168,7 @@ function MaterialSpread({ material }: { material: Material }) {
       <PriceWords {...shared} />
       <MoreWords {...shared} />
       <PatternWords {...shared} />
+      <WhatToBuy material={material} />
       <div class="row">
         <button
           type="button"

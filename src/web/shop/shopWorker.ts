@@ -1,0 +1,48 @@
+/// <reference lib="webworker" />
+// Works out what to buy beside the page; whoever has enough ends the worker.
+import { namedProblem } from "../../core/drawing/lay/namedProblem.ts";
+import { jobOf } from "../../core/job/projectJob.ts";
+import { bagSteps, freeBags, lengthSteps } from "../../core/job/shopping/bagSteps.ts";
+import type { BarredRow } from "../../core/job/shopping/shopRow.ts";
+import { shopTable } from "../../core/job/shopping/shopTable.ts";
+import { BREATH, inOneGo } from "../../core/lay/search/breath.ts";
+import { problemLine } from "../../core/problems/describeProblem.ts";
+import { SENTENCES } from "../../core/words/words.ts";
+import type { ShopAsk, ShopTold } from "./protocol.ts";
+
+const worker = globalThis as unknown as DedicatedWorkerGlobalScope;
+
+worker.onmessage = (event: MessageEvent<ShopAsk>) => {
+  const ask = event.data;
+  const tell = (told: ShopTold): void => worker.postMessage(told);
+  if (ask.kind === "table") tellTable(ask, tell);
+  else tellGrowth(ask, tell);
+  tell({ kind: "end" });
+};
+
+function tellTable(ask: ShopAsk, tell: (told: ShopTold) => void): void {
+  for (const row of shopTable(ask.project, ask.wish)) {
+    if (row === BREATH) continue;
+    if (row.kind === "barred") {
+      tell({ kind: "line", line: { kind: "barred", cell: row.cell, why: whyBarred(row, ask) } });
+      continue;
+    }
+    // Plans stay here: the page shows figures.
+    const { problem: _problem, plan: _plan, ...figures } = row;
+    tell({ kind: "line", line: figures });
+  }
+}
+
+function tellGrowth(ask: Extract<ShopAsk, { kind: "growth" }>, tell: (told: ShopTold) => void): void {
+  const found = inOneGo(bagSteps(ask.project, ask.cell, ask.most, ask.wish));
+  if (found.kind === "barred") tell({ kind: "barred", why: whyBarred(found, ask) });
+  else tell({ kind: "growth", growth: { steps: lengthSteps(found.steps), free: freeBags(found.steps) } });
+}
+
+/** Why a way cannot be cut, in a sentence. */
+function whyBarred({ troubles, leftOut }: BarredRow, { project, language }: ShopAsk): string {
+  const problem = troubles[0] ?? leftOut[0];
+  if (problem === undefined) return "";
+  const named = namedProblem(problem, project, jobOf(project, language).pieces, language);
+  return problemLine(named, SENTENCES[language]);
+}

@@ -1,0 +1,53 @@
+import { pluralOf } from "../../core/units/numberWords.ts";
+import type { enShop } from "./enShop.ts";
+import { words } from "./words.tsx";
+
+const plural = pluralOf("de");
+
+/** Was von einem Stoff zu kaufen ist. */
+export const deShop: typeof enShop = {
+  heading: "Was kaufen",
+  about:
+    "Jede Breite, die es im Laden gibt, und andere Arten, die Riemen zu machen. Jede Zeile ist ein ganzer, geprüfter Plan.",
+  look: "Breiten und Wege vergleichen",
+  lookAgain: "Neu vergleichen",
+  stop: "Das genügt",
+  progress: (found, all) => `${found} von ${all} Zeilen`,
+  stopped: (found, all) => `Nach ${found} von ${all} Zeilen beendet.`,
+  failed: "Das ließ sich nicht ausrechnen. Das ist ein Fehler im Programm.",
+  outdated: "Das Projekt hat sich seitdem geändert: Vergleichen Sie neu.",
+  prices: "Was jede Breite kostet",
+  pricesAbout: (basis) => `Für ${basis}. Eine Breite ohne eigenen Preis kostet so viel wie der Stoff.`,
+  priceOf: (width) => `Preis des Stoffs, ${width} breit`,
+  asCloth: "wie der Stoff",
+  way: "Breite und Riemen",
+  buy: "Kaufen",
+  toPay: "Zu zahlen",
+  bags: "Taschen je Meter",
+  asPlanned: "wie geplant",
+  used: (share) => `${share} genutzt`,
+  bulk: (layers, thickness) => `${layers} ${plural(layers, "Lage", "Lagen")}, ${thickness}`,
+  best: "am besten",
+  nothing: "nichts",
+  bestIs: (way, length, money, rows) =>
+    money === null
+      ? `Am besten: ${way}: ${length}, der wenigste Stoff von ${rows} Wegen. Ein Preis fehlt.`
+      : `Am besten: ${way}: ${length} für ${money}, das wenigste Geld von ${rows} Wegen.`,
+  saved: (money) => `Das sind ${money} weniger als wie geplant.`,
+  alike: (rows) =>
+    `${rows} ${plural(rows, "weiterer Weg kostet", "weitere Wege kosten")} gleich viel; dieser hat dünnere Riemen oder braucht weniger Stoff.`,
+  growHeading: "Eine Tasche mehr",
+  growAbout: (bags) =>
+    words("Was 1 bis ", bags, " Taschen von einer neuen Rolle brauchen, so wie Stoff und Riemen geplant sind."),
+  growBags: "Wie viele Taschen höchstens",
+  grow: "Auslegen",
+  growing: (bags) => `1 bis ${bags} Taschen werden ausgelegt`,
+  makes: (steps) => `${steps.map(({ length, bags }) => `${length} ergeben ${bags}`).join(", ")}.`,
+  free: (bags) =>
+    bags.length === 1
+      ? `Tasche ${bags[0]} kostet keinen Stoff.`
+      : `Die Taschen ${bags.join(", ")} kosten keinen Stoff.`,
+  curve: "Taschen gegen die Länge, die gekauft wird",
+  curveBags: "Taschen",
+  curveLength: "Länge zu kaufen",
+};

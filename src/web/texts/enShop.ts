@@ -1,0 +1,53 @@
+import { pluralOf } from "../../core/units/numberWords.ts";
+import { type Blank, words } from "./words.tsx";
+
+const plural = pluralOf("en");
+const say = (text: string): string => text;
+
+/** What to buy of a cloth, by width and by how straps are made, and how cloth and money grow with the bags. */
+export const enShop = {
+  heading: say("What to buy"),
+  about: say(
+    "Every width a shop has, and other ways to make the straps. Each row is a whole plan that was checked.",
+  ),
+  look: say("Compare widths and ways"),
+  lookAgain: say("Compare again"),
+  stop: say("That is enough"),
+  progress: (found: number, all: number) => `${found} of ${all} rows`,
+  stopped: (found: number, all: number) => `Stopped after ${found} of ${all} rows.`,
+  failed: say("This could not be worked out. That is a fault in the program."),
+  outdated: say("The project has changed since: compare again."),
+  prices: say("What each width costs"),
+  pricesAbout: (basis: string) => `For ${basis}. A width without a price of its own costs what the cloth costs.`,
+  priceOf: (width: string) => `Price of the cloth ${width} wide`,
+  asCloth: say("as the cloth"),
+  way: say("Width and straps"),
+  buy: say("Buy"),
+  toPay: say("To pay"),
+  bags: say("Bags a metre"),
+  asPlanned: say("as planned"),
+  used: (share: string) => `${share} used`,
+  bulk: (layers: number, thickness: string) => `${layers} ${plural(layers, "layer", "layers")}, ${thickness}`,
+  best: say("best"),
+  nothing: say("nothing"),
+  bestIs: (way: string, length: string, money: string | null, rows: number) =>
+    money === null
+      ? `Best: ${way}: ${length}, the least cloth of ${rows} ways. No price is given.`
+      : `Best: ${way}: ${length} for ${money}, the least money of ${rows} ways.`,
+  saved: (money: string) => `That is ${money} less than as planned.`,
+  alike: (rows: number) =>
+    `${rows} more ${plural(rows, "way costs", "ways cost")} the same; this one has thinner straps or takes less cloth.`,
+  growHeading: say("One bag more"),
+  growAbout: (bags: Blank) =>
+    words("What 1 to ", bags, " bags take off a new roll, as the cloth and the straps are planned."),
+  growBags: say("Most bags to look at"),
+  grow: say("Lay them out"),
+  growing: (bags: number) => `Laying out 1 to ${bags} bags`,
+  makes: (steps: readonly { readonly length: string; readonly bags: number }[]) =>
+    `${steps.map(({ length, bags }) => `${length} makes ${bags}`).join(", ")}.`,
+  free: (bags: readonly number[]) =>
+    bags.length === 1 ? `Bag ${bags[0]} costs no cloth.` : `Bags ${bags.join(", ")} cost no cloth.`,
+  curve: say("Bags against the length of cloth that is bought"),
+  curveBags: say("bags"),
+  curveLength: say("length to buy"),
+};

@@ -1,0 +1,84 @@
+// What to buy on the page: a table that fills in as rows are found, on two workers, stoppable; and one bag more.
+import type { Page } from "playwright-core";
+import { afterAll, beforeAll, expect, test } from "vitest";
+import { demoText, goTo, openFile, openPage, openStage, type Stage } from "./browser.ts";
+
+let stage: Stage;
+beforeAll(async () => {
+  stage = await openStage();
+});
+afterAll(() => stage.close());
+
+async function openCloth(page: Page): Promise<void> {
+  await openFile(page, "demo.json", demoText());
+  await goTo(page, "#/cloth/sailcloth");
+  await page.waitForSelector("h2:has-text('What to buy')");
+}
+
+const POUCH = JSON.stringify({
+  ...{ laywright: 1, name: "Quay pouch", unit: "mm", bags: 4, currency: "EUR" },
+  materials: [
+    {
+      ...{ id: "canvas", name: "Canvas", kind: "woven", thickness: 0.5, price: { amount: 12, per: "m" } },
+      stock: [{ kind: "roll", id: "roll", width: 1500, squaring: 0 }],
+    },
+  ],
+  straps: [{ id: "strap", construction: "fourfold", width: 25, length: 400, materials: { outer: "canvas" } }],
+  panels: [{ id: "front", material: "canvas", shape: { kind: "rectangle", along: 300, across: 400 }, count: 2 }],
+});
+
+async function openPouch(page: Page): Promise<void> {
+  await openFile(page, "pouch.json", POUCH);
+  await goTo(page, "#/cloth/canvas");
+  await page.waitForSelector("h2:has-text('What to buy')");
+}
+
+const plain = (text: string | null): string => (text ?? "").replaceAll("\u00a0", " ");
+
+test("rows come one by one, the best is marked and named with its reason", { timeout: 180_000 }, async () => {
+  const page = await openPage(await stage.person(), stage.url);
+  await openPouch(page);
+  await page.click("button:has-text('Compare widths and ways')");
+  await page.waitForSelector(".shop-table tbody tr", { timeout: 60_000 });
+  await page.waitForSelector("button:has-text('Compare again')", { timeout: 120_000 });
+  // Seven widths, of which the project's own is one, in four ways.
+  expect(await page.locator(".shop-table tbody tr").count()).toBe(28);
+  expect(await page.locator(".shop-table tr.best").count()).toBe(1);
+  const best = plain(await page.locator(".best-way").textContent());
+  expect(best).toMatch(/^Best: \d+ (?:cm|in), .+: [\d.]+ m for €\d+\.\d\d, the least money of 28 ways\./u);
+  const row = plain(await page.locator(".shop-table tr.best").textContent());
+  const paid = /€\d+\.\d\d/u.exec(best)![0];
+  expect(row).toContain(paid);
+  const all = await page.locator(".shop-table tbody tr").allTextContents();
+  const costs = all.map((text) => Number(/€(\d+\.\d\d)/u.exec(plain(text))?.[1] ?? Number.POSITIVE_INFINITY));
+  expect(Number(paid.slice(1))).toBe(Math.min(...costs));
+  // A width made dear is not taken.
+  await page.click("summary:has-text('What each width costs')");
+  expect(await page.locator(".width-prices .labelled, .width-prices label").count()).toBeGreaterThanOrEqual(7);
+});
+
+test("told that it is enough, the rows so far stand", { timeout: 180_000 }, async () => {
+  const page = await openPage(await stage.person(), stage.url);
+  await openCloth(page);
+  await page.click("button:has-text('Compare widths and ways')");
+  await page.waitForSelector(".shop-table tbody tr", { timeout: 60_000 });
+  await page.click("button:has-text('That is enough')");
+  const count = await page.locator(".shop-table tbody tr").count();
+  expect(count).toBeLessThan(28);
+  await page.waitForTimeout(1500);
+  expect(await page.locator(".shop-table tbody tr").count()).toBe(count);
+  expect(await page.locator("text=Stopped after").count()).toBe(1);
+});
+
+test("one bag more: lengths, money and the bags that cost no cloth, and the curve", {
+  timeout: 180_000,
+}, async () => {
+  const page = await openPage(await stage.person(), stage.url);
+  await openPouch(page);
+  await page.click("button:has-text('Lay them out')");
+  await page.waitForSelector(".grown", { timeout: 120_000 });
+  const said = plain(await page.locator(".grown").textContent());
+  expect(said).toMatch(/^[\d.]+ m \(€\d+\.\d\d\) makes \d, [\d.]+ m \(€/u);
+  expect(said).toMatch(/cost(?:s)? no cloth\.$/u);
+  expect(await page.locator(".growth-curve path").count()).toBeGreaterThan(1);
+});
