@@ -17,7 +17,8 @@ export const deShop: typeof enShop = {
   failed: "Das ließ sich nicht ausrechnen. Das ist ein Fehler im Programm.",
   outdated: "Das Projekt hat sich seitdem geändert: Vergleichen Sie neu.",
   prices: "Was jede Breite kostet",
-  pricesAbout: (basis) => `Für ${basis}. Eine Breite ohne eigenen Preis kostet so viel wie der Stoff.`,
+  pricesAbout: (basis) =>
+    `Für ${basis}. Eine Breite ohne eigenen Preis kostet so viel wie der Stoff; breiter Stoff ist im Laden meist teurer.`,
   priceOf: (width) => `Preis des Stoffs, ${width} breit`,
   asCloth: "wie der Stoff",
   way: "Breite und Riemen",

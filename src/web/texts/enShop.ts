@@ -18,7 +18,8 @@ export const enShop = {
   failed: say("This could not be worked out. That is a fault in the program."),
   outdated: say("The project has changed since: compare again."),
   prices: say("What each width costs"),
-  pricesAbout: (basis: string) => `For ${basis}. A width without a price of its own costs what the cloth costs.`,
+  pricesAbout: (basis: string) =>
+    `For ${basis}. A width without a price of its own costs what the cloth costs; shops ask more for wide cloth.`,
   priceOf: (width: string) => `Price of the cloth ${width} wide`,
   asCloth: say("as the cloth"),
   way: say("Width and straps"),

@@ -93,7 +93,9 @@ function Curve({
       <p class="grown">
         <strong>{words.makes(said)}</strong> {free.length > 0 && words.free(free)}
       </p>
-      <DrawingPicture drawing={drawing} name={words.curve} class="growth-curve" />
+      <div class="growth">
+        <DrawingPicture drawing={drawing} name={words.curve} class="growth-curve" />
+      </div>
     </>
   );
 }

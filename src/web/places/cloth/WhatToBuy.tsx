@@ -46,7 +46,8 @@ function strapsOf({ straps }: Project, { id }: Material): number {
 function WidthTable({ material, ownWidth }: { material: Material; ownWidth: number }) {
   const project = useProject();
   const language = useLanguage();
-  const words = useTexts().shop;
+  const texts = useTexts();
+  const words = texts.shop;
   const { board } = useWorkbench();
   const shop = useShop();
   const [prices, setPrices] = useState<ReadonlyMap<number, number>>(new Map());
@@ -87,6 +88,13 @@ function WidthTable({ material, ownWidth }: { material: Material; ownWidth: numb
       {material.price !== null && (
         <details>
           <summary>{words.prices}</summary>
+          <p class="soft">
+            {words.pricesAbout(
+              material.price.basis.kind === "length"
+                ? unbroken(shopLength(material.price.basis.mm, material.price, language))
+                : texts.cloth.bases[material.price.basis.kind === "area" ? "squareMetre" : "each"],
+            )}
+          </p>
           <div class="row width-prices">
             {widths.map((width) => (
               <MoneyBlank
