@@ -59,10 +59,6 @@ const FILES: Readonly<Record<string, () => string | Uint8Array>> = {
     `<!DOCTYPE svg [<!ENTITY x SYSTEM "file:///etc/hostname"><!ENTITY % p SYSTEM "${home}/p"> %p;]>${svg("<text>&x;</text>")}`,
   "uses of uses": () => svg(USES),
   "100,000 elements": () => svg('<path d="M0 0H1V1Z"/>'.repeat(100_001)),
-  "a path of 100,000 nodes that crosses itself": () =>
-    svg(
-      `<path d="M0 0${Array.from({ length: 100_000 }, (_, i) => `L${(i * 7919) % 997} ${(i * 104_729) % 991}`).join("")}Z"/>`,
-    ),
   "deep nesting": () => svg(`${"<g>".repeat(100_000)}<path d="M0 0H9V9Z"/>${"</g>".repeat(100_000)}`),
   "100,000 style rules": () =>
     svg(
@@ -94,6 +90,9 @@ const FILES: Readonly<Record<string, () => string | Uint8Array>> = {
   nothing: () => "",
 };
 
+/** A closed path of 100,000 nodes that crosses itself millions of times. */
+const SCRIBBLE = `<path d="M0 0${Array.from({ length: 100_000 }, (_, i) => `L${(i * 7919) % 997} ${(i * 104_729) % 991}`).join("")}Z"/>`;
+
 /** The beginning of a PNG that says it is so large. */
 function pictureHead(width: number, height: number): Uint8Array {
   const bytes = new Uint8Array(64);
@@ -110,6 +109,14 @@ test.each(Object.entries(FILES))("%s is told within two seconds of processor tim
   expect(found.problems.length).toBeGreaterThan(0);
   expect(found.problems.every(({ code }) => code.startsWith("pattern-"))).toBe(true);
   expect(seconds).toBeLessThan(2);
+});
+
+test("a scribble is told as one long before reading is stopped, and so is a DXF with too many lines", async () => {
+  const scribble = await read(svg(SCRIBBLE));
+  expect(scribble.seconds).toBeLessThan(2);
+  expect(scribble.found.problems).toMatchObject([{ code: "pattern-crosses-itself", count: 1000, more: true }]);
+  const lines = await read(FILES["half a million DXF lines"]!());
+  expect(lines.found.problems).toMatchObject([{ code: "pattern-too-much", of: "lines" }]);
 });
 
 test("a locked PDF is told as such", async () => {

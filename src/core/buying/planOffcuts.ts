@@ -13,13 +13,32 @@ export interface StockOffcuts {
   readonly offcuts: readonly Offcut[];
 }
 
-/** Useful rectangles left on every stock that a plan touches; of an open roll, on the length that is bought. */
+/** Of a plan, what was found of it: looking for them is long, and several that tell of a plan ask. */
+const found = new WeakMap<LayPlan, { material: Material; problem: LayProblem; offcuts: readonly StockOffcuts[] }>();
+
+/**
+ * Useful rectangles left on every stock that a plan touches; of an open roll, on the length that is bought. Worked out
+ * once for a plan of one material and problem: all three are values that nobody changes.
+ */
 export function planOffcuts(
   material: Material,
   problem: LayProblem,
   plan: LayPlan,
   purchase: Purchase,
-): StockOffcuts[] {
+): readonly StockOffcuts[] {
+  const known = found.get(plan);
+  if (known !== undefined && known.material === material && known.problem === problem) return known.offcuts;
+  const offcuts = offcutsLeft(material, problem, plan, purchase);
+  found.set(plan, { material, problem, offcuts });
+  return offcuts;
+}
+
+function offcutsLeft(
+  material: Material,
+  problem: LayProblem,
+  plan: LayPlan,
+  purchase: Purchase,
+): readonly StockOffcuts[] {
   const outlines = new Map(problem.pieces.map((piece) => [piece.id, piece.outline]));
   return problem.stocks.flatMap((stock) => {
     const use = plan.uses.find((one) => one.stockId === stock.id);

@@ -3,12 +3,15 @@ import type { Ring } from "../geometry/ring.ts";
 /** Where a ring crosses itself, and how often. */
 export interface RingCrossings {
   readonly count: number;
+  /** Whether there may be more: counting has ended, because the line is a scribble. */
+  readonly more: boolean;
   readonly x: number;
   readonly y: number;
 }
 
-/** Edges that are compared at most; beyond it a line is a scribble and the count a lower bound. */
+/** Edges that are compared at most, and crossings counted: beyond either a line is a scribble. */
 const MOST_PAIRS = 20_000_000;
+const MOST_CROSSINGS = 1000;
 
 /**
  * Proper crossings of a ring with itself; null when there is none. Touching is not crossing.
@@ -32,17 +35,17 @@ export function ringCrossings(ring: Ring): RingCrossings | null {
   for (let a = 0; a < n; a++) {
     const i = order[a]!;
     for (let b = a + 1; b < n && low[order[b]!]! <= high[i]!; b++) {
-      if (++pairs > MOST_PAIRS) return count > 0 ? { count, x: first[0], y: first[1] } : null;
+      if (++pairs > MOST_PAIRS) return count > 0 ? { count, more: true, x: first[0], y: first[1] } : null;
       const j = order[b]!;
       const apart = Math.abs(i - j);
       if (apart === 1 || apart === n - 1) continue;
       const at = crossingOf(ring, i, j);
       if (at === null) continue;
       if (count === 0) first = at;
-      count++;
+      if (++count === MOST_CROSSINGS) return { count, more: true, x: first[0], y: first[1] };
     }
   }
-  return count > 0 ? { count, x: first[0], y: first[1] } : null;
+  return count > 0 ? { count, more: false, x: first[0], y: first[1] } : null;
 }
 
 function crossingOf(ring: Ring, i: number, j: number): readonly [number, number] | null {

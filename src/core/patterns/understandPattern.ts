@@ -203,8 +203,8 @@ function withoutCrossings(
     const found = one.line.curve.closed ? ringCrossings(one.points) : null;
     if (found === null) return one;
     const mended = mend.has("crossings");
-    const { count, x, y } = found;
-    problems.push({ code: "pattern-crosses-itself", path: names[i]!, xMm: x, yMm: y, count, mended });
+    const { count, more, x, y } = found;
+    problems.push({ code: "pattern-crosses-itself", path: names[i]!, xMm: x, yMm: y, count, more, mended });
     return mended ? workOf({ ...one.line, curve: largestArea(one.line.curve) }) : one;
   });
 }

@@ -76,6 +76,8 @@ export type FileProblem =
       readonly max: number | null;
     }
   | { readonly code: "text-empty"; readonly path: string }
+  /** How many problems are not told beyond those that are. */
+  | { readonly code: "more-problems"; readonly path: string; readonly count: number }
   | { readonly code: "text-too-long"; readonly path: string; readonly characters: number; readonly limit: number }
   | { readonly code: "text-unprintable"; readonly path: string; readonly value: string }
   | {

@@ -128,6 +128,8 @@ export type PatternProblem =
       readonly xMm: number;
       readonly yMm: number;
       readonly count: number;
+      /** Whether there may be more than were counted. */
+      readonly more: boolean;
       readonly mended: boolean;
     }
   | {

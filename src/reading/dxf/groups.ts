@@ -1,4 +1,4 @@
-import { unreadable } from "../readingEnds.ts";
+import { tooMuch, unreadable } from "../readingEnds.ts";
 
 /** One group of a DXF file: its code says what the value means. */
 export interface Group {
@@ -29,7 +29,9 @@ export function dxfSections(text: string): readonly DxfSection[] {
   let records: DxfRecord[] | null = null;
   let groups: Group[] = [];
   let count = 0;
-  for (const { code, value, line } of groupsOf(text)) {
+  const reader = new GroupReader(text);
+  while (reader.next()) {
+    const { code, value, line } = reader;
     if (code !== 0) {
       groups.push({ code, value });
       continue;
@@ -45,7 +47,7 @@ export function dxfSections(text: string): readonly DxfSection[] {
       sections.push(sectionOf(records));
       records = null;
     } else if (records !== null) {
-      if (++count > MOST_RECORDS) unreadable("damaged", line);
+      if (++count > MOST_RECORDS) tooMuch("lines", MOST_RECORDS);
       records.push({ kind: value, groups });
     }
   }
@@ -68,27 +70,54 @@ function variables(groups: readonly Group[]): readonly DxfRecord[] {
   return records;
 }
 
-function* groupsOf(text: string): Generator<Group & { readonly line: number }> {
-  let at = 0;
-  let line = 0;
-  const next = (): string | null => {
-    if (at >= text.length) return null;
-    const end = text.indexOf("\n", at);
-    const found = text.slice(at, end < 0 ? text.length : end);
-    at = end < 0 ? text.length : end + 1;
-    line++;
-    return found.endsWith("\r") ? found.slice(0, -1) : found;
-  };
-  for (let head = next(); head !== null; head = next()) {
-    if (head.trim() === "" && at >= text.length) return;
-    if (!/^\s*-?\d{1,4}\s*$/u.test(head)) unreadable("not-dxf", line);
-    const value = next();
-    if (value === null) return unreadable("damaged", line);
-    const code = Number(head);
-    // Comments say nothing.
-    if (code !== 999) yield { code, value: code === 0 || code === 9 || code === 2 ? value.trim() : value, line };
+/** Goes through a text pair of lines by pair of lines; a file can have millions, so that nothing is made for one. */
+class GroupReader {
+  code = 0;
+  value = "";
+  line = 0;
+  readonly #text: string;
+  #at = 0;
+
+  constructor(text: string) {
+    this.#text = text;
+  }
+
+  /** Reads the next pair that says something; false at the end of the text. */
+  next(): boolean {
+    do {
+      const from = this.#at;
+      if (from >= this.#text.length) return false;
+      const to = this.#lineEnd();
+      if (this.#at >= this.#text.length && this.#text.slice(from, to).trim() === "") return false;
+      this.code = this.#codeIn(from, to);
+      if (this.#at >= this.#text.length) unreadable("damaged", this.line + 1);
+      const start = this.#at;
+      this.value = this.#text.slice(start, this.#lineEnd());
+      // Comments say nothing.
+    } while (this.code === 999);
+    if (this.code === 0 || this.code === 9 || this.code === 2) this.value = this.value.trim();
+    return true;
+  }
+
+  /** Where the line ends that begins here; goes on behind it. */
+  #lineEnd(): number {
+    const found = this.#text.indexOf("\n", this.#at);
+    const end = found < 0 ? this.#text.length : found;
+    this.line++;
+    const start = this.#at;
+    this.#at = end + (found < 0 ? 0 : 1);
+    return end > start && this.#text.charCodeAt(end - 1) === 13 ? end - 1 : end;
+  }
+
+  /** One to four digits, a minus before them, blanks round them. */
+  #codeIn(from: number, to: number): number {
+    const head = this.#text.slice(from, to);
+    if (!CODE.test(head)) unreadable("not-dxf", this.line);
+    return Number(head);
   }
 }
+
+const CODE = /^\s*-?\d{1,4}\s*$/u;
 
 /** The first value of a code as text. */
 export function textOf({ groups }: DxfRecord, code: number): string | undefined {

@@ -39,3 +39,37 @@ test("a race whose budget is spent before there is a plan still returns what its
   while (!step.done) step = race.next();
   expect(step.value).toEqual(none);
 });
+
+test("a plan told before an engine's first turn is heard at its second, unless its own is better", () => {
+  const laid: RegionPlan = {
+    placements: [{ pieceId: "tab", copy: 0, x: 0, y: 0, turnDeg: 0, mirrored: false }],
+    left: [0],
+    length: 10,
+  };
+  const start: Engine = {
+    id: "start",
+    isStart: true,
+    accepts: () => true,
+    *search() {
+      yield { plan: laid, bound: null, evaluations: 1 };
+      return laid;
+    },
+  };
+  const heardBy = (own: RegionPlan | null): (RegionPlan | undefined)[] => {
+    const heard: (RegionPlan | undefined)[] = [];
+    const listener: Engine = {
+      id: "listener",
+      accepts: () => true,
+      *search() {
+        heard.push(yield { plan: own, bound: null, evaluations: 1 });
+        heard.push(yield { plan: null, bound: null, evaluations: 2 });
+        return none;
+      },
+    };
+    const race = raceEngines([start, listener], { ...job, goal: "shortest" }, { evaluations: 1000 }, 1);
+    for (let step = race.next(); !step.done; ) step = race.next();
+    return heard;
+  };
+  expect(heardBy(null)).toEqual([laid, undefined]);
+  expect(heardBy({ ...laid, length: 9 })).toEqual([undefined, undefined]);
+});

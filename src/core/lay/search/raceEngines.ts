@@ -13,6 +13,8 @@ const ROUNDS_PER_REST = 24;
 interface Runner {
   readonly search: Search;
   readonly isStart: boolean;
+  /** Whether it has had a turn: what a generator is told before that, nobody hears. */
+  hasBegun: boolean;
   evaluations: number;
   /** Round in which it last had the best plan. */
   gained: number;
@@ -36,7 +38,8 @@ export function* raceEngines(
   if (engines.length === 1) return yield* engines[0]!.search(job, budget, seed);
   const runners = engines.map((engine): Runner => {
     const search = engine.search(job, budget, seed);
-    return { search, isStart: engine.isStart === true, evaluations: 0, gained: 0, news: undefined };
+    const isStart = engine.isStart === true;
+    return { search, isStart, hasBegun: false, evaluations: 0, gained: 0, news: undefined };
   });
   let running = runners;
   let best: RegionPlan | null = null;
@@ -49,6 +52,7 @@ export function* raceEngines(
     best = plan;
     leader = runner;
     runner.gained = now;
+    runner.news = undefined;
     for (const other of runners) if (other !== runner) other.news = plan;
     return true;
   };
@@ -72,8 +76,9 @@ export function* raceEngines(
     for (const runner of running) {
       const turns = turnsOf(runner, round);
       for (let turn = 0; turn < turns; turn++) {
-        const { news } = runner;
-        runner.news = undefined;
+        const news = runner.hasBegun ? runner.news : undefined;
+        if (runner.hasBegun) runner.news = undefined;
+        runner.hasBegun = true;
         const { done, value } = yield* nextTurn(runner.search, news);
         if (done) {
           running = running.filter((other) => other !== runner);

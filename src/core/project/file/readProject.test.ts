@@ -211,3 +211,14 @@ test("every problem is told at once, each with a place and a remedy", () => {
     'panels[0].material: There is no material "clth". Did you mean "cloth"? Add it under materials, or use one of "cloth".',
   );
 });
+
+test("of very many problems the first 200 are told, and how many more there are", () => {
+  const bad = Array.from({ length: 450 }, (_, i) => ({ ...panel, id: `p${i}`, material: "none" }));
+  const text = JSON.stringify({ laywright: 1, materials: [], panels: bad });
+  const read = readProject(text);
+  if (read.ok) throw new Error("it was read");
+  expect(read.problems).toHaveLength(201);
+  expect(read.problems.at(-1)).toMatchObject({ code: "more-problems", count: expect.any(Number) });
+  const told = (read.problems.at(-1) as { count: number }).count;
+  expect(told).toBeGreaterThanOrEqual(450 - 200);
+});

@@ -47,7 +47,9 @@ function readData(data: unknown, before: readonly Problem[]): Result<Project> {
     if (seams.ok) return ok(parsed.data);
     problems.push(...seams.problems);
   }
-  return { ok: false, problems: problems.slice(0, MOST_PROBLEMS) };
+  if (problems.length <= MOST_PROBLEMS) return { ok: false, problems };
+  const more: FileProblem = { code: "more-problems", path: "", count: problems.length - MOST_PROBLEMS };
+  return { ok: false, problems: [...problems.slice(0, MOST_PROBLEMS), more] };
 }
 
 function refused(problem: Problem): Result<Project> {

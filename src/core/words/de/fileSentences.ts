@@ -102,6 +102,10 @@ export const fileSentences: SentenceTable<FileProblem> = {
     what: `Die Zahl ${value} liegt außerhalb dessen, was sein kann.`,
     remedy: bounds(min, max),
   }),
+  "more-problems": ({ count }) => ({
+    what: count === 1 ? "Es gibt 1 weiteren Fehler." : `Es gibt ${count} weitere Fehler.`,
+    remedy: "Beheben Sie zuerst die oberen; vielleicht ist es die falsche Datei.",
+  }),
   "text-empty": () => ({ what: "Der Text ist leer.", remedy: "Schreiben Sie einen Namen." }),
   "text-too-long": ({ characters, limit }) => ({
     what: `Der Text hat ${characters} Zeichen.`,

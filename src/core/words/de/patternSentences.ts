@@ -145,8 +145,8 @@ export const patternSentences: SentenceTable<PatternProblem> = {
     what: `Die Linie liegt ganz auf ${quoted(other)}${mended ? "; sie wurde entfernt" : ""}.`,
     remedy: mended ? "Jetzt wird nichts zweimal geschnitten." : 'Die Abhilfe "doubles" entfernt die zweite.',
   }),
-  "pattern-crosses-itself": ({ xMm, yMm, count, mended }, say) => ({
-    what: `Der Umriss kreuzt sich ${count}-mal selbst, zuerst bei (${say(xMm)}; ${say(yMm)})${mended ? "; seine größte Fläche wurde behalten" : ""}.`,
+  "pattern-crosses-itself": ({ xMm, yMm, count, more, mended }, say) => ({
+    what: `Der Umriss kreuzt sich ${more ? "mindestens " : ""}${count}-mal selbst, zuerst bei (${say(xMm)}; ${say(yMm)})${mended ? "; seine größte Fläche wurde behalten" : ""}.`,
     remedy: mended ? "Sehen Sie es sich dort an." : 'Die Abhilfe "crossings" behält die größte Fläche.',
   }),
   "pattern-sliver": ({ widthMm, lengthMm, mended }, say) => ({

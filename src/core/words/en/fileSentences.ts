@@ -96,6 +96,10 @@ export const fileSentences: SentenceTable<FileProblem> = {
     what: `The number ${value} is out of range.`,
     remedy: bounds(min, max),
   }),
+  "more-problems": ({ count }) => ({
+    what: count === 1 ? "There is 1 more problem." : `There are ${count} more problems.`,
+    remedy: "Mend the ones above first; it may be the wrong file.",
+  }),
   "text-empty": () => ({ what: "The text is empty.", remedy: "Write a name." }),
   "text-too-long": ({ characters, limit }) => ({
     what: `The text has ${characters} characters.`,

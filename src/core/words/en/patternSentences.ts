@@ -140,8 +140,8 @@ export const patternSentences: SentenceTable<PatternProblem> = {
     what: `It lies on ${quoted(other)} all along${mended ? "; it was taken out" : ""}.`,
     remedy: mended ? "Nothing is cut twice now." : 'Mending "doubles" takes the second one out.',
   }),
-  "pattern-crosses-itself": ({ xMm, yMm, count, mended }, say) => ({
-    what: `The outline crosses itself ${times(count, "time", "times")}, first near (${say(xMm)}, ${say(yMm)})${mended ? "; its largest area was kept" : ""}.`,
+  "pattern-crosses-itself": ({ xMm, yMm, count, more, mended }, say) => ({
+    what: `The outline crosses itself ${more ? "at least " : ""}${times(count, "time", "times")}, first near (${say(xMm)}, ${say(yMm)})${mended ? "; its largest area was kept" : ""}.`,
     remedy: mended ? "Look at it there." : 'Mending "crossings" keeps the largest area it encloses.',
   }),
   "pattern-sliver": ({ widthMm, lengthMm, mended }, say) => ({
