@@ -5,6 +5,7 @@ import type { LayPlan, LayProblem } from "../lay/problem/layProblem.ts";
 import { planOffcuts } from "./planOffcuts.ts";
 import { purchaseOf } from "./purchase.ts";
 
+const RULES = { currency: "EUR", tax: undefined } as const;
 const roll = { kind: "roll", id: "roll", width: 1000, length: 1000, flaws: [] } as const;
 const problem: LayProblem = {
   materialId: "cloth",
@@ -33,7 +34,7 @@ const plan: LayPlan = {
 
 test("what is left is worked out once for a plan of a material, anew for another", () => {
   const material = sampleMaterial("cloth");
-  const asked = (of: LayPlan, by = material) => planOffcuts(by, problem, of, purchaseOf(by, of));
+  const asked = (of: LayPlan, by = material) => planOffcuts(by, problem, of, purchaseOf(by, of, RULES));
   const first = asked(plan);
   expect(first[0]?.offcuts.map(({ along, across }) => [along, across])).toEqual([[600, 1000]]);
   expect(asked(plan)).toBe(first);

@@ -14,11 +14,19 @@ export interface StockOffcuts {
 }
 
 /** Of a plan, what was found of it: looking for them is long, and several that tell of a plan ask. */
-const found = new WeakMap<LayPlan, { material: Material; problem: LayProblem; offcuts: readonly StockOffcuts[] }>();
+const found = new WeakMap<LayPlan, Found>();
+
+interface Found {
+  readonly material: Material;
+  readonly problem: LayProblem;
+  /** What is bought beyond what is used, for every stock of the problem. */
+  readonly beyond: readonly number[];
+  readonly offcuts: readonly StockOffcuts[];
+}
 
 /**
  * Useful rectangles left on every stock that a plan touches; of an open roll, on the length that is bought. Worked out
- * once for a plan of one material and problem: all three are values that nobody changes.
+ * once for a plan of one material and problem and the length that is bought: all are values that nobody changes.
  */
 export function planOffcuts(
   material: Material,
@@ -27,26 +35,28 @@ export function planOffcuts(
   purchase: Purchase,
 ): readonly StockOffcuts[] {
   const known = found.get(plan);
-  if (known !== undefined && known.material === material && known.problem === problem) return known.offcuts;
-  const offcuts = offcutsLeft(material, problem, plan, purchase);
-  found.set(plan, { material, problem, offcuts });
+  const beyond = problem.stocks.map(({ id }) => surplus(material, purchase, id));
+  if (
+    known !== undefined &&
+    known.material === material &&
+    known.problem === problem &&
+    known.beyond.every((length, i) => length === beyond[i])
+  )
+    return known.offcuts;
+  const offcuts = offcutsLeft(problem, plan, beyond);
+  found.set(plan, { material, problem, beyond, offcuts });
   return offcuts;
 }
 
-function offcutsLeft(
-  material: Material,
-  problem: LayProblem,
-  plan: LayPlan,
-  purchase: Purchase,
-): readonly StockOffcuts[] {
+function offcutsLeft(problem: LayProblem, plan: LayPlan, beyond: readonly number[]): readonly StockOffcuts[] {
   const outlines = new Map(problem.pieces.map((piece) => [piece.id, piece.outline]));
-  return problem.stocks.flatMap((stock) => {
+  return problem.stocks.flatMap((stock, i) => {
     const use = plan.uses.find((one) => one.stockId === stock.id);
     if (use === undefined || use.usedLength <= 0) return [];
     const laid = plan.placements
       .filter((placement) => placement.stockId === stock.id)
       .map((placement) => posePolygon(outlines.get(placement.pieceId)!, placement));
-    const region = regionOf(stock, use.usedLength + surplus(material, purchase, stock.id));
+    const region = regionOf(stock, use.usedLength + beyond[i]!);
     return [{ stockId: stock.id, offcuts: offcutsOf(region, [...laid, ...stock.flaws]) }];
   });
 }
