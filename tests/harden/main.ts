@@ -6,12 +6,20 @@ import { fileURLToPath } from "node:url";
 import { parseArgs } from "node:util";
 import { BUILT, batchKillsOf } from "./batchKills.ts";
 import { commandLines } from "./commandLines.ts";
+import { BUILT_MODULES, cupboardKillsOf } from "./cupboardKills.ts";
 import { hostileFiles } from "./hostileFiles.ts";
 import { kills } from "./kills.ts";
 import { type Kind, runCases } from "./kind.ts";
 import { smallProjects } from "./smallProjects.ts";
 
-const KINDS: readonly Kind[] = [hostileFiles, commandLines, smallProjects, kills, batchKillsOf(BUILT, 2)];
+const KINDS: readonly Kind[] = [
+  hostileFiles,
+  commandLines,
+  smallProjects,
+  kills,
+  batchKillsOf(BUILT, 2),
+  cupboardKillsOf(BUILT_MODULES),
+];
 const { values, positionals } = parseArgs({
   allowPositionals: true,
   options: {

@@ -2,6 +2,7 @@
 import { expect, test } from "vitest";
 import { batchKillsOf } from "../harden/batchKills.ts";
 import { commandLines } from "../harden/commandLines.ts";
+import { cupboardKillsOf, SOURCE_MODULES } from "../harden/cupboardKills.ts";
 import { hostileFiles } from "../harden/hostileFiles.ts";
 import { type Kind, runCases } from "../harden/kind.ts";
 import { smallProjects } from "../harden/smallProjects.ts";
@@ -42,4 +43,10 @@ test("a batch that is killed and run again gives the bytes of one that nobody st
   const tally = await runCases(batchKillsOf(fromSource, 1), 20_077, 0, 3);
   expect(tally.faults).toEqual([]);
   expect([...tally.outcomes.keys()].some((outcome) => outcome !== "killed 0 times")).toBe(true);
+}, 240_000);
+
+test("two writers on one cupboard, both killed: the file is whole, nothing taken twice, nothing lost", async () => {
+  const tally = await runCases(cupboardKillsOf(SOURCE_MODULES), 20_077, 0, 4);
+  expect(tally.faults).toEqual([]);
+  expect([...tally.outcomes.values()].reduce((sum, count) => sum + count, 0)).toBe(4);
 }, 240_000);
