@@ -1,6 +1,6 @@
-import { createHash } from "node:crypto";
 import type { LeftOfCloth } from "../../core/cupboard/change.ts";
 import { leftOfPlan } from "../../core/cupboard/leftOfPlan.ts";
+import { planMark } from "../../core/cupboard/planMark.ts";
 import { isPlanDocument, readPlanDocument } from "../../core/job/planDocument/readPlan.ts";
 import { checkPlan } from "../../core/lay/check/checkPlan.ts";
 import type { LayFinding } from "../../core/problems/layProblems.ts";
@@ -33,9 +33,7 @@ export function readPlanFile(path: string): PlanForCupboard {
   const { project, materials } = data as { project?: unknown; materials: readonly { offcuts?: OffcutsInFile }[] };
   return {
     project: typeof project === "string" && project !== "" ? project : path,
-    plan: markOf(
-      read.plans.map(({ plan }) => [plan.placements, plan.uses.filter(({ usedLength }) => usedLength > 0)]),
-    ),
+    plan: planMark(read.plans.map(({ plan }) => plan)),
     cloths: read.plans.map(({ name, problem, plan }, i): LeftOfCloth => {
       const reach = (stockId: string): number => reachOf(materials[i]?.offcuts, stockId);
       return {
@@ -53,11 +51,6 @@ function reachOf(offcuts: OffcutsInFile | undefined, stockId: string): number {
   const own = (offcuts ?? []).find((one) => one.stockId === stockId);
   const ends = (own?.offcuts ?? []).map(({ x, along }) => x + along).filter(Number.isFinite);
   return Math.max(0, ...ends);
-}
-
-/** The same lays have the same mark, whatever else stands in the file. */
-function markOf(lays: unknown): string {
-  return createHash("sha256").update(JSON.stringify(lays)).digest("hex").slice(0, 16);
 }
 
 function parsed(text: string): unknown {

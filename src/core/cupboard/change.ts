@@ -55,6 +55,17 @@ export interface LeftOfCloth {
 }
 
 /**
+ * Brings the pieces of another cupboard in, but none whose code is here already; an empty one becomes like the other,
+ * with its changes.
+ */
+export function bringIn(cupboard: Cupboard, other: Cupboard, today: Today): Changed {
+  if (cupboard.pieces.length === 0 && cupboard.steps.length === 0) return { cupboard: other, pieces: other.pieces };
+  const known = new Set(cupboard.pieces.map(({ code }) => code));
+  const added = other.pieces.filter(({ code }) => !known.has(code));
+  return changed(cupboard, { did: "put", on: today.on, project: null, plan: null }, [], added);
+}
+
+/**
  * Keeps what a plan leaves. Pieces of the cupboard that the plan cuts are no more; what is left of one has its shade
  * and source. `plan` marks the plan; `again`: it was cut once more.
  *

@@ -28,4 +28,6 @@ export type CupboardProblem =
   | { readonly code: "plan-leaves-nothing"; readonly path: string }
   | { readonly code: "plan-takes-nothing"; readonly path: string }
   | { readonly code: "day-unreadable"; readonly path: string; readonly value: string }
+  /** The browser has no room for it, or keeps nothing. */
+  | { readonly code: "cupboard-not-stored"; readonly path: string }
   | { readonly code: "nothing-to-undo"; readonly path: string };

@@ -1,6 +1,7 @@
 import type { Problem } from "../../core/problems/problem.ts";
 import type { Project } from "../../core/project/project.ts";
 import { browserPool } from "../../worker/browserPool.ts";
+import { openCupboardStore } from "../storage/cupboardStore.ts";
 import { browserJournal } from "../storage/journal.ts";
 import { openMaterialLibrary } from "../storage/materialLibrary.ts";
 import { openPlanStore } from "../storage/planStore.ts";
@@ -91,6 +92,7 @@ export async function openBench(): Promise<Workbench> {
     board,
     plans,
     library: openMaterialLibrary(),
+    cupboard: openCupboardStore(new BroadcastChannel("laywright-cupboard")),
     refused: createStore<readonly Problem[]>([]),
   };
 }

@@ -4,6 +4,7 @@ import type { Problem } from "../../core/problems/problem.ts";
 import { edited } from "../../core/project/edits.ts";
 import type { Project } from "../../core/project/project.ts";
 import type { Units } from "../fields/units.ts";
+import type { CupboardStore } from "../storage/cupboardStore.ts";
 import type { MaterialLibrary } from "../storage/materialLibrary.ts";
 import { present } from "./history.ts";
 import type { KeptPlans } from "./keptPlans.ts";
@@ -21,6 +22,7 @@ export interface Workbench {
   readonly board: LayBoard;
   readonly plans: KeptPlans;
   readonly library: MaterialLibrary;
+  readonly cupboard: CupboardStore;
   /** Why the last change was refused, until a field has told it beside itself or the person has read it. */
   readonly refused: Store<readonly Problem[]>;
 }

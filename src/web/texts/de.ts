@@ -1,5 +1,6 @@
 import { pluralOf } from "../../core/units/numberWords.ts";
 import { STRAP_WORDS } from "../../core/words/words.ts";
+import { deCupboard } from "./deCupboard.ts";
 import { deMarks } from "./deMarks.ts";
 import { deMatching } from "./deMatching.ts";
 import { deNap } from "./deNap.ts";
@@ -85,6 +86,7 @@ export const de: Texts = {
   marks: deMarks,
   matching: deMatching,
   shop: deShop,
+  cupboard: deCupboard,
   nap: deNap,
   pattern: dePattern,
   bag: {

@@ -1,5 +1,6 @@
 import { pluralOf } from "../../core/units/numberWords.ts";
 import { STRAP_WORDS } from "../../core/words/words.ts";
+import { enCupboard } from "./enCupboard.ts";
 import { enMarks } from "./enMarks.ts";
 import { enMatching } from "./enMatching.ts";
 import { enNap } from "./enNap.ts";
@@ -975,6 +976,7 @@ export const en = {
   marks: enMarks,
   matching: enMatching,
   shop: enShop,
+  cupboard: enCupboard,
   nap: enNap,
   pattern: enPattern,
   leftOut,

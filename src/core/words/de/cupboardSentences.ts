@@ -48,6 +48,11 @@ export const cupboardSentences: SentenceTable<CupboardProblem> = {
     what: `${quoted(value)} ist kein Datum.`,
     remedy: "Schreiben Sie Jahr, Monat und Tag, etwa 2027-03-31.",
   }),
+  "cupboard-not-stored": () => ({
+    what: "Dieser Browser konnte die Änderung nicht behalten.",
+    remedy:
+      "Schaffen Sie Platz auf dem Gerät oder erlauben Sie der Seite, Daten zu behalten, und versuchen Sie es noch einmal.",
+  }),
   "nothing-to-undo": () => ({
     what: "Es gibt nichts zurückzunehmen.",
     remedy: "Die letzten 100 Änderungen lassen sich zurücknehmen, die neueste zuerst.",

@@ -48,6 +48,10 @@ export const cupboardSentences: SentenceTable<CupboardProblem> = {
     what: `${quoted(value)} is no date.`,
     remedy: "Write year, month and day, such as 2027-03-31.",
   }),
+  "cupboard-not-stored": () => ({
+    what: "This browser could not keep the change.",
+    remedy: "Make room on the device or allow the page to keep data, and try again.",
+  }),
   "nothing-to-undo": () => ({
     what: "There is nothing to undo.",
     remedy: "The last 100 changes can be undone, the newest first.",

@@ -30,6 +30,8 @@ import { useStore } from "../../state/store.ts";
 import { useChange, useProject, useWorkbench } from "../../state/workbench.ts";
 import type { Texts } from "../../texts/en.ts";
 import { useTexts } from "../../texts/texts.ts";
+import { CupboardOffers } from "./CupboardOffers.tsx";
+import { CupboardShelf } from "./CupboardShelf.tsx";
 import { LibraryShelf } from "./LibraryShelf.tsx";
 import { NapWords } from "./NapWords.tsx";
 import { PatternWords } from "./PatternWords.tsx";
@@ -83,6 +85,7 @@ export function ClothPlace({ open }: { open: string | null }) {
         </ul>
       </nav>
       <LibraryShelf />
+      <CupboardShelf />
       {material === undefined ? (
         <p>{texts.cloth.hint}</p>
       ) : (
@@ -165,6 +168,7 @@ function MaterialSpread({ material }: { material: Material }) {
       </div>
       <NapWords {...shared} />
       <StockList {...shared} />
+      <CupboardOffers material={material} />
       <PriceWords {...shared} />
       <MoreWords {...shared} />
       <PatternWords {...shared} />
