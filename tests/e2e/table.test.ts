@@ -106,3 +106,59 @@ test("the narrowest strip of ruler plans is said on the table, and its cuts leav
   await expect.poll(() => page.inputValue('[data-path="leastStrip"]')).toMatch(/^25/u);
   await context.close();
 });
+
+test("inches stand on the page only where they are asked for, and the pages have a key of their lines", async () => {
+  const context = await stage.person();
+  const page = await openPage(context, stage.url);
+  await openFile(page, "demo.json", demoText());
+  await page.waitForSelector(".card-name:has-text('Gusset')");
+  await goTo(page, "#/table/paper");
+  await page.waitForSelector(".page-miniature");
+  // Every kind of line that is drawn has its word.
+  const key = (await page.locator(".line-key li").allTextContents()).map((text) => text.trim());
+  expect(key.length).toBeGreaterThan(2);
+  expect(key.every((word) => word.length > 2)).toBe(true);
+  const kinds = await page.evaluate(() =>
+    ["cut", "fold", "stitch", "grain"].map((role) => [
+      document.querySelectorAll(`.page-miniature path.ink-${role}`).length > 0,
+      document.querySelectorAll(`.line-key path.ink-${role}`).length > 0,
+    ]),
+  );
+  for (const [isDrawn, isTold] of kinds) expect(isTold).toBe(isDrawn);
+  const inches = async () =>
+    ((await page.textContent(".place")) ?? "").replaceAll("\u00a0", " ").match(/\d(?:\/\d+)? in\b/gu) ?? [];
+  await goTo(page, "#/table/sheet");
+  await page.waitForSelector(".cut-sheet table");
+  expect(await inches()).toEqual([]);
+  await page.click(".headline .tools button:has-text('mm')");
+  await expect.poll(async () => (await inches()).length).toBeGreaterThan(5);
+  await context.close();
+});
+
+test("cutting mode asks that the screen stays awake, says whether it does, and asks again when it is back in sight", async () => {
+  const context = await stage.person({ viewport: { width: 390, height: 760 } });
+  // Screen Wake Lock API (W3C): a browser lets go of the lock whenever the page is out of sight.
+  await context.addInitScript(() => {
+    let asked = 0;
+    const request = async () => {
+      asked++;
+      const lock = new EventTarget();
+      Object.assign(window, { asked, letGo: () => lock.dispatchEvent(new Event("release")) });
+      return Object.assign(lock, { release: async () => undefined });
+    };
+    Object.defineProperty(navigator, "wakeLock", { value: { request } });
+  });
+  const page = await openPage(context, stage.url);
+  await openFile(page, "demo.json", demoText());
+  await page.waitForSelector(".card-name:has-text('Gusset')");
+  await goTo(page, "#/table/cutting");
+  await page.waitForSelector(".cutting-heading");
+  const words = () => page.textContent(".cutting-awake");
+  await expect.poll(words).toMatch(/stays on/u);
+  await page.evaluate(() => (window as unknown as { letGo(): void }).letGo());
+  await expect.poll(words).not.toMatch(/stays on/u);
+  await page.evaluate(() => document.dispatchEvent(new Event("visibilitychange")));
+  await expect.poll(words).toMatch(/stays on/u);
+  expect(await page.evaluate(() => (window as unknown as { asked: number }).asked)).toBe(2);
+  await context.close();
+});

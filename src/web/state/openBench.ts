@@ -6,6 +6,7 @@ import { browserJournal } from "../storage/journal.ts";
 import { openMaterialLibrary } from "../storage/materialLibrary.ts";
 import { openPlanStore } from "../storage/planStore.ts";
 import { openProjectStore } from "../storage/projectStore.ts";
+import { openSwatchPhotos } from "../storage/swatchPhotos.ts";
 import { CATALOGUES, coreLanguage } from "../texts/texts.ts";
 import { emptyProject } from "./emptyProject.ts";
 import { present } from "./history.ts";
@@ -93,6 +94,7 @@ export async function openBench(): Promise<Workbench> {
     plans,
     library: openMaterialLibrary(),
     cupboard: openCupboardStore(new BroadcastChannel("laywright-cupboard")),
+    swatches: openSwatchPhotos(),
     refused: createStore<readonly Problem[]>([]),
   };
 }

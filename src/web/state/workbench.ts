@@ -6,6 +6,7 @@ import type { Project } from "../../core/project/project.ts";
 import type { Units } from "../fields/units.ts";
 import type { CupboardStore } from "../storage/cupboardStore.ts";
 import type { MaterialLibrary } from "../storage/materialLibrary.ts";
+import type { SwatchPhotos } from "../storage/swatchPhotos.ts";
 import { present } from "./history.ts";
 import type { KeptPlans } from "./keptPlans.ts";
 import type { LayBoard } from "./layBoard.ts";
@@ -23,6 +24,7 @@ export interface Workbench {
   readonly plans: KeptPlans;
   readonly library: MaterialLibrary;
   readonly cupboard: CupboardStore;
+  readonly swatches: SwatchPhotos;
   /** Why the last change was refused, until a field has told it beside itself or the person has read it. */
   readonly refused: Store<readonly Problem[]>;
 }

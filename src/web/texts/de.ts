@@ -5,6 +5,7 @@ import { deMarks } from "./deMarks.ts";
 import { deMatching } from "./deMatching.ts";
 import { deNap } from "./deNap.ts";
 import { dePattern } from "./dePattern.ts";
+import { dePhotos } from "./dePhotos.ts";
 import { deShop } from "./deShop.ts";
 import type { Texts } from "./en.ts";
 import { words } from "./words.tsx";
@@ -89,6 +90,7 @@ export const de: Texts = {
   cupboard: deCupboard,
   nap: deNap,
   pattern: dePattern,
+  photos: dePhotos,
   bag: {
     fromMeasures: {
       heading: "Eine Tasche nach Maß",

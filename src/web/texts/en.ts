@@ -5,6 +5,7 @@ import { enMarks } from "./enMarks.ts";
 import { enMatching } from "./enMatching.ts";
 import { enNap } from "./enNap.ts";
 import { enPattern } from "./enPattern.ts";
+import { enPhotos } from "./enPhotos.ts";
 import { enShop } from "./enShop.ts";
 import { type Blank, words } from "./words.tsx";
 
@@ -979,6 +980,7 @@ export const en = {
   cupboard: enCupboard,
   nap: enNap,
   pattern: enPattern,
+  photos: enPhotos,
   leftOut,
   shape,
   grains,

@@ -40,6 +40,7 @@ import { ShrinkageWords } from "./ShrinkageWords.tsx";
 import { SpreadWords } from "./SpreadWords.tsx";
 import { StockList } from "./StockList.tsx";
 import { Swatch } from "./Swatch.tsx";
+import { SwatchPhoto } from "./SwatchPhoto.tsx";
 import { WhatToBuy } from "./WhatToBuy.tsx";
 
 /** The materials of the project and what there is of each. */
@@ -183,6 +184,7 @@ function MaterialSpread({ material }: { material: Material }) {
           <Icon name="bin" /> {words.remove}
         </button>
         <KeepInLibrary material={material} />
+        <SwatchPhoto material={material} />
         {users.length > 0 && <span class="soft">{words.usedBy(users.join(", "))}</span>}
         <a class="press plain" href={routeHash("cloth")}>
           {texts.bag.closeSpread}

@@ -18,6 +18,7 @@ import { Term } from "../../parts/Term.tsx";
 import { useProject } from "../../state/workbench.ts";
 import { useLanguage, useTexts } from "../../texts/texts.ts";
 import { FlawList } from "./FlawList.tsx";
+import { LeftoverPhoto } from "./LeftoverPhoto.tsx";
 import type { MaterialBlanks } from "./PriceWords.tsx";
 import { flawAt, RollPicture } from "./RollPicture.tsx";
 
@@ -140,6 +141,7 @@ function LeftoverWords({ piece, path, onStock }: StockWords & { piece: ShapedSto
   const words = useTexts().cloth;
   const set = (part: Partial<ShapedStock>, label: string, key?: string) =>
     onStock({ ...piece, ...part }, label, key);
+  const box = contourBox(shapeContour(piece.shape));
   return (
     <>
       <p class="sentence">
@@ -159,20 +161,29 @@ function LeftoverWords({ piece, path, onStock }: StockWords & { piece: ShapedSto
           onShape={(shape, label, key) => set({ shape }, label, key)}
         />
       </p>
-      <OutlineDesk
-        name={words.leftoverName[piece.kind]}
-        path={path("shape.contour")}
-        contour={shapeContour(piece.shape)}
-        flaws={piece.flaws.map(flawPolygon)}
-        insideHint={words.flawHint}
-        onInside={(x, y) =>
-          set({ flaws: [...piece.flaws, flawAt(x, y)] }, words.addFlaw, `${path("flaws")}@${++visits}`)
-        }
-        onContour={(contour, key) => set({ shape: { kind: "outline", contour } }, words.outlineLabel, key)}
-      />
+      <LeftoverPhoto
+        path={path("shape")}
+        wide={box.maxX - box.minX}
+        onContour={(contour, label) => set({ shape: { kind: "outline", contour } }, label)}
+      >
+        {(under) => (
+          <OutlineDesk
+            name={words.leftoverName[piece.kind]}
+            path={path("shape.contour")}
+            contour={shapeContour(piece.shape)}
+            under={under}
+            flaws={piece.flaws.map(flawPolygon)}
+            insideHint={words.flawHint}
+            onInside={(x, y) =>
+              set({ flaws: [...piece.flaws, flawAt(x, y)] }, words.addFlaw, `${path("flaws")}@${++visits}`)
+            }
+            onContour={(contour, key) => set({ shape: { kind: "outline", contour } }, words.outlineLabel, key)}
+          />
+        )}
+      </LeftoverPhoto>
       <FlawList
         flaws={piece.flaws}
-        box={contourBox(shapeContour(piece.shape))}
+        box={box}
         path={path("flaws")}
         onFlaws={(flaws, key) => set({ flaws }, words.flawsLabel, key)}
       />

@@ -1,5 +1,7 @@
 import { useId } from "preact/hooks";
 import type { Material } from "../../../core/materials/material.ts";
+import { useStore } from "../../state/store.ts";
+import { useWorkbench } from "../../state/workbench.ts";
 
 /** Marks of a texture on a 12 × 12 tile, one drawing a kind, so that materials differ by more than colour. */
 const TEXTURES: Readonly<Record<Material["kind"], string>> = {
@@ -14,20 +16,34 @@ const TEXTURES: Readonly<Record<Material["kind"], string>> = {
   cord: "M0 12L12 0M-3 3L3-3M9 15L15 9",
 };
 
-/** A cut of the material: its weave, the arrow of its grain, and the pile where it has one. */
+/** A cut of the material: its photograph or its weave, the arrow of its grain, and the pile where it has one. */
 export function Swatch({ material }: { material: Material }) {
   const id = useId();
+  const { swatches } = useWorkbench();
+  const photo = useStore(swatches.photos, (photos) => photos.get(material.name));
   const pinked =
     "M4 4l4 3 4-3 4 3 4-3 4 3 4-3 4 3 4-3 4 3 4-3 4 3 4-3 4 3 4-3 4 3 4-3 4 3 4-3 4 3 4-3 4 3 4-3 4 3 4-3V66H4z";
   return (
-    <svg class="drawing swatch" viewBox="0 0 108 70" aria-hidden="true">
+    <svg
+      class={photo === undefined ? "drawing swatch" : "drawing swatch has-photo"}
+      viewBox="0 0 108 70"
+      aria-hidden="true"
+    >
       <defs>
         <pattern id={id} width="12" height="12" patternUnits="userSpaceOnUse">
           <rect width="12" height="12" class="tone-cloth" />
           <path d={TEXTURES[material.kind]} class="weave" />
         </pattern>
       </defs>
-      <path d={pinked} fill={`url(#${id})`} class="swatch-edge" />
+      {photo !== undefined && (
+        <>
+          <clipPath id={`${id}-cut`}>
+            <path d={pinked} />
+          </clipPath>
+          <image href={photo} width="108" height="70" preserveAspectRatio="none" clip-path={`url(#${id}-cut)`} />
+        </>
+      )}
+      <path d={pinked} fill={photo === undefined ? `url(#${id})` : "none"} class="swatch-edge" />
       {(material.grain !== "free" || material.oneWay !== false) && (
         <GrainArrow grain={material.grain} oneWay={material.oneWay !== false} />
       )}

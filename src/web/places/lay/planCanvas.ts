@@ -3,9 +3,10 @@ import type { LayPattern, StockPlacement } from "../../../core/lay/problem/layPr
 import { type Frame, frameMatrix } from "./frame.ts";
 import { keepAsPicture, LiftedPiece } from "./liftedPiece.ts";
 import { keyOf } from "./moves.ts";
-import { DETAIL, labelSize, type PieceKind } from "./pieceKind.ts";
+import type { PieceKind } from "./pieceKind.ts";
 import { groundKeyOf, patternKeyOf, putPattern, putStock } from "./planGround.ts";
-import { grainArrow, HERE, labelMatrix, type Offset, poseMatrix } from "./planPaths.ts";
+import { HERE, labelMatrix, type Offset, poseMatrix } from "./planPaths.ts";
+import { fitLabel, putPiece, type Shown } from "./shownPiece.ts";
 import type { StockOnTable } from "./stockLayout.ts";
 
 /** What is to be seen. */
@@ -21,26 +22,11 @@ export interface PlanScene {
   nameOf(placement: StockPlacement): string;
 }
 
-/** Letters lower than this on the screen are not drawn, px. */
-const LEAST_LETTERS = 7.5;
-
 /** So many new pieces are drawn at a time; the rest come with the next frames, and the page answers in between. */
 const MOST_NEW = 80;
 
 /** A hand that has not moved the view for so long rests, ms. */
 const SETTLES = 140;
-
-interface Shown {
-  readonly group: G;
-  readonly label: G;
-  readonly look: string;
-  readonly labelSize: number;
-  placement: StockPlacement;
-  pose: string;
-  /** Name, pinned and selected as they were drawn last. */
-  state: string;
-  isSmall: boolean;
-}
 
 /**
  * The plan as a live drawing. Pieces are drawn once and then only moved, so that a better plan or a drag costs one
@@ -221,10 +207,7 @@ export class PlanCanvas {
   }
 
   private fitLabel(shown: Shown): void {
-    const isSmall = shown.labelSize * this.frame.scale < LEAST_LETTERS;
-    if (isSmall === shown.isSmall) return;
-    shown.isSmall = isSmall;
-    shown.label.node.classList.toggle("too-small", isSmall);
+    fitLabel(shown, this.frame.scale, this.kinds?.get(shown.placement.pieceId));
   }
 
   /** Takes the drawing off the page. */
@@ -246,27 +229,7 @@ export class PlanCanvas {
     grain: PlanScene["grain"],
     look: string,
   ): Shown {
-    const group = this.pieces.group().addClass("piece");
-    const { node } = group;
-    node.dataset["key"] = key;
-    node.setAttribute("role", "button");
-    group.path(kind.cutPath).addClass("outline");
-    for (const { role, path } of kind.lines) group.path(path).addClass(`ink-${role}`);
-    const label = group.group().addClass("label");
-    // The piece is named by its own label for screen readers, with what else there is to say of it.
-    label.node.setAttribute("aria-hidden", "true");
-    const text = kind.count > 1 ? `${kind.name} ${placement.copy + 1}/${kind.count}` : kind.name;
-    const size = labelSize(kind, text);
-    // The space keeps the two lines apart for whoever reads them as one.
-    const words = label.plain(`${text} `);
-    words.attr({ "font-size": size, "text-anchor": "middle", x: 0, y: -size * 0.15 });
-    const detail = label.plain(kind.detail);
-    detail.attr({ "font-size": size * DETAIL, "text-anchor": "middle", x: 0, y: size * 0.75 });
-    if (grain !== "none") group.path(grainArrow(kind, size, grain)).addClass("grain");
-    const pin = group.group().addClass("pin-head");
-    pin.node.setAttribute("transform", `translate(${kind.middleX} ${kind.middleY})`);
-    pin.circle(2).center(0, 0);
-    const shown: Shown = { group, label, look, labelSize: size, placement, pose: "", state: "", isSmall: false };
+    const shown = putPiece(this.pieces, key, placement, kind, grain, look);
     this.fitLabel(shown);
     this.shown.set(key, shown);
     return shown;

@@ -11,6 +11,7 @@ import {
   sheetInches,
 } from "../../../export/cutsheet/cutSheet.ts";
 import { useAnswer } from "../../exports/askExport.ts";
+import { useLengths } from "../../fields/units.ts";
 import { DrawingPicture } from "../../parts/DrawingPicture.tsx";
 import { derivedOf } from "../../state/derived.ts";
 import { useLanguage, useTexts } from "../../texts/texts.ts";
@@ -115,6 +116,8 @@ function WholeSheet({ sheet, straps }: { sheet: CutSheet; straps: readonly Strap
 
 function Group({ group, texts }: { group: CutGroup; texts: SheetTexts }) {
   const { columns } = texts;
+  // On paper both stand beside each other for whichever ruler lies at hand; on the page what she chose is enough.
+  const inInches = useLengths().units.system === "inches";
   return (
     <section class="sheet stack" aria-label={group.material}>
       <h2>{group.material}</h2>
@@ -127,13 +130,13 @@ function Group({ group, texts }: { group: CutGroup; texts: SheetTexts }) {
               <th scope="col">{columns.piece}</th>
               <th scope="col">{columns.cut}</th>
               <th scope="col">{columns.size}</th>
-              <th scope="col">{unbroken(columns.inches)}</th>
+              {inInches && <th scope="col">{unbroken(columns.inches)}</th>}
               <th scope="col">{columns.grain}</th>
             </tr>
           </thead>
           <tbody>
             {group.rows.map((row) => (
-              <Row key={row.number} row={row} texts={texts} />
+              <Row key={row.number} row={row} texts={texts} inInches={inInches} />
             ))}
           </tbody>
         </table>
@@ -149,7 +152,7 @@ function Group({ group, texts }: { group: CutGroup; texts: SheetTexts }) {
   );
 }
 
-function Row({ row, texts }: { row: CutRow; texts: SheetTexts }) {
+function Row({ row, texts, inInches }: { row: CutRow; texts: SheetTexts; inInches: boolean }) {
   const language = useLanguage();
   const size = (write: (mm: number) => string, unit: string) =>
     unbroken(`${write(row.along).replace(unit, "")} × ${write(row.across)}`);
@@ -160,13 +163,13 @@ function Row({ row, texts }: { row: CutRow; texts: SheetTexts }) {
         <th scope="row">{row.name}</th>
         <td>{texts.counted(row.count, row.mirroredCount)}</td>
         <td class="number">{size((mm) => formatLength(mm, "mm", language), " mm")}</td>
-        <td class="number">{size(sheetInches, " in")}</td>
+        {inInches && <td class="number">{size(sheetInches, " in")}</td>}
         <td>{texts.grains[row.grain]}</td>
       </tr>
       {row.notes.length > 0 && (
         <tr>
           <td />
-          <td colSpan={5} class="soft small">
+          <td colSpan={inInches ? 5 : 4} class="soft small">
             {row.notes.map((note) => (
               <p key={note}>{unbroken(note)}</p>
             ))}

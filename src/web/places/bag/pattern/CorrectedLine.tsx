@@ -1,9 +1,9 @@
-import { useMemo } from "preact/hooks";
 import { lineKey } from "../../../../core/patterns/correctPattern.ts";
 import type { TablePicture } from "../../../../core/patterns/patternDrawing.ts";
 import type { PatternOutline } from "../../../../core/patterns/patternOutline.ts";
 import { OutlineDesk } from "../../../parts/outline/OutlineDesk.tsx";
 import { contourPath } from "../../../parts/screenPath.ts";
+import { TablePhoto } from "../../../parts/TablePhoto.tsx";
 import { useBroughtIntoView } from "../../../parts/useBroughtIntoView.ts";
 import { useTexts } from "../../../texts/texts.ts";
 import type { CorrectingHand } from "./useCorrections.ts";
@@ -73,35 +73,13 @@ function Under(props: {
   others: readonly PatternOutline[];
 }) {
   const { picture } = props;
-  const shown = useMemo(() => (picture === undefined ? null : pictureUrl(picture)), [picture]);
   return (
     <>
-      {picture !== undefined && shown !== null && (
-        <image
-          href={shown}
-          width={picture.box.maxX - picture.box.minX}
-          height={picture.box.maxY - picture.box.minY}
-          transform={`translate(${picture.box.minX} ${picture.box.maxY}) scale(1 -1)`}
-          preserveAspectRatio="none"
-        />
-      )}
+      {picture !== undefined && <TablePhoto picture={picture} />}
       {props.others.map((other) => (
         <path key={other.name} class="ink-other" d={contourPath(other.contour)} />
       ))}
       <path class="ink-read" d={contourPath(props.line.contour)} />
     </>
   );
-}
-
-/** The straightened photograph as the browser shows pictures; null where it cannot draw. */
-function pictureUrl({ width, height, gray }: TablePicture): string | null {
-  const canvas = document.createElement("canvas");
-  canvas.width = width;
-  canvas.height = height;
-  const pen = canvas.getContext("2d");
-  if (pen === null) return null;
-  const pixels = pen.createImageData(width, height);
-  for (const [i, value] of gray.entries()) pixels.data.set([value, value, value, 255], 4 * i);
-  pen.putImageData(pixels, 0, 0);
-  return canvas.toDataURL("image/jpeg", 0.85);
 }
