@@ -107,7 +107,7 @@ test("the narrowest strip of ruler plans is said on the table, and its cuts leav
   await context.close();
 });
 
-test("inches stand on the page only where they are asked for, and the pages have a key of their lines", async () => {
+test("sizes of the cut sheet stand in inches on the page only where they are asked for; pages have a key of their lines", async () => {
   const context = await stage.person();
   const page = await openPage(context, stage.url);
   await openFile(page, "demo.json", demoText());
@@ -126,7 +126,7 @@ test("inches stand on the page only where they are asked for, and the pages have
   );
   for (const [isDrawn, isTold] of kinds) expect(isTold).toBe(isDrawn);
   const inches = async () =>
-    ((await page.textContent(".place")) ?? "").replaceAll("\u00a0", " ").match(/\d(?:\/\d+)? in\b/gu) ?? [];
+    (await page.locator(".cut-sheet table td.number").allTextContents()).filter((text) => /\bin\b/u.test(text));
   await goTo(page, "#/table/sheet");
   await page.waitForSelector(".cut-sheet table");
   expect(await inches()).toEqual([]);
