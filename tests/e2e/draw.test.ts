@@ -4,7 +4,7 @@ import { createRequire } from "node:module";
 import type { AxeResults } from "axe-core";
 import type { Locator, Page } from "playwright-core";
 import { afterAll, beforeAll, expect, test } from "vitest";
-import { goTo, kept, openFile, openPage, openStage, type Stage } from "./browser.ts";
+import { demoText, goTo, kept, openFile, openPage, openStage, type Stage } from "./browser.ts";
 
 const axe = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
 let stage: Stage;
@@ -323,3 +323,21 @@ for (const colorScheme of ["light", "dark"] as const)
     expect(violations).toEqual([]);
     await close();
   });
+
+test("a leftover is drawn the same way, and a press on it pushes a pin into a flaw", async () => {
+  const context = await stage.person();
+  const page = await openPage(context, stage.url);
+  await openFile(page, "demo.json", demoText());
+  await page.waitForSelector(".card-name:has-text('Gusset')");
+  await goTo(page, "#/cloth/sailcloth");
+  await page.waitForSelector(".desk-board");
+  await page.locator(".desk-board").first().scrollIntoViewIfNeeded();
+  expect(await page.locator(".stock .ink-flaw").count()).toBe(1);
+  const desk = (await page.locator(".desk-board").first().boundingBox())!;
+  await page.mouse.click(desk.x + desk.width / 2, desk.y + desk.height / 2);
+  await expect.poll(() => page.locator(".stock .ink-flaw").count()).toBe(2);
+  await drag(page, page.locator(".stock .corner").nth(2), 40, 0);
+  await expect.poll(async () => plain(await page.textContent(".stock-name"))).not.toContain("620 mm × 470 mm");
+  expect(await page.locator(".stock .ink-flaw").count()).toBe(2);
+  await context.close();
+});

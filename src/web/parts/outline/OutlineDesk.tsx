@@ -126,7 +126,7 @@ export function OutlineDesk(props: DeskProps) {
         {held === null && <p class="sentence soft">{words.nothingChosen}</p>}
       </div>
       <figcaption class="soft small">
-        {words.hint} {words.keys(system === "metric" ? "1 mm" : "1/16 in")} {props.insideHint}
+        {words.hint} {words.keys(system === "metric" ? "1\u00a0mm" : "1/16\u00a0in")} {props.insideHint}
       </figcaption>
       <p class="small">
         {words.snaps(

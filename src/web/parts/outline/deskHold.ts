@@ -54,7 +54,7 @@ function kept(before: Draft, contour: Contour, fold: number | null, guides: read
 }
 
 /** Whether an outline crosses itself nowhere and has an area; half of one lies to the left of its fold. */
-export function isUsable(contour: Contour, fold: number | null): boolean {
+function isUsable(contour: Contour, fold: number | null): boolean {
   const ring = flattenContour(contour, 0.1);
   if (ring.length / 2 > MOST_LOOKED_AT) return true;
   const area = signedArea(ring);

@@ -20,7 +20,7 @@ const ROOM = 58;
 const TOO_SMALL = 0.55;
 
 /** The view of a box in the middle of a desk. */
-export function viewOfBox(box: Box, width: number, height: number): DeskView {
+function viewOfBox(box: Box, width: number, height: number): DeskView {
   const along = Math.max(box.maxX - box.minX, 1);
   const across = Math.max(box.maxY - box.minY, 1);
   const scale = Math.max(0.01, Math.min((width - 2 * ROOM) / along, (height - 2 * ROOM) / across));
@@ -34,7 +34,7 @@ export function viewOfBox(box: Box, width: number, height: number): DeskView {
 }
 
 /** Whether a view still shows a box whole and large enough. */
-export function stillShows(view: DeskView, box: Box): boolean {
+function stillShows(view: DeskView, box: Box): boolean {
   const [x0, y1] = toScreen(view, box.minX, box.minY);
   const [x1, y0] = toScreen(view, box.maxX, box.maxY);
   const least = ROOM - 16;
