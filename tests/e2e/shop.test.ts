@@ -70,6 +70,36 @@ test("told that it is enough, the rows so far stand", { timeout: 180_000 }, asyn
   expect(await page.locator("text=Stopped after").count()).toBe(1);
 });
 
+// By hand: 60 minutes at 20.00 are 20.00 a bag; 2 rings of a pack of 10 for 5.00 are 1.00; the cloth as it is bought.
+test("costs and price, line by line, follow work, supplies and the share", { timeout: 180_000 }, async () => {
+  const page = await openPage(await stage.person(), stage.url);
+  await openPouch(page);
+  await goTo(page, "#/lay/canvas");
+  await page.waitForSelector(".costs tbody tr", { timeout: 60_000 });
+  await page.click("summary:has-text('Work, overhead, tax and supplies')");
+  const type = async (path: string, text: string) => {
+    await page.fill(`[data-path="${path}"]`, text);
+    await page.press(`[data-path="${path}"]`, "Enter");
+  };
+  await type("pricing.minutesPerBag", "60");
+  await type("pricing.hourlyRate", "20");
+  await type("pricing.share", "50 %");
+  await page.click(".money-sheet button:has-text('Supply')");
+  await type("supplies[0].perBag", "2");
+  await type("supplies[0].price", "5");
+  await type("supplies[0].pack", "10");
+  const line = async (what: string) =>
+    plain(await page.locator(`.costs tr:has-text("${what}")`).first().textContent());
+  await expect.poll(() => line("Supply, 8")).toContain("€4.00");
+  expect(await line("Supply, 8")).toContain("whole packs: €5.00");
+  expect(await line("Work")).toContain("€80.00");
+  const cents = (text: string) => Math.round(100 * Number(/€([\d.]+)$/u.exec(text)![1]));
+  const total = cents(await line("Cost of all bags"));
+  expect(total).toBe(cents(await line("Canvas")) + 400 + 8000);
+  expect(cents(await line("Price of one bag"))).toBe(Math.floor((total * 1.5) / 4 + 0.5));
+  expect(await line("Price of one bag")).toContain("mark-up 50 %, margin 33.3 %");
+});
+
 test("one bag more: lengths, money and the bags that cost no cloth, and the curve", {
   timeout: 180_000,
 }, async () => {

@@ -31,8 +31,8 @@ export function edited(project: Project, edit: (project: Project) => Project): R
 }
 
 /** First id of the form `roll-3` that nothing in the project has: no material, stock, strap or panel. */
-export function freshIdIn({ materials, straps, panels }: Project, stem: string): string {
-  const taken = [...materials, ...materials.flatMap(({ stock }) => stock), ...straps, ...panels];
+export function freshIdIn({ materials, straps, panels, supplies = [] }: Project, stem: string): string {
+  const taken = [...materials, ...materials.flatMap(({ stock }) => stock), ...straps, ...panels, ...supplies];
   const ids = new Set(taken.map(({ id }) => id));
   for (let n = 1; ; n++) if (!ids.has(`${stem}-${n}`)) return `${stem}-${n}`;
 }

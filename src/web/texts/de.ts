@@ -3,6 +3,7 @@ import { STRAP_WORDS } from "../../core/words/words.ts";
 import { deCupboard } from "./deCupboard.ts";
 import { deMarks } from "./deMarks.ts";
 import { deMatching } from "./deMatching.ts";
+import { deMoney } from "./deMoney.ts";
 import { deNap } from "./deNap.ts";
 import { dePattern } from "./dePattern.ts";
 import { dePhotos } from "./dePhotos.ts";
@@ -88,6 +89,7 @@ export const de: Texts = {
   matching: deMatching,
   shop: deShop,
   cupboard: deCupboard,
+  money: deMoney,
   nap: deNap,
   pattern: dePattern,
   photos: dePhotos,

@@ -3,6 +3,7 @@ import { STRAP_WORDS } from "../../core/words/words.ts";
 import { enCupboard } from "./enCupboard.ts";
 import { enMarks } from "./enMarks.ts";
 import { enMatching } from "./enMatching.ts";
+import { enMoney } from "./enMoney.ts";
 import { enNap } from "./enNap.ts";
 import { enPattern } from "./enPattern.ts";
 import { enPhotos } from "./enPhotos.ts";
@@ -978,6 +979,7 @@ export const en = {
   matching: enMatching,
   shop: enShop,
   cupboard: enCupboard,
+  money: enMoney,
   nap: enNap,
   pattern: enPattern,
   photos: enPhotos,

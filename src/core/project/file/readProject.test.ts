@@ -44,6 +44,7 @@ test("money, tax, supplies, and stock of the shop are read and written back the 
     },
   });
   if (result.ok) expect(readProject(writeProject(result.value))).toEqual(result);
+  expect(codes({ supplies: [{ id: "zip" }, { id: "zip" }] })).toEqual(["supplies[1].id: duplicate-id"]);
   expect(codes({ tax: { rate: "150 %" } })).toEqual(["tax.rate: share-out-of-range"]);
   const wrong = { ...cloth, price: { ...price, steps: [{ from: "far", amount: 11 }] } };
   expect(codes({ materials: [wrong] })).toEqual(["materials[0].price.steps[0].from: length-unreadable"]);

@@ -24,6 +24,7 @@ export function referenceProblems(data: unknown): Problem[] {
     ...materials.flatMap(([material, path]) => clothOunces(material, path)),
     ...duplicates(stock),
     ...duplicates(measures),
+    ...duplicates(entries(data, "supplies")),
     ...duplicates([...straps, ...panels]),
     ...[...straps, ...panels].flatMap(([part, path]) => unknownMaterials(materialUses(part, path), grains)),
     ...entries(data, "pins").flatMap(([pin, path]) =>

@@ -1,7 +1,7 @@
 import { useEffect } from "preact/hooks";
 import type { Project } from "../../../core/project/project.ts";
 import { LeftOutParts } from "../../parts/LeftOutParts.tsx";
-import type { LayState } from "../../state/layBoard.ts";
+import type { LayState, Lays } from "../../state/layBoard.ts";
 import { routeHash } from "../../state/route.ts";
 import { useStore } from "../../state/store.ts";
 import { useProject, useWorkbench } from "../../state/workbench.ts";
@@ -12,6 +12,7 @@ import { LayDetails } from "./LayDetails.tsx";
 import { LayLine } from "./LayLine.tsx";
 import { LayOptions } from "./LayOptions.tsx";
 import { LayTable } from "./LayTable.tsx";
+import { MoneySheet } from "./MoneySheet.tsx";
 import { useChoices } from "./useChoices.ts";
 import { useWays } from "./useWays.ts";
 
@@ -56,14 +57,14 @@ export function LayPlace({ open }: { open: string | null }) {
             ))}
           </nav>
         )}
-        <LayView key={id} lay={chosen} project={project} />
+        <LayView key={id} lay={chosen} lays={lays} project={project} />
       </div>
     </>
   );
 }
 
 /** The first screen is the plan and its line; what else there is to know and to choose comes below. */
-function LayView({ lay, project }: { lay: LayState; project: Project }) {
+function LayView({ lay, lays, project }: { lay: LayState; lays: Lays; project: Project }) {
   const ways = useWays(lay, project);
   const choices = useChoices(lay);
   return (
@@ -74,6 +75,7 @@ function LayView({ lay, project }: { lay: LayState; project: Project }) {
         <LayDetails lay={lay} project={project} />
         <KeptPlanList lay={lay} />
         <LayOptions lay={lay} project={project} choices={choices} ways={ways} />
+        <MoneySheet lays={lays} project={project} />
         <LayChoices lay={lay} project={project} choices={choices} />
       </div>
     </>
