@@ -39,6 +39,14 @@ function place(draw: Draw, value: Json): { parent: Json; key: string | number } 
   return found;
 }
 
+/** Cloned, so that a later change of a case does not reach the cases behind it. */
+const junk = (draw: Draw): Json => structuredClone(draw.one(JUNK));
+
+/** An entry of its own also for `__proto__`, as a file has it; assigned, it would change what the value is. */
+function put(parent: object, key: string, value: Json): void {
+  Object.defineProperty(parent, key, { value, enumerable: true, writable: true, configurable: true });
+}
+
 /** The demo's file with a few things in it changed, taken away, doubled or swapped; or its text damaged. */
 function hostileFile(draw: Draw): string {
   const project: Json = JSON.parse(DEMO);
@@ -50,10 +58,10 @@ function hostileFile(draw: Draw): string {
     if (how === 0) delete parent[a.key];
     else if (how === 1) parent[a.key] = structuredClone((b.parent as Record<string | number, Json>)[b.key]!);
     else if (how === 2 && Array.isArray(a.parent)) a.parent.push(structuredClone(parent[a.key]!));
-    else if (how === 3) parent[draw.one(["extra", "__proto__", "toString", "shape"])] = draw.one(JUNK);
+    else if (how === 3) put(parent, draw.one(["extra", "__proto__", "toString", "shape"]), junk(draw));
     else if (how === 4 && typeof parent[a.key] === "number")
       parent[a.key] = (parent[a.key] as number) * 10 ** (draw.below(13) - 6);
-    else parent[a.key] = draw.one(JUNK);
+    else parent[a.key] = junk(draw);
   }
   const text = JSON.stringify(project);
   if (draw.below(8) > 0) return text;

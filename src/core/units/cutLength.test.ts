@@ -1,5 +1,6 @@
 import { expect, test } from "vitest";
 import { cutLength } from "./cutLength.ts";
+import { formatLength } from "./formatLength.ts";
 
 // By hand: 9 13/16 in are 249.24 mm, 0.76 mm short of 250; 14 3/16 in are 360.36 mm, 0.36 mm over 360.
 test("inches to the sixteenth are marked only where they are further off than a cut is", () => {
@@ -28,4 +29,12 @@ test("metres to the millimetre carry no mark, yards to the eighth do", () => {
 test("millimetres and centimetres stay as they are", () => {
   expect(cutLength(98.44, "mm")).toBe("98.4 mm");
   expect(cutLength(98.44, "cm")).toBe("9.84 cm");
+});
+
+test("millimetres and centimetres are written as they are, also where a small length is rounded by much", () => {
+  // Here no tenth of the length is told, only what the last place leaves out.
+  expect(cutLength(0.04, "mm")).toBe(formatLength(0.04, "mm"));
+  expect(cutLength(0.3, "cm")).toBe(formatLength(0.3, "cm"));
+  expect(() => cutLength(Number.NaN, "mm")).toThrow(RangeError);
+  expect(() => cutLength(Number.POSITIVE_INFINITY, "in/16")).toThrow(RangeError);
 });

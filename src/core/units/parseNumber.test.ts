@@ -42,3 +42,28 @@ test("leather in ounces; cloth ounces are a weight; a range is asked about", () 
   expect(mm("0,9 mm", false)).toEqual({ ok: true, value: 0.9 });
   expect(mm("30 mm", false)).toMatchObject({ problems: [{ code: "length-out-of-range" }] });
 });
+
+test("limits are still taken, a hair beyond is not, and what is refused says how it was written", () => {
+  expect(readShare(0.5, "s", 0, 0.5)).toEqual({ ok: true, value: 0.5 });
+  expect(readShare("0 %", "s", 0, 0.5)).toEqual({ ok: true, value: 0 });
+  expect(readShare(0.51, "s", 0, 0.5)).toMatchObject({ ok: false, problems: [{ isNumber: true }] });
+  expect(readShare("51", "s", 0, 0.5)).toMatchObject({ ok: false, problems: [{ isNumber: false }] });
+  expect(readShare(Number.NaN, "s", 0, 1)).toMatchObject({ ok: false, problems: [{ code: "share-unreadable" }] });
+  expect(readCount(7, "c", 7, 9)).toEqual({ ok: true, value: 7 });
+  expect(readCount("9", "c", 7, 9)).toEqual({ ok: true, value: 9 });
+  for (const beyond of [6, 10])
+    expect(readCount(beyond, "c", 7, 9)).toMatchObject({ ok: false, problems: [{ code: "count-out-of-range" }] });
+  expect(readCount(7.5, "c", 7, 9)).toMatchObject({ ok: false, problems: [{ code: "count-unreadable" }] });
+  expect(readMoney(1e9, "m")).toEqual({ ok: true, value: 1e9 });
+  expect(readMoney(1_000_000_000.5, "m")).toMatchObject({ ok: false, problems: [{ code: "money-unreadable" }] });
+});
+
+test("forty signs are read, forty-one are not", () => {
+  const padded = (end: string, length: number): string => end.padStart(length, "0");
+  expect(readShare(padded("3", 40), "s", 0, 1)).toEqual({ ok: true, value: 0.03 });
+  expect(readShare(padded("3", 41), "s", 0, 1).ok).toBe(false);
+  expect(readCount(padded("3", 40), "c", 0, 9)).toEqual({ ok: true, value: 3 });
+  expect(readCount(padded("3", 41), "c", 0, 9).ok).toBe(false);
+  expect(readMoney(padded("3", 40), "m")).toEqual({ ok: true, value: 3 });
+  expect(readMoney(padded("3", 41), "m").ok).toBe(false);
+});
