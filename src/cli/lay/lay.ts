@@ -121,7 +121,7 @@ async function runLay(args: ParsedArgs, io: Io): Promise<ExitCode> {
   }
   if (effort === null) {
     const searched = withDecimalSign(done.seconds.toFixed(1), io.language);
-    io.err(`${CLI_TEXTS[io.language].lay.searched(searched, threads, done.quiet)}\n`);
+    io.err(`${CLI_TEXTS[io.language].lay.searched(searched, helped?.pool.threads ?? threads, done.quiet)}\n`);
   }
   const code = await tellAndWrite(args, io, read, done.laid, seed);
   if (code !== EXIT.bug) tellUsed(offered, done.laid, args, io);

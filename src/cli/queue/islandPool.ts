@@ -45,7 +45,9 @@ export function islandPool(store: QueueStore, project: IslandProject): SearchPoo
   const timer = setInterval(() => void count().catch(() => {}), COUNT_MS);
   let current: RunningSearch | null = null;
   return {
-    threads: 1,
+    get threads() {
+      return islands;
+    },
     search(wish, onPlan = () => {}) {
       current?.stop();
       const ready = count().catch(() => {});
@@ -123,6 +125,8 @@ function searchOnIslands(
         priorityOf: () => 1,
         draw: take,
         atOnce: 1,
+        // Nobody comes back for a stretch.
+        keptSeconds: 60,
         mostOut: islands,
       },
       (_, ended) => {

@@ -18,6 +18,8 @@ export interface SendWish<R> {
   readonly texts?: QueueTexts;
   /** Before a lay that failed is given out again: so long, then twice that, ms. */
   readonly restMs?: number;
+  /** How long what nobody fetched stays in the store, s: a week unless told, for a batch that goes on later. */
+  readonly keptSeconds?: number;
   /** Lays in the queue at a time; 512 unless told. */
   mostOut?(): number;
 }
@@ -159,7 +161,7 @@ class Sending<R extends object> {
       lay.state = "out";
       const data: SentLay = { version: this.#store.version, task: lay.task };
       const priority = Math.min(Math.max(1, this.#wish.priorityOf(lay.task)), MOST_PRIORITY);
-      const kept = { age: 7 * 86_400 };
+      const kept = { age: this.#wish.keptSeconds ?? 7 * 86_400 };
       return { name: "lay", data, opts: { jobId: id, priority, removeOnComplete: kept, removeOnFail: kept } };
     });
     await this.#store.queue.addBulk(jobs);
