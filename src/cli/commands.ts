@@ -48,6 +48,12 @@ export const COMMANDS: readonly ListedCommand[] = [
     load: async () => (await import("./buy/buy.ts")).buyCommand,
   },
   {
+    name: "shopping",
+    summary:
+      "a shopping list for one project or several: cloth, hardware, thread and tape, the same things added up",
+    load: async () => (await import("./shopping/shopping.ts")).shoppingCommand,
+  },
+  {
     name: "cupboard",
     summary: "leftovers: kept after a plan, found again, offered to the next project; labels to print",
     load: async () => (await import("./cupboard/cupboard.ts")).cupboardCommand,

@@ -24,7 +24,16 @@ export function cutSheetCsv(sheet: CutSheet): string {
       text(row.notes.join("; ")),
     ]),
   );
-  return [table.heads, ...rows].map((row) => `${row.map(quoted).join(",")}\r\n`).join("");
+  return records([table.heads, ...rows]);
+}
+
+/** Rows of words as comma-separated values, written as harmlessly as the pieces are. */
+export function csvText(rows: readonly (readonly string[])[]): string {
+  return records(rows.map((row) => row.map(text)));
+}
+
+function records(rows: readonly (readonly string[])[]): string {
+  return rows.map((row) => `${row.map(quoted).join(",")}\r\n`).join("");
 }
 
 /** A person's words as one harmless line. */

@@ -1,0 +1,152 @@
+import { basename, dirname } from "node:path";
+import { majorOf } from "../../core/buying/money.ts";
+import { shopLength } from "../../core/buying/shopLength.ts";
+import {
+  listTotals,
+  type ProjectToBuy,
+  type ShoppingList,
+  shoppingList,
+} from "../../core/job/shopping/shoppingList.ts";
+import { cutLength } from "../../core/units/cutLength.ts";
+import { formatLength, type LengthStyle } from "../../core/units/formatLength.ts";
+import type { Language } from "../../core/units/language.ts";
+import { hardwareName } from "../../core/words/strapWords.ts";
+import { STRAP_WORDS } from "../../core/words/words.ts";
+import { csvText } from "../../export/cutsheet/cutSheetCsv.ts";
+import { moneyText } from "../../export/cutsheet/moneyText.ts";
+import { nodePool } from "../../worker/nodePool.ts";
+import { type Command, EXIT, type ExitCode, type Io, JSON_OPTION, type ParsedArgs } from "../command.ts";
+import { readProjectFile } from "../inOut/editProjectFile.ts";
+import { readInput, withItsWorkshop } from "../inOut/readInput.ts";
+import { writeFiles } from "../inOut/writeFiles.ts";
+import { layProject } from "../lay/laidProject.ts";
+import { numberOption } from "../options/optionValues.ts";
+import { SHOPPING_TEXTS } from "../words/shoppingTexts.ts";
+import { CLI_TEXTS } from "../words/words.ts";
+
+const EVALUATIONS_PER_EFFORT = 1_000_000;
+
+/** `laywright shopping`: what to buy for one project or several, the same things added up. */
+export const shoppingCommand: Command = {
+  name: "shopping",
+  synopsis: "PROJECT… [--csv FILE] [options]",
+  about: [
+    "A shopping list for one project or several: cloth, hardware, thread and tape, and what else goes into the bags. The same thing of several projects is one line, rounded up once to what the shop sells. Every project is laid out and its plans are checked; leftovers it has are used up first.",
+    "\nExample: laywright shopping tote.json pouch.json --csv list.csv",
+  ].join("\n"),
+  options: [
+    { name: "csv", value: "FILE", help: "write the list as comma-separated values too" },
+    { name: "effort", value: "N", help: "lay each cloth with N million evaluations (default 0.2)" },
+    JSON_OPTION,
+  ],
+  operands: [1, 50],
+  run: runShopping,
+};
+
+async function runShopping(args: ParsedArgs, io: Io): Promise<ExitCode> {
+  const effort = numberOption(args, "effort", { least: 0.001, most: 1000 }, 0.2);
+  const jobs = args.operands.map((file) => readProjectFile(withItsWorkshop(readInput(file), file), io.language));
+  const evaluations = effort * EVALUATIONS_PER_EFFORT;
+  const wish = { seconds: 86_400, evaluations, seed: 1, mode: "free", choose: null, threads: 1 } as const;
+  const pool = nodePool(1);
+  const all: ProjectToBuy[] = [];
+  try {
+    for (const job of jobs) {
+      io.progress(SHOPPING_TEXTS[io.language].looking(job.project.name));
+      const { laid } = await layProject(job, pool, wish, io);
+      const faults = laid.flatMap((cloth) => cloth.faults);
+      if (faults.length > 0) throw new Error(JSON.stringify(faults));
+      all.push({ project: job.project, straps: job.straps, cloths: laid });
+    }
+  } finally {
+    pool.close();
+    io.progress("");
+  }
+  const list = shoppingList(all);
+  const lengths = jobs[0]!.project.output.lengths;
+  const rows = rowsOf(list, lengths, io.language);
+  if (args.switches.has("json"))
+    io.out(
+      `${JSON.stringify({ laywrightShopping: 1, projects: jobs.map(({ project }) => project.name), ...list })}\n`,
+    );
+  else io.out(`${listText(list, rows, all, io.language)}\n`);
+  const csv = args.values.get("csv");
+  if (csv !== undefined) writeCsv(csv, rows, io);
+  return EXIT.done;
+}
+
+type Group = keyof (typeof SHOPPING_TEXTS)["en"]["groups"];
+
+interface Row {
+  readonly group: Group;
+  readonly what: string;
+  readonly amount: string;
+  /** Smallest coins; null where no price is known. */
+  readonly toPay: number | null;
+  readonly currency: string;
+  readonly projects: readonly string[];
+}
+
+function rowsOf(list: ShoppingList, lengths: LengthStyle, language: Language): Row[] {
+  const texts = SHOPPING_TEXTS[language];
+  const words = STRAP_WORDS[language];
+  const write = (mm: number): string => cutLength(mm, lengths, language);
+  const style = lengths.startsWith("in") ? "yd/8" : "m";
+  const bare = { toPay: null, currency: "", projects: [] };
+  return [
+    ...list.cloths.map(({ name, width, buy, price, ...more }): Row => {
+      const what = `${name}, ${texts.wide(write(width))}`;
+      return { group: "cloth", what, amount: shopLength(buy, price, language), ...more };
+    }),
+    ...list.pieces.map(({ name, stockId, project, ...more }): Row => {
+      return { group: "pieces", what: `${name}: ${stockId}`, amount: "1", projects: [project], ...more };
+    }),
+    ...list.hardware.map((one): Row => {
+      return { group: "hardware", what: hardwareName(one, words, write), amount: String(one.count), ...bare };
+    }),
+    ...list.consumables.map(({ code, mm }): Row => {
+      const amount = formatLength(mm, style, language);
+      return { group: "consumables", what: words.consumables[code], amount, ...bare };
+    }),
+    ...list.supplies.map(({ name, packs, pack, ...more }): Row => {
+      return { group: "supplies", what: name, amount: texts.packs(packs, pack), ...more };
+    }),
+  ];
+}
+
+function listText(
+  list: ShoppingList,
+  rows: readonly Row[],
+  all: readonly ProjectToBuy[],
+  language: Language,
+): string {
+  const texts = SHOPPING_TEXTS[language];
+  if (rows.length === 0) return texts.nothing;
+  const [what, amount] = [
+    Math.max(...rows.map((row) => row.what.length)),
+    Math.max(...rows.map((row) => row.amount.length)),
+  ];
+  const groups = (Object.keys(texts.groups) as Group[]).flatMap((group) => {
+    const own = rows.filter((row) => row.group === group);
+    const lines = own.map((row) => {
+      const money = row.toPay === null ? "" : moneyText(row.toPay, row.currency, language);
+      return `  ${row.what.padEnd(what)}  ${row.amount.padEnd(amount)}  ${money}`.trimEnd();
+    });
+    return own.length === 0 ? [] : ["", texts.groups[group], ...lines];
+  });
+  const totals = [...listTotals(list)].map(([currency, sum]) =>
+    sum === null ? texts.noTotal(currency) : texts.total(moneyText(sum, currency, language)),
+  );
+  return [texts.title(all.map(({ project }) => project.name)), ...groups, "", ...totals].join("\n").trimEnd();
+}
+
+function writeCsv(file: string, rows: readonly Row[], io: Io): void {
+  const texts = SHOPPING_TEXTS[io.language];
+  const cells = rows.map(({ group, what, amount, toPay, currency, projects }) => [
+    ...[texts.groups[group], what, amount, toPay === null ? "" : String(majorOf(toPay, currency))],
+    ...[currency, projects.join("; ")],
+  ]);
+  const data = csvText([texts.heads, ...cells]);
+  for (const path of writeFiles(dirname(file), [{ name: basename(file), data }]))
+    io.err(`${CLI_TEXTS[io.language].files.written(path)}\n`);
+}
