@@ -79,6 +79,8 @@ type Group = keyof (typeof SHOPPING_TEXTS)["en"]["groups"];
 
 interface Row {
   readonly group: Group;
+  /** The shop, where it is known. */
+  readonly source: string | null;
   readonly what: string;
   readonly amount: string;
   /** Smallest coins; null where no price is known. */
@@ -92,14 +94,21 @@ function rowsOf(list: ShoppingList, lengths: LengthStyle, language: Language): R
   const words = STRAP_WORDS[language];
   const write = (mm: number): string => cutLength(mm, lengths, language);
   const style = lengths.startsWith("in") ? "yd/8" : "m";
-  const bare = { toPay: null, currency: "", projects: [] };
+  const bare = { source: null, toPay: null, currency: "", projects: [] };
   return [
     ...list.cloths.map(({ name, width, buy, price, ...more }): Row => {
       const what = `${name}, ${texts.wide(write(width))}`;
       return { group: "cloth", what, amount: shopLength(buy, price, language), ...more };
     }),
     ...list.pieces.map(({ name, stockId, project, ...more }): Row => {
-      return { group: "pieces", what: `${name}: ${stockId}`, amount: "1", projects: [project], ...more };
+      return {
+        group: "pieces",
+        source: null,
+        what: `${name}: ${stockId}`,
+        amount: "1",
+        projects: [project],
+        ...more,
+      };
     }),
     ...list.hardware.map((one): Row => {
       return { group: "hardware", what: hardwareName(one, words, write), amount: String(one.count), ...bare };
@@ -109,7 +118,7 @@ function rowsOf(list: ShoppingList, lengths: LengthStyle, language: Language): R
       return { group: "consumables", what: words.consumables[code], amount, ...bare };
     }),
     ...list.supplies.map(({ name, packs, pack, ...more }): Row => {
-      return { group: "supplies", what: name, amount: texts.packs(packs, pack), ...more };
+      return { group: "supplies", source: null, what: name, amount: texts.packs(packs, pack), ...more };
     }),
   ];
 }
@@ -128,11 +137,19 @@ function listText(
   ];
   const groups = (Object.keys(texts.groups) as Group[]).flatMap((group) => {
     const own = rows.filter((row) => row.group === group);
-    const lines = own.map((row) => {
-      const money = row.toPay === null ? "" : moneyText(row.toPay, row.currency, language);
-      return `  ${row.what.padEnd(what)}  ${row.amount.padEnd(amount)}  ${money}`.trimEnd();
+    // Shop by shop, what has none at the end.
+    const shops = [...new Set(own.map(({ source }) => source))].sort(
+      (a, b) => Number(a === null) - Number(b === null),
+    );
+    return shops.flatMap((shop) => {
+      const lines = own
+        .filter(({ source }) => source === shop)
+        .map((row) => {
+          const money = row.toPay === null ? "" : moneyText(row.toPay, row.currency, language);
+          return `  ${row.what.padEnd(what)}  ${row.amount.padEnd(amount)}  ${money}`.trimEnd();
+        });
+      return ["", shop === null ? texts.groups[group] : `${texts.groups[group]}, ${shop}`, ...lines];
     });
-    return own.length === 0 ? [] : ["", texts.groups[group], ...lines];
   });
   const totals = [...listTotals(list)].map(([currency, sum]) =>
     sum === null ? texts.noTotal(currency) : texts.total(moneyText(sum, currency, language)),
@@ -142,9 +159,9 @@ function listText(
 
 function writeCsv(file: string, rows: readonly Row[], io: Io): void {
   const texts = SHOPPING_TEXTS[io.language];
-  const cells = rows.map(({ group, what, amount, toPay, currency, projects }) => [
+  const cells = rows.map(({ group, source, what, amount, toPay, currency, projects }) => [
     ...[texts.groups[group], what, amount, toPay === null ? "" : String(majorOf(toPay, currency))],
-    ...[currency, projects.join("; ")],
+    ...[currency, source ?? "", projects.join("; ")],
   ]);
   const data = csvText([texts.heads, ...cells]);
   for (const path of writeFiles(dirname(file), [{ name: basename(file), data }]))

@@ -18,6 +18,7 @@ export interface ShoppingTexts {
     amount: string,
     toPay: string,
     currency: string,
+    shop: string,
     projects: string,
   ];
 }
@@ -40,7 +41,7 @@ const en: ShoppingTexts = {
   noTotal: (currency) => `Some prices in ${currency} are missing, so there is no sum.`,
   nothing: "There is nothing to buy.",
   looking: (project) => `Laying ${project}`,
-  heads: ["group", "what", "amount", "to pay", "currency", "for"],
+  heads: ["group", "what", "amount", "to pay", "currency", "shop", "for"],
 };
 
 const de: ShoppingTexts = {
@@ -59,7 +60,7 @@ const de: ShoppingTexts = {
   noTotal: (currency) => `Einige Preise in ${currency} fehlen, deshalb gibt es keine Summe.`,
   nothing: "Es gibt nichts einzukaufen.",
   looking: (project) => `${project} wird ausgelegt`,
-  heads: ["Gruppe", "was", "Menge", "zu zahlen", "Währung", "für"],
+  heads: ["Gruppe", "was", "Menge", "zu zahlen", "Währung", "Geschäft", "für"],
 };
 
 /** The sentences of each language. */

@@ -147,6 +147,8 @@ export interface Material {
   /** Null when there is no pattern to match. */
   readonly repeat: ClothRepeat | null;
   readonly price: Price | null;
+  /** Where it is bought: shopping lists are ordered by it. */
+  readonly source?: string | undefined;
   /** Least distance between pieces, and from the edge of the stock; null: as the project says. */
   readonly gap: number | null;
   readonly margin: number | null;

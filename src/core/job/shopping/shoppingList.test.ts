@@ -61,6 +61,17 @@ test("another price, width or currency is another line; without a price nothing 
   expect(shoppingList([toBuy("One", 9), toBuy("Two", 9, { currency: "CHF" })]).cloths).toHaveLength(2);
 });
 
+test("cloth of two shops is two lines", () => {
+  const quay = toBuy("One", 620);
+  const [{ material, purchase }] = quay.cloths as [(typeof quay.cloths)[number]];
+  const cloths = [{ material: { ...material, source: "Quay market" }, purchase }];
+  const list = shoppingList([{ ...quay, cloths }, toBuy("Two", 620)]);
+  expect(list.cloths.map(({ source, buy }) => [source, buy])).toEqual([
+    ["Quay market", 700],
+    [null, 700],
+  ]);
+});
+
 test("hardware, tape and packs add up over bags and projects", () => {
   const zip = { id: "zip", name: "Zip 30 cm", perBag: 1, price: 2.5, pack: 5 };
   const list = shoppingList([

@@ -20,6 +20,8 @@ export interface ProjectToBuy {
 /** A cloth off a roll. mm; `toPay` in smallest coins, null without a price. */
 export interface ClothToBuy {
   readonly name: string;
+  /** The shop, where the projects say it. */
+  readonly source: string | null;
   readonly width: number;
   readonly price: Price | null;
   /** What the plans take, and what the shop cuts for all of them at once. */
@@ -62,7 +64,7 @@ export interface ShoppingList {
 const CENTIMETRE = 10;
 
 /**
- * Adds up what several projects need. Equal things are one line: cloth of one name, width, price and tax; hardware of one
+ * Adds up what several projects need. Equal things are one line: cloth of one name, shop, width, price and tax; hardware of one
  * kind and size; consumables of one kind; supplies of one name, price and pack. Every line is rounded once, to what is
  * sold, after it was added up.
  */
@@ -74,17 +76,25 @@ function clothsOf(all: readonly ProjectToBuy[]): ClothToBuy[] {
   const lines = new Map<string, { roll: ClothRoll; rules: MoneyRules; line: Omit<ClothToBuy, "buy" | "toPay"> }>();
   for (const { project, cloths } of all)
     for (const { material, purchase } of cloths)
-      for (const { stockId, source, usedLength } of purchase.bills) {
+      for (const { stockId, source: from, usedLength } of purchase.bills) {
         const roll = openRoll(material, stockId);
-        if (source !== "buy" || usedLength === null || roll === null) continue;
+        if (from !== "buy" || usedLength === null || roll === null) continue;
         const price = roll.price ?? material.price;
         const { currency, tax } = project;
-        const key = JSON.stringify([sameName(material.name), roll.width, price, currency, tax]);
+        const source = material.source ?? null;
+        const key = JSON.stringify([
+          sameName(material.name),
+          source && sameName(source),
+          roll.width,
+          price,
+          currency,
+          tax,
+        ]);
         // One repeat more, so that the pattern can start where it is wanted (common practice, no source).
         const needed = usedLength + (material.repeat?.along ?? 0);
         const before = lines.get(key)?.line;
         const line = {
-          ...{ name: before?.name ?? material.name, width: roll.width, price, currency },
+          ...{ name: before?.name ?? material.name, source, width: roll.width, price, currency },
           needed: (before?.needed ?? 0) + needed,
           projects: withName(before?.projects, project.name),
         };

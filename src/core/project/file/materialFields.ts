@@ -267,6 +267,7 @@ export function materialField(unit: LengthUnit): z.ZodType<Material> {
       shrinkage: shrinkageField().default({ lengthwise: 0, crosswise: 0, when: "after-making" }),
       repeat: repeatField(unit).optional(),
       price: priceField(unit).optional(),
+      source: nameField().optional(),
       gap: lengthField(unit, most).optional(),
       margin: lengthField(unit, most).optional(),
       spread: spreadField().optional(),

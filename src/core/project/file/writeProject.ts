@@ -103,6 +103,7 @@ export function materialJson(material: Material, say: Say, unit: LengthUnit): Js
     shrinkage: { ...shrinkage },
     repeat: material.repeat ? repeatJson(material.repeat, say) : undefined,
     price: material.price ? priceJson(material.price, say, unit) : undefined,
+    source: material.source,
     gap: length(material.gap),
     margin: length(material.margin),
     spread: spreadJson(material.spread ?? null),
