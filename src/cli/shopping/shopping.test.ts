@@ -2,6 +2,7 @@ import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterAll, expect, test } from "vitest";
+import { PDF_DRAWERS } from "../../../tests/tools/pdfReaders.ts";
 import { runCli } from "../../../tests/tools/runCli.ts";
 
 const folder = mkdtempSync(join(tmpdir(), "shopping-test-"));
@@ -40,6 +41,12 @@ test("two projects on one list: cloth of a shop cut once, packs shared, the sum 
   expect(rows[1]).toBe('Cloth,"Canvas, 1000 mm wide",1.3 m,15.6,EUR,Quay market,Tote; Pouch');
   // What a spreadsheet would reckon with is written as words.
   expect(rows[2]).toContain("'=Zip");
+  // On paper, read by a program that we did not write.
+  const pdf = join(folder, "list.pdf");
+  expect((await runCli("shopping", ...words, "--pdf", pdf)).code).toBe(0);
+  const page = await PDF_DRAWERS[0]!.draw(pdf, 1, 50);
+  expect(page.data.some((grey) => grey < 100)).toBe(true);
+  expect((await runCli("shopping", ...words, "--paper", "A4")).code).toBe(2);
   const data = JSON.parse((await runCli("shopping", ...words, "--json")).out);
   expect(data).toMatchObject({ laywrightShopping: 1, cloths: [{ needed: 1240, buy: 1300, toPay: 1560 }] });
 });
