@@ -45,6 +45,19 @@ export function assignRoles(
   return roles;
 }
 
+/** What the maker, a line's names or its dashes say it is for, wherever it lies; null when nothing does. */
+export function saidRole(look: LineLook, wishes: RoleWishes): PatternRole | null {
+  for (const name of [...look.names, look.layer, look.color ?? ""]) {
+    const role = wishes.get(name.toLowerCase());
+    if (role) return role;
+  }
+  for (const name of [...look.names, look.layer]) {
+    const role = roleOfName(name);
+    if (role) return role;
+  }
+  return null;
+}
+
 function roleOf(line: RoleLine, lines: readonly RoleLine[], wishes: RoleWishes, isNumbered: boolean): RoleFound {
   const { look } = line;
   for (const name of [...look.names, look.layer, look.color ?? ""]) {

@@ -4,14 +4,15 @@ import { polygonArea, type Ring } from "../geometry/ring.ts";
 import type { PatternProblem } from "../problems/patternProblems.ts";
 import { assignRoles, type RoleLine, type RoleWishes } from "./assignRoles.ts";
 import { type Curve, isFiniteCurve, mapCurve } from "./curve.ts";
-import { doubledLines } from "./doubledLines.ts";
+import { doublesOf, partDoublesOf } from "./doublesOf.ts";
 import { fitArcs } from "./fitArcs.ts";
 import { type JoinedLine, joinLines } from "./joinLines.ts";
 import { loopsOfRing } from "./loopsOfRing.ts";
-import { curveArea, curveBox, flattenCurve } from "./measureCurve.ts";
+import { curveBox, flattenCurve } from "./measureCurve.ts";
 import { nestLines } from "./nesting.ts";
 import type { PatternDrawing, PatternLine } from "./patternDrawing.ts";
 import type { PatternOutline, UnderstoodPattern } from "./patternOutline.ts";
+import { type Work, workOf } from "./patternWork.ts";
 import { ringCrossings } from "./ringCrossings.ts";
 import { PATTERN_UNITS, scaleDoubt } from "./scaleDoubts.ts";
 import { tidyCurve } from "./tidyCurve.ts";
@@ -38,16 +39,6 @@ const MOST_LINES = 20_000;
 const MOST_POINTS = 400_000;
 /** Closed shapes thinner than this on the average are slivers, mm. */
 const SLIVER_WIDTH = 0.5;
-/** Points for looking, not for cutting: chords within this, mm. */
-const LOOK = 0.05;
-
-/** A line on its way to being understood. */
-interface Work {
-  readonly line: PatternLine;
-  readonly points: Ring;
-  readonly box: ReturnType<typeof curveBox>;
-  readonly areaMm2: number;
-}
 
 /**
  * What a drawing holds for a maker: its lines joined, told apart and measured, what is wrong with them, and mended as
@@ -65,11 +56,19 @@ export function understandPattern(drawing: PatternDrawing, options: UnderstandOp
   const names = namesOf(work);
   problems.push(...gapProblems(joined, names, options.mend));
   work = withoutCrossings(work, names, options.mend, problems);
-  const gone = new Set([
-    ...doubles(work, names, options.mend, problems),
-    ...slivers(work, names, options.mend, problems),
-  ]);
-  const kept = work.flatMap((one, i) => (gone.has(i) ? [] : [{ ...one, name: names[i]! }]));
+  const mendsDoubles = options.mend.has("doubles");
+  const doubled = doublesOf(work, names, mendsDoubles, problems);
+  const partly = partDoublesOf(work, names, options.roles, mendsDoubles, new Set(doubled), problems);
+  const gone = new Set([...(mendsDoubles ? doubled : []), ...slivers(work, names, options.mend, problems)]);
+  const kept = work.flatMap((one, i) => {
+    if (gone.has(i)) return [];
+    const rest = partly.get(i);
+    if (rest === undefined) return [{ ...one, name: names[i]! }];
+    return rest.map((curve, k) => ({
+      ...workOf({ ...one.line, curve }),
+      name: k === 0 ? names[i]! : `${names[i]!} (${k + 1})`,
+    }));
+  });
   const outlines = outlinesOf(kept, options, drawing.kind);
   if (outlines.length === 0) problems.push({ code: "pattern-empty", path: "" });
   const picture = scaledPicture(drawing, scaled);
@@ -159,16 +158,6 @@ function tooMuch(lines: readonly PatternLine[]): PatternProblem | null {
     : null;
 }
 
-function workOf(line: PatternLine): Work {
-  const curve = tidyCurve(line.curve) ?? line.curve;
-  return {
-    line: { ...line, curve },
-    points: Float64Array.from(flattenCurve(curve, LOOK, 200)),
-    box: curveBox(curve),
-    areaMm2: curve.closed ? Math.abs(curveArea(curve)) : 0,
-  };
-}
-
 /** A name for each line, its own or a number, none twice. */
 function namesOf(work: readonly Work[]): readonly string[] {
   const counts = new Map<string, number>();
@@ -224,19 +213,6 @@ function ringSize(ring: Ring): number {
   for (let i = 0, j = ring.length - 2; i < ring.length; j = i, i += 2)
     twice += ring[j]! * ring[i + 1]! - ring[i]! * ring[j + 1]!;
   return Math.abs(twice);
-}
-
-function doubles(
-  work: readonly Work[],
-  names: readonly string[],
-  mend: ReadonlySet<Mend>,
-  problems: PatternProblem[],
-): number[] {
-  const found = doubledLines(work.map((one) => ({ ...one, closed: one.line.curve.closed })));
-  const mended = mend.has("doubles");
-  for (const [i, other] of found)
-    problems.push({ code: "pattern-doubled", path: names[i]!, other: names[other]!, mended });
-  return mended ? [...found.keys()] : [];
 }
 
 function slivers(

@@ -123,6 +123,14 @@ export type PatternProblem =
       readonly mended: boolean;
     }
   | {
+      /** So much of an open line lies on another one. */
+      readonly code: "pattern-partly-doubled";
+      readonly path: string;
+      readonly other: string;
+      readonly doubledMm: number;
+      readonly mended: boolean;
+    }
+  | {
       readonly code: "pattern-crosses-itself";
       readonly path: string;
       readonly xMm: number;

@@ -50,6 +50,9 @@ export const dePattern: typeof enPattern = {
     slivers: "Splitter weglassen",
     scale: "So lesen",
   },
+  change: (fresh, gone) =>
+    `Was sich geändert hat: ${plural(fresh, "eine Linie", `${fresh} Linien`)} neu, ${plural(gone, "eine Linie", `${gone} Linien`)} weg`,
+  changeKey: "Dick: wie ausgebessert. Gestrichelt: wie gezeichnet und jetzt weg. In Ihrem Projekt ist noch nichts.",
   asDrawn: "So lassen, wie gezeichnet",
   more: (count) => `und ${count} weitere`,
   lines: "Linien des Schnitts",

@@ -52,6 +52,9 @@ export const enPattern = {
     slivers: "Take out the slivers",
     scale: "Read it so",
   } satisfies Record<Mend, string> as Readonly<Record<Mend, string>>,
+  change: (fresh: number, gone: number) =>
+    `What mending changed: ${plural(fresh, "one line", `${fresh} lines`)} new, ${plural(gone, "one line", `${gone} lines`)} gone`,
+  changeKey: say("Thick: as mended. Dashed: as drawn, and gone now. Nothing is in your project yet."),
   asDrawn: say("Leave it as drawn"),
   more: (count: number) => `and ${count} more`,
   lines: say("Lines of the pattern"),

@@ -145,6 +145,10 @@ export const patternSentences: SentenceTable<PatternProblem> = {
     what: `Die Linie liegt ganz auf ${quoted(other)}${mended ? "; sie wurde entfernt" : ""}.`,
     remedy: mended ? "Jetzt wird nichts zweimal geschnitten." : 'Die Abhilfe "doubles" entfernt die zweite.',
   }),
+  "pattern-partly-doubled": ({ other, doubledMm, mended }, say) => ({
+    what: `${say(doubledMm)} davon ${mended ? "lagen" : "liegen"} auf einem Teil von ${quoted(other)}${mended ? " und wurden entfernt" : ""}.`,
+    remedy: mended ? "Jetzt wird nichts zweimal geschnitten." : 'Die Abhilfe "doubles" entfernt dieses Stück.',
+  }),
   "pattern-crosses-itself": ({ xMm, yMm, count, more, mended }, say) => ({
     what: `Der Umriss kreuzt sich ${more ? "mindestens " : ""}${count}-mal selbst, zuerst bei (${say(xMm)}; ${say(yMm)})${mended ? "; seine größte Fläche wurde behalten" : ""}.`,
     remedy: mended ? "Sehen Sie es sich dort an." : 'Die Abhilfe "crossings" behält die größte Fläche.',

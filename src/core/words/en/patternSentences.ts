@@ -140,6 +140,10 @@ export const patternSentences: SentenceTable<PatternProblem> = {
     what: `It lies on ${quoted(other)} all along${mended ? "; it was taken out" : ""}.`,
     remedy: mended ? "Nothing is cut twice now." : 'Mending "doubles" takes the second one out.',
   }),
+  "pattern-partly-doubled": ({ other, doubledMm, mended }, say) => ({
+    what: `${say(doubledMm)} of it ${mended ? "lay on" : "lie on"} a part of ${quoted(other)}${mended ? " and were taken out" : ""}.`,
+    remedy: mended ? "Nothing is cut twice now." : 'Mending "doubles" takes that stretch out.',
+  }),
   "pattern-crosses-itself": ({ xMm, yMm, count, more, mended }, say) => ({
     what: `The outline crosses itself ${more ? "at least " : ""}${times(count, "time", "times")}, first near (${say(xMm)}, ${say(yMm)})${mended ? "; its largest area was kept" : ""}.`,
     remedy: mended ? "Look at it there." : 'Mending "crossings" keeps the largest area it encloses.',

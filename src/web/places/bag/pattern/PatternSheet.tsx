@@ -1,4 +1,4 @@
-import { useMemo, useState } from "preact/hooks";
+import { useMemo, useRef, useState } from "preact/hooks";
 import { correctedPattern, lineKey } from "../../../../core/patterns/correctPattern.ts";
 import type { PatternRole } from "../../../../core/patterns/patternOutline.ts";
 import { patternPanels } from "../../../../core/patterns/patternPanels.ts";
@@ -11,6 +11,7 @@ import { usePatternReading } from "../../../patterns/usePatternReading.ts";
 import { useTexts } from "../../../texts/texts.ts";
 import { CorrectedLine } from "./CorrectedLine.tsx";
 import { FoundPanels } from "./FoundPanels.tsx";
+import { MendPicture } from "./MendPicture.tsx";
 import { PatternOutlines } from "./PatternOutlines.tsx";
 import { PatternTroubles } from "./PatternTroubles.tsx";
 import { useCorrections } from "./useCorrections.ts";
@@ -32,6 +33,9 @@ export function PatternSheet({ file, onClose }: { file: File; onClose: () => voi
   const lines = asRead?.pattern.outlines ?? [];
   const line = lines.find((one) => lineKey(one) === onDesk);
   const opened = useBroughtIntoView<HTMLElement>();
+  const drawn = useRef<{ readonly read: ReadPattern; readonly unit: string } | null>(null);
+  if (asRead !== null && state === "read" && !isMended(asRead)) drawn.current = { read: asRead, unit: wish.unit };
+  const asDrawn = drawn.current?.unit === wish.unit ? drawn.current.read : null;
   const onMend = (mend: Mend, isWanted: boolean) =>
     setWish((now) => ({
       ...now,
@@ -62,6 +66,7 @@ export function PatternSheet({ file, onClose }: { file: File; onClose: () => voi
         <Understood
           file={file}
           read={read}
+          asDrawn={asDrawn}
           wish={wish}
           onUnit={(unit) => setWish((now) => ({ ...now, unit, ...byName(asRead) }))}
           onMend={onMend}
@@ -93,6 +98,10 @@ export function PatternSheet({ file, onClose }: { file: File; onClose: () => voi
   );
 }
 
+function isMended({ pattern }: ReadPattern): boolean {
+  return pattern.problems.some((problem) => "mended" in problem && problem.mended);
+}
+
 type Roles = Pick<PatternWish, "roles" | "rolesAt">;
 
 /** What she has said lines are for, by a point of each. */
@@ -111,6 +120,8 @@ function byName(read: ReadPattern | null): Roles {
 function Understood(props: {
   file: File;
   read: ReadPattern;
+  /** The same before anything was mended. */
+  asDrawn: ReadPattern | null;
   wish: PatternWish;
   onUnit: (unit: string) => void;
   onMend: (mend: Mend, isWanted: boolean) => void;
@@ -139,6 +150,9 @@ function Understood(props: {
         <p class="sentence">{words.came(props.file.name, pattern.outlines.length, unit)}</p>
       )}
       <PatternTroubles problems={pattern.problems} onMend={props.onMend} />
+      {props.asDrawn !== null && isMended(props.read) && (
+        <MendPicture drawn={props.asDrawn.pattern.outlines} mended={pattern.outlines} />
+      )}
       <PatternOutlines
         outlines={pattern.outlines}
         onRole={props.onRole}

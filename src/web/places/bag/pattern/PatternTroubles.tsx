@@ -10,6 +10,7 @@ import { useLanguage, useTexts } from "../../../texts/texts.ts";
 const MEND_OF: Readonly<Partial<Record<PatternProblem["code"], Mend>>> = {
   "pattern-gap": "gaps",
   "pattern-doubled": "doubles",
+  "pattern-partly-doubled": "doubles",
   "pattern-crosses-itself": "crossings",
   "pattern-sliver": "slivers",
   "pattern-scale-doubtful": "scale",
