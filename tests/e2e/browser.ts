@@ -153,3 +153,17 @@ export function demoText(): string {
 export async function kept(page: Page): Promise<void> {
   await page.waitForSelector('[data-keeping="kept"]', { state: "attached" });
 }
+
+/** The open project's file as the page saves it. */
+export async function savedText(page: Page): Promise<string> {
+  // Playwright sees downloads, not the browser's own dialog for saving.
+  await page.evaluate(() => Reflect.deleteProperty(window, "showSaveFilePicker"));
+  await page.click(".headline .project > button");
+  const [download] = await Promise.all([
+    page.waitForEvent("download"),
+    page.click('dialog[open] button:has-text("Save to a file")'),
+  ]);
+  const text = readFileSync(await download.path(), "utf8");
+  await page.keyboard.press("Escape");
+  return text;
+}

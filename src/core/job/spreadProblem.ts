@@ -8,8 +8,9 @@ import type {
   LayProblem,
   LaySpread,
   RollStock,
+  StockPlacement,
 } from "../lay/problem/layProblem.ts";
-import { fitsBox, pieceExtents } from "../lay/problem/pieceExtent.ts";
+import { type Extent, fitsBox, pieceExtents } from "../lay/problem/pieceExtent.ts";
 import type { CutPiece } from "../materials/cutPiece.ts";
 import { foldHalf } from "../materials/foldHalf.ts";
 import type { Material } from "../materials/material.ts";
@@ -19,6 +20,7 @@ import { facesTogether, layersOf, type Spread } from "../materials/spread.ts";
 import type { ClothRoll } from "../materials/stock.ts";
 import { isEitherHand } from "../materials/symmetry.ts";
 import { LEAST_STRIP, type Project } from "../project/project.ts";
+import { chooseHalves, type FoldKind } from "./foldChoice.ts";
 import { foldRow } from "./foldRow.ts";
 import { type HeldPiece, type Matching, matchingOf } from "./matching/matching.ts";
 import { spreadRoll } from "./rollStock.ts";
@@ -80,10 +82,16 @@ export function spreadProblem(
     matching: matchingOf(project, material, cut),
   };
   const laid = cut.map((piece) => laidPiece(piece, bench));
-  const onFold = halvesToLay(laid, bench, gap);
+  const usual = halvesToLay(laid, bench, gap);
+  const chosen = chosenHalves(laid, bench, gap, usual);
+  const onFold = chosen === null ? usual : chosen.onFold;
   const beside = laid.flatMap((one) => one.beside(0));
   const byHand = pinsOf(project, material.id, [...beside, ...onFold], bench.stocks);
-  const row = foldRow(onFold, bench.stocks, { gap, margin: bench.margin, byHand, beside });
+  // What the maker has put down stands; the row gives way to it.
+  const row =
+    chosen !== null && byHand.length === 0
+      ? chosen.row
+      : foldRow(onFold, bench.stocks, { gap, margin: bench.margin, byHand, beside });
   const pieces = laid.flatMap(({ half, beside: rest }): LayPiece[] => {
     const there = half === null ? 0 : row.filter(({ pieceId }) => pieceId === half.id).length;
     return [...rest(there), ...(half === null || there === 0 ? [] : [{ ...half, count: there }])];
@@ -126,6 +134,58 @@ function halvesToLay(laid: readonly Laid[], { stocks }: Bench, gap: number): Lay
       row += (count - each.least) * long(each);
       return count === 0 ? [] : [{ ...each.half, count }];
     });
+}
+
+interface ChosenHalves {
+  readonly onFold: LayPiece[];
+  readonly row: StockPlacement[];
+}
+
+/**
+ * The halves that a look at all pieces as boxes puts on the fold, and where, on one open roll without flaws; null where
+ * that is no shorter than the usual ones in a row.
+ */
+function chosenHalves(
+  laid: readonly Laid[],
+  { stocks, margin }: Bench,
+  gap: number,
+  usual: readonly LayPiece[],
+): ChosenHalves | null {
+  const [stock] = stocks;
+  if (stocks.length !== 1 || stock!.length !== null || stock!.flaws.length > 0) return null;
+  const can = laid.filter(({ half, most }) => half !== null && most > 0);
+  if (can.length === 0) return null;
+  const kinds = can.map(({ half, beside, asked, least, most }): FoldKind => {
+    const [whole] = beside(0);
+    const box = ringBox(half!.outline.outer);
+    return {
+      half: { along: box.maxX - box.minX, across: box.maxY },
+      whole: least === asked.asDrawn || whole === undefined ? [] : pieceExtents(whole),
+      count: asked.asDrawn,
+      most,
+    };
+  });
+  const others = laid
+    .filter((one) => !can.includes(one))
+    .flatMap(({ beside }) =>
+      beside(0).flatMap((piece) => Array(piece.count).fill(pieceExtents(piece)) as Extent[][]),
+    );
+  const counts = can.map(({ half }) => usual.find(({ id }) => id === half!.id)?.count ?? 0);
+  const places = chooseHalves(kinds, others, counts, { width: stock!.width, margin, gap });
+  if (places === null) return null;
+  const onFold = can.flatMap(({ half }, kind): LayPiece[] => {
+    const count = places.filter((place) => place.kind === kind).length;
+    return count === 0 ? [] : [{ ...half!, count }];
+  });
+  const row = can.flatMap(({ half }, kind) =>
+    places
+      .filter((place) => place.kind === kind)
+      .map(({ x }, copy): StockPlacement => {
+        const { minX } = ringBox(half!.outline.outer);
+        return { pieceId: half!.id, stockId: stock!.id, copy, x: x - minX, y: 0, turnDeg: 0, mirrored: false };
+      }),
+  );
+  return { onFold, row };
 }
 
 /** Share of the cloth that the pieces of a usual plan cover; no promise, a measure of how long it may be. */

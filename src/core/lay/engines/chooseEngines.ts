@@ -1,5 +1,6 @@
 import { isRectangle } from "../../geometry/box.ts";
 import { matchedEngine } from "../boxes/matched/matchedEngine.ts";
+import { besidePinnedEngine } from "../boxes/rectangles/besidePinned.ts";
 import { rectangleEngine } from "../boxes/rectangles/rectangleEngine.ts";
 import { partedEngine } from "../boxes/ruler/parted/partedEngine.ts";
 import { fewStagesEngine, rulerEngine } from "../boxes/ruler/rulerEngine.ts";
@@ -48,7 +49,8 @@ export function chooseEngines(job: RegionJob, mode: CutMode): readonly Engine[] 
   const straightFlaws = job.region.flaws.every((flaw) => isRectangle(flaw.outer, TOLERANCE));
   if (straightFlaws && rectangleEngine.accepts(job)) {
     if (mayLieAslant(job)) return [rectangleEngine, outlineEngine];
-    return oneStrapEngine.accepts(job) ? [oneStrapEngine, rectangleEngine] : [rectangleEngine];
+    const first = [besidePinnedEngine, oneStrapEngine].filter((engine) => engine.accepts(job));
+    return [...first, rectangleEngine];
   }
   const withBoxes = job.pieces.some((piece) => isRectangle(piece.outline.outer, TOLERANCE));
   const start = withBoxes && boxes.accepts(job) ? boxes : isClear(job) ? null : quickStart;
