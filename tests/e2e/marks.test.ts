@@ -188,6 +188,23 @@ test("two edges that are sewn together are measured against each other, and mend
   await context.close();
 });
 
+test("interfacing and lining by rule: their cloth, their size, how far inside they lie", async () => {
+  const lining = { ...CANVAS, id: "lining", name: "Lining cotton", stock: [{ ...CANVAS.stock[0], id: "roll-2" }] };
+  const { page, context } = await openFront({ ...BAG, materials: [CANVAS, lining] });
+  await choose(page, "lining.materialId", "Lining cotton");
+  await choose(page, "lining.cut", "a little inside the seam");
+  await type(page, "lining.inset", "3");
+  await choose(page, "interfacing.materialId", "Canvas");
+  await choose(page, "interfacing.cut", "a little inside the seam");
+  await type(page, "interfacing.inset", "5");
+  const [front] = (await saved(page)).panels;
+  expect(front?.["lining"]).toEqual({ material: "lining", cut: "inset", inset: 3 });
+  expect(front?.["interfacing"]).toEqual({ material: "canvas", cut: "inset", inset: 5 });
+  await choose(page, "lining.materialId", "none");
+  expect((await saved(page)).panels[0]?.["lining"]).toBeUndefined();
+  await context.close();
+});
+
 test("all of it by keyboard: an edge's allowance and a notch without a mouse", async () => {
   const { page, context } = await openFront();
   await page.focus("details[data-part=edges] summary");

@@ -332,6 +332,13 @@ export const de: Texts = {
       noInterfacing: "keine",
       interfacingCut: (choice) => words("geschnitten ", choice, "."),
       interfacingCutLabel: "Größe der Einlage",
+      interfacingInset: "Wie weit innerhalb der Naht die Einlage liegt",
+      lining: (material) => words("Futter: ", material),
+      liningLabel: "Futter",
+      noLining: "keines",
+      liningCutLabel: "Größe des Futters",
+      liningInset: "Wie weit innerhalb der Naht das Futter liegt",
+      inset: (length) => words("Die Naht liegt ", length, " weiter innen."),
       interfacingCuts: {
         full: "so groß wie das Teil",
         net: "ohne Nahtzugabe",

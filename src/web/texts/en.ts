@@ -330,6 +330,13 @@ const bag = {
     noInterfacing: say("none"),
     interfacingCut: (choice: Blank) => words("cut ", choice, "."),
     interfacingCutLabel: say("Size of the interfacing"),
+    interfacingInset: say("How far inside the seam the interfacing lies"),
+    lining: (material: Blank) => words("Lining: ", material),
+    liningLabel: say("Lining"),
+    noLining: say("none"),
+    liningCutLabel: say("Size of the lining"),
+    liningInset: say("How far inside the seam the lining lies"),
+    inset: (length: Blank) => words("Its seam lies ", length, " inside."),
     interfacingCuts: {
       full: say("as large as the panel"),
       net: say("without seam allowance"),

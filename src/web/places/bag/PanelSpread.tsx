@@ -1,18 +1,19 @@
 import { useState } from "preact/hooks";
 import { contourBox } from "../../../core/geometry/contourArcs.ts";
-import { INTERFACING_CUTS, type Panel, type PanelShape } from "../../../core/panels/panel.ts";
+import type { Panel, PanelShape } from "../../../core/panels/panel.ts";
 import { freshIdIn, withPanel, withPartCopied } from "../../../core/project/edits.ts";
 import { withPanelShape } from "../../../core/project/reshapedPanel.ts";
 import { lengthNow } from "../../../core/project/sizedPanels.ts";
-import { ChoiceBlank, CountBlank, GrainBlank, LengthBlank, TextBlank } from "../../fields/blanks.tsx";
+import { CountBlank, GrainBlank, LengthBlank, TextBlank } from "../../fields/blanks.tsx";
 import { useLengths } from "../../fields/units.ts";
 import { PiecePicture } from "../../parts/PiecePicture.tsx";
 import { Term } from "../../parts/Term.tsx";
 import { useDerived } from "../../state/derived.ts";
 import { routeHash } from "../../state/route.ts";
 import { freshName } from "../../state/session.ts";
-import { type ChangeProject, useChange, useProject } from "../../state/workbench.ts";
+import { useChange, useProject } from "../../state/workbench.ts";
 import { useTexts } from "../../texts/texts.ts";
+import { FollowingPieces } from "./FollowingPieces.tsx";
 import { MaterialBlank } from "./MaterialBlank.tsx";
 import { DrawnPicture } from "./marks/DrawnPicture.tsx";
 import type { Marked } from "./marks/marking.ts";
@@ -106,60 +107,9 @@ export function PanelSpread({ panel }: { panel: Panel }) {
         onMark={setMarked}
         onOpen={(isOpen) => setOpenParts((count) => count + (isOpen ? 1 : -1))}
       />
-      <InterfacingWords panel={panel} path={path} set={set} />
+      <FollowingPieces panel={panel} path={path} set={set} />
       <PartTroubles path={`panels[${project.panels.indexOf(panel)}]`} partId={panel.id} />
     </Spread>
-  );
-}
-
-/** How a spread's sentences change their part. */
-type SetPanel = (part: Partial<Panel>, label: string, key?: string) => ReturnType<ChangeProject>;
-
-function InterfacingWords(props: { panel: Panel; path: (field: string) => string; set: SetPanel }) {
-  const texts = useTexts();
-  const words = texts.bag.panel;
-  const { interfacing } = props.panel;
-  return (
-    <p class="sentence">
-      {words.interfacing(
-        <Term id="interfacing" />,
-        <MaterialBlank
-          label={words.interfacingLabel}
-          path={props.path("interfacing.materialId")}
-          none={words.noInterfacing}
-          value={interfacing?.materialId ?? null}
-          make="interfacing"
-          onValue={(materialId, key) =>
-            props.set(
-              { interfacing: materialId === null ? null : { materialId, cut: interfacing?.cut ?? "full" } },
-              words.interfacingLabel,
-              key,
-            )
-          }
-        />,
-      )}{" "}
-      {interfacing !== null &&
-        words.interfacingCut(
-          <ChoiceBlank
-            label={words.interfacingCutLabel}
-            path={props.path("interfacing.cut")}
-            value={interfacing.cut}
-            options={INTERFACING_CUTS.map((cut) => [cut, words.interfacingCuts[cut]] as const)}
-            onValue={(cut) =>
-              props.set(
-                {
-                  interfacing: {
-                    ...interfacing,
-                    cut,
-                    ...(cut === "inset" ? { inset: interfacing.inset ?? 1 } : {}),
-                  },
-                },
-                words.interfacingCutLabel,
-              )
-            }
-          />,
-        )}
-    </p>
   );
 }
 
