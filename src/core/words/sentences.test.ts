@@ -46,7 +46,7 @@ const PATTERN_FACTS = {
     wouldBeMm: 4,
     sizeMm: 5,
   },
-  ...{ errorMm: 8, hasPerspective: true, at: 6, gapMm: 7, other: "flap", mended: false },
+  ...{ errorMm: 8, hasPerspective: true, at: 6, gapMm: 7, doubledMm: 9, other: "flap", mended: false },
 };
 
 test("every problem has whole sentences in every language, with the same figures in them", () => {
