@@ -67,7 +67,8 @@ for (const colorScheme of ["light", "dark"] as const)
       await page.keyboard.press("Escape");
     }
     await context.close();
-  });
+    // Every place and dialog is looked at as a whole: long where many things run at once.
+  }, 300_000);
 
 for (const locale of ["en-GB", "de-DE"])
   test(`no place is wider than a small phone, and what is pressed is as large as a fingertip, no size breaks, ${locale}`, async () => {
