@@ -1,6 +1,6 @@
 // Twenty made-up jobs of matched panels on striped cloth: what the matching costs, beside the same job without it, the
-// proven bound and cutting piece by piece. `npx tsx tests/bench/stripeJobs.ts [EVALUATIONS]`; ends with 1 when they lose
-// more together than half a repeat for each matched row.
+// proven bound and cutting piece by piece. `npx tsx tests/bench/stripeJobs.ts [EVALUATIONS [JOB …]]`; ends with 1 when
+// any of them loses more than half a repeat for each matched row.
 import { rectangleRing, solid } from "../../src/core/geometry/ring.ts";
 import { checkPlan } from "../../src/core/lay/check/checkPlan.ts";
 import { chooseEngines } from "../../src/core/lay/engines/chooseEngines.ts";
@@ -14,7 +14,7 @@ const WIDTH = 1090;
 const GAP = 2;
 
 /** Fronts and gussets of a few bags, matched along the roll, with flaps and pockets that are not. */
-function stripeJob(seed: number): LayProblem {
+export function stripeJob(seed: number): LayProblem {
   const rng = seededRng(7000 + seed);
   const whole = (low: number, high: number): number => low + rng.below(high - low + 1);
   const bags = whole(2, 4);
@@ -86,7 +86,9 @@ if (isMain) {
   const mm = (value: number): string => value.toFixed(0).padStart(6);
   console.log("job  repeat matched   free  bound  piece by piece   loss  rows  allowed");
   const sums = { matched: 0, free: 0, bound: 0, single: 0, loss: 0, allowed: 0, over: 0 };
-  for (let seed = 1; seed <= JOBS; seed++) {
+  const asked = process.argv.slice(3).map(Number);
+  const seeds = asked.length > 0 ? asked : Array.from({ length: JOBS }, (_, i) => i + 1);
+  for (const seed of seeds) {
     const problem = stripeJob(seed);
     const { pattern, ...plain } = problem;
     const [plan, without] = [lay(problem, evaluations), lay(plain, evaluations)];
@@ -109,5 +111,5 @@ if (isMain) {
   console.log(
     `all         ${mm(sums.matched)} ${mm(sums.free)} ${mm(sums.bound)} ${mm(sums.single).padStart(14)} ${mm(sums.loss)}       ${mm(sums.allowed)}   jobs over: ${sums.over}`,
   );
-  process.exitCode = sums.loss > sums.allowed ? 1 : 0;
+  process.exitCode = sums.over > 0 ? 1 : 0;
 }

@@ -10,6 +10,7 @@ import type { Engine, Search, SearchStep } from "../../search/engine.ts";
 import { freeAxes } from "../../search/phases/phaseChoices.ts";
 import { racePhases } from "../../search/phases/searchPhases.ts";
 import { type Rng, seededRng } from "../../search/rng.ts";
+import { criticalAxes } from "./criticalPhases.ts";
 import { everyOrder, MOST_BOXES } from "./everyOrder.ts";
 import { type Laying, layInOrder } from "./layInOrder.ts";
 import { type LaidBox, type MatchedJob, matchedJobOf, matchedPlan } from "./matchedJob.ts";
@@ -51,7 +52,12 @@ export const matchedEngine: Engine = {
       best = matchedPlan(prepared, laid);
       fresh = true;
     };
-    const search = everyOrder(prepared, axes, best.length - job.margin + job.gap - SHORTER, told);
+    const search = everyOrder(
+      prepared,
+      criticalAxes(prepared, axes) ?? axes,
+      best.length - job.margin + job.gap - SHORTER,
+      told,
+    );
     for (let turn = search.next(); ; turn = search.next()) {
       if (!turn.done) evaluations += turn.value;
       yield { evaluations, plan: fresh ? best : null, bound };

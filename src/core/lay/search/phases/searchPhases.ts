@@ -8,11 +8,14 @@ import { raceEngines } from "../raceEngines.ts";
 import { type Rng, seededRng } from "../rng.ts";
 import { type FreeAxis, freeAxes, phaseChoices } from "./phaseChoices.ts";
 
-/** Evaluations each choice gets in the first round at least and at most; rounds grow twice as long each. */
+/** Evaluations each choice gets in the first round at least and at most; of so many choices one is kept each round. */
 const LEAST_FIRST = 2_000;
 const MOST_FIRST = 20_000;
 /** Share of the budget for the first round. */
 const FIRST_SHARE = 0.125;
+const OF_WHICH_ONE = 4;
+/** Share of the budget after which the best choice has all that is left: outlines take long to get shorter at all. */
+const RACED_SHARE = 0.35;
 
 /** Evaluations of a turn grow up to this. */
 const LONGEST = 2_000_000;
@@ -20,6 +23,8 @@ const LONGEST = 2_000_000;
 const BEST = 3;
 const CHANGED_PART = 6;
 const MOST_TRIES = 40;
+/** A phase near another is one of so many next to it among those that can be chosen. */
+const NEAR = 3;
 
 type Phases = Readonly<Record<string, LayPhase>>;
 
@@ -33,8 +38,8 @@ interface Runner {
 
 /**
  * A race of engines on one region in which the phases of matched groups that are free are chosen besides: all choices
- * get a little effort, the better half of them and changes of the best twice as much, and so on. Where no phase is free
- * it is the race alone. Bounds are those of the job without its pattern and hold for every phase.
+ * get a little effort, the best quarter of them and changes of the best four times as much, and so on; most of the budget
+ * is the last one's. Where no phase is free it is the race alone. Bounds are those of the job without its pattern and hold for every phase.
  */
 export function* searchPhases(
   engines: (job: RegionJob) => readonly Engine[],
@@ -94,11 +99,12 @@ export function* racePhases(
       if (isBetterRegionPlan(job.pieces, a.plan!, b.plan)) return -1;
       return isBetterRegionPlan(job.pieces, b.plan!, a.plan) ? 1 : 0;
     });
-    const kept = ranked.slice(0, Math.ceil(runners.length / 2));
+    const isLast = spent() >= RACED_SHARE * budget.evaluations && !ranked[0]!.isDone;
+    const kept = ranked.slice(0, isLast ? 1 : Math.ceil(runners.length / OF_WHICH_ONE));
     const changed: Runner[] = [];
     for (
       let tries = 0;
-      tries < MOST_TRIES && changed.length < Math.max(1, runners.length / CHANGED_PART);
+      !isLast && tries < MOST_TRIES && changed.length < Math.max(1, runners.length / CHANGED_PART);
       tries++
     ) {
       const phases = changedPhases(kept[rng.below(Math.min(BEST, kept.length))]!.phases, axes, rng);
@@ -107,14 +113,20 @@ export function* racePhases(
     if (changed.length === 0 && runners.every(({ isDone }) => isDone)) return best!;
     gone += ranked.slice(kept.length).reduce((sum, { evaluations }) => sum + evaluations, 0);
     runners = [...kept, ...changed];
-    if (slice < LONGEST) slice *= 2;
+    if (slice < LONGEST) slice *= OF_WHICH_ONE;
   }
 }
 
-/** Another phase for one axis of one group. */
+/** Another phase for one axis of one group: one near the old in every second case, since good phases lie together. */
 function changedPhases(phases: Phases, axes: readonly FreeAxis[], rng: Rng): Phases {
   const { group, axis, values } = axes[rng.below(axes.length)]!;
-  return { ...phases, [group]: { ...(phases[group] ?? FREE_PHASE), [axis]: values[rng.below(values.length)]! } };
+  const old = phases[group] ?? FREE_PHASE;
+  const sorted = [...values].sort((a, b) => a - b);
+  const at = old[axis] === null ? -1 : sorted.indexOf(old[axis]);
+  const isNear = at >= 0 && rng.unit() < 0.5;
+  const step = (1 + rng.below(NEAR)) * (rng.unit() < 0.5 ? 1 : -1);
+  const next = isNear ? (at + step + NEAR * sorted.length) % sorted.length : rng.below(sorted.length);
+  return { ...phases, [group]: { ...old, [axis]: sorted[next]! } };
 }
 
 function isProven(job: RegionJob, plan: RegionPlan, bound: number | null): boolean {
