@@ -1,5 +1,6 @@
 import type { Plural } from "../../core/units/numberWords.ts";
 import { en, type Texts } from "./en.ts";
+import { frMatching, frNap } from "./frMatching.ts";
 import { words } from "./words.tsx";
 
 const FRENCH = new Intl.PluralRules("fr");
@@ -11,6 +12,8 @@ const plural: Plural = (count, one, several) => (FRENCH.select(count) === "one" 
  */
 export const fr: Texts = {
   ...en,
+  matching: frMatching,
+  nap: frNap,
   shell: {
     ...en.shell,
     skip: "Aller à la table",
