@@ -3,7 +3,7 @@ import { readFileSync } from "node:fs";
 import { createRequire } from "node:module";
 import fontkit from "@pdf-lib/fontkit";
 import { expect, test } from "vitest";
-import { unpackFont } from "../../src/export/fonts/unpackFont.ts";
+import { unpackFont } from "../../src/export/fonts/unpackWoff.ts";
 import { PIXEL_SIDE } from "../../src/web/build/packedFonts.ts";
 import { packPixels } from "../../src/web/build/packPixels.ts";
 

@@ -5,8 +5,8 @@ import { rectangleRing, solid } from "../geometry/ring.ts";
 import type { LayPlan } from "../lay/problem/layProblem.ts";
 import { type Material, PLAIN_REPEAT } from "../materials/material.ts";
 import { offcutsOf } from "./offcuts.ts";
-import { matchedLength, roundUpTo } from "./pricing.ts";
 import { purchaseOf } from "./purchase.ts";
+import { matchedLength, roundUpTo } from "./quantity.ts";
 import { shopLength } from "./shopLength.ts";
 
 const EUROS = { currency: "EUR" };

@@ -1,8 +1,8 @@
 import type { Project, Supply } from "../project/project.ts";
 import { amountFor, partOf, shareOf, toMinor } from "./money.ts";
 import { countedCost, type MoneyRules, sumOrNull, tillPrice } from "./moneyRules.ts";
-import { roundUpTo } from "./pricing.ts";
 import type { Purchase } from "./purchase.ts";
+import { roundUpTo } from "./quantity.ts";
 
 /** What one cloth costs for all bags. */
 export interface ClothCost {

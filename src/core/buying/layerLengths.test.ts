@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
 import { lengthFromRoll, rollTaken } from "./layerLengths.ts";
-import { matchedLength } from "./pricing.ts";
+import { matchedLength } from "./quantity.ts";
 
 // Cut step = length rounded up to whole repeats, straight match: common practice, no source. The waste in the same
 // three cases, 12, 9 and 12 in: exact arithmetic on that model.

@@ -1,4 +1,4 @@
-import { matchedLength } from "./pricing.ts";
+import { matchedLength } from "./quantity.ts";
 
 /** Up to this share of a repeat too much is rounding in the arithmetic, not cloth. */
 const ROUNDING = 1e-9;

@@ -1,6 +1,5 @@
 import type { Price } from "../materials/price.ts";
 import { amountFor } from "./money.ts";
-import { roundUpTo } from "./pricing.ts";
 
 /** How much is bought, and what it costs in the smallest coin. mm or mm², as the price is asked. */
 export interface Bought {
@@ -38,4 +37,20 @@ export function bought(price: Price, needed: number, currency: string): Bought {
     .sort((a, b) => a - b)
     .map((quantity) => ({ quantity, cost: costAt(price, quantity, currency) }))
     .reduce((best, one) => (one.cost < best.cost ? one : best));
+}
+
+/** Up to this share of a step too much is rounding in the arithmetic, not cloth. */
+const ROUNDING = 1e-9;
+
+/** Least whole number of steps that gives `amount`; the amount itself when any amount is cut (step 0). */
+export function roundUpTo(amount: number, step: number): number {
+  return step > 0 ? Math.ceil(amount / step - ROUNDING) * step : amount;
+}
+
+/**
+ * Length of cloth one piece takes when a pattern that repeats has to start alike on every piece: the piece rounded up
+ * to whole repeats (straight match). mm.
+ */
+export function matchedLength(length: number, repeat: number): number {
+  return roundUpTo(length, repeat);
 }

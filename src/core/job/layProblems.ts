@@ -8,7 +8,6 @@ import { type ClothRoll, flawPolygon, isBought, type ShapedStock, stockCopyId } 
 import type { CutList } from "../project/cutList.ts";
 import { LEAST_STRIP, type Project } from "../project/project.ts";
 import { type HeldPiece, type Matching, matchingOf } from "./matching/matching.ts";
-import { oneWayAndShade } from "./oneWayAndShade.ts";
 import { rollStock } from "./rollStock.ts";
 import { spreadProblem } from "./spreadProblem.ts";
 import { pinsOf, turnsOf } from "./turnsAndPins.ts";
@@ -103,4 +102,20 @@ function leftovers(stock: ShapedStock): Stock[] {
     outline,
     flaws,
   }));
+}
+
+/**
+ * What a lay problem holds besides, where all pieces lie the same of two ways, or the parts of each bag are kept together.
+ * Pieces that do not come in equal numbers for every bag belong to none.
+ */
+export function oneWayAndShade(
+  { oneWay, shadeBand }: Material,
+  bags: number,
+  pieces: readonly LayPiece[],
+): Pick<LayProblem, "sameWay" | "shade"> {
+  const isShared = shadeBand !== undefined && pieces.every(({ count }) => count % bags === 0);
+  return {
+    ...(oneWay === "free" ? { sameWay: true } : {}),
+    ...(isShared ? { shade: { bags, band: shadeBand } } : {}),
+  };
 }

@@ -1,6 +1,6 @@
 import fontkit, { type Font } from "@pdf-lib/fontkit";
 import { plainLine } from "../../core/drawing/list/textWidth.ts";
-import { unpackFont } from "./unpackFont.ts";
+import { unpackFont } from "./unpackWoff.ts";
 
 /**
  * Font files as bytes (TrueType or OpenType), read by the host: from disk in the CLI, by fetch in the browser.

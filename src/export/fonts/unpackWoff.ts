@@ -1,4 +1,5 @@
 import { inflated } from "./inflated.ts";
+import { unpackPixels } from "./pixelFont.ts";
 import { type FontTable, fontFile } from "./sfnt.ts";
 
 const WOFF = 0x774f4646;
@@ -28,4 +29,10 @@ export async function unpackWoff(file: Uint8Array): Promise<Uint8Array> {
     });
   }
   return fontFile(view.getUint32(4), tables);
+}
+
+/** A font file as libraries read it: unpacked, whether it came as gzip, WOFF, our font of squares or as it is. */
+export async function unpackFont(file: Uint8Array): Promise<Uint8Array> {
+  const isGzip = file[0] === 0x1f && file[1] === 0x8b;
+  return unpackPixels(await unpackWoff(isGzip ? await inflated(file, "gzip") : file));
 }

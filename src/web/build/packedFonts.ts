@@ -2,7 +2,7 @@ import { readFileSync, writeFileSync } from "node:fs";
 import { createRequire } from "node:module";
 import { basename, join } from "node:path";
 import { gzipSync } from "node:zlib";
-import { unpackFont } from "../../export/fonts/unpackFont.ts";
+import { unpackFont } from "../../export/fonts/unpackWoff.ts";
 import { packPixels } from "./packPixels.ts";
 
 /** Side of a square of UnifontEX in its units: 16 squares make its em of 1024. */

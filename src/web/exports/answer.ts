@@ -14,7 +14,7 @@ import { projectSheet } from "../../export/cutsheet/projectSheet.ts";
 import { sentPicture } from "../../export/drawingFiles.ts";
 import { fileStem } from "../../export/fileStem.ts";
 import type { FontBytes } from "../../export/fonts/faces.ts";
-import { unpackFont } from "../../export/fonts/unpackFont.ts";
+import { unpackFont } from "../../export/fonts/unpackWoff.ts";
 import { drawnMats, machineMats } from "../../export/machineMats.ts";
 import { matFiles } from "../../export/outputs.ts";
 import { facesFor, planFiles } from "../../export/planFiles.ts";

@@ -8,7 +8,7 @@ import { Icon } from "../../../parts/Icon.tsx";
 import { useChange, useProject } from "../../../state/workbench.ts";
 import { useLanguage, useTexts } from "../../../texts/texts.ts";
 import type { Marked } from "./marking.ts";
-import { useSeamWords } from "./seamWords.ts";
+import { useSeamWords } from "./SeamTroubles.tsx";
 
 type Side = "first" | "second";
 

@@ -1,9 +1,9 @@
-import { measuredSeams } from "../../../../core/project/unevenSeams.ts";
+import { type MeasuredSeam, measuredSeams } from "../../../../core/project/unevenSeams.ts";
 import { PANEL_WORDS } from "../../../../core/words/words.ts";
+import { useLengths } from "../../../fields/units.ts";
 import { routeHash } from "../../../state/route.ts";
 import { useProject } from "../../../state/workbench.ts";
 import { useLanguage, useTexts } from "../../../texts/texts.ts";
-import { useSeamWords } from "./seamWords.ts";
 
 /** Seams of the bag whose sides differ, each with the way to its first panel; nothing when all fit. */
 export function SeamTroubles() {
@@ -31,4 +31,15 @@ export function SeamTroubles() {
       </ul>
     </section>
   );
+}
+
+/** Gives the words for a seam: whether its sides fit, and which is longer by how much. */
+export function useSeamWords(): (seam: MeasuredSeam, ease: number) => string {
+  const words = useTexts().marks.seams;
+  const lengths = useLengths();
+  return ({ first, second, firstMm, secondMm, overMm, isEven }, ease) => {
+    if (isEven) return (ease === 0 ? words.even : words.meantEven)(lengths.size(firstMm), lengths.size(secondMm));
+    const over = lengths.size(Math.abs(overMm));
+    return overMm > 0 ? words.uneven(first, second, over) : words.uneven(second, first, over);
+  };
 }
