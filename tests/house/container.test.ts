@@ -10,7 +10,7 @@ import { parseCommandLine } from "../../src/cli/options/parseCommandLine.ts";
 
 const root = new URL("../../", import.meta.url);
 const read = (path: string): string => readFileSync(new URL(path, root), "utf8");
-const image = read("container/Dockerfile");
+const image = read("docs/container/Dockerfile");
 
 interface Service {
   readonly command: readonly string[];
@@ -24,7 +24,7 @@ const compose: {
   readonly services: Readonly<Record<string, Service>>;
   readonly volumes: object;
   readonly secrets: object;
-} = parse(read("container/compose.yaml"), { merge: true });
+} = parse(read("docs/container/compose.yaml"), { merge: true });
 
 test("the image is sound, of two stages, and runs the program as nobody in particular", () => {
   expect(validate(image)).toEqual([]);

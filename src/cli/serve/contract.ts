@@ -33,7 +33,7 @@ export function wishSchema(mostEffort: number) {
   });
 }
 
-export const problems = z.object({
+const problems = z.object({
   problems: z.array(z.object({ code: text, path: text, message: text })),
 });
 
@@ -70,7 +70,7 @@ export const job = z.object({
 
 export type JobData = z.infer<typeof job>;
 
-export const health = z.object({ laywright: text, waiting: count, laying: count });
+const health = z.object({ laywright: text, waiting: count, laying: count });
 
 type Schemas = Record<string, unknown>;
 

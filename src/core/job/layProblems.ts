@@ -108,7 +108,7 @@ function leftovers(stock: ShapedStock): Stock[] {
  * What a lay problem holds besides, where all pieces lie the same of two ways, or the parts of each bag are kept together.
  * Pieces that do not come in equal numbers for every bag belong to none.
  */
-export function oneWayAndShade(
+function oneWayAndShade(
   { oneWay, shadeBand }: Material,
   bags: number,
   pieces: readonly LayPiece[],

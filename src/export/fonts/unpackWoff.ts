@@ -11,7 +11,7 @@ const ENTRY = 20;
  * a packed table for each glyph would take seconds.
  * Source: WOFF File Format 1.0 (W3C), sections 3 to 5; OpenType, table directory.
  */
-export async function unpackWoff(file: Uint8Array): Promise<Uint8Array> {
+async function unpackWoff(file: Uint8Array): Promise<Uint8Array> {
   const view = new DataView(file.buffer, file.byteOffset, file.byteLength);
   if (file.byteLength < HEAD || view.getUint32(0) !== WOFF) return file;
   const count = view.getUint16(12);

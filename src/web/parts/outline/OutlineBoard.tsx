@@ -17,7 +17,7 @@ import { useLengths } from "../../fields/units.ts";
 import { useTexts } from "../../texts/texts.ts";
 import { contourPath } from "../screenPath.ts";
 import { EdgeSize, WholeSize } from "./DeskSizes.tsx";
-import { CornerHandle, DeskGrid, EdgeHandle } from "./deskHandles.tsx";
+import { ARROWS, CornerHandle, DeskGrid, EdgeHandle, FoldLine, measuredEdges } from "./deskHandles.tsx";
 import { type Draft, type Held, pulledTo } from "./deskHold.ts";
 import { REACH, type Target, targetAt, toScreen, toTable, useSteadyView } from "./deskView.ts";
 import { heldToFold, isFoldEnd } from "./snapping.ts";
@@ -293,21 +293,4 @@ export function OutlineBoard(props: BoardProps) {
       })}
     </svg>
   );
-}
-
-const ARROWS: Readonly<Record<string, readonly [number, number]>> = {
-  ArrowLeft: [-1, 0],
-  ArrowRight: [1, 0],
-  ArrowUp: [0, 1],
-  ArrowDown: [0, -1],
-};
-
-/** The edges whose lengths are written: the chosen one, or those that touch the chosen corner. */
-function measuredEdges(chosen: Held | null, total: number): readonly number[] {
-  if (chosen === null || chosen.index >= total) return [];
-  return chosen.kind === "edge" ? [chosen.index] : [(chosen.index + total - 1) % total, chosen.index];
-}
-
-function FoldLine({ edge: { x0, y0, x1, y1 } }: { edge: ReturnType<typeof contourEdges>[number] }) {
-  return <path class="ink-fold desk-fold" d={`M${x0} ${y0}L${x1} ${y1}`} />;
 }

@@ -1,3 +1,5 @@
+import type { contourEdges } from "../../../core/geometry/contourArcs.ts";
+import type { Held } from "./deskHold.ts";
 import { type DeskView, toScreen, toTable } from "./deskView.ts";
 
 interface HandleProps {
@@ -63,4 +65,23 @@ export function DeskGrid({ view, step }: { view: DeskView; step: number }) {
   for (let i = Math.ceil(bottom / apart); i * apart <= top; i++)
     path += `M0 ${Math.round(toScreen(view, 0, i * apart)[1])}H${Math.round(view.width)}`;
   return <path class="desk-grid" d={path} />;
+}
+
+/** Steps of the arrow keys. */
+export const ARROWS: Readonly<Record<string, readonly [number, number]>> = {
+  ArrowLeft: [-1, 0],
+  ArrowRight: [1, 0],
+  ArrowUp: [0, 1],
+  ArrowDown: [0, -1],
+};
+
+/** The edges whose lengths are written: the chosen one, or those that touch the chosen corner. */
+export function measuredEdges(chosen: Held | null, total: number): readonly number[] {
+  if (chosen === null || chosen.index >= total) return [];
+  return chosen.kind === "edge" ? [chosen.index] : [(chosen.index + total - 1) % total, chosen.index];
+}
+
+/** The edge on the fold. */
+export function FoldLine({ edge: { x0, y0, x1, y1 } }: { edge: ReturnType<typeof contourEdges>[number] }) {
+  return <path class="ink-fold desk-fold" d={`M${x0} ${y0}L${x1} ${y1}`} />;
 }

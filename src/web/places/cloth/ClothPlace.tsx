@@ -1,24 +1,7 @@
-import { laserRisk, mayBePlastic, unstated } from "../../../core/materials/laser.ts";
-import {
-  BACKINGS,
-  COATINGS,
-  MATERIAL_KINDS,
-  type Material,
-  type MaterialKind,
-  MOST_TILT,
-  PLAIN_REPEAT,
-  POLYMERS,
-} from "../../../core/materials/material.ts";
+import { unstated } from "../../../core/materials/laser.ts";
+import { MATERIAL_KINDS, type Material, type MaterialKind, MOST_TILT } from "../../../core/materials/material.ts";
 import { plainMaterial, usersOf, withMaterial, withoutMaterial } from "../../../core/project/edits.ts";
-import {
-  ChoiceBlank,
-  CountBlank,
-  GrainBlank,
-  OptionalLengthBlank,
-  TextBlank,
-  ThicknessBlank,
-  Tick,
-} from "../../fields/blanks.tsx";
+import { ChoiceBlank, CountBlank, GrainBlank, TextBlank, ThicknessBlank, Tick } from "../../fields/blanks.tsx";
 import { type LengthWords, useLengths } from "../../fields/units.ts";
 import { Icon } from "../../parts/Icon.tsx";
 import { LeftOutParts } from "../../parts/LeftOutParts.tsx";
@@ -33,11 +16,10 @@ import { useTexts } from "../../texts/texts.ts";
 import { CupboardOffers } from "./CupboardOffers.tsx";
 import { CupboardShelf } from "./CupboardShelf.tsx";
 import { LibraryShelf } from "./LibraryShelf.tsx";
+import { MaterialMore } from "./MaterialMore.tsx";
 import { NapWords } from "./NapWords.tsx";
 import { PatternWords } from "./PatternWords.tsx";
-import { type MaterialBlanks, PriceWords, type SetMaterial } from "./PriceWords.tsx";
-import { ShrinkageWords } from "./ShrinkageWords.tsx";
-import { SpreadWords } from "./SpreadWords.tsx";
+import { PriceWords, type SetMaterial } from "./PriceWords.tsx";
 import { StockList } from "./StockList.tsx";
 import { Swatch } from "./Swatch.tsx";
 import { SwatchPhoto } from "./SwatchPhoto.tsx";
@@ -171,7 +153,7 @@ function MaterialSpread({ material }: { material: Material }) {
       <StockList {...shared} />
       <CupboardOffers material={material} />
       <PriceWords {...shared} />
-      <MoreWords {...shared} />
+      <MaterialMore {...shared} />
       <PatternWords {...shared} />
       <WhatToBuy material={material} />
       <div class="row">
@@ -208,78 +190,6 @@ function KeepInLibrary({ material }: { material: Material }) {
   );
 }
 
-function MoreWords({ material, path, set }: MaterialBlanks) {
-  const texts = useTexts();
-  const words = texts.cloth;
-  const isCoated = material.kind === "vinyl" || material.coating !== "none";
-  return (
-    <details class="more">
-      <summary>{words.more}</summary>
-      <p class="sentence">
-        {isCoated &&
-          words.coatedSentence(
-            <ChoiceBlank<Material["coating"]>
-              label={words.coatingLabel}
-              path={path("coating")}
-              value={material.coating}
-              options={COATINGS.map((id) => [id, words.coatings[id]] as const)}
-              onValue={(coating) => set({ coating }, words.coatingLabel)}
-            />,
-            <ChoiceBlank<Material["backing"]>
-              label={words.backingLabel}
-              path={path("backing")}
-              value={material.backing}
-              options={BACKINGS.map((id) => [id, words.backings[id]] as const)}
-              onValue={(backing) => set({ backing }, words.backingLabel)}
-            />,
-          )}{" "}
-        {mayBePlastic(material.kind) &&
-          words.polymerSentence(
-            <ChoiceBlank<Material["polymer"]>
-              label={words.polymerLabel}
-              path={path("polymer")}
-              value={material.polymer}
-              options={POLYMERS.map((id) => [id, words.polymers[id]] as const)}
-              onValue={(polymer) => set({ polymer }, words.polymerLabel)}
-            />,
-          )}{" "}
-        {words.repeatSentence(
-          <Term id="repeat" />,
-          <OptionalLengthBlank
-            label={words.repeatLabel}
-            path={path("repeat")}
-            value={material.repeat?.along ?? null}
-            empty={words.noRepeat}
-            range={{ minMm: 1, maxMm: 3000 }}
-            onValue={(along, key) => set({ repeat: withAlong(material.repeat, along) }, words.repeatLabel, key)}
-          />,
-        )}{" "}
-        <SpreadWords material={material} path={path} set={set} />{" "}
-        {words.distances(
-          <OptionalLengthBlank
-            label={words.gapLabel}
-            path={path("gap")}
-            value={material.gap}
-            empty={words.asProject}
-            range={{ minMm: 0, maxMm: 100 }}
-            onValue={(gap, key) => set({ gap }, words.gapLabel, key)}
-          />,
-          <OptionalLengthBlank
-            label={words.marginLabel}
-            path={path("margin")}
-            value={material.margin}
-            empty={words.asProject}
-            range={{ minMm: 0, maxMm: 200 }}
-            onValue={(margin, key) => set({ margin }, words.marginLabel, key)}
-          />,
-        )}
-      </p>
-      {laserRisk(material) !== null && <p class="caution">{words.vinylCaution}</p>}
-      <ShrinkageWords material={material} path={path} set={set} />
-    </details>
-  );
-}
-
 /** What there is of a material, in a few words. */
 function stockWords({ stock }: Material, lengths: LengthWords, texts: Texts): string {
   const rolls = stock.filter((each) => each.kind === "roll");
@@ -293,10 +203,4 @@ function stockWords({ stock }: Material, lengths: LengthWords, texts: Texts): st
     ...(keptBack > 0 ? [texts.cloth.keptBackShort(keptBack)] : []),
     ...(stock.length === 0 ? [texts.cloth.nothing] : []),
   ].join(" · ");
-}
-
-/** The repeat with another length along the roll; none when nothing is left of it. */
-function withAlong(repeat: Material["repeat"], along: number | null): Material["repeat"] {
-  if (along === null && (repeat?.across ?? null) === null) return null;
-  return { ...(repeat ?? PLAIN_REPEAT), along };
 }
