@@ -1,3 +1,4 @@
+import { readFileSync } from "node:fs";
 import type { Language } from "../core/units/language.ts";
 import { USAGE_TEXTS, type UsageTexts } from "./words/words.ts";
 
@@ -80,3 +81,8 @@ export const LANGUAGE_OPTION: OptionSpec = {
 
 /** Every command that prints data takes this switch. */
 export const JSON_OPTION: OptionSpec = { name: "json", help: "print one JSON document on standard output" };
+
+/** The version of the program. Another may lay otherwise: its results are not taken for this one's. */
+export function programVersion(): string {
+  return JSON.parse(readFileSync(new URL("../../../package.json", import.meta.url), "utf8")).version;
+}

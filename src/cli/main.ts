@@ -1,7 +1,7 @@
 #!/usr/bin/env node
+import { programVersion } from "./command.ts";
 import { COMMANDS } from "./commands.ts";
 import { terminalIo } from "./inOut/terminal.ts";
-import { programVersion } from "./inOut/version.ts";
 import { run } from "./run.ts";
 
 // A reader that stops early (`laywright … | head`) is no fault.

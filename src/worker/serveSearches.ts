@@ -1,7 +1,7 @@
 import { chooseEngines } from "../core/lay/engines/chooseEngines.ts";
 import type { LayPlan } from "../core/lay/problem/layProblem.ts";
 import { arrange } from "../core/lay/search/arrange/arrange.ts";
-import type { Arrangement } from "../core/lay/search/arrange/arrangement.ts";
+import type { Arrangement } from "../core/lay/search/arrange/layingDesk.ts";
 import { BREATH } from "../core/lay/search/breath.ts";
 import type { FromWorker, Line, SearchOrder, ToWorker } from "./protocol.ts";
 

@@ -4,7 +4,7 @@ import { join } from "node:path";
 import { afterAll, afterEach, beforeAll, expect, test, vi } from "vitest";
 import { type LaidTask, type LayTask, refusalOfPlans, searchLayTask } from "../../src/cli/batch/layTask.ts";
 import type { TaskResult } from "../../src/cli/batch/runTasks.ts";
-import { programVersion } from "../../src/cli/inOut/version.ts";
+import { programVersion } from "../../src/cli/command.ts";
 import { connectQueue, type QueueStore } from "../../src/cli/queue/connect.ts";
 import { announce, strangers } from "../../src/cli/queue/presence.ts";
 import { sendLays } from "../../src/cli/queue/sendLays.ts";

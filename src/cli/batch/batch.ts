@@ -13,10 +13,10 @@ import {
   type Io,
   JSON_OPTION,
   type ParsedArgs,
+  programVersion,
   UsageError,
 } from "../command.ts";
 import { InputProblem } from "../inOut/toldProblem.ts";
-import { programVersion } from "../inOut/version.ts";
 import { writeFiles } from "../inOut/writeFiles.ts";
 import { numberOption, requiredOption, wordOption } from "../options/optionValues.ts";
 import { CUT_OPTION, cutMode, searchSettings } from "../options/searchSettings.ts";

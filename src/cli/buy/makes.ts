@@ -6,8 +6,8 @@ import type { Material } from "../../core/materials/material.ts";
 import { usableWidth } from "../../core/materials/stock.ts";
 import { formatLength } from "../../core/units/formatLength.ts";
 import { parseLength } from "../../core/units/parseLength.ts";
-import { attended } from "../attended.ts";
 import { EXIT, type ExitCode, type Io, type ParsedArgs, UsageError } from "../command.ts";
+import { attended } from "../timedSearch.ts";
 import { BUY_TEXTS } from "../words/buyTexts.ts";
 import { buyProblem } from "./buyOptions.ts";
 

@@ -15,8 +15,8 @@ import type { Material } from "../../core/materials/material.ts";
 import { stockCopyIds } from "../../core/materials/stock.ts";
 import type { Language } from "../../core/units/language.ts";
 import { moneyText } from "../../export/cutsheet/moneyText.ts";
-import { attended } from "../attended.ts";
 import { EXIT, type ExitCode, type Io, type ParsedArgs, UsageError } from "../command.ts";
+import { attended } from "../timedSearch.ts";
 import { BUY_TEXTS } from "../words/buyTexts.ts";
 import { buyProblem } from "./buyOptions.ts";
 

@@ -1,7 +1,6 @@
 import type { ProjectJob } from "../../core/job/projectJob.ts";
 import type { SearchPool } from "../../worker/searchPool.ts";
-import { type Io, type ParsedArgs, UsageError } from "../command.ts";
-import { programVersion } from "../inOut/version.ts";
+import { type Io, type ParsedArgs, programVersion, UsageError } from "../command.ts";
 
 /**
  * The workers of a queue as a pool, where they are asked for; null where not. Throws `UsageError` beside options that they

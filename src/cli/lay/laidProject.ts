@@ -12,9 +12,8 @@ import type { Material } from "../../core/materials/material.ts";
 import type { Language } from "../../core/units/language.ts";
 import { withDecimalSign } from "../../core/units/numberWords.ts";
 import type { SearchPool, SearchResult } from "../../worker/searchPool.ts";
-import { attended } from "../attended.ts";
 import type { Io } from "../command.ts";
-import { type SearchEnd, timedSearch } from "../timedSearch.ts";
+import { attended, type SearchEnd, timedSearch } from "../timedSearch.ts";
 import { CLI_TEXTS } from "../words/words.ts";
 import { layChoices } from "./layChoices.ts";
 

@@ -1,7 +1,6 @@
 import { threadsHere } from "../../worker/nodePool.ts";
 import { crewOf } from "../batch/crew.ts";
-import { type Command, EXIT, type ExitCode, type Io, type ParsedArgs } from "../command.ts";
-import { programVersion } from "../inOut/version.ts";
+import { type Command, EXIT, type ExitCode, type Io, type ParsedArgs, programVersion } from "../command.ts";
 import { numberOption, requiredOption } from "../options/optionValues.ts";
 import { searchSettings } from "../options/searchSettings.ts";
 import { QUEUE_TEXTS } from "../words/queueTexts.ts";

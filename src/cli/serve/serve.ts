@@ -1,10 +1,9 @@
 import { isIP } from "node:net";
 import { threadsHere } from "../../worker/nodePool.ts";
 import { crewOf } from "../batch/crew.ts";
-import { type Command, EXIT, type ExitCode, type Io, type ParsedArgs } from "../command.ts";
+import { type Command, EXIT, type ExitCode, type Io, type ParsedArgs, programVersion } from "../command.ts";
 import { readInput } from "../inOut/readInput.ts";
 import { InputProblem } from "../inOut/toldProblem.ts";
-import { programVersion } from "../inOut/version.ts";
 import { numberOption } from "../options/optionValues.ts";
 import { searchSettings } from "../options/searchSettings.ts";
 import { SERVE_TEXTS, type ServeTexts } from "../words/serveTexts.ts";

@@ -1,6 +1,5 @@
 import type { Plural } from "../../core/units/numberWords.ts";
-import type { enMatching } from "./enMatching.ts";
-import type { enNap } from "./enNap.ts";
+import type { enMatching, enNap } from "./enMatching.ts";
 import { words } from "./words.tsx";
 
 const FRENCH = new Intl.PluralRules("fr");

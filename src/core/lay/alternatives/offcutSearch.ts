@@ -4,7 +4,7 @@ import { polygonArea, rectangleRing, solid } from "../../geometry/ring.ts";
 import { chooseEngines } from "../engines/chooseEngines.ts";
 import type { LayPlan, LayProblem, RollStock, StockPlacement } from "../problem/layProblem.ts";
 import { arrange } from "../search/arrange/arrange.ts";
-import type { ArrangeStep } from "../search/arrange/arrangement.ts";
+import type { ArrangeStep } from "../search/arrange/layingDesk.ts";
 import { BREATH, type Breath } from "../search/breath.ts";
 import { LEAST_OFFCUT } from "./layFigures.ts";
 

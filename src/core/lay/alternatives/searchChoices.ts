@@ -1,7 +1,7 @@
 import { CUT_MODES, type CutMode, chooseEngines } from "../engines/chooseEngines.ts";
 import type { LayPlan, LayProblem } from "../problem/layProblem.ts";
 import { arrange } from "../search/arrange/arrange.ts";
-import type { ArrangeStep } from "../search/arrange/arrangement.ts";
+import type { ArrangeStep } from "../search/arrange/layingDesk.ts";
 import { type Breath, nextTurn } from "../search/breath.ts";
 import { areaLeftOut } from "../search/comparePlans.ts";
 import type { SearchBudget } from "../search/engine.ts";

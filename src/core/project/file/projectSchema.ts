@@ -1,28 +1,15 @@
 import { z } from "zod";
 import type { LengthUnit } from "../../units/lengthWords.ts";
-import { PRICED_BY, type Pricing, type Project, type Supply } from "../project.ts";
+import type { Project } from "../project.ts";
 import { centredField, matchField, seamField } from "./edgeField.ts";
-import {
-  countField,
-  group,
-  idField,
-  lengthField,
-  list,
-  moneyField,
-  named,
-  nameField,
-  plainNumber,
-  report,
-  shareField,
-  text,
-  yesNo,
-} from "./fields.ts";
+import { countField, group, lengthField, list, nameField, text } from "./fields.ts";
 import { keptPlanField } from "./keptPlanFields.ts";
 import { materialField } from "./materialFields.ts";
 import { bagMeasureField } from "./measureFields.ts";
 import { outputField } from "./outputFields.ts";
 import { panelField } from "./panelFields.ts";
 import { pinField } from "./pinField.ts";
+import { pricingField, supplyField, taxField } from "./pricingFields.ts";
 import { sewingMachineField } from "./sewingMachineField.ts";
 import { strapField } from "./strapFields.ts";
 
@@ -32,53 +19,7 @@ export const FILE_VERSION = 1;
 /** Units a file may state for its bare numbers. */
 export const UNITS: readonly ["mm", "cm", "m", "in", "ft", "yd"] = ["mm", "cm", "m", "in", "ft", "yd"];
 
-const MOST_MARGIN = 0.95;
 const EDGE = { minMm: 0, maxMm: 1000 };
-
-function pricingField() {
-  return group({
-    workPerBag: moneyField().default(0),
-    minutesPerBag: plainNumber(0, 100_000).optional(),
-    hourlyRate: moneyField().optional(),
-    overheadShare: shareField(0, 10).optional(),
-    overheadPerBag: moneyField().optional(),
-    by: z.enum(PRICED_BY),
-    share: shareField(0, 10),
-  }).transform((pricing, context): Pricing => {
-    // A price of which everything is left has no end.
-    if (pricing.by === "margin" && pricing.share > MOST_MARGIN)
-      report(
-        context,
-        { code: "share-out-of-range", share: pricing.share, min: 0, max: MOST_MARGIN, isNumber: false },
-        ["share"],
-      );
-    return pricing;
-  });
-}
-
-function taxField() {
-  return named(
-    "tax",
-    "The tax on what is bought and sold.",
-    group({ rate: shareField(0, 1), inPrices: yesNo().default(true), onBags: yesNo().default(false) }),
-  );
-}
-
-function supplyField() {
-  return named(
-    "supply",
-    "Something that goes into every bag besides cloth.",
-    group({
-      id: idField(),
-      name: nameField().optional(),
-      perBag: plainNumber(0, 10_000).default(1),
-      price: moneyField().optional(),
-      pack: countField(1, 1_000_000).default(1),
-    }),
-  ).transform(
-    ({ name, price, ...supply }): Supply => ({ ...supply, name: name ?? supply.id, price: price ?? null }),
-  );
-}
 
 /** The project file, version 1, for files whose bare numbers are in `unit`; parses to a `Project`. */
 export function projectSchema(unit: LengthUnit): z.ZodType<Project> {

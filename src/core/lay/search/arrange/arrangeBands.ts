@@ -4,8 +4,8 @@ import type { LayPlan, LayProblem, LayShade, Stock, StockPlacement, StockUse } f
 import { type Breath, nextTurn } from "../breath.ts";
 import { isBetterPlan } from "../comparePlans.ts";
 import type { SearchBudget } from "../engine.ts";
-import type { Arrangement, Arranger, ArrangeStep } from "./arrangement.ts";
 import { type Dealt, dealt, withinBands } from "./dealBags.ts";
+import type { Arrangement, Arranger, ArrangeStep } from "./layingDesk.ts";
 import { cutFrom } from "./restOfStock.ts";
 import { unplacedOf, unplacedReasons } from "./unplacedReasons.ts";
 

@@ -2,7 +2,7 @@ import type { LayPiece, LayPlan, LayProblem } from "../../problem/layProblem.ts"
 import { nextTurn } from "../breath.ts";
 import { isBetterPlan } from "../comparePlans.ts";
 import type { SearchBudget } from "../engine.ts";
-import type { Arrangement, Arranger } from "./arrangement.ts";
+import type { Arrangement, Arranger } from "./layingDesk.ts";
 
 /** The ways that all pieces can lie, arrows up the roll or down. */
 type Way = "up" | "down";

@@ -1,10 +1,10 @@
 import { settledPhases } from "../../problem/lattice.ts";
-import type { LayProblem } from "../../problem/layProblem.ts";
+import type { LayPlan, LayProblem } from "../../problem/layProblem.ts";
 import { type Extent, pieceExtents } from "../../problem/pieceExtent.ts";
 import type { RegionJob } from "../../problem/region.ts";
 import { type StockRegion, stockRegion } from "../../problem/stockRegion.ts";
 import { BREATH, type Breath } from "../breath.ts";
-import type { Engine } from "../engine.ts";
+import type { Engine, SearchBudget } from "../engine.ts";
 import { type ReasonOf, unplacedReasons } from "./unplacedReasons.ts";
 
 /** Engines that are to race on a region; at least one. */
@@ -78,3 +78,15 @@ export function freeCopies({ problem }: LayingDesk): number[][] {
     return Array.from({ length: count }, (_, copy) => copy).filter((copy) => !pinned.has(copy));
   });
 }
+
+/** One turn of a search for a whole plan. `plan` is set only when it is better than every one before. */
+export interface ArrangeStep {
+  readonly evaluations: number;
+  readonly plan: LayPlan | null;
+}
+
+/** A search for a plan on all stocks. A host may pass a better plan found elsewhere to `next(plan)`. */
+export type Arrangement = Generator<ArrangeStep | Breath, LayPlan, LayPlan | undefined>;
+
+/** A search for plans of problems with fewer rules than the one it is asked for. */
+export type Arranger = (problem: LayProblem, budget: SearchBudget) => Arrangement;

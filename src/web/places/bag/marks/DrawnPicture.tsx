@@ -1,14 +1,13 @@
 import { contourBox, contourEdges } from "../../../../core/geometry/contourArcs.ts";
 import { panelDrawing } from "../../../../core/panels/buildPanel.ts";
 import { edgeRun, runLength } from "../../../../core/panels/edgeRun.ts";
-import type { Panel } from "../../../../core/panels/panel.ts";
+import type { EdgeRef, Panel } from "../../../../core/panels/panel.ts";
 import { sizedPanelOf } from "../../../../core/project/sizedPanels.ts";
 import { useEdgeWords } from "../../../fields/EdgeBlank.tsx";
 import { useLengths } from "../../../fields/units.ts";
 import { contourPath } from "../../../parts/screenPath.ts";
 import { useProject } from "../../../state/workbench.ts";
 import { useTexts } from "../../../texts/texts.ts";
-import type { Marked } from "./marking.ts";
 
 /** A panel as its outline is measured, cut line and marks with it, and the edge or corner that is spoken of. */
 export function DrawnPicture({ panel, marked }: { panel: Panel; marked: Marked | null }) {
@@ -89,4 +88,19 @@ function arrowPath([x0, y0, x1, y1]: readonly [number, number, number, number], 
   const [ux, uy] = [((x1 - x0) / length) * head, ((y1 - y0) / length) * head];
   const side = (s: number) => `M${x1} ${y1}L${x1 - ux - (s * uy) / 2} ${y1 - uy + (s * ux) / 2}`;
   return `M${x0} ${y0}L${x1} ${y1}${side(1)}${side(-1)}`;
+}
+
+/** What is marked in the picture: an edge, or the corner where it starts. */
+export interface Marked {
+  readonly kind: "edge" | "corner";
+  readonly edge: EdgeRef;
+}
+
+/** What the fields of an opened panel need. */
+export interface MarkProps {
+  readonly panel: Panel;
+  readonly path: (field: string) => string;
+  readonly set: (part: Partial<Panel>, label: string, key?: string) => void;
+  /** Marks an edge or a corner in the picture. */
+  readonly onMark: (marked: Marked) => void;
 }

@@ -7,7 +7,7 @@ import { EdgeBlank, edgesOf, useEdgeWords } from "../../../fields/EdgeBlank.tsx"
 import { useLengths } from "../../../fields/units.ts";
 import { useProject } from "../../../state/workbench.ts";
 import { useTexts } from "../../../texts/texts.ts";
-import type { MarkProps } from "./marking.ts";
+import type { MarkProps } from "./DrawnPicture.tsx";
 
 /** Corner styles in the order they are offered. */
 const STYLES: readonly CornerStyle[] = ["mitred", "square", "blunted", "folded-back"];

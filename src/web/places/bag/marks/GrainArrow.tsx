@@ -4,7 +4,7 @@ import { sizedPanelOf } from "../../../../core/project/sizedPanels.ts";
 import { ChoiceBlank, LengthBlank } from "../../../fields/blanks.tsx";
 import { useProject } from "../../../state/workbench.ts";
 import { useTexts } from "../../../texts/texts.ts";
-import type { MarkProps } from "./marking.ts";
+import type { MarkProps } from "./DrawnPicture.tsx";
 
 const REACH = { minMm: -20_000, maxMm: 20_000 };
 

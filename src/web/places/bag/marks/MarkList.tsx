@@ -8,8 +8,8 @@ import { EdgeBlank, edgesOf } from "../../../fields/EdgeBlank.tsx";
 import { Icon } from "../../../parts/Icon.tsx";
 import { useProject } from "../../../state/workbench.ts";
 import { useTexts } from "../../../texts/texts.ts";
+import type { MarkProps } from "./DrawnPicture.tsx";
 import { GrainArrow } from "./GrainArrow.tsx";
-import type { MarkProps } from "./marking.ts";
 
 const CUTS: readonly NotchCut[] = ["slit", "in", "out"];
 

@@ -1,9 +1,9 @@
 import type { ComponentChildren } from "preact";
 import { useProject } from "../../../state/workbench.ts";
 import { useTexts } from "../../../texts/texts.ts";
+import type { MarkProps } from "./DrawnPicture.tsx";
 import { EdgeList } from "./EdgeList.tsx";
 import { MarkList } from "./MarkList.tsx";
-import type { MarkProps } from "./marking.ts";
 import { SeamList } from "./SeamList.tsx";
 
 /** Edges, marks and seams of a panel, each folded away until it is wanted. */

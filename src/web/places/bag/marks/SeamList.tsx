@@ -7,7 +7,7 @@ import { EdgeBlank, edgesOf } from "../../../fields/EdgeBlank.tsx";
 import { Icon } from "../../../parts/Icon.tsx";
 import { useChange, useProject } from "../../../state/workbench.ts";
 import { useLanguage, useTexts } from "../../../texts/texts.ts";
-import type { Marked } from "./marking.ts";
+import type { Marked } from "./DrawnPicture.tsx";
 import { useSeamWords } from "./SeamTroubles.tsx";
 
 type Side = "first" | "second";
