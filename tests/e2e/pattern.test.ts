@@ -1,5 +1,7 @@
 // A maker's own pattern brought in by the page: what is wrong with it is told and mended, and its panel is one step.
 import { PDFDocument } from "pdf-lib";
+import type { Page } from "playwright-core";
+import { PNG } from "pngjs";
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { kept, openFile, openPage, openStage, type Stage } from "./browser.ts";
 
@@ -141,5 +143,101 @@ test("a photograph with our sheet in it is read in the browser; a drawing let go
   await page.click("[data-mend=gaps] button");
   await page.waitForSelector('button:has-text("Add the panel")');
   expect(await page.inputValue('[data-path="pattern.roles.Pocket seam"]')).toBe("drill");
+  await context.close();
+});
+
+/** A table photographed from straight above, a pixel for each half millimetre: `light` says whether a place is light. */
+function photograph(width: number, height: number, light: (x: number, y: number) => boolean): Buffer {
+  const image = new PNG({ width, height });
+  for (let y = 0; y < height; y++)
+    for (let x = 0; x < width; x++)
+      image.data.fill(light(x, y) ? 240 : 40, 4 * (y * width + x), 4 * (y * width + x) + 3);
+  for (let i = 3; i < image.data.length; i += 4) image.data[i] = 255;
+  return PNG.sync.write(image);
+}
+const within = (x: number, y: number, [x0, y0, x1, y1]: readonly [number, number, number, number]): boolean =>
+  x >= x0 && x < x1 && y >= y0 && y < y1;
+const size = async (page: Page): Promise<string> =>
+  ((await page.textContent(".found-line")) ?? "").replaceAll("\u00a0", " ");
+
+test("a photograph without our sheet has its scale from two points, pressed or written, or from the paper it lies on", async () => {
+  const context = await stage.person();
+  const page = await openPage(context, stage.url);
+  // A card of 200 × 150 mm on a dark table.
+  const card = photograph(800, 600, (x, y) => within(x, y, [200, 150, 600, 450]));
+  await page.setInputFiles("input[data-picker=pattern]", asFile("card.png", card, "image/png"));
+  await page.selectOption('[data-path="pattern.scale"]', "points");
+  const photo = page.locator(".photo-points img");
+  await photo.waitFor();
+  await expect.poll(async () => (await photo.boundingBox())?.height ?? 0).toBeGreaterThan(100);
+  const box = (await photo.boundingBox())!;
+  await photo.click({ position: { x: box.width * 0.25, y: box.height * 0.25 } });
+  await page.waitForSelector("text=Press point 2 of 2");
+  for (const [axis, pixels] of ["600", "150"].entries()) {
+    await page.fill(`[data-path="pattern.spots.1.${axis}"]`, pixels);
+    await page.press(`[data-path="pattern.spots.1.${axis}"]`, "Enter");
+  }
+  await page.fill('[data-path="pattern.apart"]', "200 mm");
+  await page.press('[data-path="pattern.apart"]', "Enter");
+  await expect
+    .poll(() => size(page), { timeout: 30_000 })
+    .toMatch(/(199|200|201)(\.\d)? × (149|150|151)(\.\d)? mm/u);
+  // The table round the card is no line of the pattern.
+  expect(await page.locator(".found-line").count()).toBe(1);
+  await page.click('button:has-text("Leave it out")');
+  // A drawn frame of 100 × 60 mm on a sheet of A5.
+  const sheet = photograph(500, 640, (x, y) => {
+    const isFrame = within(x, y, [150, 200, 350, 320]) && !within(x, y, [152, 202, 348, 318]);
+    return within(x, y, [100, 100, 396, 520]) && !isFrame;
+  });
+  await page.setInputFiles("input[data-picker=pattern]", asFile("sheet.png", sheet, "image/png"));
+  await page.selectOption('[data-path="pattern.scale"]', "paper");
+  await page.selectOption('[data-path="pattern.paper"]', "A5");
+  await expect.poll(() => size(page), { timeout: 30_000 }).toMatch(/(99|100|101)(\.\d)? × (59|60|61)(\.\d)? mm/u);
+  await context.close();
+});
+
+test("sheets of a PDF that nothing joins are laid in rows by hand, less what is cut off every side", async () => {
+  const context = await stage.person();
+  const page = await openPage(context, stage.url);
+  const mm = 72 / 25.4;
+  const pdf = await PDFDocument.create();
+  // The left and the right half of a frame of 150 × 60 mm, on sheets of 100 × 100 mm of which 10 mm are cut off.
+  for (const [from, to] of [
+    [10, 90],
+    [10, 90],
+  ]) {
+    const sheet = pdf.addPage([100 * mm, 100 * mm]);
+    const isLeft = pdf.getPageCount() === 1;
+    const line = (x0: number, y0: number, x1: number, y1: number) =>
+      sheet.drawLine({ start: { x: x0 * mm, y: y0 * mm }, end: { x: x1 * mm, y: y1 * mm }, thickness: 0.5 });
+    line(from! + (isLeft ? 5 : 0), 20, to! - (isLeft ? 0 : 5), 20);
+    line(from! + (isLeft ? 5 : 0), 80, to! - (isLeft ? 0 : 5), 80);
+    line(isLeft ? 15 : 85, 20, isLeft ? 15 : 85, 80);
+  }
+  await page.setInputFiles(
+    "input[data-picker=pattern]",
+    asFile("halves.pdf", Buffer.from(await pdf.save()), "application/pdf"),
+  );
+  await page.selectOption('[data-path="pattern.sheets"]', "rows");
+  await page.fill('[data-path="pattern.trim"]', "10 mm");
+  await page.press('[data-path="pattern.trim"]', "Enter");
+  await expect.poll(() => size(page), { timeout: 30_000 }).toContain("150 × 60 mm, closed");
+  await context.close();
+});
+
+test("reading that takes long is stopped by a press, and the file can be chosen once more", async () => {
+  const context = await stage.person();
+  const page = await openPage(context, stage.url);
+  // The reader never arrives: the file is read for as long as nobody stops it.
+  await context.route(/patternWorker/u, () => {});
+  await page.setInputFiles("input[data-picker=pattern]", asFile("front.svg", Buffer.from(GAPPED)));
+  await page.click("button:has-text('Stop reading')");
+  await page.waitForSelector("text=Reading front.svg was stopped");
+  expect(await page.locator("button:has-text('Stop reading')").count()).toBe(0);
+  await context.unroute(/patternWorker/u);
+  await page.click('button:has-text("Leave it out")');
+  await page.setInputFiles("input[data-picker=pattern]", asFile("front.svg", Buffer.from(GAPPED)));
+  await page.waitForSelector("[data-mend=gaps]");
   await context.close();
 });

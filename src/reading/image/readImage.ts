@@ -65,7 +65,8 @@ export async function readImage(bytes: Uint8Array, options: ImageOptions): Promi
   const edges = traceEdges(image.values, image.width, image.height, level, 24);
   const lie = lieOf(image, edges, options);
   if (lie === null) throw new ReadingEnds({ code: "pattern-photo-unscaled", path: "" });
-  const inPicture = lie.marked ? edges.filter((edge) => !touchesRim(edge, image)) : edges;
+  // What runs into the rim is the table, or not all in the picture; a sheet of known size has a rim of its own.
+  const inPicture = lie.sheet === null ? edges.filter((edge) => !touchesRim(edge, image)) : edges;
   const onTable = inPicture.map((edge) => mapped(edge, lie.map)).filter((line) => isPattern(line, lie));
   const kept = onTable.filter((line) => Math.abs(areaOf(line)) >= SPECK);
   const pixelMm = pixelSize(image, lie);

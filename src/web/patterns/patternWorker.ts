@@ -35,7 +35,8 @@ function roleAt(contour: Contour, spots: readonly RoleAt[]): PatternRole | undef
 async function readPattern({ bytes, wish }: PatternAsk): Promise<ReadPattern> {
   const unit = wish.unit === "" ? undefined : wish.unit;
   const options = { tolerance: FIT_TOLERANCE, mend: new Set(wish.mend), roles: new Map(), unit };
-  const read = await answerPattern({ bytes, options, image: { withPicture: true } });
+  const { sheets, image } = wish.lie;
+  const read = await answerPattern({ bytes, options, pdf: { sheets }, image: { ...image, withPicture: true } });
   const asked = new Map(Object.entries(wish.roles));
   const outlines = read.outlines.map((outline) => {
     const role = asked.get(outline.name) ?? roleAt(outline.contour, wish.rolesAt);

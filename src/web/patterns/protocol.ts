@@ -1,9 +1,18 @@
 import type { PatternRole, UnderstoodPattern } from "../../core/patterns/patternOutline.ts";
 import type { PatternPanel } from "../../core/patterns/patternPanels.ts";
 import type { Mend } from "../../core/patterns/understandPattern.ts";
+import type { ImageOptions } from "../../reading/image/readImage.ts";
+import type { SheetsByHand } from "../../reading/pdf/sheetsByHand.ts";
+
+/** How sheets of a PDF lie, or what gives a photograph its scale, where the maker says so. */
+export interface PatternLie {
+  readonly sheets?: SheetsByHand | undefined;
+  readonly image?: ImageOptions | undefined;
+}
 
 /** How the maker wants a file understood. */
 export interface PatternWish {
+  readonly lie: PatternLie;
   readonly mend: readonly Mend[];
   /** What one step of the file is; empty for what the file says. */
   readonly unit: string;

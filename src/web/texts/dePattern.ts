@@ -20,8 +20,35 @@ export const dePattern: typeof enPattern = {
   bringIn: "Eigener Schnitt",
   kinds: "Eine Zeichnung als SVG, DXF oder PDF, oder ein Foto, auf dem unser Fotoblatt liegt",
   heading: "Ihr eigener Schnitt",
-  elsewhere:
-    "Fotos ohne unser Fotoblatt und PDF-Blätter, die nichts verbindet, liest die Befehlszeile: laywright pattern --help.",
+  lie: {
+    sheets: (way) => words("Ihre Blätter liegen ", way, "."),
+    sheetsLabel: "Wie die Blätter liegen",
+    sheetWays: { marked: "wie ihre Passmarken sagen", rows: "Kante an Kante in Reihen" },
+    inRows: (columns, rows, trim) =>
+      words(columns, " in einer Reihe, ", rows, " Reihen, von oben links; ", trim, " fallen an jeder Seite weg."),
+    columnsLabel: "Blätter in einer Reihe",
+    rowsLabel: "Reihen",
+    trimLabel: "An jeder Seite eines Blatts abgeschnitten",
+    scale: (way) => words("Den Maßstab gibt ", way, "."),
+    scaleLabel: "Was dem Foto seinen Maßstab gibt",
+    scaleWays: {
+      "photo-sheet": "unser Fotoblatt darin",
+      paper: "das Blatt Papier, auf dem es liegt",
+      corners: "die Ecken dieses Blatts, die ich antippe",
+      points: "der Abstand zweier Punkte, die ich antippe, von genau oben fotografiert",
+    },
+    paper: (paper) => words("Dieses Blatt ist ", paper, ", hell auf einem dunklen Tisch."),
+    paperLabel: "Größe des Blatts",
+    apart: (length) => words("Sie liegen ", length, " auseinander."),
+    apartLabel: "Abstand der beiden Punkte",
+    photo: "Ihr Foto",
+    press: (wanted, pressed) =>
+      pressed < wanted
+        ? `Tippen Sie im Foto ${wanted === 4 ? "Ecke" : "Punkt"} ${pressed + 1} von ${wanted} an${wanted === 4 ? ", im Uhrzeigersinn von links oben" : ""}.`
+        : "Tippen Sie nahe einer Stelle, um sie zu versetzen.",
+    place: (n, x, y) => words(`Stelle ${n}: `, x, " px nach rechts, ", y, " px nach unten."),
+    placeLabel: (n, isAcross) => `Stelle ${n}, nach ${isAcross ? "rechts" : "unten"}, in Pixeln`,
+  },
   states: {
     reading: (file) => `${file} wird gelesen …`,
     stopped: (file) =>

@@ -21,9 +21,35 @@ export const enPattern = {
   bringIn: say("Pattern of my own"),
   kinds: say("A drawing in SVG, DXF or PDF, or a photograph with our photo sheet in it"),
   heading: say("A pattern of your own"),
-  elsewhere: say(
-    "Photographs without our photo sheet, and sheets of a PDF that nothing joins, are read by the command line: laywright pattern --help.",
-  ),
+  lie: {
+    sheets: (way: Blank) => words("Its sheets lie ", way, "."),
+    sheetsLabel: say("How the sheets lie"),
+    sheetWays: { marked: say("as their match marks say"), rows: say("edge to edge in rows") },
+    inRows: (columns: Blank, rows: Blank, trim: Blank) =>
+      words(columns, " in a row, ", rows, " rows, from the top left; ", trim, " is cut off every side."),
+    columnsLabel: say("Sheets in a row"),
+    rowsLabel: say("Rows of sheets"),
+    trimLabel: say("Cut off every side of a sheet"),
+    scale: (way: Blank) => words("Its scale comes from ", way, "."),
+    scaleLabel: say("What gives the photograph its scale"),
+    scaleWays: {
+      "photo-sheet": say("our photo sheet in it"),
+      paper: say("the sheet of paper it lies on"),
+      corners: say("the corners of that sheet, which I press"),
+      points: say("two points I press, photographed from straight above"),
+    },
+    paper: (paper: Blank) => words("That sheet is ", paper, ", light on a dark table."),
+    paperLabel: say("Size of the sheet"),
+    apart: (length: Blank) => words("They are ", length, " apart."),
+    apartLabel: say("How far the two points are apart"),
+    photo: say("Your photograph"),
+    press: (wanted: number, pressed: number) =>
+      pressed < wanted
+        ? `Press ${wanted === 4 ? "the corner" : "point"} ${pressed + 1} of ${wanted} in the photograph${wanted === 4 ? ", clockwise from the upper left" : ""}.`
+        : "Press near a place to move it.",
+    place: (n: number, x: Blank, y: Blank) => words(`Place ${n}: `, x, " px across, ", y, " px down."),
+    placeLabel: (n: number, isAcross: boolean) => `Place ${n}, ${isAcross ? "across" : "down"}, in pixels`,
+  },
   states: {
     reading: (file: string) => `Reading ${file} …`,
     stopped: (file: string) => `Reading ${file} was stopped. Choose it once more to begin again.`,

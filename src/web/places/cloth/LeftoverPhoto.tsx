@@ -10,7 +10,7 @@ import { usePatternReading } from "../../patterns/usePatternReading.ts";
 import { useTexts } from "../../texts/texts.ts";
 
 /** A photograph is read as it is: what is wrong with its lines is the maker's to draw. */
-const AS_IT_IS: PatternWish = { mend: [], unit: "", roles: {}, rolesAt: [] };
+const AS_IT_IS: PatternWish = { lie: {}, mend: [], unit: "", roles: {}, rolesAt: [] };
 
 interface PhotoProps {
   readonly path: string;

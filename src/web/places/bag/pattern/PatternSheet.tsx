@@ -12,6 +12,7 @@ import { useTexts } from "../../../texts/texts.ts";
 import { CorrectedLine } from "./CorrectedLine.tsx";
 import { FoundPanels } from "./FoundPanels.tsx";
 import { MendPicture } from "./MendPicture.tsx";
+import { PatternLie } from "./PatternLie.tsx";
 import { PatternOutlines } from "./PatternOutlines.tsx";
 import { PatternTroubles } from "./PatternTroubles.tsx";
 import { useCorrections } from "./useCorrections.ts";
@@ -19,7 +20,7 @@ import { useCorrections } from "./useCorrections.ts";
 /** A maker's own pattern before it comes in: what was understood, what is wrong, and what it becomes. */
 export function PatternSheet({ file, onClose }: { file: File; onClose: () => void }) {
   const { pattern: words } = useTexts();
-  const [wish, setWish] = useState<PatternWish>({ mend: [], unit: "", roles: {}, rolesAt: [] });
+  const [wish, setWish] = useState<PatternWish>({ lie: {}, mend: [], unit: "", roles: {}, rolesAt: [] });
   const { read: asRead, state, stop } = usePatternReading(file, wish);
   const hand = useCorrections();
   const { corrections } = hand;
@@ -62,6 +63,7 @@ export function PatternSheet({ file, onClose }: { file: File; onClose: () => voi
   return (
     <section ref={opened} class="sheet stack" aria-label={words.heading} aria-busy={isReading}>
       <h2>{words.heading}</h2>
+      <PatternLie file={file} onLie={(lie) => setWish((now) => ({ ...now, lie, roles: {}, rolesAt: [] }))} />
       {read !== null && (
         <Understood
           file={file}
@@ -93,7 +95,6 @@ export function PatternSheet({ file, onClose }: { file: File; onClose: () => voi
           {presses}
         </FoundPanels>
       )}
-      <p class="soft small">{words.elsewhere}</p>
     </section>
   );
 }
