@@ -2,7 +2,7 @@
 import type { Page } from "playwright-core";
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { BAG_BODIES } from "../../src/core/bags/bagWish.ts";
-import { goTo, kept, openPage, openStage, type Stage, savedText } from "./browser.ts";
+import { goTo, kept, openFile, openPage, openStage, type Stage, savedText } from "./browser.ts";
 
 let stage: Stage;
 beforeAll(async () => {
@@ -80,4 +80,36 @@ test.each(BAG_BODIES)("a bag from its measures: %s", async (body) => {
   expect(await page.locator('section[aria-label="Seams whose sides differ"]').count()).toBe(0);
   await kept(page);
   await context.close();
+});
+
+test("a size can be that of another panel; it changes with it, and two that follow each other are refused", async () => {
+  const page = await openPage(await stage.person(), stage.url);
+  const cloth = { kind: "roll", id: "roll", width: "1400 mm" };
+  const rectangle = { kind: "rectangle", along: "300 mm", across: "200 mm" };
+  const project = {
+    ...{ laywright: 1, name: "Two", materials: [{ id: "c", kind: "woven", thickness: "0.5 mm", stock: [cloth] }] },
+    panels: [
+      { id: "front", name: "Front", material: "c", shape: rectangle },
+      { id: "pocket", name: "Pocket", material: "c", shape: { ...rectangle, across: "120 mm" } },
+    ],
+  };
+  await openFile(page, "two.json", JSON.stringify(project));
+  await page.click(".card-name:has-text('Pocket')");
+  const follow = "summary:has-text('Sizes that follow another panel')";
+  await page.click(follow);
+  const choice = '[data-path="panels[1].shape.across.of"]';
+  await page.selectOption(choice, { label: "Front: across the grain" });
+  await expect.poll(() => page.inputValue('[data-path="panels[1].shape.across"]')).toContain("200");
+  await page.click(".card-name:has-text('Front')");
+  await page.fill('[data-path="panels[0].shape.across"]', "260 mm");
+  await page.press('[data-path="panels[0].shape.across"]', "Enter");
+  await page.click(follow);
+  await page.selectOption('[data-path="panels[0].shape.across.of"]', { label: "Pocket: across the grain" });
+  await page.waitForSelector("[data-path='panels[0].shape.across.of'][aria-invalid=true]");
+  await page.click(".card-name:has-text('Pocket')");
+  await expect.poll(() => page.inputValue('[data-path="panels[1].shape.across"]')).toContain("260");
+  await page.click(follow);
+  await page.selectOption(choice, "");
+  await expect.poll(() => page.inputValue(choice)).toBe("");
+  expect(await page.inputValue('[data-path="panels[1].shape.across"]')).toContain("260");
 });

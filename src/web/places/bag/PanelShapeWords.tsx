@@ -11,7 +11,8 @@ import { DrawingPicture } from "../../parts/DrawingPicture.tsx";
 import { useProject } from "../../state/workbench.ts";
 import { useLanguage, useTexts } from "../../texts/texts.ts";
 
-interface ShapeProps {
+/** What words about a panel's shape share. */
+export interface ShapeProps {
   readonly panel: Panel;
   readonly path: string;
   readonly onShape: (shape: PanelShape, label: string, joinKey?: string) => void;
@@ -109,7 +110,8 @@ function SizeWords(props: {
   );
 }
 
-function measureWord(words: PanelWords, name: string): string {
+/** A measure by the name of its edge or dimension. */
+export function measureWord(words: PanelWords, name: string): string {
   const known: Readonly<Record<string, string>> = { ...words.edges, ...words.dimensions };
   return Object.hasOwn(known, name) ? known[name]! : name;
 }

@@ -13,6 +13,7 @@ import { routeHash } from "../../state/route.ts";
 import { freshName } from "../../state/session.ts";
 import { useChange, useProject } from "../../state/workbench.ts";
 import { useTexts } from "../../texts/texts.ts";
+import { FollowedSizes } from "./FollowedSizes.tsx";
 import { FollowingPieces } from "./FollowingPieces.tsx";
 import { MaterialBlank } from "./MaterialBlank.tsx";
 import type { Marked } from "./marks/DrawnPicture.tsx";
@@ -99,6 +100,7 @@ export function PanelSpread({ panel }: { panel: Panel }) {
         )}
       </p>
       <PanelOutline panel={panel} path={path("shape.contour")} />
+      <FollowedSizes panel={panel} path={path("shape")} onShape={setShape} />
       <ShapePicture panel={panel} />
       <PanelMarks
         panel={panel}
