@@ -79,8 +79,12 @@ function asRun(line: string): string[] {
   return words;
 }
 
-/** Commands whose words stand for others (`PROJECT`), and growing jobs that are long at any budget. */
-const isPattern = (line: string): boolean => wordsOf(line).some((word) => /^[A-Z]+$|^--scale$/u.test(word));
+/**
+ * Commands whose words stand for others (`PROJECT`), growing jobs that are long at any budget, and what waits for others
+ * or needs a store: `tests/outside` runs those for real.
+ */
+const isPattern = (line: string): boolean =>
+  wordsOf(line).some((word) => /^[A-Z]+$|^--scale$|^--queue$|^worker$|^serve$/u.test(word));
 const [patterns, whole] = [
   printed.filter(([, line]) => isPattern(line)),
   printed.filter(([, line]) => !isPattern(line)),

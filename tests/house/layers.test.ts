@@ -66,7 +66,7 @@ test("every rule of the layers reports a violation planted in a copy of the hous
 
 /** A violation of "this folder imports nothing of those", or of "this library lives behind one folder". */
 function plantFor(copy: string, { from, to }: Rule, number: number): Plant {
-  const library = /^\(node_modules\/([^/]+)\/\|/u.exec(to.path ?? "")?.[1];
+  const library = /^\(node_modules\/((?:@[^/|]+\/)?[^/|]+)\/\|/u.exec(to.path ?? "")?.[1];
   if (library !== undefined)
     return {
       file: `${CORE}/units/planted${number}.ts`,

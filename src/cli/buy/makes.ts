@@ -57,8 +57,8 @@ export async function tellMakes(
 
 /** "1.3 m" of the roll between its selvedges, or "45 cm x 60 cm": along the selvedge, then across. */
 function readPiece(text: string, roll: NonNullable<ReturnType<typeof shopRoll>>): OwnedPiece {
-  const parts = text.split(/\s*[x×]\s*/u);
-  const sizes = parts.map((part) => parseLength(part, "mm", "--have", PIECE));
+  const parts = text.split(/[x×]/u);
+  const sizes = parts.map((part) => parseLength(part.trim(), "mm", "--have", PIECE));
   const read = sizes.flatMap((size) => (size.ok ? [size.value] : []));
   if (read.length < parts.length || parts.length > 2)
     throw buyProblem("piece-unreadable", "--have", ({ piece }) => piece.unreadable(text));

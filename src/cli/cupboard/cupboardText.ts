@@ -92,7 +92,8 @@ function sidesText(along: number, across: number, { lengths, language }: Telling
   const isMetric = !lengths.startsWith("in") && !lengths.startsWith("yd");
   const write = (mm: number): string => formatLength(isMetric ? Math.floor(mm + 0.01) : mm, lengths, language);
   const [first, second] = [write(along), write(across)];
-  const unit = /[\s\u00a0]?\p{L}+$/u.exec(second)?.[0] ?? "";
+  const end = second.search(/[^\d.,]/u);
+  const unit = end < 0 ? "" : second.slice(end);
   return isMetric && first.endsWith(unit)
     ? `${first.slice(0, first.length - unit.length)} × ${second}`
     : `${first} × ${second}`;
