@@ -278,10 +278,10 @@ export const de: Texts = {
       machineHereLabel: "Größte Dicke für die Maschine dieses Riemens",
       shortPart: (length) => words("Das kurze Teil wird ", length, " lang zugeschnitten."),
       shortPartLabel: "Zuschnittlänge des kurzen Teils",
-      endThickness: (thickness) => words("Enden, die doppelt liegen, sind ", thickness, " dick."),
+      endThickness: (thickness) => words("Jedes Ende, das doppelt liegt, wird geschärft auf ", thickness, "."),
       endThicknessLabel: "Dicke, auf die die Enden geschärft werden",
       asUsual: "wie üblich",
-      asThick: "nicht geschärft",
+      asThick: "volle Dicke",
       foldSizes: {
         seamAllowance: "Nahtzugabe",
         hem: "Saum",

@@ -276,10 +276,10 @@ const bag = {
     machineHereLabel: say("Thickest the machine of this strap sews"),
     shortPart: (length: Blank) => words("The short part is cut ", length, " long."),
     shortPartLabel: say("Cut length of the short part"),
-    endThickness: (thickness: Blank) => words("Ends that lie double are ", thickness, " thick."),
+    endThickness: (thickness: Blank) => words("Each end that lies double is skived to ", thickness, "."),
     endThicknessLabel: say("Thickness the ends are skived to"),
     asUsual: say("as usual"),
-    asThick: say("not skived"),
+    asThick: say("full thickness"),
     foldSizes: {
       seamAllowance: say("Seam allowance"),
       hem: say("Hem"),
