@@ -84,5 +84,5 @@ export const JSON_OPTION: OptionSpec = { name: "json", help: "print one JSON doc
 
 /** The version of the program. Another may lay otherwise: its results are not taken for this one's. */
 export function programVersion(): string {
-  return JSON.parse(readFileSync(new URL("../../../package.json", import.meta.url), "utf8")).version;
+  return JSON.parse(readFileSync(new URL("../../package.json", import.meta.url), "utf8")).version;
 }
