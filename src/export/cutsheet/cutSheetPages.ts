@@ -1,7 +1,7 @@
 import type { DrawingItem } from "../../core/drawing/list/drawing.ts";
 import { drawLine, drawText } from "../../core/drawing/list/items.ts";
 import type { Page } from "../../core/drawing/list/page.ts";
-import { fitText, plainLine, wrapText } from "../../core/drawing/list/textWidth.ts";
+import { fitText, plainLine, textWidth, wrapText } from "../../core/drawing/list/textWidth.ts";
 import { rectangleContour, segmentContour } from "../../core/geometry/contourShapes.ts";
 import { formatLength } from "../../core/units/formatLength.ts";
 import type { Language } from "../../core/units/language.ts";
@@ -140,8 +140,12 @@ function rowBlock(row: CutRow, width: number, language: Language): Block {
   const draw = (left: number, top: number): { items: DrawingItem[] } => {
     const x = (share: number): number => left + share * width;
     const base = top - 1.2 - TEXT;
-    const cell = (share: number, text: string, end: number, bold = false): DrawingItem =>
-      drawText(fitText(text, TEXT, (end - share) * width - 1, bold), x(share), base, TEXT, { bold });
+    // A size is never cut off: what is too long for its column is written smaller.
+    const cell = (share: number, text: string, end: number, bold = false): DrawingItem => {
+      const room = (end - share) * width - 1;
+      const size = Math.min(TEXT, (TEXT * room) / textWidth(text, TEXT, bold));
+      return drawText(text, x(share), base, size, { bold });
+    };
     const items: DrawingItem[] = [
       cell(COLUMNS.number, String(row.number), COLUMNS.count),
       cell(COLUMNS.count, String(total), COLUMNS.name, true),
