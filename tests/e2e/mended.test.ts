@@ -89,7 +89,7 @@ test("a piece put where it may not lie is told of by the names that the maker ga
   await openSmall(page);
   await goTo(page, "#/lay");
   await expect.poll(() => page.locator(".piece").count()).toBe(4);
-  await page.click('button:has-text("Good enough")').catch(() => undefined);
+  await page.click('button:has-text("Good enough")', { timeout: 2000 }).catch(() => undefined);
   const from = await middle(page, '[data-key^="strap-1"][data-key$="#1"]');
   const onto = await middle(page, '[data-key="panel-1#0"]');
   await page.mouse.move(from.x, from.y);
