@@ -7,6 +7,7 @@ import { spreadOf } from "../materials/spreadOf.ts";
 import { type ClothRoll, flawPolygon, isBought, type ShapedStock, stockCopyId } from "../materials/stock.ts";
 import type { CutList } from "../project/cutList.ts";
 import { LEAST_STRIP, type Project } from "../project/project.ts";
+import { oneWayAndShade } from "./bagBands.ts";
 import { type HeldPiece, type Matching, matchingOf } from "./matching/matching.ts";
 import { rollStock } from "./rollStock.ts";
 import { spreadProblem } from "./spreadProblem.ts";
@@ -54,7 +55,7 @@ function singly(project: Project, material: Material, cut: readonly CutPiece[]):
     ...(matching === null || matching.held.size === 0
       ? {}
       : { pattern: matching.pattern, phases: matching.phases }),
-    ...oneWayAndShade(material, project.bags, pieces),
+    ...oneWayAndShade(material, project.bags, { pieces }),
   };
 }
 
@@ -102,20 +103,4 @@ function leftovers(stock: ShapedStock): Stock[] {
     outline,
     flaws,
   }));
-}
-
-/**
- * What a lay problem holds besides, where all pieces lie the same of two ways, or the parts of each bag are kept together.
- * Pieces that do not come in equal numbers for every bag belong to none.
- */
-function oneWayAndShade(
-  { oneWay, shadeBand }: Material,
-  bags: number,
-  pieces: readonly LayPiece[],
-): Pick<LayProblem, "sameWay" | "shade"> {
-  const isShared = shadeBand !== undefined && pieces.every(({ count }) => count % bags === 0);
-  return {
-    ...(oneWay === "free" ? { sameWay: true } : {}),
-    ...(isShared ? { shade: { bags, band: shadeBand } } : {}),
-  };
 }

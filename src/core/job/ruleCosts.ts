@@ -24,8 +24,8 @@ export interface RuleCost {
 
 /** Evaluations for each plan: a second or two, the same with a rule and without it. */
 const EFFORT = 120_000;
-/** Rules looked at for one cloth. */
-const MOST_RULES = 10;
+/** Matched seams and parts with their place that are looked at for one cloth. */
+const MOST_MATCHES = 8;
 
 /** The rules that hold pieces of a material to its pattern, to one way or to a band for each bag. */
 function rulesOf(project: Project, materialId: string): readonly ClothRule[] {
@@ -42,12 +42,13 @@ function rulesOf(project: Project, materialId: string): readonly ClothRule[] {
   const centred = (project.centred ?? []).flatMap(({ part }, index): ClothRule[] =>
     isHeld(part) ? [{ kind: "centred", index }] : [],
   );
+  // A band that cannot be kept costs nothing, which is no news: why it is not kept is said elsewhere.
+  const problem = layProblemsOf(project, list.value).find((one) => one.materialId === materialId);
   return [
-    ...matches,
-    ...centred,
+    ...[...matches, ...centred].slice(0, MOST_MATCHES),
     ...(material.oneWay === false || pieces.length === 0 ? [] : [{ kind: "one-way" } as const]),
-    ...(material.shadeBand === undefined || pieces.length === 0 ? [] : [{ kind: "band" } as const]),
-  ].slice(0, MOST_RULES);
+    ...(problem?.shade === undefined ? [] : [{ kind: "band" } as const]),
+  ];
 }
 
 /** The project without one of its rules. */

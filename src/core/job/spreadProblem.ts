@@ -20,6 +20,7 @@ import { facesTogether, layersOf, type Spread } from "../materials/spread.ts";
 import type { ClothRoll } from "../materials/stock.ts";
 import { isEitherHand } from "../materials/symmetry.ts";
 import { LEAST_STRIP, type Project } from "../project/project.ts";
+import { oneWayAndShade } from "./bagBands.ts";
 import { chooseHalves, type FoldKind } from "./foldChoice.ts";
 import { foldRow } from "./foldRow.ts";
 import { type HeldPiece, type Matching, matchingOf } from "./matching/matching.ts";
@@ -33,6 +34,8 @@ interface Bench {
   readonly stocks: readonly RollStock[];
   readonly margin: number;
   readonly matching: Matching | null;
+  /** Nothing lies on the fold that fits beside it. */
+  readonly isOffFold: boolean;
 }
 
 /** How one piece of the cut list is laid on top. */
@@ -63,6 +66,20 @@ export function spreadProblem(
   spread: Spread,
   cut: readonly CutPiece[],
 ): LayProblem {
+  const problem = (isOffFold: boolean): LayProblem => problemOnTop(project, material, spread, cut, isOffFold);
+  if (material.shadeBand === undefined) return problem(false);
+  // What lies on the fold is held there; where that keeps bags together, all that can lies beside it.
+  const beside = problem(true);
+  return beside.shade === undefined ? problem(false) : beside;
+}
+
+function problemOnTop(
+  project: Project,
+  material: Material,
+  spread: Spread,
+  cut: readonly CutPiece[],
+  isOffFold: boolean,
+): LayProblem {
   const rolls = material.stock.filter((stock): stock is ClothRoll => stock.kind === "roll");
   const ordered = [
     ...rolls.filter(({ length }) => length !== null),
@@ -80,6 +97,7 @@ export function spreadProblem(
     stocks: ordered.map((roll) => spreadRoll(roll, material, spread)),
     margin: material.margin ?? project.margin,
     matching: matchingOf(project, material, cut),
+    isOffFold,
   };
   const laid = cut.map((piece) => laidPiece(piece, bench));
   const usual = halvesToLay(laid, bench, gap);
@@ -98,6 +116,7 @@ export function spreadProblem(
   });
   const counts = new Map(pieces.map(({ id, count }) => [id, count]));
   const halves = new Set(onFold.map(({ id }) => id));
+  const spreadOut = { ...bench.spread, asked: laid.map(({ asked }) => asked) };
   const pinned = byHand.filter(({ pieceId, copy }) => !halves.has(pieceId) && copy < (counts.get(pieceId) ?? 0));
   return {
     materialId: material.id,
@@ -110,9 +129,8 @@ export function spreadProblem(
     ...(bench.matching === null || bench.matching.held.size === 0
       ? {}
       : { pattern: bench.matching.pattern, phases: bench.matching.phases }),
-    // One length of the roll lies on another: the parts of a bag come of as many bands as there are layers.
-    ...(material.oneWay === "free" ? { sameWay: true } : {}),
-    spread: { ...bench.spread, asked: laid.map(({ asked }) => asked) },
+    ...oneWayAndShade(material, project.bags, { pieces, spread: spreadOut }),
+    spread: spreadOut,
   };
 }
 
@@ -217,6 +235,7 @@ function laidPiece(piece: CutPiece, bench: Bench): Laid {
   if (half === null) return { ...off, beside };
   const whole = layPiece(piece, piece.id, 1, { of: piece.id, ...each, onFold: false }, lies, null);
   if (!fitsSomewhere(whole, bench)) return { ...off, beside, half, least: count, most: count };
+  if (bench.isOffFold) return { ...off, beside };
   const odd = count % layers;
   return { ...off, beside, half, least: odd, most: piece.onFold === true ? count : odd };
 }

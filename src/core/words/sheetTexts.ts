@@ -87,9 +87,10 @@ export interface SheetTexts {
   readonly ruleBand: (more: string | null) => string;
   /** That all pieces lie one way, which the search has chosen. */
   readonly sameWay: (way: "up" | "down") => string;
-  /** Within which length of roll the parts of each bag lie. */
-  readonly shadeBand: (length: string) => string;
+  /** Within which length of roll the parts of each bag lie; of two bags that are cut at once; of each bag of a layer. */
+  readonly shadeBand: (length: string, each: "one" | "twos" | "layer") => string;
   /** That the proven shortest does not mind the bands. */
   readonly boundUnbanded: string;
-  readonly bandNotKept: string;
+  /** That the parts of each bag are not kept together, why, and what helps. */
+  readonly bandNotKept: (why: "uneven" | "layers" | "twos" | "hands" | "fold", layers: number) => string;
 }

@@ -2,6 +2,7 @@ import { planOffcuts, type StockOffcuts } from "../../core/buying/planOffcuts.ts
 import { type Purchase, purchaseOf } from "../../core/buying/purchase.ts";
 import { shopLength } from "../../core/buying/shopLength.ts";
 import { stockName } from "../../core/drawing/lay/stockName.ts";
+import { bagsInBands } from "../../core/job/bagBands.ts";
 import type { LaidCloth } from "../../core/job/laidCloth.ts";
 import type { RuleCost } from "../../core/job/ruleCosts.ts";
 import { isMatched } from "../../core/lay/problem/lattice.ts";
@@ -54,7 +55,7 @@ function useSentence(
 /** Which way all pieces lie where the search has chosen it, and that the parts of each bag lie together. */
 export function directionWords(
   { shadeBand }: Material,
-  { sameWay, shade }: LayProblem,
+  { sameWay, shade, pieces, spread }: LayProblem,
   { placements, uses }: LayPlan,
   project: Project,
   language: Language,
@@ -62,12 +63,19 @@ export function directionWords(
   const texts = SHEET_TEXTS[language];
   const [first] = placements;
   if (first === undefined) return [];
+  const among = bagsInBands(project.bags, pieces, spread);
+  const isTwos = shade !== undefined && spread?.folded === true && shade.bags < project.bags;
+  const bagsAt = spread?.folded === false ? "layer" : isTwos ? "twos" : "one";
   const way = Math.cos(((first.turnDeg + (first.mirrored ? 180 : 0) - 45) * Math.PI) / 180) > 0 ? "up" : "down";
   const isBounded = uses.some(({ bound, usedLength }) => bound !== null && usedLength > bound * (1 + 1e-9));
   return [
     ...(sameWay === true ? [texts.sameWay(way)] : []),
-    ...(shade === undefined ? [] : [texts.shadeBand(cutLength(shade.band, project.output.lengths, language))]),
-    ...(shadeBand !== undefined && shade === undefined ? [texts.bandNotKept] : []),
+    ...(shade === undefined
+      ? []
+      : [texts.shadeBand(cutLength(shade.band, project.output.lengths, language), bagsAt)]),
+    ...(shadeBand !== undefined && typeof among === "string"
+      ? [texts.bandNotKept(among, spread?.layers ?? 1)]
+      : []),
     ...(shade !== undefined && isBounded ? [texts.boundUnbanded] : []),
   ];
 }

@@ -97,9 +97,24 @@ export const cutSheet: SheetTexts = {
     `Die Teile jeder Tasche aus einem Stück der Rolle: ${more === null ? "kein Mehrverbrauch" : `${more} mehr`}.`,
   sameWay: (way) =>
     `Alle Teile liegen in einer Richtung, mit den Pfeilen ${way === "up" ? "die Rolle hinauf, von der Schnittkante weg" : "die Rolle hinab, zur Schnittkante hin"}.`,
-  shadeBand: (length) =>
-    `Die Teile jeder Tasche liegen auf ${length} der Rolle beisammen, damit ihr Farbton gleich ist: Die ersten jedes Teils geben die erste Tasche, und so fort. Beim Zuschneiden zusammenhalten.`,
-  bandNotKept: "Die Teile jeder Tasche bleiben hier nicht beisammen, denn der Stoff liegt in Lagen.",
+  shadeBand: (length, each) =>
+    ({
+      one: `Die Teile jeder Tasche liegen auf ${length} der Rolle beisammen, damit ihr Farbton gleich ist: Die ersten jedes Teils geben die erste Tasche, und so fort. Beim Zuschneiden zusammenhalten.`,
+      twos: `Die Teile von je zwei Taschen liegen auf ${length} der Rolle beisammen, damit ihr Farbton gleich ist: Die ersten jedes Teils geben die ersten zwei Taschen, und so fort. Beim Zuschneiden zusammenhalten.`,
+      layer: `In jeder Lage liegen die Teile jeder Tasche auf ${length} der Rolle beisammen, damit ihr Farbton gleich ist: Die ersten jedes Teils geben die erste Tasche der Lage, und so fort. Beim Zuschneiden die Lagen getrennt halten.`,
+    })[each],
+  bandNotKept: (why, layers) =>
+    `Die Teile jeder Tasche bleiben hier nicht beisammen: ${
+      {
+        uneven:
+          "Nicht jedes Teil kommt für jede Tasche gleich oft vor. Sortieren Sie die Teile vor dem Nähen nach Farbton.",
+        layers: `${layers} Lagen geben je ${layers} Taschen auf einmal. Machen Sie ${layers} Taschen oder ein Vielfaches davon, oder schneiden Sie den Stoff einlagig.`,
+        twos: "Gefalteter Stoff gibt zwei Taschen auf einmal. Machen Sie eine gerade Zahl von Taschen, oder schneiden Sie den Stoff einlagig.",
+        hands:
+          "Liegen die Lagen rechts auf rechts, kommen linke und rechte Teile einer Tasche aus verschiedenen Lagen. Legen Sie alle Lagen mit der rechten Seite nach oben.",
+        fold: "Manche Teile sind zu groß, um neben dem Bruch zu liegen. Schneiden Sie den Stoff einlagig.",
+      }[why]
+    }`,
   boundUnbanded: "Die kürzeste mögliche Länge ist ohne das Zusammenhalten der Taschen gerechnet.",
   repeat: (repeat) =>
     `Das Muster wiederholt sich alle ${repeat}. Der Plan passt es nicht von Teil zu Teil an. Ein Rapport mehr ist in der Kauflänge: genug, um das Muster anfangen zu lassen, wo Sie wollen. Soll es an Nähten passen, schneiden Sie nach Augenmaß vom ersten Teil aus und kaufen bis zu einen Rapport mehr für jedes Teil, das an ein anderes anschließen muss.`,

@@ -96,9 +96,23 @@ export const cutSheet: SheetTexts = {
     `Each bag's parts from one stretch of the roll: ${more === null ? "no more cloth" : `${more} more`}.`,
   sameWay: (way) =>
     `All pieces lie one way, with their arrows ${way === "up" ? "up the roll, away from its cut end" : "down the roll, towards its cut end"}.`,
-  shadeBand: (length) =>
-    `The parts of each bag lie within ${length} of the roll, so that they are of one shade: the first of each piece make the first bag, and so on. Keep them together as you cut.`,
-  bandNotKept: "The parts of each bag are not kept together here, since the cloth lies in layers.",
+  shadeBand: (length, each) =>
+    ({
+      one: `The parts of each bag lie within ${length} of the roll, so that they are of one shade: the first of each piece make the first bag, and so on. Keep them together as you cut.`,
+      twos: `The parts of two bags at a time lie within ${length} of the roll, so that they are of one shade: the first of each piece make the first two bags, and so on. Keep them together as you cut.`,
+      layer: `In each layer the parts of each bag lie within ${length} of the roll, so that they are of one shade: the first of each piece make the layer's first bag, and so on. Keep the layers apart as you cut.`,
+    })[each],
+  bandNotKept: (why, layers) =>
+    `The parts of each bag are not kept together here: ${
+      {
+        uneven: "not every piece comes in the same number for each bag. Sort the pieces by shade before you sew.",
+        layers: `${layers} layers give ${layers} bags at a time. Make ${layers} bags or a multiple of that, or cut the cloth as one layer.`,
+        twos: "folded cloth gives two bags at a time. Make an even number of bags, or cut the cloth as one layer.",
+        hands:
+          "in layers face to face, the left and right parts of a bag come from different layers. Lay all layers face up.",
+        fold: "some pieces are too large to lie beside the fold. Cut the cloth as one layer.",
+      }[why]
+    }`,
   boundUnbanded: "The shortest possible is reckoned without keeping bags together.",
   repeat: (repeat) =>
     `The pattern repeats every ${repeat}. The plan does not match it from piece to piece. One repeat more is in the length to buy, enough to begin where you like; to match seams, cut by eye from the first piece on and buy up to one repeat more for each piece that must meet another.`,
