@@ -4,6 +4,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { defineConfig, type Plugin } from "vite";
+import { SERVED_POLICY, servedPolicy } from "./build/contentPolicy.ts";
 import { intoOneFile } from "./build/oneFile.ts";
 import { packedFonts } from "./build/packedFonts.ts";
 
@@ -70,9 +71,11 @@ export default defineConfig(async () => ({
   base: "./",
   publicDir: oneFile ? false : here("public"),
   oxc: { jsx: { runtime: "automatic", importSource: "preact" } },
-  plugins: [thirdParty(), oneFile ? intoOneFile(here("public/icon.svg")) : offlineList()],
+  plugins: [thirdParty(), ...(oneFile ? [intoOneFile(here("public/icon.svg"))] : [offlineList(), servedPolicy()])],
   resolve: { alias: await packedFonts(mkdtempSync(join(tmpdir(), "laywright-fonts-"))) },
   define: { __ONE_FILE__: JSON.stringify(oneFile) },
+  // As a header it holds for workers too, which a page's own words do not reach.
+  preview: { headers: { "Content-Security-Policy": SERVED_POLICY } },
   worker: { format: oneFile ? "iife" : "es" },
   build: {
     outDir: here("../../dist/web"),

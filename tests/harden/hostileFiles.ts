@@ -2,10 +2,20 @@ import { readFileSync } from "node:fs";
 import { describeProblem } from "../../src/core/problems/describeProblem.ts";
 import { readProject } from "../../src/core/project/file/readProject.ts";
 import type { Draw, Kind } from "./kind.ts";
+import { type Json, type Schema, schemaValue } from "./schemaValues.ts";
 
-const DEMO = readFileSync(new URL("../../fixtures/harbour-bags.json", import.meta.url), "utf8");
-
-type Json = null | boolean | number | string | Json[] | { [key: string]: Json };
+const at = (path: string): string => readFileSync(new URL(`../../${path}`, import.meta.url), "utf8");
+/** The demo's file whole, and with one thing of each list: a small file is read in a tenth of the time. */
+const DEMO = at("fixtures/harbour-bags.json");
+const SMALL = JSON.stringify(
+  Object.fromEntries(
+    Object.entries(JSON.parse(DEMO) as Record<string, Json>).map(([key, value]) => [
+      key,
+      Array.isArray(value) && key !== "materials" ? value.slice(0, 1) : value,
+    ]),
+  ),
+);
+const SCHEMA: Schema = JSON.parse(at("shared/project.schema.json"));
 
 const JUNK: readonly Json[] = [
   ...[0, -0, -1, 1e9, 1e308, 5e-324, 0.1 + 0.2, 2 ** 53, ""],
@@ -47,10 +57,14 @@ function put(parent: object, key: string, value: Json): void {
   Object.defineProperty(parent, key, { value, enumerable: true, writable: true, configurable: true });
 }
 
-/** The demo's file with a few things in it changed, taken away, doubled or swapped; or its text damaged. */
+/**
+ * The demo's file, or one drawn from the published schema, with a few things in it changed, taken away, doubled or
+ * swapped; or its text damaged.
+ */
 function hostileFile(draw: Draw): string {
-  const project: Json = JSON.parse(DEMO);
-  for (let change = 1 + draw.below(4); change > 0; change--) {
+  const from = draw.below(16);
+  const project: Json = from < 8 ? schemaValue(SCHEMA, SCHEMA, draw) : JSON.parse(from === 8 ? DEMO : SMALL);
+  for (let change = from < 8 ? draw.below(3) : 1 + draw.below(4); change > 0; change--) {
     const [a, b] = [place(draw, project), place(draw, project)];
     if (a === null || b === null) continue;
     const parent = a.parent as Record<string | number, Json>;
@@ -65,8 +79,8 @@ function hostileFile(draw: Draw): string {
   }
   const text = JSON.stringify(project);
   if (draw.below(8) > 0) return text;
-  const [from, to] = [draw.below(text.length), draw.below(text.length)];
-  return draw.one([text.slice(0, from), text.slice(0, from) + text.slice(to), `${text}${text}`, `\ufeff${text}`]);
+  const [cut, on] = [draw.below(text.length), draw.below(text.length)];
+  return draw.one([text.slice(0, cut), text.slice(0, cut) + text.slice(on), `${text}${text}`, `\ufeff${text}`]);
 }
 
 /** Hostile project files through the reader: a project, or problems that can be told; nothing thrown. */

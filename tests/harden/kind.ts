@@ -25,23 +25,31 @@ export interface Tally {
   readonly outcomes: ReadonlyMap<string, number>;
   /** Cases that went wrong, by number. */
   readonly faults: readonly { readonly index: number; readonly reason: string }[];
-  /** Slowest case, ms, and its number. */
+  /** Slowest case, ms of processor time, and its number. */
   readonly slowest: { readonly ms: number; readonly index: number };
 }
 
-/** Runs the cases from `from` up to `to`; `told` hears of each hundredth part and of every fault at once. */
+/** Cases between two times that a run tells how far it is. */
+const TOLD_EVERY = 500;
+/** Below so many ms on the clock no processor time is asked for: asking takes longer than many a case. */
+const WORTH_ASKING = 20;
+
+/** Runs the cases from `from` up to `to`; `told` hears how it stands now and then, and after every fault at once. */
 export async function runCases(
   kind: Kind,
   seed: number,
   from: number,
   to: number,
-  told: (next: number, fault?: string) => void = () => {},
+  told: (next: number, tally: Tally, fault?: string) => void = () => {},
+  begun: (index: number) => void = () => {},
 ): Promise<Tally> {
   const outcomes = new Map<string, number>();
   const faults: { index: number; reason: string }[] = [];
   let slowest = { ms: 0, index: from };
-  const step = Math.max(1, Math.floor((to - from) / 100));
+  const step = Math.min(TOLD_EVERY, Math.max(1, Math.floor((to - from) / 100)));
   for (let index = from; index < to; index++) {
+    begun(index);
+    const clock = performance.now();
     const start = process.cpuUsage();
     try {
       const outcome = await kind.run(drawOf(seed, index));
@@ -49,12 +57,14 @@ export async function runCases(
     } catch (error) {
       const reason = error instanceof Error ? (error.stack ?? error.message) : String(error);
       faults.push({ index, reason });
-      told(index + 1, reason);
+      told(index + 1, { outcomes, faults, slowest }, reason);
     }
-    const { user, system } = process.cpuUsage(start);
-    const ms = (user + system) / 1000;
-    if (ms > slowest.ms) slowest = { ms, index };
-    if ((index + 1 - from) % step === 0) told(index + 1);
+    if (performance.now() - clock > WORTH_ASKING) {
+      const { user, system } = process.cpuUsage(start);
+      const ms = (user + system) / 1000;
+      if (ms > slowest.ms) slowest = { ms, index };
+    }
+    if ((index + 1 - from) % step === 0) told(index + 1, { outcomes, faults, slowest });
   }
   return { outcomes, faults, slowest };
 }

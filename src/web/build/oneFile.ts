@@ -1,6 +1,7 @@
 import { readFileSync } from "node:fs";
 import { gzipSync } from "node:zlib";
 import type { Plugin } from "vite";
+import { oneFilePolicy, withPolicy } from "./contentPolicy.ts";
 
 type Bundle = Parameters<Extract<NonNullable<Plugin["generateBundle"]>, (...args: never[]) => unknown>>[1];
 
@@ -111,16 +112,22 @@ export function intoOneFile(icon: string): Plugin {
       if (page?.type !== "asset") return;
       const workers = workersIn(bundle);
       const scripts = workers.map(([name, source]) => packed(name, source));
+      const styles: string[] = [];
+      const codes: string[] = [];
       let html = String(page.source);
       for (const [name, item] of Object.entries(bundle)) {
         if (item.type === "chunk") {
           html = html.replace(new RegExp(`<script[^>]*src="[^"]*${name}"[^>]*></script>`), "");
-          scripts.push(packed(MAIN, withOwnWorkers(item.code, workers)));
-        } else if (name.endsWith(".css"))
+          const code = withOwnWorkers(item.code, workers);
+          codes.push(code);
+          scripts.push(packed(MAIN, code));
+        } else if (name.endsWith(".css")) {
+          styles.push(String(item.source));
           html = html.replace(
             new RegExp(`<link[^>]*href="[^"]*${name}"[^>]*>`),
             () => `<style>${item.source}</style>`,
           );
+        }
       }
       html = html.replace("</body>", () => `${scripts.join("\n")}\n<script>${START}</script>\n</body>`);
       for (const name of Object.keys(bundle)) if (name !== "index.html") delete bundle[name];
@@ -128,7 +135,7 @@ export function intoOneFile(icon: string): Plugin {
       html = html
         .replace(/<link rel="manifest"[^>]*>/, "")
         .replace("./icon.svg", `data:image/svg+xml;base64,${image}`);
-      page.source = html;
+      page.source = withPolicy(html, oneFilePolicy([START, ...codes], styles));
       page.fileName = "laywright.html";
     },
   };

@@ -7,6 +7,9 @@ import { ANY_LENGTH, type LengthRange, readLength } from "../../units/parseLengt
 import { readCount, readMoney, readShare } from "../../units/parseNumber.ts";
 import { readThickness } from "../../units/parseThickness.ts";
 
+// Before the first schema is made: zod would otherwise compile checks, and a page that forbids `eval` would tell of it.
+z.config({ jitless: true });
+
 /** A problem without its place, which the issue carries. */
 type Placeless<P = Problem> = P extends Problem ? Omit<P, "path"> : never;
 
