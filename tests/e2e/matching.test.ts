@@ -1,6 +1,8 @@
 // What is to meet on a cloth's pattern, chosen on the page and seen in the lay.
+
+import type { Page } from "playwright-core";
 import { afterAll, beforeAll, expect, test } from "vitest";
-import { goTo, openFile, openPage, openStage, type Stage } from "./browser.ts";
+import { goTo, openFile, openPage, openStage, type Stage, savedText } from "./browser.ts";
 
 let stage: Stage;
 beforeAll(async () => {
@@ -97,4 +99,129 @@ test("two edges are matched by pressing them in the pictures, by pointer and by 
   await openFile(page, "striped.json", JSON.stringify(striped));
   await goTo(page, "#/cloth/canvas");
   await page.waitForSelector("li.sentence:has(select[data-path='matches[0].first.edge']) .refusal");
+});
+
+/** What is weighed beside the search comes late where many others work on the machine. */
+const WEIGHED = { timeout: 150_000 };
+
+/** Which way the arrows of all pieces of the plan point along the roll: 1 up, -1 down, both where they differ. */
+async function waysOfPieces(page: Page): Promise<number[]> {
+  const turns = await page.$$eval(".lay-view .piece", (pieces) =>
+    pieces.map((piece) => Math.sign((piece as SVGGElement).transform.baseVal.consolidate()!.matrix.a)),
+  );
+  return [...new Set(turns)].sort();
+}
+
+const napped = JSON.stringify({
+  ...{ laywright: 1, name: "Velvet bag", bags: 3 },
+  materials: [
+    {
+      ...{ id: "canvas", name: "Velvet", kind: "woven", thickness: "0.6 mm", grain: "lengthwise" },
+      stock: [{ kind: "roll", id: "roll-1", width: "110 cm" }],
+    },
+  ],
+  panels: [panel("front", "Front", 300, 260), panel("gusset", "Gusset", 300, 90)],
+});
+
+test("nap and one way are chosen by mouse and by keys: up, down, free, both; the plan lies so and says what it costs", async () => {
+  const page = await openPage(await stage.person(), stage.url);
+  await openFile(page, "velvet.json", napped);
+  await page.waitForSelector(".card-name:has-text('Front')");
+  const way = "select[data-path$='oneWay']";
+  const onCloth = async () => {
+    await goTo(page, "#/cloth/canvas");
+    await page.waitForSelector(way, { state: "attached" });
+    if (!(await page.isVisible(way))) await page.click(`summary:near(${way})`);
+  };
+  const onLay = async (ways: readonly number[]) => {
+    await goTo(page, "#/lay");
+    await page.waitForSelector(".lay-view .piece");
+    await expect.poll(() => waysOfPieces(page)).toEqual(ways);
+  };
+  const costs = ".lay-details li:has-text('All pieces one way')";
+  await onCloth();
+  expect(await page.inputValue(way)).toBe("both");
+  await page.selectOption(way, "up");
+  await onLay([1]);
+  await page.waitForSelector(costs, WEIGHED);
+  // By keys alone: the field is entered, and an arrow goes on to the next choice.
+  await onCloth();
+  await page.focus(way);
+  await page.keyboard.press("ArrowDown");
+  await expect.poll(() => page.inputValue(way)).toBe("down");
+  await onLay([-1]);
+  await onCloth();
+  await page.focus(way);
+  await page.keyboard.press("ArrowDown");
+  await expect.poll(() => page.inputValue(way)).toBe("free");
+  await goTo(page, "#/lay");
+  await page.waitForSelector(".lay-details p:has-text('All pieces lie one way, with their arrows')");
+  await page.waitForSelector(costs, WEIGHED);
+  expect(await waysOfPieces(page)).toHaveLength(1);
+  expect(JSON.parse(await savedText(page)).materials[0].oneWay).toBe("free");
+  // Back to both ways: the rule and its cost are gone.
+  await onCloth();
+  await page.focus(way);
+  await page.keyboard.press("Home");
+  await expect.poll(() => page.inputValue(way)).toBe("both");
+  await goTo(page, "#/lay");
+  await page.waitForSelector(".lay-view .piece");
+  await page.waitForSelector(costs, { state: "detached" });
+}, 400_000);
+
+test("the band for each bag is typed by mouse and keys, refused where it is no length, kept by the plan, and its cost told", async () => {
+  const page = await openPage(await stage.person(), stage.url);
+  await openFile(page, "velvet.json", napped);
+  await page.waitForSelector(".card-name:has-text('Front')");
+  const band = "input[data-path$='shadeBand']";
+  const onCloth = async () => {
+    await goTo(page, "#/cloth/canvas");
+    await page.waitForSelector(band, { state: "attached" });
+  };
+  await onCloth();
+  expect(await page.inputValue(band)).toBe("anywhere");
+  await page.click(band);
+  await page.keyboard.type("34 cm");
+  await page.keyboard.press("Enter");
+  await goTo(page, "#/lay");
+  await page.waitForSelector(".lay-view .piece");
+  await page.waitForSelector(".lay-details p:has-text('The parts of each bag lie within 340 mm of the roll')");
+  await page.waitForSelector(".lay-details li:has-text('from one stretch of the roll')", WEIGHED);
+  // By keys: what is no length is refused beside the field, and a length shorter than any part leaves them out, told why.
+  await onCloth();
+  await page.focus(band);
+  await page.keyboard.press("ControlOrMeta+a");
+  await page.keyboard.type("a yard or so");
+  await page.keyboard.press("Tab");
+  await page.waitForSelector(`span:has(> ${band}) .refusal, ${band}[aria-invalid=true]`);
+  await page.focus(band);
+  await page.keyboard.press("ControlOrMeta+a");
+  await page.keyboard.type("20 cm");
+  await page.keyboard.press("Tab");
+  await goTo(page, "#/lay");
+  await page.waitForSelector(".lay-details .unplaced .refusal");
+  // Emptied, the parts may lie anywhere again.
+  await onCloth();
+  await page.focus(band);
+  await page.keyboard.press("ControlOrMeta+a");
+  await page.keyboard.press("Delete");
+  await page.keyboard.press("Tab");
+  await expect.poll(() => page.inputValue(band)).toBe("anywhere");
+  await goTo(page, "#/lay");
+  await page.waitForSelector(".lay-view .piece");
+  await page.waitForSelector(".lay-details p:has-text('The parts of each bag')", { state: "detached" });
+  expect(JSON.parse(await savedText(page)).materials[0].shadeBand).toBeUndefined();
+}, 400_000);
+
+test("on cloth in layers the band is kept layer by layer, or the lay says why it is not", async () => {
+  const page = await openPage(await stage.person(), stage.url);
+  const layered = JSON.parse(napped);
+  Object.assign(layered.materials[0], { shadeBand: "70 cm", spread: { layers: 3, faces: "up" } });
+  await openFile(page, "velvet.json", JSON.stringify(layered));
+  await goTo(page, "#/lay");
+  await page.waitForSelector(".lay-details p:has-text('In each layer the parts of each bag lie within 700 mm')");
+  layered.bags = 2;
+  await openFile(page, "velvet.json", JSON.stringify(layered));
+  await goTo(page, "#/lay");
+  await page.waitForSelector(".lay-details p:has-text('3 layers give 3 bags at a time')");
 });

@@ -1,5 +1,5 @@
-// Layers and folds: 8.13 to 8.15 of the trade (face to face gives mirrored pairs, face up does not; half pieces on a
-// fold want symmetric pieces) are common practice, no source. Areas and counts are exact arithmetic.
+// Layers and folds: face to face gives mirrored pairs, face up does not; half pieces on a fold want symmetric pieces
+// (common practice, no source). Areas and counts are exact arithmetic.
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { ringBox } from "../../src/core/geometry/box.ts";

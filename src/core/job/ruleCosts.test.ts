@@ -44,7 +44,7 @@ test("a band that the plan keeps to anyway costs nothing, and one that parts the
     },
   );
   expect(costs(single)).toEqual([{ rule: { kind: "band" }, extraLength: 200 }]);
-});
+}, 240_000);
 
 test("one way costs what pieces that would nest head to foot lose; each rule is measured with the others kept", () => {
   // Right triangles of 400 × 500, two of which make a box where one may be turned: 4 take 800, else more.
@@ -64,7 +64,7 @@ test("one way costs what pieces that would nest head to foot lose; each rule is 
   expect(oneWay!.rule).toEqual({ kind: "one-way" });
   expect(oneWay!.extraLength).toBeGreaterThan(100);
   expect(band).toEqual({ rule: { kind: "band" }, extraLength: expect.closeTo(0, 0) });
-});
+}, 240_000);
 
 test("where bands are not kept nothing is said of their cost, and many matches do not crowd out the other rules", () => {
   const spread = { layers: 2, faces: "up" };
@@ -82,11 +82,11 @@ test("where bands are not kept nothing is said of their cost, and many matches d
   const kinds = costs(crowd).map(({ rule }) => rule.kind);
   expect(kinds.slice(-2)).toEqual(["one-way", "band"]);
   expect(kinds.filter((kind) => kind === "centred")).toHaveLength(8);
-});
+}, 240_000);
 
 test("what the rules cost is nothing to say where a piece finds no place", () => {
   const [cost] = costs(
     projectOf({ oneWay: "up" }, { panels: [panel("front", 400, 500), panel("huge", 300, 1200)] }),
   );
   expect(cost).toEqual({ rule: { kind: "one-way" }, extraLength: null });
-});
+}, 240_000);
