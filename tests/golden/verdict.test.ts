@@ -64,3 +64,18 @@ test("no report, or none that passed, is a failure whatever the exit code says",
   expect(verdictOf(0, { testResults: [] }).status).toBe(1);
   expect(verdictOf(null, null).status).toBe(1);
 });
+
+test("tests that pass on the second try only are named, and are a failure when they are many", () => {
+  const unsteady = (count: number): string =>
+    Array.from(
+      { length: count },
+      (_, i) => `let n${i} = 0;\ntest("unsteady ${i}", { retry: 1 }, () => expect(++n${i}).toBe(2));\n`,
+    ).join("");
+  const few = reportOn("unsteady", GOOD + unsteady(1));
+  const verdict = verdictOf(few.code, few.report);
+  expect(verdict.status, verdict.lines.join("\n")).toBe(0);
+  expect(verdict.lines[0]).toMatch(/^Passed on the second try only: unsteady 0 \(first: .*expected 1 to be 2/u);
+  expect(verdict.lines).toContain("2 passed, 0 failed");
+  const many = reportOn("oftenUnsteady", unsteady(4));
+  expect(verdictOf(many.code, many.report).status).toBe(1);
+});
