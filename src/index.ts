@@ -26,11 +26,12 @@ export { type LengthForStraps, lengthForStraps } from "./core/lay/boxes/straps/l
 export type { StrapOnCloth } from "./core/lay/boxes/straps/strapProblem.ts";
 export { type StrapYield, strapYield } from "./core/lay/boxes/straps/strapYield.ts";
 export { checkPlan } from "./core/lay/check/checkPlan.ts";
-export { CUT_MODES, type CutMode, chooseEngines } from "./core/lay/engines/chooseEngines.ts";
+export { chooseEngines } from "./core/lay/engines/chooseEngines.ts";
 export type { LayPiece, LayPlan, LayProblem, Stock, StockPlacement } from "./core/lay/problem/layProblem.ts";
 export { arrange } from "./core/lay/search/arrange/arrange.ts";
 export type { Arrangement, ArrangeStep } from "./core/lay/search/arrange/layingDesk.ts";
 export type { Engine } from "./core/lay/search/engine.ts";
+export { CUT_MODES, type CutMode } from "./core/lay/search/engine.ts";
 export type { CutPiece } from "./core/materials/cutPiece.ts";
 export type { Material } from "./core/materials/material.ts";
 export {

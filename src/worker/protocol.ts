@@ -1,5 +1,5 @@
-import type { CutMode } from "../core/lay/engines/chooseEngines.ts";
 import type { LayPlan, LayProblem } from "../core/lay/problem/layProblem.ts";
+import type { CutMode } from "../core/lay/search/engine.ts";
 
 /** One search of one worker. */
 export interface SearchOrder {

@@ -1,7 +1,7 @@
-import type { CutMode } from "../core/lay/engines/chooseEngines.ts";
 import type { LayPlan, LayProblem } from "../core/lay/problem/layProblem.ts";
 import { isSettled } from "../core/lay/search/arrange/arrange.ts";
 import { isBetterPlan } from "../core/lay/search/comparePlans.ts";
+import type { CutMode } from "../core/lay/search/engine.ts";
 import type { FromWorker, WorkerLine } from "./protocol.ts";
 
 /** Seeds of the workers of one search are this far apart; the first has the seed itself. */

@@ -1,10 +1,11 @@
 import { difference, intersection, type union } from "polyclip-ts";
 import { layProblemsOf } from "../../src/core/job/layProblems.ts";
 import { searchChoices } from "../../src/core/lay/alternatives/searchChoices.ts";
-import { CUT_MODES, chooseEngines } from "../../src/core/lay/engines/chooseEngines.ts";
+import { chooseEngines } from "../../src/core/lay/engines/chooseEngines.ts";
 import type { LayPlan, LayProblem, Stock, StockPlacement } from "../../src/core/lay/problem/layProblem.ts";
 import { arrange } from "../../src/core/lay/search/arrange/arrange.ts";
 import { BREATH } from "../../src/core/lay/search/breath.ts";
+import { CUT_MODES } from "../../src/core/lay/search/engine.ts";
 import { cutListOf } from "../../src/core/project/cutList.ts";
 import { readProject } from "../../src/core/project/file/readProject.ts";
 import type { Draw, Kind } from "./kind.ts";

@@ -1,4 +1,4 @@
-import type { CutMode } from "../../core/lay/engines/chooseEngines.ts";
+import type { CutMode } from "../../core/lay/search/engine.ts";
 import { nodePool } from "../../worker/nodePool.ts";
 import type { SearchPool } from "../../worker/searchPool.ts";
 import {

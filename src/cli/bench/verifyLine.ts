@@ -1,6 +1,6 @@
 import { checkPlan } from "../../core/lay/check/checkPlan.ts";
-import type { CutMode } from "../../core/lay/engines/chooseEngines.ts";
 import type { LayProblem, StockPlacement, Unplaced } from "../../core/lay/problem/layProblem.ts";
+import type { CutMode } from "../../core/lay/search/engine.ts";
 import type { BenchLine } from "./benchLine.ts";
 import { benchProblem } from "./benchProblem.ts";
 import type { Instance } from "./dataset.ts";

@@ -2,23 +2,10 @@ import type { CupboardPiece } from "../../core/cupboard/cupboard.ts";
 import { offerPieces } from "../../core/cupboard/offered.ts";
 import type { JudgedCloth } from "../../core/job/laidCloth.ts";
 import { jobOf, type ProjectJob } from "../../core/job/projectJob.ts";
-import { type Io, type OptionSpec, type ParsedArgs, UsageError } from "../command.ts";
+import { type Io, type ParsedArgs, UsageError } from "../command.ts";
 import { readCupboardFile, soundOf } from "../cupboard/cupboardDisk.ts";
 import { shortText, type Telling } from "../cupboard/cupboardText.ts";
 import { CUPBOARD_TEXTS } from "../words/cupboardTexts.ts";
-
-export const FROM_CUPBOARD_OPTIONS: readonly OptionSpec[] = [
-  {
-    name: "cupboard",
-    value: "FILE",
-    help: "offer what lies in this cupboard of each cloth, to be used up first; the plan names pieces by their labels",
-  },
-  {
-    name: "shade",
-    value: "NAME",
-    help: "with --cupboard: only pieces of this shade, and those of which none is said",
-  },
-];
 
 /** A project with the pieces of a cupboard offered to it; without `--cupboard` as it is. */
 export interface OfferedJob {

@@ -10,7 +10,7 @@ import { readProjectFile } from "../inOut/editProjectFile.ts";
 import { InputProblem, type ToldProblem } from "../inOut/toldProblem.ts";
 import { writeFiles } from "../inOut/writeFiles.ts";
 import { outlivedFiles, rememberedFiles, writtenFile } from "./earlierFiles.ts";
-import { tellAndWrite } from "./lay.ts";
+import { tellAndWrite } from "./runLay.ts";
 
 const folder = mkdtempSync(join(tmpdir(), "lay-test-"));
 afterAll(() => rmSync(folder, { recursive: true, force: true }));

@@ -1,7 +1,7 @@
 import { choicesFrom, type LayChoice, searchChoices } from "../../core/lay/alternatives/searchChoices.ts";
-import { CUT_MODES } from "../../core/lay/engines/chooseEngines.ts";
 import type { LayPlan, LayProblem } from "../../core/lay/problem/layProblem.ts";
 import { BREATH } from "../../core/lay/search/breath.ts";
+import { CUT_MODES } from "../../core/lay/search/engine.ts";
 import type { SearchPool } from "../../worker/searchPool.ts";
 import { timedSearch } from "../timedSearch.ts";
 

@@ -1,5 +1,5 @@
 import { availableParallelism } from "node:os";
-import { CUT_MODES, type CutMode } from "../../core/lay/engines/chooseEngines.ts";
+import { CUT_MODES, type CutMode } from "../../core/lay/search/engine.ts";
 import type { OptionSpec, ParsedArgs } from "../command.ts";
 import { numberOption, wordOption } from "./optionValues.ts";
 

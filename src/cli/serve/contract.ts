@@ -1,6 +1,6 @@
 import { z } from "zod";
 import { planJsonSchema } from "../../core/job/planDocument/planSchema.ts";
-import { CUT_MODES } from "../../core/lay/engines/chooseEngines.ts";
+import { CUT_MODES } from "../../core/lay/search/engine.ts";
 import { projectJsonSchema } from "../../core/project/file/jsonSchema.ts";
 import { LANGUAGES } from "../../core/units/language.ts";
 import { OUTPUTS } from "../../export/outputs.ts";

@@ -1,8 +1,8 @@
 import { rulerCuts } from "../lay/alternatives/layFigures.ts";
 import { stageCount } from "../lay/boxes/cuts/cutTree.ts";
-import type { CutMode } from "../lay/engines/chooseEngines.ts";
 import { isMatched } from "../lay/problem/lattice.ts";
 import type { LayPlan, LayProblem } from "../lay/problem/layProblem.ts";
+import type { CutMode } from "../lay/search/engine.ts";
 
 /**
  * Why a plan does not keep the way of cutting that was asked for. `matched`: pieces held to the cloth's pattern are laid

@@ -1,6 +1,6 @@
 import { z } from "zod";
-import { CUT_MODES } from "../../lay/engines/chooseEngines.ts";
 import { type StockPlacement, UNPLACED_REASONS, type Unplaced } from "../../lay/problem/layProblem.ts";
+import { CUT_MODES } from "../../lay/search/engine.ts";
 import { publishedSchema } from "../../project/file/jsonSchema.ts";
 import { CUT_REASONS } from "../planCut.ts";
 import type { MaterialPlan, OutlineData, PlanDocument } from "./planDocument.ts";

@@ -1,9 +1,10 @@
 import { purchaseOf } from "../../buying/purchase.ts";
 import { polygonArea } from "../../geometry/ring.ts";
 import { checkPlan } from "../../lay/check/checkPlan.ts";
-import { type CutMode, chooseEngines } from "../../lay/engines/chooseEngines.ts";
+import { chooseEngines } from "../../lay/engines/chooseEngines.ts";
 import type { LayPlan, LayProblem } from "../../lay/problem/layProblem.ts";
 import { whyUnplaced } from "../../lay/search/arrange/whyUnplaced.ts";
+import type { CutMode } from "../../lay/search/engine.ts";
 import type { Material } from "../../materials/material.ts";
 import type { LeftOut } from "../../problems/layProblems.ts";
 import type { Problem } from "../../problems/problem.ts";

@@ -1,8 +1,8 @@
 import { checkPlan } from "../../lay/check/checkPlan.ts";
-import type { CutMode } from "../../lay/engines/chooseEngines.ts";
 import type { LayPlan, LayProblem } from "../../lay/problem/layProblem.ts";
 import { copiesLeftOut, lengthUsed } from "../../lay/problem/planSums.ts";
 import { BREATH, type Breath } from "../../lay/search/breath.ts";
+import type { CutMode } from "../../lay/search/engine.ts";
 import type { Project } from "../../project/project.ts";
 import type { ConstructionId } from "../../straps/wish/strapWish.ts";
 import { jobOf } from "../projectJob.ts";

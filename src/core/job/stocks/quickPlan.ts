@@ -1,7 +1,8 @@
-import { type CutMode, chooseEngines } from "../../lay/engines/chooseEngines.ts";
+import { chooseEngines } from "../../lay/engines/chooseEngines.ts";
 import type { LayPlan, LayProblem } from "../../lay/problem/layProblem.ts";
 import { arrange } from "../../lay/search/arrange/arrange.ts";
 import { BREATH, type Breath, nextTurn } from "../../lay/search/breath.ts";
+import type { CutMode } from "../../lay/search/engine.ts";
 
 /** How long and how a quick plan is looked for. */
 export interface QuickSearch {

@@ -1,7 +1,7 @@
 import type { LayPlan, LayProblem } from "../problem/layProblem.ts";
 import { clothUsed } from "../problem/planSums.ts";
-import { areaLeftOut } from "../search/comparePlans.ts";
-import type { ChoiceFor, LayChoice } from "./searchChoices.ts";
+import { areaLeftOut, type ChoiceFor } from "../search/comparePlans.ts";
+import type { LayChoice } from "./searchChoices.ts";
 
 /** What a choice may be called: `most` where pieces have no place, `leftovers` where nothing comes off a roll. */
 export type ChoiceTitle = ChoiceFor | "most" | "leftovers";

@@ -1,17 +1,13 @@
-import { CUT_MODES, type CutMode, chooseEngines } from "../engines/chooseEngines.ts";
+import { chooseEngines } from "../engines/chooseEngines.ts";
 import type { LayPlan, LayProblem } from "../problem/layProblem.ts";
 import { arrange } from "../search/arrange/arrange.ts";
 import type { ArrangeStep } from "../search/arrange/layingDesk.ts";
 import { type Breath, nextTurn } from "../search/breath.ts";
-import { areaLeftOut } from "../search/comparePlans.ts";
+import { areaLeftOut, type ChoiceFor } from "../search/comparePlans.ts";
 import type { SearchBudget } from "../search/engine.ts";
+import { CUT_MODES, type CutMode } from "../search/engine.ts";
 import { type LayFigures, layFigures } from "./layFigures.ts";
 import { type OffcutGoal, offcutSearch } from "./offcutSearch.ts";
-
-/** What a plan is chosen for. */
-export const CHOICES = ["shortest", "easiest", "offcut"] as const;
-
-export type ChoiceFor = (typeof CHOICES)[number];
 
 /** One of the plans offered. */
 export interface LayChoice {

@@ -9,14 +9,9 @@ import { outlineEngine } from "../outlines/outlineEngine.ts";
 import { isMatched } from "../problem/lattice.ts";
 import { mayLieAslant } from "../problem/rectangles/prepare.ts";
 import type { RegionJob } from "../problem/region.ts";
-import type { Engine } from "../search/engine.ts";
+import type { CutMode, Engine } from "../search/engine.ts";
 import { boxEngine } from "./boxEngine.ts";
 import { quickStart } from "./quickStart.ts";
-
-/** How pieces are to be cut: anywhere, edge to edge with a ruler, or edge to edge in three turns of the cloth. */
-export const CUT_MODES = ["free", "ruler", "few-stages"] as const;
-
-export type CutMode = (typeof CUT_MODES)[number];
 
 const TOLERANCE = 1e-6;
 const boxes = boxEngine(rectangleEngine);

@@ -3,6 +3,11 @@ import type { LayPiece, LayPlan, LayProblem } from "../problem/layProblem.ts";
 import { copiesLeftOut } from "../problem/planSums.ts";
 import type { RegionPlan } from "../problem/region.ts";
 
+/** What a plan is chosen for. */
+export const CHOICES = ["shortest", "easiest", "offcut"] as const;
+
+export type ChoiceFor = (typeof CHOICES)[number];
+
 /** Shares of area or length that differ by less are the same. */
 const SAME = 1e-9;
 

@@ -1,6 +1,11 @@
 import type { RegionJob, RegionPlan } from "../problem/region.ts";
 import type { Breath } from "./breath.ts";
 
+/** How pieces are to be cut: anywhere, edge to edge with a ruler, or edge to edge in three turns of the cloth. */
+export const CUT_MODES = ["free", "ruler", "few-stages"] as const;
+
+export type CutMode = (typeof CUT_MODES)[number];
+
 /** One turn of a search. `plan` is set only when it is better than every one before. */
 export interface SearchStep {
   /** Evaluations spent so far by this search. */
