@@ -76,7 +76,8 @@ export interface LaidTask extends LayFigures {
  * bytes. Throws on a bug of ours only: the texts of its orders have been read before.
  */
 export async function doLayTask(task: LayTask, out: string, told?: (news: SearchTold) => void): Promise<LaidTask> {
-  return writeLayTask(task, await searchLayTask(task, told), out);
+  const read = jobOfTask(task);
+  return writeLayTask(task, await searchLayTask(task, told, read), out, read);
 }
 
 /** A better plan of one of the cloths of a lay. */
@@ -95,9 +96,13 @@ export interface SearchTold {
  * The search of a lay alone: a plan for each cloth, in the order of the project's lays, or for the one that is asked
  * for. Nothing is written.
  */
-export async function searchLayTask(task: LayTask, told?: (news: SearchTold) => void): Promise<LayPlan[]> {
+export async function searchLayTask(
+  task: LayTask,
+  told?: (news: SearchTold) => void,
+  read: TaskJob = jobOfTask(task),
+): Promise<LayPlan[]> {
   const { island } = task;
-  const all = jobOfTask(task).job.lays;
+  const all = read.job.lays;
   const lays = island === undefined ? all : all.slice(island.cloth, island.cloth + 1);
   const { evaluations, seed, mode } = task.effort;
   const from = island?.from ?? undefined;
@@ -121,8 +126,12 @@ export async function searchLayTask(task: LayTask, told?: (news: SearchTold) => 
  * Why plans that somebody else says are those of a task may not be drawn, in sentences; none when they may. Each is
  * checked against the lays worked out here from the task itself, and has to lay what a first look here lays.
  */
-export async function refusalOfPlans(task: LayTask, plans: readonly LayPlan[]): Promise<string[]> {
-  const { lays } = jobOfTask(task).job;
+export async function refusalOfPlans(
+  task: LayTask,
+  plans: readonly LayPlan[],
+  read: TaskJob = jobOfTask(task),
+): Promise<string[]> {
+  const { lays } = read.job;
   if (plans.length !== lays.length) return [`${plans.length} plans for ${lays.length} cloths`];
   const faults = lays.flatMap(({ problem }, i) => {
     const plan = plans[i]!;
@@ -131,15 +140,35 @@ export async function refusalOfPlans(task: LayTask, plans: readonly LayPlan[]): 
       : [`a plan for "${plan.materialId}", not "${problem.materialId}"`];
   });
   if (faults.length > 0 || plans.every(({ unplaced }) => unplaced.length === 0)) return faults;
-  const first = await searchLayTask({ ...task, effort: { ...task.effort, evaluations: 1 } });
+  const first = await searchLayTask({ ...task, effort: { ...task.effort, evaluations: 1 } }, undefined, read);
   const isLess = plans.some((plan, i) => copiesLeftOut(plan) > copiesLeftOut(first[i]!));
   return isLess ? [QUEUE_TEXTS[task.language].leavesOut] : [];
 }
 
+/** Plans that may not be drawn, and why. */
+export interface Refused {
+  readonly refused: readonly string[];
+}
+
+/** Checks plans that somebody else says are those of a task, and writes its files below `out` if they may be drawn. */
+export async function drawLayTask(
+  task: LayTask,
+  plans: readonly LayPlan[],
+  out: string,
+): Promise<LaidTask | Refused> {
+  const read = jobOfTask(task);
+  const refused = await refusalOfPlans(task, plans, read);
+  return refused.length > 0 ? { refused } : writeLayTask(task, plans, out, read);
+}
+
 /** Has the plans of a lay checked and writes its files below `out`; of a plan with faults only the plan itself. */
-export async function writeLayTask(task: LayTask, plans: readonly LayPlan[], out: string): Promise<LaidTask> {
+async function writeLayTask(
+  task: LayTask,
+  plans: readonly LayPlan[],
+  out: string,
+  { orders, job }: TaskJob,
+): Promise<LaidTask> {
   const { language, effort } = task;
-  const { orders, job } = jobOfTask(task);
   const laid = job.lays.map((lay, i) => judgeCloth({ ...lay, plan: plans[i]! }, effort.mode, job.project));
   const document = planDocument(job, laid, effort.seed);
   const faults = laid.flatMap((cloth) => cloth.faults.map((fault) => problemLine(fault)));
@@ -190,7 +219,13 @@ function silent(language: Language): Io {
   return { language, out: nothing, err: nothing, progress: nothing };
 }
 
-function jobOfTask(task: LayTask): { readonly orders: readonly NamedJob[]; readonly job: ProjectJob } {
+/** The orders of a task worked out, and the job of all of them together. */
+interface TaskJob {
+  readonly orders: readonly NamedJob[];
+  readonly job: ProjectJob;
+}
+
+function jobOfTask(task: LayTask): TaskJob {
   const orders = task.orders.map(({ name, text }) => ({ name, job: soundJob(text, task) }));
   const job = orders.length === 1 ? orders[0]!.job : joinedJob(orders, BATCH_TEXTS[task.language].orders);
   return { orders, job };

@@ -7,6 +7,7 @@ import {
   orderLays,
   type PlannedOrder,
   plannedOrder,
+  stockSharer,
   type Together,
 } from "../../core/batch/together.ts";
 import { readJob } from "../../core/job/projectJob.ts";
@@ -27,13 +28,20 @@ export interface BatchOrder extends Pick<Order, "row" | "name" | "due" | "shade"
   readonly folder: string;
   /** Null until it has been read, and where it could not be. */
   readonly bags: number | null;
+  readonly isRead: boolean;
   readonly problems: readonly ToldProblem[];
 }
 
-/** A batch read and divided into lays. */
+/** A batch that is read order by order and divided into lays. */
 export interface Batch {
+  /** In the order of the table, those not read yet as well. */
   readonly orders: readonly BatchOrder[];
+  /** Those known so far: of orders laid by themselves each as it is read, of others all with the last. */
   readonly lays: readonly OrderLay[];
+  /** Orders not read yet. */
+  readonly unread: number;
+  /** Reads one order more; false where none was left. */
+  readOn(): boolean;
   /** Rows that name no order. */
   readonly nameless: readonly ToldProblem[];
   /** Where a lay is written, below the batch's folder: its name among the lays. */
@@ -55,12 +63,7 @@ interface BatchWish {
 }
 
 /** A batch out of a template and a table. Throws `InputProblem` when the template or the heads of the table are wrong. */
-export function batchOfTable(
-  template: string,
-  table: string,
-  wish: BatchWish,
-  onRead: (done: number, of: number) => void,
-): Batch {
+export function batchOfTable(template: string, table: string, wish: BatchWish): Batch {
   const { language } = wish;
   const text = withItsWorkshop(readInput(template), template);
   const read = readJob(text, language);
@@ -83,12 +86,11 @@ export function batchOfTable(
     sources,
     list.problems.map((problem) => toldAt(problem, language)),
     wish,
-    onRead,
   );
 }
 
 /** A batch out of every project file in a folder, in the order of their names. */
-export function batchOfFolder(folder: string, wish: BatchWish, onRead: (done: number, of: number) => void): Batch {
+export function batchOfFolder(folder: string, wish: BatchWish): Batch {
   const names = namesIn(folder)
     .filter((name) => name.endsWith(".json"))
     .sort();
@@ -110,7 +112,7 @@ export function batchOfFolder(folder: string, wish: BatchWish, onRead: (done: nu
       }),
     };
   });
-  return batchOf(sources, [], wish, onRead);
+  return batchOf(sources, [], wish);
 }
 
 function namesIn(folder: string): string[] {
@@ -127,7 +129,6 @@ function batchOf(
   sources: readonly Source[],
   nameless: readonly ToldProblem[],
   { together, effort, write, language }: BatchWish,
-  onRead: (done: number, of: number) => void,
 ): Batch {
   const stems = distinctStems(
     sources.map(({ name }) => name),
@@ -135,23 +136,41 @@ function batchOf(
   );
   const cloths = new BatchCloths();
   const planned: PlannedOrder[] = [];
-  const orders = sources.map((source, i): BatchOrder => {
-    onRead(i, sources.length);
-    const { row, name, due, shade } = source;
-    const order = { row, name, due, shade, folder: `orders/${stems[i]}`, bags: null };
+  const orders = sources.map(({ row, name, due, shade }, i): BatchOrder => {
+    const folder = `orders/${stems[i]}`;
+    return { row, name, due, shade, folder, bags: null, isRead: false, problems: [] };
+  });
+  const lays: OrderLay[] = [];
+  const shareStock = stockSharer();
+  let read = 0;
+  const readOne = (): void => {
+    const source = sources[read]!;
     const { value, problems: found } = jobOfSource(source, language);
     const problems = [...source.faults, ...found];
-    if (value === null || problems.length > 0) return { ...order, problems };
-    planned.push(plannedOrder(source, value, cloths));
-    return { ...order, bags: value.project.bags, problems };
-  });
+    const isSound = value !== null && problems.length === 0;
+    orders[read] = { ...orders[read]!, isRead: true, bags: isSound ? value.project.bags : null, problems };
+    read++;
+    if (!isSound) return;
+    const order = plannedOrder(source, value, cloths);
+    if (together === "none") lays.push(shareStock([order]));
+    else planned.push(order);
+  };
   const sourceOf = new Map(sources.map((source) => [source.name, source]));
   const folderOf = new Map(orders.map(({ name, folder }) => [name, folder]));
   const layFolderOf = (lay: OrderLay): string => layFolder(lay.orders.map(({ name }) => folderOf.get(name)!));
   return {
     orders,
     nameless,
-    lays: orderLays(planned, together),
+    lays,
+    get unread() {
+      return sources.length - read;
+    },
+    readOn: () => {
+      if (read === sources.length) return false;
+      readOne();
+      if (read === sources.length) lays.push(...orderLays(planned, together));
+      return true;
+    },
     folderOf: layFolderOf,
     taskOf: (lay) => ({
       folder: layFolderOf(lay),

@@ -20,6 +20,11 @@ export function keepRecord(out: string, key: string, laid: LaidTask): void {
   writeFiles(join(out, RECORDS), [{ name: `${key}.json`, data: `${JSON.stringify(laid)}\n` }]);
 }
 
+/** Whether an earlier batch has kept anything in the folder. */
+export function hasRecords(out: string): boolean {
+  return namesIn(join(out, RECORDS)).length > 0;
+}
+
 /** The lay kept under a key; null where there is none, or where a file of it is not as it was written. */
 export function keptRecord(out: string, key: string): LaidTask | null {
   const laid = recordIn(out, `${key}.json`);

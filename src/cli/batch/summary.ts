@@ -49,6 +49,7 @@ export function orderResults(
   for (const [i, lay] of lays.entries()) for (const { name } of lay.orders) at.set(name, i);
   return orders.map((order): OrderResult => {
     const index = at.get(order.name);
+    if (!order.isRead) return unlaid(order, "waiting", []);
     if (index === undefined)
       return unlaid(
         order,

@@ -1,12 +1,12 @@
 import type { LayPlan } from "../../core/lay/problem/layProblem.ts";
 import {
   doLayTask,
+  drawLayTask,
   type LaidTask,
   type LayTask,
-  refusalOfPlans,
+  type Refused,
   type SearchTold,
   searchLayTask,
-  writeLayTask,
 } from "./layTask.ts";
 
 /** What a thread of a batch is given: a whole lay; the search of one; or plans of somebody else to check and to draw. */
@@ -14,11 +14,6 @@ export type ThreadTask =
   | { readonly kind: "lay"; readonly task: LayTask; readonly out: string }
   | { readonly kind: "search"; readonly task: LayTask }
   | { readonly kind: "draw"; readonly task: LayTask; readonly plans: readonly LayPlan[]; readonly out: string };
-
-/** Plans that may not be drawn, and why. */
-export interface Refused {
-  readonly refused: readonly string[];
-}
 
 export type ThreadResult<T extends ThreadTask> = T["kind"] extends "lay"
   ? LaidTask
@@ -40,6 +35,5 @@ async function done(
 ): Promise<LaidTask | readonly LayPlan[] | Refused> {
   if (given.kind === "lay") return doLayTask(given.task, given.out, told);
   if (given.kind === "search") return searchLayTask(given.task, told);
-  const refused = await refusalOfPlans(given.task, given.plans);
-  return refused.length > 0 ? { refused } : writeLayTask(given.task, given.plans, given.out);
+  return drawLayTask(given.task, given.plans, given.out);
 }

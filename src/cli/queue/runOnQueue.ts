@@ -13,9 +13,8 @@ export interface QueuedBatch {
   readonly out: string;
   /** Lays drawn at a time. */
   readonly threads: number;
-  /** By the folder of a lay: what it is kept under, and when the first of its orders is due, as `2027-03-12`. */
-  readonly keyOfFolder: ReadonlyMap<string, string>;
-  readonly dueOf: ReadonlyMap<string, string | null>;
+  /** Of a lay that was given out, by its folder: what it is kept under, and its turn, from 1. */
+  sent(folder: string): { readonly key: string; readonly rank: number };
 }
 
 /** Looks for workers so often while there is none, ms. */
@@ -25,12 +24,11 @@ const LOOK_MS = 3000;
 export function runOnQueue(
   tasks: Iterable<LayTask>,
   store: QueueStore,
-  { out, threads, keyOfFolder, dueOf }: QueuedBatch,
+  { out, threads, sent }: QueuedBatch,
   onEnd: (task: LayTask, result: TaskResult) => void,
   io: Io,
 ): RunningTasks {
   const texts = QUEUE_TEXTS[io.language];
-  const dues = [...new Set(dueOf.values())].sort();
   let running: RunningTasks | null = null;
   let isStopped = false;
   const ended = (async () => {
@@ -44,8 +42,8 @@ export function runOnQueue(
         tasks,
         store,
         {
-          keyOf: ({ folder }) => keyOfFolder.get(folder)!,
-          priorityOf: ({ folder }) => dues.indexOf(dueOf.get(folder) ?? null) + 1,
+          keyOf: ({ folder }) => sent(folder).key,
+          priorityOf: ({ folder }) => sent(folder).rank,
           draw: (task, plans) => crew.run({ kind: "draw", task, plans, out }),
           atOnce: crew.threads,
           texts,

@@ -1,6 +1,5 @@
-import type { LayTask } from "../batch/layTask.ts";
+import type { LayTask, Refused } from "../batch/layTask.ts";
 import { bugText, type RunningTasks } from "../batch/runTasks.ts";
-import type { Refused } from "../batch/threadTask.ts";
 import { QUEUE_TEXTS, type QueueTexts } from "../words/queueTexts.ts";
 import type { QueueStore } from "./connect.ts";
 import { type FoundPlans, readFoundPlans, type SentLay } from "./wire.ts";
@@ -137,7 +136,9 @@ class Sending<R extends object> {
   #fresh(): string[] {
     const fresh: string[] = [];
     const most = this.#wish.mostOut?.() ?? MOST_OUT;
-    while (this.#out.size < most) {
+    // The next ones may have to be read first: not all before the first goes out.
+    const until = performance.now() + LOOK_MS;
+    while (this.#out.size < most && performance.now() < until) {
       const next = this.#waiting.next();
       if (next.done) break;
       const id = `lay-${this.#wish.keyOf(next.value)}`;

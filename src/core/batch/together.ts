@@ -115,12 +115,16 @@ export function orderLays(orders: readonly PlannedOrder[], together: Together): 
       if (order.alone === null) open.set(key, lay);
     }
   }
-  return withStockShared(lays);
+  return lays.map(stockSharer());
 }
 
-function withStockShared(lays: readonly (readonly PlannedOrder[])[]): OrderLay[] {
+/**
+ * Shares measured stock out among lays that come one after the other, each its orders; what a lay gets depends only on
+ * those before it. Orders that are all laid by themselves (`none`) can so be given out as they are read.
+ */
+export function stockSharer(): (orders: readonly PlannedOrder[]) => OrderLay {
   const given = new Set<string>();
-  return lays.map((orders): OrderLay => {
+  return (orders) => {
     const { cloth } = orders[0]!;
     const uses = new Set(orders.flatMap((order) => order.uses));
     const withheld: Record<string, string[]> = {};
@@ -138,7 +142,7 @@ function withStockShared(lays: readonly (readonly PlannedOrder[])[]): OrderLay[]
       }
     }
     return { orders, withheld, measured };
-  });
+  };
 }
 
 /** What a lay took of its measured stock. */
