@@ -4,13 +4,16 @@ import type { FontBytes } from "../../export/fonts/faces.ts";
 
 const require = createRequire(import.meta.url);
 
-/** The fonts that come with the program. */
+let read: FontBytes | null = null;
+
+/** The fonts that come with the program: always the same bytes, so that they are parsed once for all the lays of a batch. */
 export function fontBytes(): FontBytes {
-  return {
+  read ??= {
     regular: packaged("dejavu-fonts-ttf/ttf/DejaVuSansCondensed.ttf"),
     bold: packaged("dejavu-fonts-ttf/ttf/DejaVuSansCondensed-Bold.ttf"),
     fallbacks: [emojiFont, unicodeFont],
   };
+  return read;
 }
 
 /** Read only for names in writing that the first two lack. */
