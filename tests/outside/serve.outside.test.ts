@@ -131,11 +131,40 @@ test("requests that are too large, no JSON, elsewhere, for too much or too many 
   );
   expect(await codes(await send({ "content-type": "text/plain" }, body))).toBe("415 no-json");
   expect(await codes(await send(json, "{"))).toBe("400 no-json");
-  expect(await codes(await post({ project: POUCH_TEMPLATE, effort: 21, colour: "navy" }))).toBe("400 wish wish");
+  expect(await codes(await post({ project: POUCH_TEMPLATE, effort: 21, colour: "navy" }))).toBe(
+    "400 number-out-of-range unknown-key",
+  );
   expect(await codes(await post({ project: { laywright: 1 } }))).toMatch(/^400 /u);
   expect(await codes(await post({ project: POUCH_TEMPLATE, effort: 0.001 }))).toBe("503 busy");
   expect(await codes(await ask("/"))).toBe("404 not-found");
   expect(await codes(await ask("/jobs/none/files/..%2F..%2Fpackage.json"))).toBe("404 no-file");
+});
+
+test("what is wrong with a request is said in the language that it wants, else in the service's", async () => {
+  const { ask, post } = await service({ language: "de" });
+  const wrong = { project: { ...POUCH_TEMPLATE, bags: 0 }, seed: "one", write: ["pdf"], efort: 1, cut: 3 };
+  const sentences = async (wanted: string | null, wish: object): Promise<string[]> => {
+    const headers = { "content-type": "application/json", ...(wanted === null ? {} : { "accept-language": wanted }) };
+    const answer = await ask("/jobs", { method: "POST", headers, body: JSON.stringify(wish) });
+    const { problems } = (await answer.json()) as { problems: { message: string; path: string }[] };
+    return problems.map(({ message }) => message).sort();
+  };
+  const english = await sentences("fr, en;q=0.8, de;q=0.5", wrong);
+  expect(english).toHaveLength(4);
+  // The same sentences as on the command line: what it is, and what to do.
+  expect(english.join("\n")).toMatch(/The key "efort" is not known here. Did you mean "effort"?/u);
+  expect(english.join("\n")).toMatch(/write\[0\].*"pdf" is not a choice here/u);
+  const german = await sentences("de-AT", wrong);
+  expect(german.join("\n")).toContain('Der Schlüssel "efort" ist hier nicht bekannt. Meinen Sie "effort"?');
+  for (const wanted of [null, "fr", "en;q=0", "*"]) expect(await sentences(wanted, wrong)).toEqual(german);
+  const soundWish = { project: { ...POUCH_TEMPLATE, bags: 0 } };
+  const inGerman = await sentences(null, soundWish);
+  expect(await sentences("en", soundWish)).not.toEqual(inGerman);
+  expect(await sentences("en", { ...soundWish, lang: "de" })).toEqual(inGerman);
+  const none = await ask("/jobs/none", { headers: { "accept-language": "en" } });
+  expect(await none.json()).toMatchObject({ problems: [{ message: expect.stringContaining("There is no such job") }] });
+  expect(none.headers.get("vary")).toContain("accept-language");
+  expect(await post({ project: POUCH_TEMPLATE, effort: 0.001 })).toMatchObject({ status: 202 });
 });
 
 test("a page of the web that had its own name lead here gets nothing", async () => {

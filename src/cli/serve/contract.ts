@@ -1,6 +1,7 @@
 import { z } from "zod";
 import { planJsonSchema } from "../../core/job/planDocument/planSchema.ts";
 import { CUT_MODES } from "../../core/lay/search/engine.ts";
+import { expected, group, plainNumber } from "../../core/project/file/fields.ts";
 import { projectJsonSchema } from "../../core/project/file/jsonSchema.ts";
 import { LANGUAGES } from "../../core/units/language.ts";
 import { OUTPUTS } from "../../export/outputs.ts";
@@ -15,20 +16,20 @@ const text = z.string();
 const number = z.number();
 const count = z.int().min(0);
 
-/** What is asked for: a project to lay, the same as `lay --effort`. */
+/** What is asked for: a project to lay, the same as `lay --effort`. What is wrong with it is told as that of a file. */
 export function wishSchema(mostEffort: number) {
-  return z.strictObject({
+  return group({
     /** Checked by the program itself, which tells every problem of it at once. */
-    project: z.record(text, z.unknown()),
-    effort: number.min(0.001).max(mostEffort).default(0.2),
+    project: z.record(text, z.unknown(), expected("group")),
+    effort: plainNumber(0.001, mostEffort).default(0.2),
     seed: z
-      .int()
+      .int(expected("count"))
       .min(0)
       .max(2 ** 31 - 1)
       .default(1),
     cut: z.enum(CUT_MODES).default("free"),
     /** Kinds of files beside the plan; all of them unless told. */
-    write: z.array(z.enum(OUTPUT_IDS)).optional(),
+    write: z.array(z.enum(OUTPUT_IDS), expected("list")).optional(),
     lang: z.enum(LANGUAGES).default("en"),
   });
 }

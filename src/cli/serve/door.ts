@@ -2,11 +2,14 @@ import { createHash, timingSafeEqual } from "node:crypto";
 import { readFileSync } from "node:fs";
 import { serve } from "@hono/node-server";
 import { type Context, Hono } from "hono";
+import { accepts } from "hono/accepts";
 import { bodyLimit } from "hono/body-limit";
 import { streamSSE } from "hono/streaming";
 import { readJob } from "../../core/job/projectJob.ts";
 import { problemLine } from "../../core/problems/describeProblem.ts";
-import type { Language } from "../../core/units/language.ts";
+import type { Problem as HouseProblem } from "../../core/problems/problem.ts";
+import { problemsOfIssues } from "../../core/project/file/issues.ts";
+import { LANGUAGES, type Language } from "../../core/units/language.ts";
 import { SENTENCES } from "../../core/words/words.ts";
 import type { LayTask } from "../batch/layTask.ts";
 import { SERVE_TEXTS, type ServeTexts } from "../words/serveTexts.ts";
@@ -64,10 +67,13 @@ export async function openDoor(wish: DoorWish, jobs: Jobs): Promise<OpenDoor> {
 
 function appOf({ token, version, mostEffort, mostBytes, language, host }: DoorWish, jobs: Jobs): Hono {
   const app = new Hono();
-  const texts = SERVE_TEXTS[language];
+  /** What is said to whoever asks, in the language that the request wants. */
+  const textsFor = (c: Context): ServeTexts => SERVE_TEXTS[languageOf(c, language)];
   const document = openApi(version, mostEffort, token !== null);
   const schema = wishSchema(mostEffort);
   app.use(async (c, next) => {
+    const texts = textsFor(c);
+    c.header("vary", "accept-language");
     // A page of the web that had its name lead to this machine would not know the name it has here.
     if (token === null && !isNameOfHere(c.req.header("host") ?? "", host))
       return say(c, 403, "host", texts.wrongHost);
@@ -78,20 +84,22 @@ function appOf({ token, version, mostEffort, mostBytes, language, host }: DoorWi
   });
   app.onError((error, c) => {
     // A body that ends too soon, or a bug of ours: neither takes the service down.
-    return c.json({ problems: [{ code: "fault", path: "", message: `${texts.ourFault} ${error.message}` }] }, 500);
+    const message = `${textsFor(c).ourFault} ${error.message}`;
+    return c.json({ problems: [{ code: "fault", path: "", message }] }, 500);
   });
-  app.notFound((c) => say(c, 404, "not-found", texts.nothingHere, c.req.path));
+  app.notFound((c) => say(c, 404, "not-found", textsFor(c).nothingHere, c.req.path));
   app.get("/health", (c) => c.json({ laywright: version, waiting: jobs.waiting, laying: jobs.laying }));
   app.get("/openapi.json", (c) => c.json(document));
   const limit = bodyLimit({
     maxSize: mostBytes,
-    onError: (c) => say(c, 413, "too-large", texts.tooLarge(mostBytes / 1_000_000)),
+    onError: (c) => say(c, 413, "too-large", textsFor(c).tooLarge(mostBytes / 1_000_000)),
   });
   app.post("/jobs", limit, async (c) => {
+    const texts = textsFor(c);
     // Only a program of its own may say so; a page elsewhere would have to ask first, and gets no answer.
     if (!/^application\/json\b/iu.test(c.req.header("content-type") ?? ""))
       return say(c, 415, "no-json", texts.noJson);
-    const read = taskOf(await c.req.text(), schema, texts);
+    const read = taskOf(await c.req.text(), schema, languageOf(c, language));
     if ("problems" in read) return told(c, 400, read.problems);
     const job = jobs.add(read.task);
     if (job === null) {
@@ -103,18 +111,18 @@ function appOf({ token, version, mostEffort, mostBytes, language, host }: DoorWi
   });
   app.get("/jobs/:id", (c) => {
     const job = jobs.get(c.req.param("id"));
-    return job === null ? say(c, 404, "no-job", texts.noJob, c.req.path) : c.json(job);
+    return job === null ? say(c, 404, "no-job", textsFor(c).noJob, c.req.path) : c.json(job);
   });
   app.delete("/jobs/:id", (c) =>
-    jobs.cancel(c.req.param("id")) ? c.body(null, 204) : say(c, 404, "no-job", texts.noJob, c.req.path),
+    jobs.cancel(c.req.param("id")) ? c.body(null, 204) : say(c, 404, "no-job", textsFor(c).noJob, c.req.path),
   );
   app.get("/jobs/:id/events", (c) => {
     const id = c.req.param("id");
-    if (jobs.get(id) === null) return say(c, 404, "no-job", texts.noJob, c.req.path);
+    if (jobs.get(id) === null) return say(c, 404, "no-job", textsFor(c).noJob, c.req.path);
     return eventsOf(c, jobs, id);
   });
-  app.get("/jobs/:id/plan", (c) => fileOf(c, jobs, "plan.json", texts));
-  app.get("/jobs/:id/files/:name", (c) => fileOf(c, jobs, c.req.param("name"), texts));
+  app.get("/jobs/:id/plan", (c) => fileOf(c, jobs, "plan.json", textsFor(c)));
+  app.get("/jobs/:id/files/:name", (c) => fileOf(c, jobs, c.req.param("name"), textsFor(c)));
   return app;
 }
 
@@ -165,34 +173,24 @@ function fileOf(c: Context, jobs: Jobs, name: string, texts: ServeTexts): Respon
 function taskOf(
   body: string,
   schema: ReturnType<typeof wishSchema>,
-  texts: ServeTexts,
+  language: Language,
 ): { readonly task: LayTask } | { readonly problems: readonly Problem[] } {
   let data: unknown;
   try {
     data = JSON.parse(body);
   } catch {
-    return { problems: [{ code: "no-json", path: "", message: texts.noJson }] };
+    return { problems: [{ code: "no-json", path: "", message: SERVE_TEXTS[language].noJson }] };
   }
   const read = schema.safeParse(data);
-  if (!read.success)
-    return {
-      problems: read.error.issues.map(({ path, message }) => ({
-        code: "wish",
-        path: path.map(String).join("."),
-        message: `${path.map(String).join(".")}: ${message}`,
-      })),
-    };
+  if (!read.success) return { problems: toldIn(language, problemsOfIssues(read.error.issues, data)) };
   const { project, effort, seed, cut, write, lang } = read.data;
   const text = JSON.stringify(project);
   const job = readJob(text, lang);
-  if (!job.ok)
-    return {
-      problems: job.problems.map((problem) => ({
-        code: problem.code,
-        path: `project.${problem.path}`,
-        message: problemLine(problem, SENTENCES[lang]),
-      })),
-    };
+  if (!job.ok) {
+    // The language of the job, where it is said, is that of its maker.
+    const told = toldIn(isGroup(data) && "lang" in data ? lang : language, job.problems);
+    return { problems: told.map((problem) => ({ ...problem, path: `project.${problem.path}` })) };
+  }
   return {
     task: {
       folder: FOLDER,
@@ -203,6 +201,37 @@ function taskOf(
       write,
     },
   };
+}
+
+function toldIn(language: Language, problems: readonly HouseProblem[]): Problem[] {
+  return problems.map((problem) => ({
+    code: problem.code,
+    path: problem.path,
+    message: problemLine(problem, SENTENCES[language]),
+  }));
+}
+
+function isGroup(data: unknown): data is object {
+  return typeof data === "object" && data !== null;
+}
+
+/**
+ * The language that a request wants most of those there are, else `usual`. Source: RFC 9110 section 12.5.4, a wished
+ * `de-AT` met by `de` as the lookup of RFC 4647 section 3.4 has it.
+ */
+function languageOf(c: Context, usual: Language): Language {
+  const known = (wished: string): Language | undefined =>
+    LANGUAGES.find((language) => language === wished.split("-")[0]!.toLowerCase());
+  const wanted = accepts(c, {
+    header: "Accept-Language",
+    supports: [...LANGUAGES],
+    default: usual,
+    match: (wishes) => {
+      const wished = wishes.filter(({ q }) => q > 0).sort((a, b) => b.q - a.q);
+      return wished.map(({ type }) => known(type)).find((language) => language !== undefined) ?? usual;
+    },
+  });
+  return known(wanted) ?? usual;
 }
 
 /** Whether a request was sent to this machine by a name of its own. */
