@@ -63,7 +63,9 @@ test.each(["lay", "batch", "worker", "serve"])(
     expect(packages.filter((one) => one !== "clipper-lib")).toEqual([]);
     expect(
       files.filter((file) =>
-        /^(?:core\/(?:job|project\/file|lay\/(?:boxes|outlines|engines))|reading|worker)\//u.test(file),
+        /^(?:core\/(?:project\/file|lay\/(?:boxes\/(?:rectangles|straps|matched)|outlines|engines))|reading|worker)\//u.test(
+          file,
+        ),
       ),
     ).toEqual([]);
   },
