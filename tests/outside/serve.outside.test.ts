@@ -144,7 +144,10 @@ test("what is wrong with a request is said in the language that it wants, else i
   const { ask, post } = await service({ language: "de" });
   const wrong = { project: { ...POUCH_TEMPLATE, bags: 0 }, seed: "one", write: ["pdf"], efort: 1, cut: 3 };
   const sentences = async (wanted: string | null, wish: object): Promise<string[]> => {
-    const headers = { "content-type": "application/json", ...(wanted === null ? {} : { "accept-language": wanted }) };
+    const headers = {
+      "content-type": "application/json",
+      ...(wanted === null ? {} : { "accept-language": wanted }),
+    };
     const answer = await ask("/jobs", { method: "POST", headers, body: JSON.stringify(wish) });
     const { problems } = (await answer.json()) as { problems: { message: string; path: string }[] };
     return problems.map(({ message }) => message).sort();
@@ -162,7 +165,9 @@ test("what is wrong with a request is said in the language that it wants, else i
   expect(await sentences("en", soundWish)).not.toEqual(inGerman);
   expect(await sentences("en", { ...soundWish, lang: "de" })).toEqual(inGerman);
   const none = await ask("/jobs/none", { headers: { "accept-language": "en" } });
-  expect(await none.json()).toMatchObject({ problems: [{ message: expect.stringContaining("There is no such job") }] });
+  expect(await none.json()).toMatchObject({
+    problems: [{ message: expect.stringContaining("There is no such job") }],
+  });
   expect(none.headers.get("vary")).toContain("accept-language");
   expect(await post({ project: POUCH_TEMPLATE, effort: 0.001 })).toMatchObject({ status: 202 });
 });
