@@ -1,0 +1,111 @@
+// How tests are run for `npm run mutate`: each test once as the sources are, which tells what places it reaches, and
+// then once more with each change switched on whose place it reached and that no test before it noticed.
+import fc from "fast-check";
+import { TestRunner } from "vitest";
+import type { MutantNews } from "./mutantTurns.ts";
+
+declare module "vitest" {
+  interface ProvidedContext {
+    /** Changes nobody has noticed so far. */
+    mutantsLeft: number[];
+    /** The one that is on from the moment that modules load, or −1. */
+    mutantAtLoad: number;
+  }
+}
+
+/** Processor time, µs, that a test may take for all the changes it reaches together. */
+const COSTLY = 60e6;
+/** Rounds of loops by which a changed run may exceed the plain one. */
+const ROUNDS = { times: 20, more: 200_000 };
+
+let on = -1;
+let rounds = 0;
+let mostRounds = Number.POSITIVE_INFINITY;
+const marks = new Uint8Array(1 << 16);
+const channel = new BroadcastChannel("laywright-mutants");
+(channel as unknown as { unref(): void }).unref();
+const tell = (news: MutantNews): void => channel.postMessage(news);
+
+Object.assign(globalThis, {
+  __change: (n: number) => {
+    marks[n] = 1;
+    return n === on;
+  },
+  __round: () => {
+    if (++rounds > mostRounds) throw new Error("goes on and on");
+  },
+});
+// The first counterexample is enough.
+fc.configureGlobal({ ...fc.readConfigureGlobal(), endOnFailure: true });
+
+/** Runs each test with one change after the other. */
+export default class MutantRunner extends TestRunner {
+  private readonly left = new Set(this.injectValue("mutantsLeft") as number[]);
+  private readonly atLoad = this.injectValue("mutantAtLoad") as number;
+
+  override onCollectStart(file: Parameters<TestRunner["onCollectStart"]>[0]): void {
+    super.onCollectStart(file);
+    on = this.atLoad;
+    rounds = 0;
+    mostRounds = this.atLoad < 0 ? Number.POSITIVE_INFINITY : 50_000_000;
+  }
+
+  async runTask(test: Parameters<TestRunner["onBeforeTryTask"]>[0]): Promise<void> {
+    const run = TestRunner.getTestFn(test as never);
+    if (this.atLoad >= 0) return await run();
+    this.tellLoaded();
+    const before = process.cpuUsage();
+    rounds = 0;
+    await run();
+    const spent = process.cpuUsage(before);
+    const plainRounds = rounds;
+    const here = this.reached();
+    if (here.length === 0) return;
+    tell({ kind: "reached", mutants: here });
+    if ((spent.user + spent.system) * here.length > COSTLY) return tell({ kind: "costly", test: test.name });
+    if (!(await this.passes(test, run))) return tell({ kind: "once", test: test.name });
+    for (const n of here) {
+      tell({ kind: "tries", mutant: n });
+      on = n;
+      rounds = 0;
+      mostRounds = plainRounds * ROUNDS.times + ROUNDS.more;
+      const isGood = await this.passes(test, run);
+      on = -1;
+      mostRounds = Number.POSITIVE_INFINITY;
+      if (isGood) continue;
+      // What a change leaves behind in a module must not pass for another change that is noticed.
+      if (!(await this.passes(test, run))) {
+        tell({ kind: "muddied", mutant: n });
+        throw new Error("a change has left something behind");
+      }
+      this.left.delete(n);
+      tell({ kind: "noticed", mutant: n });
+    }
+    tell({ kind: "tries", mutant: null });
+    marks.fill(0);
+  }
+
+  /** Places reached outside of a test, which a switch thrown later does not reach. */
+  private tellLoaded(): void {
+    const atLoad = this.reached();
+    if (atLoad.length > 0) tell({ kind: "loaded", mutants: atLoad });
+  }
+
+  /** Changes not yet noticed whose places were reached since it was last asked. */
+  private reached(): number[] {
+    const here = [...this.left].filter((n) => marks[n] === 1);
+    marks.fill(0);
+    return here;
+  }
+
+  private async passes(test: Parameters<TestRunner["onBeforeTryTask"]>[0], run: () => unknown): Promise<boolean> {
+    try {
+      this.onBeforeTryTask(test);
+      await run();
+      this.onAfterTryTask(test as never);
+      return true;
+    } catch {
+      return false;
+    }
+  }
+}
