@@ -10,11 +10,13 @@ declare module "vitest" {
     mutantsLeft: number[];
     /** The one that is on from the moment that modules load, or −1. */
     mutantAtLoad: number;
+    /** Whether tests are run that were passed over for what they cost. */
+    mutantsAgain: boolean;
   }
 }
 
-/** Processor time, µs, that a test may take for all the changes it reaches together. */
-const COSTLY = 60e6;
+/** Processor time, µs, that a test may take for all the changes it reaches together, at first and when run again. */
+const COSTLY = [10e6, 40e6] as const;
 /** Rounds of loops by which a changed run may exceed the plain one. */
 const ROUNDS = { times: 20, more: 200_000 };
 
@@ -41,6 +43,7 @@ fc.configureGlobal({ ...fc.readConfigureGlobal(), endOnFailure: true });
 /** Runs each test with one change after the other. */
 export default class MutantRunner extends TestRunner {
   private readonly left = new Set(this.injectValue("mutantsLeft") as number[]);
+  private readonly isAgain = this.injectValue("mutantsAgain") as boolean;
   private readonly atLoad = this.injectValue("mutantAtLoad") as number;
 
   override onCollectStart(file: Parameters<TestRunner["onCollectStart"]>[0]): void {
@@ -62,7 +65,8 @@ export default class MutantRunner extends TestRunner {
     const here = this.reached();
     if (here.length === 0) return;
     tell({ kind: "reached", mutants: here });
-    if ((spent.user + spent.system) * here.length > COSTLY) return tell({ kind: "costly", test: test.name });
+    if ((spent.user + spent.system) * here.length > COSTLY[this.isAgain ? 1 : 0])
+      return tell({ kind: "costly", test: test.name });
     if (!(await this.passes(test, run))) return tell({ kind: "once", test: test.name });
     for (const n of here) {
       tell({ kind: "tries", mutant: n });

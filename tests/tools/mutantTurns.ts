@@ -27,13 +27,17 @@ export interface Order {
   readonly mutants: readonly (readonly [number, Mutant])[];
   readonly left: readonly number[];
   readonly turns: readonly Turn[];
+  readonly isAgain: boolean;
 }
 
 /** Processor time without news, s, after which a change is taken to go on for ever. */
 const LONGEST = 60;
 
 /** Carries an order out in this process and tells how it goes. */
-export async function carryOut({ mutants, left, turns }: Order, tell: (news: MutantNews) => void): Promise<void> {
+export async function carryOut(
+  { mutants, left, turns, isAgain }: Order,
+  tell: (news: MutantNews) => void,
+): Promise<void> {
   const alive = new Set(left);
   const channel = new BroadcastChannel("laywright-mutants");
   channel.onmessage = (event) => {
@@ -83,6 +87,7 @@ export async function carryOut({ mutants, left, turns }: Order, tell: (news: Mut
     if (atLoad < 0 || alive.has(atLoad)) {
       project.provide("mutantsLeft", [...alive]);
       project.provide("mutantAtLoad", atLoad);
+      project.provide("mutantsAgain", isAgain);
       vitest.state.clearErrors();
       const specification = project.createSpecification(resolve(test));
       const { testModules, unhandledErrors } = await vitest.runTestSpecifications([specification], true);
@@ -172,7 +177,7 @@ export async function tryOut(chosen: ReadonlyMap<number, Mutant>, tests: readonl
         console.log(`${test}: ${noticed.size} of ${chosen.size} noticed, ${at} of ${turns.length} turns`);
       };
       const left = [...chosen.keys()].filter((n) => !noticed.has(n));
-      if (await inProcess({ mutants: [...chosen], left, turns: turns.slice(at) }, hear)) return;
+      if (await inProcess({ mutants: [...chosen], left, turns: turns.slice(at), isAgain }, hear)) return;
       const { test, atLoad } = turns[at]!;
       const culprit = atLoad < 0 ? trying : atLoad;
       if (culprit === null) unused.push(`has no end by itself: ${test}`);
