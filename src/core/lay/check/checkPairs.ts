@@ -39,7 +39,9 @@ function checkPair(first: CheckedCopy, second: CheckedCopy, gap: number): LayFin
     const areaMm2 = overlapArea(a, b);
     if (areaMm2 > allowed) return { code: "plan-overlap", ...names, areaMm2 };
   }
-  const least = gap - lengthTolerance(a, b);
-  const distanceMm = gap > 0 ? outlineDistance(a, b, gap) : 0;
-  return gap > 0 && distanceMm < least ? { code: "plan-too-close", ...names, distanceMm, leastMm: gap } : null;
+  if (gap <= 0) return null;
+  const distanceMm = outlineDistance(a, b, gap);
+  return distanceMm < gap - lengthTolerance(a, b)
+    ? { code: "plan-too-close", ...names, distanceMm, leastMm: gap }
+    : null;
 }

@@ -42,6 +42,8 @@ test("quarter turns are exact, counter-clockwise, mirrored first", () => {
   expect(extents(180)).toEqual([70, 30, 100, 50]);
   expect(extents(270)).toEqual([100, 20, 120, 50]);
   expect(extents(-90)).toEqual(extents(270));
+  for (const turnDeg of [450, 810, -270, -630]) expect(extents(turnDeg)).toEqual(extents(90));
+  for (const turnDeg of [360, 720, -360, -1080]) expect(extents(turnDeg)).toEqual(extents(0));
   expect(extents(0, true)).toEqual([70, 50, 100, 70]);
   const half = Math.SQRT1_2;
   const [minX, minY, maxX, maxY] = extents(45);
@@ -66,6 +68,20 @@ test("distances: side to side, corner to side, corner to corner, crossing, beyon
   expect(outlineDistance(tip, slope, 50)).toBeCloseTo(Math.abs(17 * 30 - 19 * 40) / 50, 9);
 });
 
+test("distances of outlines smaller than a millimetre, of edges one long, of corners drawn twice", () => {
+  const large = box(-2, -1, 2, 2);
+  const small = box(0.1, -0.05, 0.1, 0.1);
+  expect(outlineDistance(small, large, 50)).toBeCloseTo(0.1, 12);
+  expect(outlineDistance(large, small, 50)).toBeCloseTo(0.1, 12);
+  const above = box(-1.05, 1.1, 0.1, 0.1);
+  expect(outlineDistance(above, large, 50)).toBeCloseTo(0.1, 12);
+  expect(outlineDistance(large, above, 50)).toBeCloseTo(0.1, 12);
+  const tip = laidOutline(solid(Float64Array.of(0.9, 1.5, 1, 3, 0.8, 3)), AT_HOME);
+  expect(outlineDistance(tip, box(0, 0, 1, 1), 50)).toBe(0.5);
+  const doubled = laidOutline(solid(Float64Array.of(13, 14, 13, 14, 18, 14, 18, 19)), AT_HOME);
+  expect(outlineDistance(box(0, 0, 10, 10), doubled, 50)).toBe(5);
+});
+
 test("common area: none where they touch, all where one holds the other, halves, crossing slopes", () => {
   expect(overlapArea(box(0, 0, 10, 10), box(10, 0, 10, 10))).toBe(0);
   expect(overlapArea(box(0, 0, 10, 10), box(0, 10, 10, 10))).toBe(0);
@@ -75,6 +91,14 @@ test("common area: none where they touch, all where one holds the other, halves,
   const up = laidOutline(solid(Float64Array.of(0, 0, 20, 0, 0, 20)), AT_HOME);
   const down = laidOutline(solid(Float64Array.of(0, 0, 20, 0, 20, 20)), AT_HOME);
   expect(overlapArea(up, down)).toBeCloseTo(100, 9);
+  // Slopes that begin and end anywhere, met by an upright nearer to either end.
+  for (const x of [-30, 0, 7]) {
+    const slope = laidOutline(solid(Float64Array.of(0, 0, 20, 0, 0, 20)), { ...AT_HOME, x });
+    expect(overlapArea(slope, box(x - 1, -1, 30, 30))).toBeCloseTo(200, 9);
+    expect(overlapArea(slope, box(x, 0, 4, 30))).toBeCloseTo(4 * 18, 9);
+    expect(overlapArea(slope, box(x + 14, 0, 4, 30))).toBeCloseTo(4 * 4, 9);
+    expect(overlapArea(slope, box(x + 3, 2, 4, 4))).toBeCloseTo(16, 9);
+  }
 });
 
 test("pieces side by side: touching is no overlap, the gap itself is far enough, a little less is not", () => {
@@ -92,6 +116,85 @@ test("pieces side by side: touching is no overlap, the gap itself is far enough,
   expect(checkPairs([copy(square), copy(square, { x: 12.9 }, ROLL, 1)], 3)).toMatchObject([
     { path: "placements[1]", copy: 1, other: { copy: 0 }, leastMm: 3, distanceMm: expect.closeTo(2.9, 9) },
   ]);
+});
+
+test("pieces in any order, anywhere: before the origin, far from it", () => {
+  const found = (places: readonly (readonly [number, number])[], gap = 0) =>
+    checkPairs(
+      places.map(([x, y], i) => copy(square, { x, y }, ROLL, i)),
+      gap,
+    ).map(({ code }) => code);
+  for (const xs of [
+    [0, 50, 5],
+    [5, 50, 0],
+    [50, 0, 5],
+  ])
+    expect(found(xs.map((x) => [x, 0] as const))).toEqual(["plan-overlap"]);
+  for (const far of [-1e6, -50, 1e6]) {
+    expect(
+      found([
+        [far, 0],
+        [far + 5, 0],
+      ]),
+    ).toEqual(["plan-overlap"]);
+    expect(
+      found([
+        [0, far],
+        [0, far + 5],
+      ]),
+    ).toEqual(["plan-overlap"]);
+    expect(
+      found(
+        [
+          [far, 0],
+          [far + 12.9, 0],
+        ],
+        3,
+      ),
+    ).toEqual(["plan-too-close"]);
+    expect(
+      found(
+        [
+          [0, far],
+          [0, far + 12.9],
+        ],
+        3,
+      ),
+    ).toEqual(["plan-too-close"]);
+  }
+});
+
+test("to the edge of what is allowed: a millionth of the area, of the diagonal, and no more", () => {
+  const large = solid(rectangleRing(0, 0, 1000, 1000));
+  const pair = (polygon: Polygon, x: number, y: number, gap: number) =>
+    checkPairs([copy(polygon), copy(polygon, { x, y }, ROLL, 1)], gap).map(({ code }) => code);
+  // One square millimetre of a square metre.
+  expect(pair(large, 999, 999, 0)).toEqual([]);
+  expect(pair(large, 999, 998, 0)).toEqual(["plan-overlap"]);
+  // A strip so narrow that its length tells: 0.001 of 100 mm², ten times what is allowed.
+  expect(pair(square, 9.9999, 0, 0)).toEqual(["plan-overlap"]);
+  expect(pair(square, 0, 9.9999, 0)).toEqual(["plan-overlap"]);
+  expect(pair(square, 9.999999, 0, 0)).toEqual([]);
+  // 50 mm from corner to corner, 0.00005 mm less than the gap.
+  const oblong = solid(rectangleRing(-30, 0, 30, 40));
+  const beside = (x: number) =>
+    checkPairs([copy(oblong), copy(solid(rectangleRing(0, 0, 60, 80)), { x }, ROLL, 1)], 2).map(({ code }) => code);
+  expect(beside(2 - 1e-6 * 50)).toEqual([]);
+  expect(beside(2 - 1.1e-6 * 50)).toEqual(["plan-too-close"]);
+  expect(pair(square, 13, 14, 5)).toEqual([]);
+});
+
+test("pieces that reach into each other's box without meeting are judged by their edges", () => {
+  const corner = solid(Float64Array.of(0, 0, 20, 0, 0, 20));
+  const turned = (shift: number, gap: number) =>
+    checkPairs([copy(corner), copy(corner, { x: 20 + shift, y: 20 + shift, turnDeg: 180 }, ROLL, 1)], gap);
+  expect(turned(0.01, 0)).toEqual([]);
+  // Apart by the square root of two times the shift.
+  expect(turned(0.4, 0.5)).toEqual([]);
+  expect(turned(0.3, 0.5)).toMatchObject([
+    { code: "plan-too-close", distanceMm: expect.closeTo(0.3 * Math.SQRT2, 9) },
+  ]);
+  expect(turned(-0.5, 0)).toMatchObject([{ code: "plan-overlap" }]);
 });
 
 test("of more clashes than two hundred the first two hundred are told", () => {
@@ -180,4 +283,39 @@ test("length is counted from the cut end, or a leftover's least x, with the marg
   expect(measuredLength(ROLL, [], 2)).toBe(0);
   const left: Stock = { kind: "remnant", id: "left", outline: solid(rectangleRing(5, 0, 90, 90)), flaws: [] };
   expect(measuredLength(left, copies, 0)).toBe(35);
+});
+
+test("the stock's edge and flaws to the edge of what is allowed", () => {
+  const oblong = solid(rectangleRing(0, 0, 30, 40));
+  const hair = 1e-6 * 50;
+  const onRoll = (place: Partial<Pose>, margin = 0) =>
+    checkStock(ROLL, [copy(oblong, place)], 0, margin).map(({ code }) => code);
+  expect([onRoll({ x: -hair }), onRoll({ y: -hair })]).toEqual([[], []]);
+  expect([onRoll({ x: -1.1 * hair }), onRoll({ y: -1.1 * hair })].flat()).toEqual(
+    Array(2).fill("plan-outside-stock"),
+  );
+  expect(onRoll({ x: 2 - hair, y: 9 }, 2)).toEqual([]);
+  expect(onRoll({ x: 2 - 1.1 * hair, y: 9 }, 2)).toEqual(["plan-too-near-edge"]);
+  // A leftover with a bite of one square millimetre out of what a piece of a square metre covers, and of two.
+  const bitten = (bite: number): Stock => ({
+    ...{ kind: "remnant", id: "left", flaws: [] },
+    outline: { outer: rectangleRing(0, 0, 2000, 2000), holes: [rectangleRing(500, 500, bite, 1)] },
+  });
+  const large = solid(rectangleRing(0, 0, 1000, 1000));
+  const onLeft = (stock: Stock, polygon: Polygon, place: Partial<Pose>, margin = 0, gap = 0) =>
+    checkStock(stock, [copy(polygon, place, stock)], gap, margin).map(({ code }) => code);
+  expect(onLeft(bitten(1), large, {})).toEqual([]);
+  expect(onLeft(bitten(2), large, {})).toEqual(["plan-outside-stock"]);
+  expect(onLeft(bitten(1), oblong, { x: 2 - hair, y: 9 }, 2)).toEqual([]);
+  expect(onLeft(bitten(1), oblong, { x: 2 - 1.1 * hair, y: 9 }, 2)).toEqual(["plan-too-near-edge"]);
+  const flawed = (flaw: Polygon): Stock => ({ ...ROLL, width: 5000, length: null, flaws: [flaw] });
+  expect(onLeft(flawed(large), large, { x: 999, y: 999 })).toEqual([]);
+  expect(onLeft(flawed(large), large, { x: 999, y: 998 })).toEqual(["plan-on-flaw"]);
+  const spot = solid(rectangleRing(0, 0, 30, 40));
+  expect(onLeft(flawed(spot), oblong, { x: 33, y: 44 }, 0, 5)).toEqual([]);
+  expect(onLeft(flawed(spot), oblong, { x: 33, y: 43.9 }, 0, 5)).toEqual(["plan-too-near-flaw"]);
+  expect(onLeft(flawed(spot), oblong, { x: 30.3, y: 0 }, 0, 0.5)).toEqual(["plan-too-near-flaw"]);
+  const before = solid(rectangleRing(-30, 0, 30, 40));
+  expect(onLeft(flawed(before), oblong, { x: 2 - hair, y: 9 }, 0, 2)).toEqual([]);
+  expect(onLeft(flawed(before), oblong, { x: 2 - 1.1 * hair, y: 9 }, 0, 2)).toEqual(["plan-too-near-flaw"]);
 });

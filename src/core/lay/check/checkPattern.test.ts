@@ -78,8 +78,9 @@ describe("on the pattern", () => {
     expect(found(xs(0, 0.9, 0.5, -0.2))).toEqual([off(3, 1, 1.1)]);
     expect(found(xs(0, -0.9, -0.5, 0.2))).toEqual([off(3, 1, 1.1)]);
     // Of several as far out the first is named; what is off itself is no measure for the others.
-    expect(found(xs(0, 0.9, 40.9, -0.2))).toEqual([off(3, 1, 1.1)]);
-    expect(found(xs(0, -0.9, 39.1, 0.2))).toEqual([off(3, 1, 1.1)]);
+    expect(found(xs(0, 0.75, 40.75, -0.5))).toEqual([off(3, 1, 1.25)]);
+    expect(found(xs(0, -0.75, 39.25, 0.5))).toEqual([off(3, 1, 1.25)]);
+    expect(found(xs(0, -0.6, 0.3, -0.75))).toEqual([off(3, 2, 1.05)]);
     expect(found(xs(0, 5, 0.5))).toEqual([off(1, 0, 5)]);
   });
 
@@ -176,6 +177,28 @@ describe("on the pattern", () => {
     expect(checkPattern(problemOf(pieces, { pattern: STRIPES }), turned)).toEqual([]);
   });
 
+  test("the place that is matched lies where its piece puts it, however that is turned", () => {
+    // At (4, 7) of its piece, and 4 and 7 lie on either side of it as it turns; read backwards, so does the phase.
+    const both = [
+      { along: 40, across: 30, symmetric: true },
+      { x: 4, y: 7, along: true, across: true },
+    ] as const;
+    for (const [turnDeg, mirrored, along, across] of [
+      [0, false, 14, 27],
+      [180, false, -6, -13],
+      [0, true, -6, 27],
+      [180, true, 14, -13],
+      [90, false, -3, 24],
+      [270, false, 17, -16],
+      [90, true, -3, -16],
+      [270, true, 17, 24],
+    ] as const) {
+      const phases = { g: { along, across } };
+      const [isOn] = [found([{ x: 10, y: 20, turnDeg, mirrored }], ...both, { phases })];
+      expect(isOn, `${turnDeg} ${mirrored}`).toEqual([]);
+    }
+  });
+
   test("motifs dropped by half meet half a repeat along for each column across", () => {
     const dropped = { along: 40, across: 30, halfDrop: true };
     const both = { along: true, across: true };
@@ -198,6 +221,7 @@ describe("on the pattern", () => {
         `${x} ${y}`,
       ).toEqual([]);
     expect(found(xy(3, 2, 3, 32), dropped, both)).toEqual([off(1, 0, 20)]);
+    expect(found(xy(3, 14, 23, 44), dropped, both)).toEqual([]);
     expect(found(xy(3, 2, 23, 62), dropped, both)).toEqual([off(1, 0, 20)]);
     expect(found(xy(3, 2, 23, 27), dropped, both)).toEqual([off(1, 0, 5, "across")]);
     // Both ways count even where a match names one.
@@ -224,6 +248,13 @@ describe("on the pattern", () => {
     expect(found([{ y: 35 }], ...across, { phases: { g: { along: null, across: 2 } } })).toEqual([
       off(0, null, 3, "across"),
     ]);
+    // Half a repeat counts as met where motifs are dropped only, and dropped they are by columns across.
+    const half = { phases };
+    expect(found(xs(23), { across: 30 }, {}, half)).toEqual([off(0, null, 20)]);
+    expect(found(xs(23), { halfDrop: true }, {}, half)).toEqual([off(0, null, 20)]);
+    // Nobody of the group is matched along.
+    const none = { along: false, across: true };
+    expect(found(xy(9, 2), { across: 30 }, none, { phases: { g: { along: 3, across: 2 } } })).toEqual([]);
     const free = { phases: { g: { along: null, across: null } } };
     expect(found(xs(5, 47), {}, {}, free)).toEqual([off(1, 0, 2)]);
   });
@@ -249,6 +280,7 @@ describe("on the pattern", () => {
       ).toEqual([]);
     expect(fixed(xy(23, 2, 3, 32), 3, null)).toEqual([]);
     expect(fixed(xy(13, 2, 13, 62), 3, null)).toEqual([off(0, null, 10), off(1, null, 10)]);
+    expect(fixed(xy(13, 2), 3, null)).toEqual([off(0, null, 10)]);
     expect(fixed(xy(3, 2, 3, 32), 3, null)).toEqual([off(1, 0, 20)]);
     // Across alone: along they only have to agree.
     expect(fixed(xy(5, 2, 25, 32), null, 2)).toEqual([]);

@@ -66,16 +66,17 @@ describe("counts", () => {
 
   test("a pin lies exactly where it was put, as it was put, or it has moved; whole turns are none", () => {
     const pieces = [piece("a", 2, { freeTurn: true, orientations: [AS_DRAWN, { turnDeg: 0, mirrored: true }] })];
-    const pin = at("a", 1, 50, 50);
+    const pin = at("a", 1, 50, 50, { turnDeg: 90 });
     const other: Stock = { ...ROLL, id: "other" };
     const pinned = problemOf(pieces, { pinned: [pin], stocks: [ROLL, other] });
     const found = (now: StockPlacement) => checkPlan(pinned, planOf([at("a", 0, 0, 0), now]));
-    for (const turnDeg of [0, 360, -720]) expect(found({ ...pin, turnDeg })).toEqual([]);
+    for (const turnDeg of [90, 450, -270]) expect(found({ ...pin, turnDeg })).toEqual([]);
     for (const change of [
       { x: 50.001 },
       { y: 50.001 },
-      { turnDeg: 180 },
-      { turnDeg: 0.5 },
+      { turnDeg: 270 },
+      { turnDeg: -90 },
+      { turnDeg: 90.5 },
       { mirrored: true },
       { stockId: "other" },
     ])
@@ -119,7 +120,8 @@ describe("places and lengths", () => {
       expect(found.every((code) => code === "plan-turn-not-allowed")).toBe(true);
       return found.length === 0;
     };
-    for (const turnDeg of [0, 360, -360, 5e-10, 1e-9]) expect(isAllowed(turnDeg), `${turnDeg}`).toBe(true);
+    for (const turnDeg of [0, 360, -360, 720, -720, 5e-10, 1e-9])
+      expect(isAllowed(turnDeg), `${turnDeg}`).toBe(true);
     for (const turnDeg of [0.001, -0.001, 90, 180, 359]) expect(isAllowed(turnDeg), `${turnDeg}`).toBe(false);
     for (const turnDeg of [3, -3, 357, 363]) expect(isAllowed(turnDeg, { tilt: 3 }), `${turnDeg}`).toBe(true);
     for (const turnDeg of [3.001, -3.001, 356.9]) expect(isAllowed(turnDeg, { tilt: 3 }), `${turnDeg}`).toBe(false);
@@ -223,6 +225,15 @@ describe("cloth of one way, and bags of one shade", () => {
     expect(checkPlan(problem, planOf(ends))).toMatchObject([{ path: "placements[1]", bag: 1 }]);
   });
 
+  test("a bag as long as its band and the rounding that counts as kept is not scattered", () => {
+    const outline = solid(rectangleRing(0, 0, 10 + 1e-5, 10));
+    const one = problemOf([piece("a", 1, { outline })], { shade: { bags: 1, band: 10 } });
+    expect(codes(one, planOf([at("a", 0, 0, 0)]))).toEqual([]);
+    expect(codes({ ...one, shade: { bags: 1, band: 9.999 } }, planOf([at("a", 0, 0, 0)]))).toEqual([
+      "plan-bag-scattered",
+    ]);
+  });
+
   test("a bag lies on one stock", () => {
     const placements = bag(0, [0, 20, 10], 0).map((one, i) => (i === 1 ? { ...one, stockId: "other" } : one));
     expect(checkPlan(problem, planOf([...placements, ...bag(1, [200, 220, 210], 0)]))).toEqual([
@@ -232,4 +243,24 @@ describe("cloth of one way, and bags of one shade", () => {
       },
     ]);
   });
+});
+
+test("every rule is asked of a plan: the pattern, the fold, and the margin that the fold spares", () => {
+  const match = { group: "g", x: 0, y: 0, senseX: 1, senseY: 1, along: true, across: false } as const;
+  const repeat = { along: 40, across: null, firstAlong: 0, firstAcross: 0 };
+  const pattern = { ...repeat, halfDrop: false, symmetric: false, tolerance: 1 };
+  const matched = problemOf([piece("a", 2, { match })], { pattern });
+  expect(codes(matched, planOf([at("a", 0, 0, 0), at("a", 1, 45, 0)]))).toEqual(["plan-off-pattern"]);
+  const lost = at("a", 1, 45, 0, { stockId: "lost" });
+  expect(codes(matched, planOf([at("a", 0, 0, 0), lost]))).toEqual(["plan-unknown-stock"]);
+  const gives = { of: "bag", asDrawn: 1, mirrored: 0, onFold: true };
+  const pieces = [
+    piece("half", 1, { gives }),
+    piece("pair", 1, { gives: { ...gives, mirrored: 1, onFold: false } }),
+  ];
+  const spread = { layers: 2, faces: "together", folded: true, facesAlike: false, asked: [] } as const;
+  const folded = problemOf(pieces, { stocks: [{ ...ROLL, folded: true }], margin: 5, spread });
+  expect(codes(folded, planOf([at("half", 0, 5, 0), at("pair", 0, 25, 5)]))).toEqual([]);
+  expect(codes(folded, planOf([at("half", 0, 5, 0), at("pair", 0, 25, 0)]))).toEqual(["plan-too-near-edge"]);
+  expect(codes(folded, planOf([at("half", 0, 5, 6), at("pair", 0, 25, 5)]))).toEqual(["plan-off-fold"]);
 });

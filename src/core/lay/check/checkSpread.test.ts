@@ -236,6 +236,13 @@ describe("in layers", () => {
       expect(folds({ y: -2 })).toEqual(offFold(2));
       // The shorter edge of the other side on the fold.
       expect(folds({ y: 10, turnDeg: 180 })).toEqual(offFold(0));
+      expect(folds({ x: 100, y: 10, turnDeg: 180 })).toEqual(offFold(0));
+      // An edge is found wherever the outline begins, and however short it is.
+      expect(folds({ x: 40 }, solid(Float64Array.of(20, 10, 10, 10, 0, 0, 30, 0)))).toEqual([]);
+      expect(folds({}, solid(Float64Array.of(0, 0, 0.5, 0, 0.5, 10, 0, 10)))).toEqual([]);
+      // A millionth of the piece's diagonal, 50 mm, off the fold is on it.
+      expect(folds({ y: 1e-6 * 50 }, solid(rectangleRing(0, 0, 30, 40)))).toEqual([]);
+      expect(folds({ y: 1.1e-6 * 50 }, solid(rectangleRing(0, 0, 30, 40)))).toEqual(offFold(5.5e-5));
       expect(folds({ y: 5, pieceId: "q" })).toEqual([]);
       expect(folds({ y: 5 }, HALF, null)).toEqual([]);
       // A turn so slight that the edge leaves the fold by less than a millionth of the piece.
