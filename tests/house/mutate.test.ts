@@ -1,8 +1,9 @@
 import { execFile } from "node:child_process";
-import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from "node:fs";
+import { mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { promisify } from "node:util";
 import { expect, test } from "vitest";
+import { EQUAL, whyEqual } from "../tools/equalMutants.ts";
 import { changed, importedBy, mutantsOf, reachOf, withSwitches } from "../tools/mutants.ts";
 
 const made = (code: string): string[] => mutantsOf("a.ts", code).map((mutant) => changed(code, mutant));
@@ -76,6 +77,24 @@ test("what a test brings in is found step by step, types left out", () => {
     ["b", 1],
     ["c", 2],
   ]);
+});
+
+test("every change that was read by hand is one that the tool makes, in a file that is there", () => {
+  expect(EQUAL.length).toBeGreaterThan(30);
+  for (const { file, line, changes } of EQUAL) {
+    const path = join("src/core", file);
+    const code = readFileSync(path, "utf8");
+    const all = mutantsOf(path, code).filter((mutant) => whyEqual(mutant, code) !== undefined);
+    const found = all.map(({ start, end, text }) => [
+      code.slice(code.lastIndexOf("\n", start) + 1, code.indexOf("\n", start)),
+      `${code.slice(start, end)} → ${text}`,
+    ]);
+    for (const change of changes)
+      expect(
+        found.some(([at, made]) => at!.includes(line) && made === change),
+        `${path}: ${line}: ${change}`,
+      ).toBe(true);
+  }
 });
 
 test("a weak test is found: changes that it lets live are printed, those it notices are not", async () => {

@@ -8,7 +8,7 @@ import { existsSync, readdirSync, readFileSync } from "node:fs";
 import { dirname, join, normalize } from "node:path";
 import { parseArgs } from "node:util";
 import { seededRng } from "../../src/core/lay/search/rng.ts";
-import { NO_CHANGE } from "./equalMutants.ts";
+import { whyEqual } from "./equalMutants.ts";
 import { importedBy, type Mutant, mutantsOf, reachOf } from "./mutants.ts";
 import { carryOut, type Order, type Tally, tryOut } from "./mutantTurns.ts";
 
@@ -52,13 +52,6 @@ function said({ file, start, end, text }: Mutant): string {
   const code = readFileSync(file, "utf8");
   const line = code.slice(0, start).split("\n").length;
   return `${file}:${line} ${code.split("\n")[line - 1]!.trim()}   ${code.slice(start, end)} → ${text}`;
-}
-
-function whyNoChange({ file, start, end, text }: Mutant): string | undefined {
-  const code = readFileSync(file, "utf8");
-  const line = code.slice(code.lastIndexOf("\n", start) + 1, code.indexOf("\n", start)).trim();
-  const change = `${code.slice(start, end)} → ${text}`;
-  return NO_CHANGE.find((one) => file.endsWith(one.file) && line.includes(one.line) && change === one.change)?.why;
 }
 
 async function main(): Promise<void> {
@@ -105,7 +98,7 @@ function report(
   const { noticed, reached, endless, unused } = tally;
   let equal = 0;
   for (const [n, mutant] of [...chosen].sort((a, b) => a[0] - b[0])) {
-    const why = whyNoChange(mutant);
+    const why = whyEqual(mutant, readFileSync(mutant.file, "utf8"));
     if (why !== undefined && noticed.has(n)) console.log(`read as no change, but noticed: ${said(mutant)}`);
     if (noticed.has(n)) continue;
     if (why !== undefined) equal++;
