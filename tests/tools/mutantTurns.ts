@@ -16,9 +16,14 @@ export type MutantNews =
   | { readonly kind: "done"; readonly test: string }
   | { readonly kind: "spent"; readonly seconds: number };
 
-/** A test file to run, with all changes in turn or with one that is on from the moment that modules load, else −1. */
-interface Turn {
+/** A test file, and the sources whose changes it is tried on. */
+export interface TestFile {
   readonly test: string;
+  readonly files: readonly string[];
+}
+
+/** A test file to run, with all changes in turn or with one that is on from the moment that modules load, else −1. */
+interface Turn extends TestFile {
   readonly atLoad: number;
 }
 
@@ -83,9 +88,10 @@ export async function carryOut(
     },
   );
   const project = vitest.getRootProject();
-  for (const { test, atLoad } of turns) {
-    if (atLoad < 0 || alive.has(atLoad)) {
-      project.provide("mutantsLeft", [...alive]);
+  for (const { test, files, atLoad } of turns) {
+    const here = mutants.filter(([n, { file }]) => alive.has(n) && files.includes(file)).map(([n]) => n);
+    if (atLoad < 0 ? here.length > 0 : alive.has(atLoad)) {
+      project.provide("mutantsLeft", here);
       project.provide("mutantAtLoad", atLoad);
       project.provide("mutantsAgain", isAgain);
       vitest.state.clearErrors();
@@ -149,7 +155,7 @@ export interface Tally {
 }
 
 /** Runs the tests with each change on; changes that a test reaches while it loads are tried anew from there. */
-export async function tryOut(chosen: ReadonlyMap<number, Mutant>, tests: readonly string[]): Promise<Tally> {
+export async function tryOut(chosen: ReadonlyMap<number, Mutant>, tests: readonly TestFile[]): Promise<Tally> {
   const noticed = new Set<number>();
   const reached = new Set<number>();
   const endless = new Set<number>();
@@ -161,12 +167,12 @@ export async function tryOut(chosen: ReadonlyMap<number, Mutant>, tests: readonl
     for (let at = 0; at < turns.length; ) {
       let trying: number | null = null;
       const hear = (news: MutantNews): void => {
-        const { test, atLoad } = turns[at]!;
+        const { test, files, atLoad } = turns[at]!;
         if (news.kind === "tries") trying = news.mutant;
         if (news.kind === "reached" || news.kind === "loaded") for (const n of news.mutants) reached.add(n);
-        if (news.kind === "loaded") loaded.push(...news.mutants.map((n) => ({ test, atLoad: n })));
+        if (news.kind === "loaded") loaded.push(...news.mutants.map((n) => ({ test, files, atLoad: n })));
         if (news.kind === "noticed") noticed.add(news.mutant);
-        if (news.kind === "muddied") loaded.push({ test, atLoad: news.mutant });
+        if (news.kind === "muddied") loaded.push({ test, files, atLoad: news.mutant });
         if (news.kind === "fails" && atLoad >= 0) noticed.add(atLoad);
         if (news.kind === "costly" && !isAgain) again.add(test);
         else if (news.kind === "costly" || news.kind === "once") unused.push(`${news.kind}: ${test}, ${news.test}`);
@@ -187,11 +193,11 @@ export async function tryOut(chosen: ReadonlyMap<number, Mutant>, tests: readonl
     }
   };
   await takeTurns(
-    tests.map((test) => ({ test, atLoad: -1 })),
+    tests.map((one) => ({ ...one, atLoad: -1 })),
     false,
   );
   await takeTurns(
-    [...again].map((test) => ({ test, atLoad: -1 })),
+    tests.filter(({ test }) => again.has(test)).map((one) => ({ ...one, atLoad: -1 })),
     true,
   );
   await takeTurns(

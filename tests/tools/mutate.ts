@@ -10,7 +10,7 @@ import { parseArgs } from "node:util";
 import { seededRng } from "../../src/core/lay/search/rng.ts";
 import { whyEqual } from "./equalMutants.ts";
 import { importedBy, type Mutant, mutantsOf, reachOf } from "./mutants.ts";
-import { carryOut, type Order, type Tally, tryOut } from "./mutantTurns.ts";
+import { carryOut, type Order, type Tally, type TestFile, tryOut } from "./mutantTurns.ts";
 
 /** Steps from a test to the folder that is changed: its own tests, and those that use it. */
 const STEPS = 1;
@@ -21,8 +21,8 @@ function sourcesIn(folder: string): string[] {
     .sort();
 }
 
-/** Tests that bring in a source of the folder, the nearest first; those beside the sources before all others. */
-function testsOf(folder: string, steps: number): string[] {
+/** Tests that bring in sources of the folder, those beside them before all others, those of few before those of many. */
+function testsOf(folder: string, steps: number): TestFile[] {
   const known = new Map<string, string[]>();
   const importsOf = (file: string): string[] => {
     const names =
@@ -39,13 +39,15 @@ function testsOf(folder: string, steps: number): string[] {
   );
   return tests
     .map((test) => {
-      const near = [...reachOf(test, importsOf)].filter(([file]) => file.startsWith(`${folder}/`) && file !== test);
-      const least = Math.min(...near.map(([, step]) => step));
-      return { test, least: near.length > 0 && test.startsWith(`${folder}/`) ? 0 : least };
+      const isBeside = test.startsWith(`${folder}/`);
+      const reach = [...reachOf(test, importsOf)].filter(
+        ([file]) => file.startsWith(`${folder}/`) && file !== test,
+      );
+      const files = reach.filter(([, step]) => isBeside || step <= steps).map(([file]) => file);
+      return { test, files, isBeside };
     })
-    .filter(({ least }) => least <= steps)
-    .sort((a, b) => a.least - b.least || (a.test < b.test ? -1 : 1))
-    .map(({ test }) => test);
+    .filter(({ files }) => files.length > 0)
+    .sort((a, b) => Number(b.isBeside) - Number(a.isBeside) || a.files.length - b.files.length);
 }
 
 function said({ file, start, end, text }: Mutant): string {
@@ -77,7 +79,8 @@ async function main(): Promise<void> {
   const rng = seededRng(Number(values.seed));
   const drawn = all.map((mutant, n) => ({ mutant, n, at: rng.below(2 ** 30) })).sort((a, b) => a.at - b.at);
   const chosen = new Map(drawn.slice(0, Number(values.sample ?? all.length)).map(({ mutant, n }) => [n, mutant]));
-  const tests = values.tests ?? testsOf(folder, Number(values.steps));
+  const files = sourcesIn(folder);
+  const tests = values.tests?.map((test) => ({ test, files })) ?? testsOf(folder, Number(values.steps));
   const tally = await tryOut(chosen, tests);
   report(
     folder,

@@ -25,3 +25,18 @@ test("what is written reads back to the same number", () => {
   expect(writeLength(2 ** 80, "mm")).toBe("1208925819614629200000000 mm");
   expect(() => writeLength(Number.NaN, "mm")).toThrow(RangeError);
 });
+
+test("signs stand before what is left after rounding, marks where it is more than half a tenth away", () => {
+  expect([-0.01, -0.8, -1.6].map((mm) => formatLength(mm, "in/32"))).toEqual(["0 in", "-1/32 in", "-1/16 in"]);
+  // Halves of a tenth lie at the very edge.
+  for (const mm of [98.45, 98.35, 0.05]) expect(formatLength(mm, "mm")).not.toContain("≈");
+  expect(formatLength(98.46, "cm")).toBe("9.85 cm");
+  expect(formatLength(98.449, "m")).toBe("≈0.098 m");
+});
+
+test("a length that takes more than twelve places in its unit is written in millimetres", () => {
+  expect(writeLength(1e-10, "m")).toBe("0.0000000001 mm");
+  expect(writeLength(1.5e-7, "mm")).toBe("0.00000015 mm");
+  expect(writeLength(0.5, "in")).toBe("0.5 mm");
+  expect(writeLength(-3.175, "in")).toBe("-1/8 in");
+});

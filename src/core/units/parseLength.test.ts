@@ -78,3 +78,28 @@ test("numbers that are no lengths are refused with their path", () => {
   expect(readLength(1e9, "mm", "a").ok).toBe(false);
   expect(readLength(-1, "mm", "a", { minMm: -5, maxMm: 5 })).toEqual({ ok: true, value: -1 });
 });
+
+test("the ends of a range belong to it, a text of eighty signs is read and a longer one is not", () => {
+  const ends = { minMm: -5, maxMm: 5 };
+  expect([-5, 5].map((value) => readLength(value, "mm", "a", ends).ok)).toEqual([true, true]);
+  expect([-5.001, 5.001].map((value) => readLength(value, "mm", "a", ends).ok)).toEqual([false, false]);
+  expect(mm(`${"0".repeat(74)}7 mm`)).toBe(7);
+  expect(mm(`${"0".repeat(76)}7 mm`)).toBe(7);
+  expect(mm(`${"0".repeat(77)}7 mm`)).toBe("length-unreadable");
+});
+
+test("numbers that write themselves with an exponent are in the stated unit too", () => {
+  expect(readLength(1e-7, "cm", "a")).toEqual({ ok: true, value: 1e-6 });
+});
+
+// More figures than a double holds: the nearest one, told by the reader of the language itself.
+test("figures beyond what a number holds round once, to the nearest", () => {
+  for (const digits of [
+    "123456.78901234567890123456789",
+    "0.12345678901234567890123456789012",
+    "9007199254740993.5",
+  ])
+    expect(readLength(digits, "mm", "a", { minMm: 0, maxMm: 1e300 })).toEqual({ ok: true, value: Number(digits) });
+  const whole = "9".repeat(38);
+  expect(readLength(whole, "mm", "a", { minMm: 0, maxMm: 1e300 })).toEqual({ ok: true, value: Number(whole) });
+});

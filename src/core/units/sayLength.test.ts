@@ -20,3 +20,10 @@ test("in metric units: tenths of a millimetre, all figures where two lengths are
   expect(sayLengths("cm", "en")(123.4)).toBe("12.34 cm");
   expect(sayLengths("yd/8", "en")(914.4)).toBe("36 in");
 });
+
+test("figures: two where a length is below a tenth of a millimetre, four where two lengths differ by little", () => {
+  const say = sayLengths("mm", "en");
+  expect([0.0123, 0.0987, 0.46].map((mm) => say(mm))).toEqual(["0.012 mm", "0.099 mm", "0.5 mm"]);
+  expect(say(12.34567, "fine")).toBe("12.35 mm");
+  expect(sayLengths("in/16", "en")(12.34567, "fine")).toBe("0.4861 in");
+});
