@@ -10,7 +10,7 @@ const root = fileURLToPath(new URL("../../", import.meta.url));
 const built = join(root, "dist/web");
 const config = "src/web/vite.config.ts";
 
-const FLAGS = [
+export const FLAGS = [
   "--headless",
   "--no-sandbox",
   "--disable-gpu",

@@ -12,6 +12,8 @@ export interface Kind {
   readonly about: string;
   /** Runs one case; what came of it in a word. Throws when it went wrong. */
   run(draw: Draw): string | Promise<string>;
+  /** Closes what the cases have in common. */
+  end?(): Promise<void>;
 }
 
 /** The draw of case `index` of a seed, whatever was run before it. */
@@ -29,8 +31,9 @@ export interface Tally {
   readonly slowest: { readonly ms: number; readonly index: number };
 }
 
-/** Cases between two times that a run tells how far it is. */
+/** Cases, and ms, between two times that a run tells how far it is. */
 const TOLD_EVERY = 500;
+const TOLD_AFTER = 20_000;
 /** Below so many ms on the clock no processor time is asked for: asking takes longer than many a case. */
 const WORTH_ASKING = 20;
 
@@ -46,6 +49,7 @@ export async function runCases(
   const outcomes = new Map<string, number>();
   const faults: { index: number; reason: string }[] = [];
   let slowest = { ms: 0, index: from };
+  let last = performance.now();
   const step = Math.min(TOLD_EVERY, Math.max(1, Math.floor((to - from) / 100)));
   for (let index = from; index < to; index++) {
     begun(index);
@@ -64,7 +68,10 @@ export async function runCases(
       const ms = (user + system) / 1000;
       if (ms > slowest.ms) slowest = { ms, index };
     }
-    if ((index + 1 - from) % step === 0) told(index + 1, { outcomes, faults, slowest });
+    if ((index + 1 - from) % step === 0 || performance.now() - last > TOLD_AFTER) {
+      told(index + 1, { outcomes, faults, slowest });
+      last = performance.now();
+    }
   }
   return { outcomes, faults, slowest };
 }

@@ -9,17 +9,20 @@ import { BUILT, batchKillsOf } from "./batchKills.ts";
 import { commandLines } from "./commandLines.ts";
 import { BUILT_MODULES, cupboardKillsOf } from "./cupboardKills.ts";
 import { hostileFiles } from "./hostileFiles.ts";
-import { kills } from "./kills.ts";
+import { intoKillsOf, killsOf } from "./kills.ts";
 import { type Kind, runCases, type Tally } from "./kind.ts";
+import { pageKills } from "./pageKills.ts";
 import { smallProjects } from "./smallProjects.ts";
 
 const KINDS: readonly Kind[] = [
   hostileFiles,
   commandLines,
   smallProjects,
-  kills,
+  killsOf(BUILT),
+  intoKillsOf(BUILT),
   batchKillsOf(BUILT, 2),
   cupboardKillsOf(BUILT_MODULES),
+  pageKills(),
 ];
 const { values, positionals } = parseArgs({
   allowPositionals: true,
@@ -102,6 +105,7 @@ for (const kind of KINDS.filter(({ name }) => positionals.length === 0 || positi
     (index) => Atomics.store(running, 0, index + 1),
   );
   Atomics.store(running, 0, 0);
+  await kind.end?.();
   const place = together(before, count, tally);
   keep(place);
   faults += place.faults;

@@ -1,16 +1,14 @@
-import { difference, intersection, type union } from "polyclip-ts";
 import { layProblemsOf } from "../../src/core/job/layProblems.ts";
 import { searchChoices } from "../../src/core/lay/alternatives/searchChoices.ts";
 import { chooseEngines } from "../../src/core/lay/engines/chooseEngines.ts";
-import type { LayPlan, LayProblem, Stock, StockPlacement } from "../../src/core/lay/problem/layProblem.ts";
+import type { LayPlan, LayProblem } from "../../src/core/lay/problem/layProblem.ts";
 import { arrange } from "../../src/core/lay/search/arrange/arrange.ts";
 import { BREATH } from "../../src/core/lay/search/breath.ts";
 import { CUT_MODES } from "../../src/core/lay/search/engine.ts";
 import { cutListOf } from "../../src/core/project/cutList.ts";
 import { readProject } from "../../src/core/project/file/readProject.ts";
+import { faultsOf } from "./judgePlan.ts";
 import type { Draw, Kind } from "./kind.ts";
-
-type Point = [number, number];
 
 /** Sizes are whole millimetres; shapes that a bag has. */
 function shape(draw: Draw): object {
@@ -86,10 +84,16 @@ function project(draw: Draw): string {
     id: "cloth",
     kind: draw.one(["woven", "vinyl", "leather", "felt"]),
     thickness: draw.one([0.3, 0.6, 1, 1.4]),
-    oneWay: draw.below(3) === 0,
+    oneWay: draw.one([false, false, false, true, "up", "down", "free"]),
     facesAlike: draw.below(3) === 0,
+    ...draw.one([{}, {}, {}, { spread: "folded" }, { spread: { layers: 2 + draw.below(2) } }, LAYERED]),
+    ...draw.one([{}, {}, {}, { repeat: 20 + draw.below(80) }, { repeat: repeat(draw) }]),
+    ...draw.one([{}, {}, {}, { tilt: 1 + draw.below(5) }]),
+    ...draw.one([{}, {}, {}, { shadeBand: 800 + draw.below(2000) }]),
     stock: stock(draw),
   };
+  const parts = [...panels, ...straps].map(({ id }) => id).filter(() => draw.below(2) === 0);
+  const isPatterned = "repeat" in cloth && draw.below(3) > 0;
   return JSON.stringify({
     laywright: 1,
     name: "case",
@@ -100,100 +104,21 @@ function project(draw: Draw): string {
     materials: [cloth],
     panels,
     straps,
+    ...(isPatterned
+      ? { centred: parts.map((part) => ({ part, on: draw.one(["line", "between", "same-place"]) })) }
+      : {}),
   });
 }
 
-/** To a ten-thousandth of a millimetre: polyclip-ts gives up on edges that all but coincide. */
-const onGrid = (x: number, y: number): Point => [Math.round(x * 1e4) / 1e4, Math.round(y * 1e4) / 1e4];
+const LAYERED = { spread: { layers: 2, faces: "together" } };
 
-/** Points of an outline as they lie: mirrored in its own y axis, turned counter-clockwise, shifted. */
-function laid(ring: Float64Array, { x, y, turnDeg, mirrored }: StockPlacement): Point[] {
-  const turn = (turnDeg * Math.PI) / 180;
-  return Array.from({ length: ring.length / 2 }, (_, i): Point => {
-    const [px, py] = [(mirrored ? -1 : 1) * ring[2 * i]!, ring[2 * i + 1]!];
-    return onGrid(x + px * Math.cos(turn) - py * Math.sin(turn), y + px * Math.sin(turn) + py * Math.cos(turn));
-  });
-}
-
-const asPoints = (ring: Float64Array): Point[] =>
-  Array.from({ length: ring.length / 2 }, (_, i): Point => onGrid(ring[2 * i]!, ring[2 * i + 1]!));
-
-/** Area of what polyclip-ts gives back: rings closed, holes after their outside. */
-function areaOf(shapes: ReturnType<typeof union>): number {
-  const ringArea = (ring: readonly (readonly number[])[]): number => {
-    let twice = 0;
-    ring.forEach(([x, y], i) => {
-      const [nx, ny] = ring[(i + 1) % ring.length]!;
-      twice += x! * ny! - nx! * y!;
-    });
-    return Math.abs(twice) / 2;
+function repeat(draw: Draw): object {
+  return {
+    ...draw.one([{ across: 30 + draw.below(60) }, { along: 25 + draw.below(60), across: 30 + draw.below(60) }]),
+    firstAlong: draw.below(20),
+    firstAcross: draw.below(20),
+    symmetric: draw.below(2) === 0,
   };
-  return shapes.reduce(
-    (sum, [outer, ...holes]) => sum + ringArea(outer!) - holes.reduce((all, hole) => all + ringArea(hole), 0),
-    0,
-  );
-}
-
-/** What the pieces on a stock may cover. */
-function ground(stock: Stock, usedLength: number): ReturnType<typeof union> {
-  const length = stock.kind === "roll" ? Math.min(usedLength, stock.length ?? Infinity) : 0;
-  const whole: Point[] =
-    stock.kind === "roll"
-      ? [
-          [0, 0],
-          [length, 0],
-          [length, stock.width],
-          [0, stock.width],
-        ]
-      : asPoints(stock.outline.outer);
-  const holes = stock.kind === "roll" ? [] : stock.outline.holes;
-  const away = [...holes, ...stock.flaws.map(({ outer }) => outer)].map((ring) => [asPoints(ring)]);
-  return away.length === 0 ? [[whole]] : difference([whole], ...away);
-}
-
-/** A thousandth of a millimetre all round a piece, as area. */
-const slackOf = (points: readonly Point[]): number =>
-  points.reduce(
-    (sum, [x, y], i) =>
-      sum + 1e-3 * Math.hypot(points[(i + 1) % points.length]![0] - x, points[(i + 1) % points.length]![1] - y),
-    1e-3,
-  );
-
-/** Faults of a plan by outside polygon code alone; empty when it can be cut. */
-function faultsOf(problem: LayProblem, plan: LayPlan): string[] {
-  const faults: string[] = [];
-  for (const piece of problem.pieces) {
-    const put = plan.placements.filter(({ pieceId }) => pieceId === piece.id);
-    const left = plan.unplaced
-      .filter(({ pieceId }) => pieceId === piece.id)
-      .reduce((sum, { count }) => sum + count, 0);
-    if (put.length + left !== piece.count)
-      faults.push(`${piece.id}: ${put.length} laid and ${left} left of ${piece.count}`);
-    if (new Set(put.map(({ copy }) => copy)).size !== put.length) faults.push(`${piece.id}: a copy twice`);
-    for (const { turnDeg, mirrored } of put)
-      if (
-        !piece.orientations.some((way) => way.mirrored === mirrored && (piece.freeTurn || way.turnDeg === turnDeg))
-      )
-        faults.push(`${piece.id}: turned ${turnDeg}${mirrored ? " mirrored" : ""}`);
-  }
-  for (const stock of problem.stocks) {
-    const use = plan.uses.find(({ stockId }) => stockId === stock.id);
-    if (use && use.bound !== null && use.usedLength < use.bound - 1e-6)
-      faults.push(`${stock.id}: ${use.usedLength} is below its bound ${use.bound}`);
-    const own = plan.placements.filter(({ stockId }) => stockId === stock.id);
-    const outlines = own.map((one) =>
-      laid(problem.pieces.find(({ id }) => id === one.pieceId)!.outline.outer, one),
-    );
-    const free = ground(stock, use?.usedLength ?? 0);
-    outlines.forEach((outline, i) => {
-      if (areaOf(difference([outline], free)) > slackOf(outline))
-        faults.push(`${own[i]!.pieceId} leaves ${stock.id}`);
-      for (let j = 0; j < i; j++)
-        if (areaOf(intersection([outline], [outlines[j]!])) > slackOf(outline))
-          faults.push(`${own[i]!.pieceId} over ${own[j]!.pieceId}`);
-    });
-  }
-  return faults;
 }
 
 /** Pieces left out for want of cloth although a roll has no end. */
@@ -206,15 +131,33 @@ function leftOut(problem: LayProblem, plan: LayPlan): string[] {
 /** The plans offered to choose from, every one that was offered on the way to the last. */
 function choicesOf(problem: LayProblem): LayPlan[] {
   const plans = new Set<LayPlan>();
-  for (const step of searchChoices(problem, { evaluations: 4000 }, 1))
+  for (const step of searchChoices(problem, { evaluations: EFFORT }, 1))
     if (step !== BREATH) for (const { plan } of step.choices ?? []) plans.add(plan);
   return [...plans];
+}
+
+/** Evaluations of a lay: enough for a plan of each mode, few enough for a hundred projects a minute. */
+const EFFORT = 3000;
+
+function planOf(problem: LayProblem, mode: (typeof CUT_MODES)[number]): LayPlan {
+  const search = arrange(problem, (job) => chooseEngines(job, mode), { evaluations: EFFORT }, 1);
+  let step = search.next();
+  while (!step.done) step = search.next();
+  return step.value;
+}
+
+/** The same problem with some of a plan's pieces pinned where they lie, besides those that its fold holds. */
+function pinnedBy(problem: LayProblem, { placements }: LayPlan, draw: Draw): LayProblem {
+  const held = new Set(problem.pinned.map(({ pieceId, copy }) => `${pieceId} ${copy}`));
+  const more = placements.filter(({ pieceId, copy }) => draw.below(3) === 0 && !held.has(`${pieceId} ${copy}`));
+  return { ...problem, pinned: [...problem.pinned, ...more] };
 }
 
 /** Random small projects laid in every mode, each plan judged by outside polygon code (polyclip-ts). */
 export const smallProjects: Kind = {
   name: "plans",
-  about: "random small projects laid free, by ruler, in few stages and to choose from, plans judged by polyclip-ts",
+  about:
+    "random small projects (one way, faces alike, patterns, folded, layers, tilt, bands, flaws, skins) laid free, by ruler, in few stages, to choose from and round pins, plans judged by polyclip-ts",
   run: (draw) => {
     const text = project(draw);
     const read = readProject(text);
@@ -223,22 +166,23 @@ export const smallProjects: Kind = {
     if (!cut.ok) return "refused";
     let plans = 0;
     const tell = (what: string, faults: readonly string[]): void => {
+      plans++;
       if (faults.length > 0) throw new Error(`${what}: ${faults.slice(0, 3).join("; ")}: ${text}`);
     };
     for (const problem of layProblemsOf(read.value, cut.value)) {
-      for (const mode of CUT_MODES) {
-        const search = arrange(problem, (job) => chooseEngines(job, mode), { evaluations: 20_000 }, 1);
-        let step = search.next();
-        while (!step.done) step = search.next();
-        // Straight cuts alone cannot always take every piece, and then say so.
-        const left = mode === "free" ? leftOut(problem, step.value) : [];
-        tell(mode, [...faultsOf(problem, step.value), ...left]);
-        plans++;
-      }
-      for (const plan of choicesOf(problem)) {
-        tell("choices", [...faultsOf(problem, plan), ...leftOut(problem, plan)]);
-        plans++;
-      }
+      const free = planOf(problem, "free");
+      // Straight cuts alone cannot always take every piece, and then say so; nor can bands hold every bag.
+      const left = problem.shade === undefined ? leftOut(problem, free) : [];
+      tell("free", [...faultsOf(problem, free), ...left]);
+      // One other way for each project: more projects show more than more plans of one.
+      const ways = draw.below(4);
+      if (ways < 2) {
+        const mode = CUT_MODES[1 + ways]!;
+        tell(mode, faultsOf(problem, planOf(problem, mode)));
+      } else if (ways === 2) {
+        const held = pinnedBy(problem, free, draw);
+        tell("pinned", faultsOf(held, planOf(held, draw.one(CUT_MODES))));
+      } else for (const plan of choicesOf(problem)) tell("choices", faultsOf(problem, plan));
     }
     return plans === 0 ? "nothing to lay" : "laid";
   },

@@ -200,3 +200,25 @@ test("a full device is told, and the work is kept once there is room again", asy
   expect(session.state.get().keeping).toBe("kept");
   expect([...device.projects.values()][0]!.name).toBe("a");
 });
+
+test("kept is told only when the newest change is stored, however fast changes come", async () => {
+  const device = memoryDevice();
+  const session = device.openWindow();
+  let wasSaving = false;
+  let toldEarly = 0;
+  session.state.subscribe(() => {
+    const { keeping, history, id } = session.state.get();
+    wasSaving ||= keeping === "saving";
+    // Before the first save begins nothing new has been told yet.
+    if (wasSaving && keeping === "kept" && device.projects.get(id)?.at !== history.at) toldEarly++;
+  });
+  session.change({ text: "a" }, "a");
+  await Promise.resolve();
+  // While the first one is on its way.
+  session.change({ text: "b" }, "b");
+  await session.settled();
+  expect(wasSaving).toBe(true);
+  expect(toldEarly).toBe(0);
+  expect(session.state.get().keeping).toBe("kept");
+  expect(device.projects.get(session.state.get().id)?.at).toBe(2);
+});

@@ -126,8 +126,10 @@ export function createSession<T>(value: T, label: string, codec: Codec<T>, aroun
     if (
       around.store === null ||
       (from === history.steps.length && from === kept.steps.length && history.at === kept.at)
-    )
+    ) {
+      if (state.get().keeping === "saving") patch({ keeping: "kept" });
       return;
+    }
     patch({ keeping: "saving" });
     const before = kept;
     const fresh = history.steps.slice(from).map((step) => writeStep(step, codec));
@@ -143,8 +145,10 @@ export function createSession<T>(value: T, label: string, codec: Codec<T>, aroun
     if (state.get().id !== id || kept !== before) return;
     if (outcome.ok) {
       kept = { ...kept, revision: outcome.project.revision, steps: history.steps, at: history.at };
-      patch({ keeping: "kept" });
-      if (state.get().history === history) around.journal.clear(id);
+      // A change that was made meanwhile waits for its own save: nobody is told that it is kept.
+      const isNewest = state.get().history === history;
+      if (isNewest) patch({ keeping: "kept" });
+      if (isNewest) around.journal.clear(id);
       around.channel.postMessage({ id, revision: outcome.project.revision } satisfies Told);
       await listAgain();
     } else if (outcome.reason === "elsewhere") {
