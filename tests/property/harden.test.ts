@@ -9,8 +9,8 @@ import { smallProjects } from "../harden/smallProjects.ts";
 
 test.each([
   [hostileFiles, 150, ["read", "told"]],
-  [commandLines, 100, ["exit 0", "exit 1", "exit 2"]],
-  [smallProjects, 4, ["laid"]],
+  [commandLines, 120, ["lay exit 0", "check exit 1", "strap exit 2"]],
+  [smallProjects, 12, ["laid"]],
 ] as const)("hardening, $name: no fault", async (kind, count, outcomes) => {
   const tally = await runCases(kind, 20_077, 0, count);
   expect(tally.faults).toEqual([]);
