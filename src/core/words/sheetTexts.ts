@@ -43,8 +43,8 @@ export interface SheetTexts {
   readonly mirroredCopy: (number: number, of: number) => string;
   readonly labelNumber: (number: number) => string;
   readonly page: (number: number, of: number) => string;
-  /** Where lines along a strip lie, from its long edge; lists of numbers in mm and in inches. */
-  readonly linesAt: (role: PieceLine["role"], mm: string, inches: string) => string;
+  /** Where lines along a strip lie, from its long edge; lists of numbers in mm and, where they are wanted, inches. */
+  readonly linesAt: (role: PieceLine["role"], mm: string, inches: string | null) => string;
   readonly nothingLaid: string;
   /** `stock` is empty where there is only one. */
   readonly used: (length: string, stock: string) => string;

@@ -5,7 +5,7 @@ import { rectangleContour, segmentContour } from "../../core/geometry/contourSha
 import { rectangleRing, solid } from "../../core/geometry/ring.ts";
 import type { CutPiece } from "../../core/materials/cutPiece.ts";
 import type { Material } from "../../core/materials/material.ts";
-import { bothUnits, cutSheetOf, sheetInches } from "./cutSheet.ts";
+import { cutSheetOf, labelSize, sheetInches } from "./cutSheet.ts";
 import { cutSheetCsv } from "./cutSheetCsv.ts";
 import { cutSheetText } from "./cutSheetText.ts";
 
@@ -33,12 +33,13 @@ test("inches to the sixteenth are marked only where they are further off than a 
 
 test("rows are grouped by material, numbered through, with fold lines in words", () => {
   const lines = [25.4, 50.8, 76.2].map((y) => ({ role: "fold" as const, contour: segmentContour(0, y, 254, y) }));
-  const sheet = cutSheetOf({
+  const input = {
     project: "Quay satchel",
     bags: 2,
     materials: [sampleMaterial("a"), sampleMaterial("b"), sampleMaterial("unused")],
     pieces: [piece("Flap", "b"), piece("Strap", "a", { kind: "strip", lines })],
-  });
+  };
+  const sheet = cutSheetOf({ ...input, inInches: true });
   expect(sheet.groups.map((group) => [group.material, group.rows.map((row) => [row.number, row.name])])).toEqual([
     ["Cloth a", [[1, "Strap"]]],
     ["Cloth b", [[2, "Flap"]]],
@@ -47,8 +48,14 @@ test("rows are grouped by material, numbered through, with fold lines in words",
   const text = cutSheetText(sheet);
   expect(text).toContain("254 mm × 101.6 mm  10 in × 4 in");
   expect(text).toContain("Straps are not load rated");
-  expect(bothUnits(101.6, "en")).toBe("101.6 mm · 4 in");
-  expect(bothUnits(101.6, "de")).toBe("101,6 mm · 4 in");
+  expect(labelSize(101.6, sheet)).toBe("101.6 mm · 4 in");
+  expect(labelSize(101.6, { ...sheet, language: "de" })).toBe("101,6 mm · 4 in");
+  // Not a word of inches where nobody asked for them.
+  const metric = cutSheetOf(input);
+  expect(metric.groups[0]!.rows[0]!.notes).toEqual(["Fold at 25.4, 50.8, 76.2 mm from a long edge"]);
+  expect(cutSheetText(metric)).toContain("254 mm × 101.6 mm  lengthwise");
+  expect(cutSheetText(metric)).not.toMatch(/\d in\b/u);
+  expect(labelSize(101.6, metric)).toBe("101.6 mm");
 });
 
 test("hostile names stay one harmless cell each (RFC 4180)", () => {

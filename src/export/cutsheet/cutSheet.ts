@@ -9,7 +9,6 @@ import { cutLength } from "../../core/units/cutLength.ts";
 import { formatLength } from "../../core/units/formatLength.ts";
 import type { Language } from "../../core/units/language.ts";
 import { listedNumbers } from "../../core/units/numberWords.ts";
-import type { SheetTexts } from "../../core/words/sheetTexts.ts";
 import { CAUTION_TABLES, SHEET_TEXTS } from "../../core/words/words.ts";
 
 /** A thing and how much of it. */
@@ -60,6 +59,8 @@ export interface CutGroup {
 /** Everything that goes to the cutting table in words. */
 export interface CutSheet {
   readonly language: Language;
+  /** Sizes stand in inches beside millimetres. */
+  readonly inInches: boolean;
   readonly project: string;
   readonly bags: number;
   readonly groups: readonly CutGroup[];
@@ -89,20 +90,21 @@ export interface CutSheetInput {
   readonly tool?: MachineSettings["tool"] | null;
   /** English when not said. */
   readonly language?: Language;
+  /** Whether sizes are wanted in inches besides millimetres; not when not said. */
+  readonly inInches?: boolean;
   readonly pictures?: readonly Picture[];
 }
 
 /** The cut sheet: pieces grouped by material and numbered in that order, the usual cautions added. */
 export function cutSheetOf(input: CutSheetInput): CutSheet {
-  const { project, bags, materials, pieces, language = "en" } = input;
-  const texts = SHEET_TEXTS[language];
+  const { project, bags, materials, pieces, language = "en", inInches = false } = input;
   let number = 0;
   const groups = materials
     .map((material) => ({
       material: material.name,
       rows: pieces
         .filter((piece) => piece.materialId === material.id)
-        .map((piece) => rowOf(piece, ++number, texts, language)),
+        .map((piece) => rowOf(piece, ++number, language, inInches)),
       lay: input.lay?.get(material.id) ?? [],
     }))
     .filter((group) => group.rows.length > 0);
@@ -110,6 +112,7 @@ export function cutSheetOf(input: CutSheetInput): CutSheet {
   const cautions = cuttingCautions(used, pieces, input.cautions ?? [], input.tool ?? null);
   return {
     language,
+    inInches,
     project,
     bags,
     groups,
@@ -124,9 +127,10 @@ export function cutSheetOf(input: CutSheetInput): CutSheet {
   };
 }
 
-/** A length in millimetres or centimetres and in inches, as `123.8 mm · 4 7/8 in`. */
-export function bothUnits(mm: number, language: Language): string {
-  return `${formatLength(mm, mm < 1000 ? "mm" : "cm", language)} · ${sheetInches(mm)}`;
+/** A length in millimetres or centimetres, with inches as `123.8 mm · 4 7/8 in`. */
+export function labelSize(mm: number, { language, inInches }: Pick<CutSheet, "language" | "inInches">): string {
+  const metric = formatLength(mm, mm < 1000 ? "mm" : "cm", language);
+  return inInches ? `${metric} · ${sheetInches(mm)}` : metric;
 }
 
 /** A length to the nearest 1/16 in; marked `≈` where that is further off than a cut is. The columns' heads say so. */
@@ -134,7 +138,7 @@ export function sheetInches(mm: number): string {
   return cutLength(mm, "in/16");
 }
 
-function rowOf(piece: CutPiece, number: number, texts: SheetTexts, language: Language): CutRow {
+function rowOf(piece: CutPiece, number: number, language: Language, inInches: boolean): CutRow {
   const box = contourBox(piece.contour);
   return {
     number,
@@ -147,14 +151,14 @@ function rowOf(piece: CutPiece, number: number, texts: SheetTexts, language: Lan
     along: box.maxX - box.minX,
     across: box.maxY - box.minY,
     grain: piece.grain,
-    notes: lineNotes(piece, box.maxY - box.minY, texts, language),
+    notes: lineNotes(piece, box.maxY - box.minY, language, inInches),
   };
 }
 
 const ROLES: readonly PieceLine["role"][] = ["fold", "tape", "stitch"];
 
 /** Where the lines along a strip lie, measured from its lower long edge. Panels' lines are on the drawing alone. */
-function lineNotes(piece: CutPiece, across: number, texts: SheetTexts, language: Language): string[] {
+function lineNotes(piece: CutPiece, across: number, language: Language, inInches: boolean): string[] {
   if (piece.kind !== "strip") return [];
   return ROLES.flatMap((role) => {
     const heights = piece.lines
@@ -169,6 +173,6 @@ function lineNotes(piece: CutPiece, across: number, texts: SheetTexts, language:
       language,
     );
     const inches = unique.map((mm) => sheetInches(mm).replace(" in", "")).join(", ");
-    return [texts.linesAt(role, metric, inches)];
+    return [SHEET_TEXTS[language].linesAt(role, metric, inInches ? inches : null)];
   });
 }

@@ -4,8 +4,6 @@ import type { Page } from "../../core/drawing/list/page.ts";
 import { fitText, plainLine, textWidth, wrapText } from "../../core/drawing/list/textWidth.ts";
 import { rectangleContour, segmentContour } from "../../core/geometry/contourShapes.ts";
 import { formatLength } from "../../core/units/formatLength.ts";
-import type { Language } from "../../core/units/language.ts";
-import type { SheetTexts } from "../../core/words/sheetTexts.ts";
 import { SHEET_TEXTS } from "../../core/words/words.ts";
 import { type Amount, type CutGroup, type CutRow, type CutSheet, type Picture, sheetInches } from "./cutSheet.ts";
 import { type Block, type FlowPaper, flowPages, PICTURE_HEIGHT, roomOn, SHEET_MARGIN } from "./flow.ts";
@@ -25,7 +23,7 @@ export function cutSheetPages(sheet: CutSheet, paper: { readonly width: number; 
     textBlock(plainLine(sheet.project), 7, width, { bold: true }),
     textBlock(`${texts.title}. ${texts.forBags(sheet.bags)}`, TEXT, width, {}),
   ];
-  for (const group of sheet.groups) blocks.push(...groupBlocks(group, width, sheet.language));
+  for (const group of sheet.groups) blocks.push(...groupBlocks(group, width, sheet));
   blocks.push(
     ...amountBlocks(texts.toBuy, sheet.purchase, width),
     ...amountBlocks(texts.alsoNeeded, sheet.consumables, width),
@@ -87,25 +85,30 @@ function heading(text: string, width: number): Block {
   };
 }
 
-/** Share of the width at which each column starts. */
-const COLUMNS = { number: 0, count: 0.045, name: 0.115, metric: 0.43, inches: 0.595, grain: 0.855 };
+/** Share of the width at which each column starts, with inches and without. */
+const COLUMNS = { number: 0, count: 0.045, name: 0.115 };
+const SIZE_COLUMNS = {
+  both: { metric: 0.43, inches: 0.595, grain: 0.855 },
+  metric: { metric: 0.55, inches: 0.8, grain: 0.8 },
+};
 
-function groupBlocks(group: CutGroup, width: number, language: Language): Block[] {
-  const texts = SHEET_TEXTS[language];
-  const blocks = [heading(plainLine(group.material), width), columnHeads(width, texts)];
-  for (const row of group.rows) blocks.push(rowBlock(row, width, language));
+function groupBlocks(group: CutGroup, width: number, sheet: CutSheet): Block[] {
+  const blocks = [heading(plainLine(group.material), width), columnHeads(width, sheet)];
+  for (const row of group.rows) blocks.push(rowBlock(row, width, sheet));
   if (group.lay.length > 0) blocks.push(space(2));
   for (const line of group.lay) blocks.push(textBlock(plainLine(line), TEXT, width, {}));
   return blocks;
 }
 
-function columnHeads(width: number, { columns }: SheetTexts): Block {
+function columnHeads(width: number, { language, inInches }: CutSheet): Block {
+  const { columns } = SHEET_TEXTS[language];
+  const sizes = SIZE_COLUMNS[inInches ? "both" : "metric"];
   const words: [number, string][] = [
     [COLUMNS.count, columns.cut],
     [COLUMNS.name, columns.piece],
-    [COLUMNS.metric, columns.size],
-    [COLUMNS.inches, columns.inches],
-    [COLUMNS.grain, columns.grain],
+    [sizes.metric, columns.size],
+    ...(inInches ? [[sizes.inches, columns.inches] as [number, string]] : []),
+    [sizes.grain, columns.grain],
   ];
   return {
     height: 5,
@@ -122,10 +125,11 @@ function columnHeads(width: number, { columns }: SheetTexts): Block {
 const MOST_TICKS = 40;
 const TICK = 3;
 
-function rowBlock(row: CutRow, width: number, language: Language): Block {
+function rowBlock(row: CutRow, width: number, { language, inInches }: CutSheet): Block {
   const texts = SHEET_TEXTS[language];
+  const sizes = SIZE_COLUMNS[inInches ? "both" : "metric"];
   const total = row.count + row.mirroredCount;
-  const nameRoom = (COLUMNS.metric - COLUMNS.name) * width - 2;
+  const nameRoom = (sizes.metric - COLUMNS.name) * width - 2;
   const names = wrapText(plainLine(row.name), TEXT, nameRoom, true).slice(0, 3);
   const mirrored = row.mirroredCount > 0 ? [texts.asDrawn(row.count, row.mirroredCount)] : [];
   const notes = [...mirrored, ...row.notes].flatMap((note) =>
@@ -151,12 +155,12 @@ function rowBlock(row: CutRow, width: number, language: Language): Block {
       cell(COLUMNS.count, String(total), COLUMNS.name, true),
       ...names.map((line, i) => drawText(line, x(COLUMNS.name), base - i * TEXT * LINE, TEXT, { bold: true })),
       cell(
-        COLUMNS.metric,
+        sizes.metric,
         sizeWords(row, (mm) => formatLength(mm, "mm", language), " mm"),
-        COLUMNS.inches,
+        sizes.inches,
       ),
-      cell(COLUMNS.inches, sizeWords(row, sheetInches, " in"), COLUMNS.grain),
-      cell(COLUMNS.grain, texts.grains[row.grain], 1),
+      ...(inInches ? [cell(sizes.inches, sizeWords(row, sheetInches, " in"), sizes.grain)] : []),
+      cell(sizes.grain, texts.grains[row.grain], 1),
     ];
     let y = top - 1.6 - nameHeight;
     notes.forEach((note, i) => {

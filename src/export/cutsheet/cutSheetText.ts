@@ -1,6 +1,5 @@
 import { plainLine } from "../../core/drawing/list/textWidth.ts";
 import { formatLength } from "../../core/units/formatLength.ts";
-import type { Language } from "../../core/units/language.ts";
 import { SHEET_TEXTS } from "../../core/words/words.ts";
 import { type Amount, type CutRow, type CutSheet, sheetInches } from "./cutSheet.ts";
 
@@ -9,7 +8,7 @@ export function cutSheetText(sheet: CutSheet): string {
   const texts = SHEET_TEXTS[sheet.language];
   const out: string[] = [`${plainLine(sheet.project)}: ${texts.title}`, texts.forBags(sheet.bags), ""];
   for (const group of sheet.groups) {
-    out.push(plainLine(group.material), underline(plainLine(group.material)), ...table(group.rows, sheet.language));
+    out.push(plainLine(group.material), underline(plainLine(group.material)), ...table(group.rows, sheet));
     for (const line of group.lay) out.push(`  ${plainLine(line)}`);
     out.push("");
   }
@@ -32,7 +31,7 @@ export function cutSheetText(sheet: CutSheet): string {
   return out.join("\n");
 }
 
-function table(rows: readonly CutRow[], language: Language): string[] {
+function table(rows: readonly CutRow[], { language, inInches }: CutSheet): string[] {
   const texts = SHEET_TEXTS[language];
   const { columns } = texts;
   const cells = rows.map((row) => [
@@ -40,10 +39,11 @@ function table(rows: readonly CutRow[], language: Language): string[] {
     texts.counted(row.count, row.mirroredCount),
     plainLine(row.name),
     `${formatLength(row.along, "mm", language)} × ${formatLength(row.across, "mm", language)}`,
-    `${sheetInches(row.along)} × ${sheetInches(row.across)}`,
+    ...(inInches ? [`${sheetInches(row.along)} × ${sheetInches(row.across)}`] : []),
     texts.grains[row.grain],
   ]);
-  const all = [[columns.number, columns.cut, columns.piece, columns.size, columns.inches, columns.grain], ...cells];
+  const inches = inInches ? [columns.inches] : [];
+  const all = [[columns.number, columns.cut, columns.piece, columns.size, ...inches, columns.grain], ...cells];
   const widths = all[0]!.map((_, column) => Math.max(...all.map((row) => cellWidth(row[column]!))));
   const lines = all.map((row) =>
     `  ${row.map((cell, column) => cell + " ".repeat(widths[column]! - cellWidth(cell))).join("  ")}`.trimEnd(),

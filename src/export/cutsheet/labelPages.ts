@@ -5,7 +5,7 @@ import { fitText, plainLine, wrapText } from "../../core/drawing/list/textWidth.
 import { segmentContour } from "../../core/geometry/contourShapes.ts";
 import type { SheetTexts } from "../../core/words/sheetTexts.ts";
 import { SHEET_TEXTS } from "../../core/words/words.ts";
-import { bothUnits, type CutRow, type CutSheet } from "./cutSheet.ts";
+import { labelSize, type CutRow, type CutSheet } from "./cutSheet.ts";
 
 /** A sheet of labels: columns and rows that fill the paper between its margins. */
 export interface LabelSheet {
@@ -67,9 +67,9 @@ function labelItems(
   top: number,
   width: number,
   height: number,
-  { project, language }: CutSheet,
+  sheet: CutSheet,
 ): DrawingItem[] {
-  const texts = SHEET_TEXTS[language];
+  const texts = SHEET_TEXTS[sheet.language];
   const room = width - 2 * INSET;
   const x = left + INSET;
   const size = Math.min(4.4, height / 8);
@@ -84,10 +84,10 @@ function labelItems(
   y += size * 0.25;
   const lines = [
     `${texts.labelNumber(row.number)} · ${which}`,
-    `${bothUnits(row.along, language)}  ×`,
-    bothUnits(row.across, language),
+    `${labelSize(row.along, sheet)}  ×`,
+    labelSize(row.across, sheet),
     `↔ ${texts.grains[row.grain]} · ${plainLine(material)}`,
-    plainLine(project),
+    plainLine(sheet.project),
   ];
   for (const line of lines) {
     if (y - small < top - height + 3) break;

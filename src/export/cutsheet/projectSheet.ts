@@ -11,7 +11,7 @@ import type { Language } from "../../core/units/language.ts";
 import { SHEET_TEXTS } from "../../core/words/words.ts";
 import { type CutSheet, cutSheetOf, type Picture } from "./cutSheet.ts";
 import { PICTURE_HEIGHT, roomOn } from "./flow.ts";
-import { sheetWords } from "./sheetWords.ts";
+import { readsInches, sheetWords } from "./sheetWords.ts";
 
 /** What a whole cut sheet is made from. */
 export interface SheetInput {
@@ -31,6 +31,7 @@ export function projectSheet({ project, pieces, straps, lays, language = "en" }:
   const sheet = cutSheetOf({
     ...words,
     language,
+    inInches: readsInches(project),
     project: name,
     bags,
     materials,

@@ -19,6 +19,11 @@ import { roomOn } from "./flow.ts";
 import { layWords } from "./layWords.ts";
 import { moneyText } from "./moneyText.ts";
 
+/** Whether a project's lengths are written in inches or yards: only then do inches stand on what is printed. */
+export function readsInches({ output }: Pick<Project, "output">): boolean {
+  return output.lengths.startsWith("in") || output.lengths.startsWith("yd");
+}
+
 type SheetWords = Omit<CutSheetInput, "project" | "bags" | "materials" | "pieces">;
 
 /** What the cut sheet says besides the pieces: lay, purchase, thread and tape, order of work, cautions, pictures. */
@@ -30,6 +35,7 @@ export function sheetWords(
 ): SheetWords {
   const write = (mm: number): string => cutLength(mm, project.output.lengths, language);
   const words = STRAP_WORDS[language];
+  const inUnits = (strap: StrapResult) => (readsInches(project) ? strap : { ...strap, inches: null });
   return {
     lay: new Map(lays.map((cloth) => [cloth.material.id, layWords(cloth, project, language)])),
     purchase: lays.flatMap((cloth) => purchaseRow(cloth, project, language)),
@@ -44,7 +50,7 @@ export function sheetWords(
     ),
     cautions: straps.flatMap((strap) => strap.cautions),
     pictures: straps.flatMap((strap) =>
-      strapPictures(strap, words, roomOn(paperOf(project.output.paper))).map(({ caption, drawing }) => ({
+      strapPictures(inUnits(strap), words, roomOn(paperOf(project.output.paper))).map(({ caption, drawing }) => ({
         title: `${strap.wish.name}: ${caption}`,
         drawing,
       })),
@@ -65,7 +71,7 @@ function rulerLines(strap: StrapResult, { materials, output }: Project, language
   const shrinks =
     outer?.shrinkage.when === "after-making" && outer.shrinkage.lengthwise + outer.shrinkage.crosswise > 0;
   if (shrinks) return [];
-  const system = output.lengths.startsWith("in") || output.lengths.startsWith("yd") ? "inches" : "metric";
+  const system = readsInches({ output }) ? "inches" : "metric";
   const write = (mm: number): string => cutLength(mm, output.lengths, language);
   return rulerOffers(strap, materials.map(strapMaterial), system, "down").map(({ cutWidth, finishedWidth }) =>
     SHEET_TEXTS[language].onRuler(write(cutWidth), write(finishedWidth)),
@@ -99,7 +105,7 @@ function consumables(straps: readonly StrapResult[], project: Project, words: St
   for (const { code, mm } of straps.flatMap((strap) => strap.consumables))
     sums.set(code, (sums.get(code) ?? 0) + mm * project.bags);
   // Bought by the metre or the yard, whatever the pieces are measured in.
-  const style = project.output.lengths.startsWith("in") ? "yd/8" : "m";
+  const style = readsInches(project) ? "yd/8" : "m";
   return [...sums].map(([code, mm]) => ({
     what: words.consumables[code],
     amount: formatLength(Math.ceil(mm / 10) * 10, style, words.language),

@@ -13,12 +13,12 @@ export function edgesOf(project: Project, id: string): readonly EdgeRef[] {
   return Array.from({ length: outline.contour.vertices.length / 3 }, (_, i) => i);
 }
 
-/** Gives the words for an edge. */
+/** Gives the words for an edge; without a name, its number counted from 1 as on the drawing desk. */
 export function useEdgeWords(): (edge: EdgeRef) => string {
   const words = useTexts().matching;
   const names: Readonly<Record<string, string>> = PANEL_WORDS[useLanguage()].edges;
   return (edge) => {
-    if (typeof edge === "number") return words.edgeNumber(edge);
+    if (typeof edge === "number") return words.edgeNumber(edge + 1);
     return Object.hasOwn(names, edge) ? names[edge]! : edge;
   };
 }

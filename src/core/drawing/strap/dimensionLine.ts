@@ -13,16 +13,17 @@ const OVERSHOOT = 1;
 /** Below half a division of the ruler its fraction says nothing, mm. */
 const LEAST_FRACTION: Readonly<Record<InchStep, number>> = { "in/16": 25.4 / 32, "in/32": 25.4 / 64 };
 
-/** A length in both units, as it stands on pictures; inches as fine as the material can be measured. */
-export function lengthLabel(mm: number, inches: InchStep, language: Language): string {
-  return Math.abs(mm) < LEAST_FRACTION[inches]
-    ? formatLength(mm, "mm", language)
-    : `${formatLength(mm, "mm", language)} (${formatLength(mm, inches)})`;
+/** A length as it stands on pictures, with inches as fine as the material can be measured; null for none. */
+export function lengthLabel(mm: number, inches: InchStep | null, language: Language): string {
+  const metric = formatLength(mm, "mm", language);
+  if (inches === null || Math.abs(mm) < LEAST_FRACTION[inches]) return metric;
+  return `${metric} (${formatLength(mm, inches)})`;
 }
 
-/** A thickness in both units; inches in thousandths, for no ruler's fraction tells one layer from another. */
-export function thicknessLabel(mm: number, language: Language): string {
-  return `${formatLength(mm, "mm", language)} (${withDecimalSign((mm / 25.4).toFixed(3), language)} in)`;
+/** A thickness; inches, where they are asked for, in thousandths: no ruler's fraction tells one layer from another. */
+export function thicknessLabel(mm: number, inches: InchStep | null, language: Language): string {
+  const metric = formatLength(mm, "mm", language);
+  return inches === null ? metric : `${metric} (${withDecimalSign((mm / 25.4).toFixed(3), language)} in)`;
 }
 
 function arrow(x: number, y: number, dx: number, dy: number): DrawingItem {

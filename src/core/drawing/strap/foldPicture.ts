@@ -1,6 +1,7 @@
 import type { Contour } from "../../geometry/contour.ts";
 import { straightContour } from "../../geometry/contourShapes.ts";
-import type { StrapResult } from "../../straps/build/strapResult.ts";
+import type { InchStep } from "../../materials/material.ts";
+import type { DrawnStrap } from "../../straps/build/strapResult.ts";
 import { CONSTRUCTIONS } from "../../straps/constructions/catalogue.ts";
 import type { StrapWords } from "../../words/strapWords.ts";
 import type { Drawing, DrawingItem } from "../list/drawing.ts";
@@ -27,20 +28,23 @@ function magnified(contour: Contour, scale: number, x: number, y: number): Conto
   return { vertices, closed: contour.closed };
 }
 
-function layerText({ word, thickness, skivedTo }: ArtLayer, { picture, language }: StrapWords): string {
-  const whole = `${picture.layers[word]}, ${thicknessLabel(thickness, language)}`;
-  return skivedTo === undefined ? whole : `${whole}, ${picture.edgesSkived(thicknessLabel(skivedTo, language))}`;
+function layerText({ word, thickness, skivedTo }: ArtLayer, inches: InchStep | null, words: StrapWords): string {
+  const { picture } = words;
+  const say = (mm: number): string => thicknessLabel(mm, inches, words.language);
+  const whole = `${picture.layers[word]}, ${say(thickness)}`;
+  return skivedTo === undefined ? whole : `${whole}, ${picture.edgesSkived(say(skivedTo))}`;
 }
 
 /** Colours and lines explained, in rows no wider than `width`. Returns the rows' items and how high they are. */
 function legend(
   art: SectionArt,
   width: number,
+  inches: InchStep | null,
   words: StrapWords,
 ): { readonly items: DrawingItem[]; readonly height: number } {
   const entries: { text: string; mark: (x: number, y: number) => DrawingItem[]; room: number }[] = art.layers.map(
     (layer) => ({
-      text: layerText(layer, words),
+      text: layerText(layer, inches, words),
       room: 5.5,
       mark: (x, y) => {
         const square = straightContour([x, y, x + 4, y, x + 4, y + 2.6, x, y + 2.6], true);
@@ -91,7 +95,7 @@ function rawEdge(
 }
 
 /** What the picture says below its title. */
-function subtitle(result: StrapResult, scale: number, { picture, language }: StrapWords): string {
+function subtitle(result: DrawnStrap, scale: number, { picture, language }: StrapWords): string {
   const magnified = picture.magnified(scale, lengthLabel(result.cutWidth, result.inches, language));
   if (result.setback <= 0) return magnified;
   const held = CONSTRUCTIONS[result.wish.construction].heldEdge === "hem" ? picture.hemHeld : picture.rawEdgeHeld;
@@ -100,12 +104,12 @@ function subtitle(result: StrapResult, scale: number, { picture, language }: Str
 
 /**
  * Cross-section of a strap, magnified by a whole factor that it names: layers by material, folds as true arcs, raw
- * edges, stitches, width and thickness in both units. At most `room` mm wide, unless the strap itself is wider.
+ * edges, stitches, width and thickness. At most `room` mm wide, unless the strap itself is wider.
  */
-export function foldPicture(result: StrapResult, title: string, words: StrapWords, room: number): Drawing {
+export function foldPicture(result: DrawnStrap, title: string, words: StrapWords, room: number): Drawing {
   const { language } = words;
   const art = strapSectionArt(result);
-  const thickness = thicknessLabel(art.height, language);
+  const thickness = thicknessLabel(art.height, result.inches, language);
   const beside = 2 * MARGIN + 6 + textWidth(thickness, TEXT);
   const scale = SCALES.filter((factor) => factor * art.width <= Math.min(WIDE, room - beside)).at(-1) ?? 1;
   const dimensions = beside + art.width * scale;
@@ -117,7 +121,7 @@ export function foldPicture(result: StrapResult, title: string, words: StrapWord
     ...heads.map((line) => textWidth(line, HEAD, true)),
   ];
   const width = Math.max(dimensions, 2 * MARGIN + Math.max(...wide));
-  const key = legend(art, width - 2 * MARGIN, words);
+  const key = legend(art, width - 2 * MARGIN, result.inches, words);
   const dimensionY = MARGIN + key.height + 5;
   const baseY = dimensionY + 7;
   const x = MARGIN;
@@ -166,7 +170,7 @@ export function foldPicture(result: StrapResult, title: string, words: StrapWord
 }
 
 /** The art of a strap's section in its own mm, for a picture on paper or a screen's own drawing. */
-export function strapSectionArt(result: StrapResult): SectionArt {
+export function strapSectionArt(result: DrawnStrap): SectionArt {
   const { section } = result;
   return section.kind === "layered" ? layeredArt(result, section) : wrappedArt(section);
 }

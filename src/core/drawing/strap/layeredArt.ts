@@ -1,5 +1,5 @@
 import type { Contour } from "../../geometry/contour.ts";
-import type { StrapResult } from "../../straps/build/strapResult.ts";
+import type { DrawnStrap } from "../../straps/build/strapResult.ts";
 import type { PlyRole } from "../../straps/section/foldPlan.ts";
 import type { SolvedSection, SolvedSlab } from "../../straps/section/foldSection.ts";
 import { runThickness } from "../../straps/section/skiving.ts";
@@ -66,7 +66,7 @@ function slabContour(section: SolvedSection, slab: SolvedSlab, height: LevelHeig
 }
 
 /** Art of a stack of folded layers: strips and cores by material, raw edges, topstitching. */
-export function layeredArt(result: StrapResult, section: SolvedSection): SectionArt {
+export function layeredArt(result: DrawnStrap, section: SolvedSection): SectionArt {
   const height = levelHeights(section);
   const ownFacing = result.wish.materials.facing !== undefined;
   const outlines = section.strips.map((strip) => ({

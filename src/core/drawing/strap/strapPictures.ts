@@ -1,4 +1,4 @@
-import type { StrapResult } from "../../straps/build/strapResult.ts";
+import type { DrawnStrap } from "../../straps/build/strapResult.ts";
 import type { StrapWords } from "../../words/strapWords.ts";
 import { constructionTitle } from "../../words/strapWords.ts";
 import { STRAP_WORDS } from "../../words/words.ts";
@@ -20,10 +20,11 @@ const A4_ROOM = 180;
 /**
  * Everything there is to see of a strap: its section, each different strip laid flat with its lines, and how it is
  * threaded where it has a slider. They are
- * drawn to be shown as large as they are, at most `room` mm wide where that can be, and name their scale.
+ * drawn to be shown as large as they are, at most `room` mm wide where that can be, and name their scale. Lengths stand
+ * in mm, and in inches besides as `result.inches` says.
  */
 export function strapPictures(
-  result: StrapResult,
+  result: DrawnStrap,
   words: StrapWords = STRAP_WORDS.en,
   room: number = A4_ROOM,
 ): readonly StrapPicture[] {

@@ -1,7 +1,7 @@
 import { ringBox } from "../../geometry/box.ts";
 import { straightContour } from "../../geometry/contourShapes.ts";
 import type { CutPiece, PieceLine } from "../../materials/cutPiece.ts";
-import type { LengthItem, StrapResult } from "../../straps/build/strapResult.ts";
+import type { DrawnStrap, LengthItem } from "../../straps/build/strapResult.ts";
 import type { StrapWords } from "../../words/strapWords.ts";
 import type { Drawing, DrawingItem } from "../list/drawing.ts";
 import { drawArea, drawLine, drawText } from "../list/items.ts";
@@ -49,7 +49,7 @@ function spreadHeights(wanted: readonly number[], step: number): number[] {
 }
 
 /** What each end takes of the strip, the first end first. */
-function endMarks({ items }: StrapResult["lengths"]): readonly LengthItem[] {
+function endMarks({ items }: DrawnStrap["lengths"]): readonly LengthItem[] {
   return items.filter(({ code }) => code.startsWith("end-") && code !== "end-raw");
 }
 
@@ -63,12 +63,12 @@ function brokenOutline(x0: number, x1: number, y0: number, y1: number): number[]
 
 /**
  * A strip laid flat, wrong side up, with its fold, tape, stitch and trim lines and how far each lies from the lower
- * edge in both units. Its width is to a scale that is named; its length is broken off, so that it takes `room` mm at
+ * edge. Its width is to a scale that is named; its length is broken off, so that it takes `room` mm at
  * most where its words leave that much. Drawing mm.
  */
 export function stripPicture(
   piece: CutPiece,
-  { inches, lengths }: Pick<StrapResult, "inches" | "lengths">,
+  { inches, lengths }: Pick<DrawnStrap, "inches" | "lengths">,
   { language, lineAt, lengthItems, picture }: StrapWords,
   room: number,
 ): Drawing {

@@ -1,5 +1,5 @@
 import { circleContour, straightContour } from "../../geometry/contourShapes.ts";
-import type { StrapResult } from "../../straps/build/strapResult.ts";
+import type { DrawnStrap } from "../../straps/build/strapResult.ts";
 import type { StrapWords } from "../../words/strapWords.ts";
 import type { Drawing, DrawingItem } from "../list/drawing.ts";
 import { drawArea, drawLine, drawText } from "../list/items.ts";
@@ -153,7 +153,7 @@ function shortPart(y: number): DrawingItem[] {
  * How an adjustable strap is threaded, step by step, from the side; null for a strap without a slider. Below stands
  * how long it is worn and what its hardware adds. Not to scale. Drawing mm.
  */
-export function threadingPicture(result: StrapResult, words: StrapWords, room: number): Drawing | null {
+export function threadingPicture(result: DrawnStrap, words: StrapWords, room: number): Drawing | null {
   const { longest, shortest } = result.lengths;
   if (longest === null || shortest === null) return null;
   const { threading } = words.picture;

@@ -57,6 +57,9 @@ export interface Alternative {
   readonly rollLength: number | null;
 }
 
+/** A strap as pictures take it: `inches` is null where lengths are wanted in mm alone. */
+export type DrawnStrap = Omit<StrapResult, "inches"> & { readonly inches: InchStep | null };
+
 /** A strap worked out from its wish. Lengths in mm. */
 export interface StrapResult {
   readonly wish: StrapWish;

@@ -54,7 +54,8 @@ export const cutSheet: SheetTexts = {
   mirroredCopy: (number, all) => `gespiegelt ${number} von ${all}`,
   labelNumber: (number) => `Nr. ${number}`,
   page: (number, all) => `${number} von ${all}`,
-  linesAt: (role, mm, inches) => `${LINES[role]} bei ${mm} mm (${inches} in) von einer Längskante`,
+  linesAt: (role, mm, inches) =>
+    `${LINES[role]} bei ${mm} mm${inches === null ? "" : ` (${inches} in)`} von einer Längskante`,
   nothingLaid: "Es wurde nichts gelegt.",
   used: (length, stock) => `Die Teile brauchen ${length}${of(stock)}.`,
   usedByPlaced: (length, stock) => `Die Teile, die passen, brauchen ${length}${of(stock)}.`,

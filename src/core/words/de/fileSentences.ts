@@ -166,7 +166,7 @@ export const fileSentences: SentenceTable<FileProblem> = {
       'Schräg geschnittene Riemen und Teile dehnen und verdrehen sich. Nehmen Sie "lengthwise", "crosswise" oder "either".',
   }),
   "outline-crosses-itself": ({ edges, xMm, yMm }, say) => ({
-    what: `Der Umriss kreuzt oder berührt sich selbst bei (${say(xMm)}, ${say(yMm)}): die Kanten nach den Punkten ${edges[0]} und ${edges[1]} treffen sich.`,
+    what: `Der Umriss kreuzt oder berührt sich selbst bei (${say(xMm)}, ${say(yMm)}): die Kanten ${edges[0] + 1} und ${edges[1] + 1} treffen sich, gezählt vom ersten Punkt an.`,
     remedy: "Setzen Sie die Punkte der Reihe nach um die Form, jeden einmal.",
   }),
   "outline-no-area": ({ points }) => ({

@@ -5,6 +5,9 @@ import { quoted } from "../phrase.ts";
 
 const listed = (names: readonly string[]): string => names.slice(0, 12).map(quoted).join(", ");
 const meant = (nearest: string | null): string => (nearest === null ? "" : ` Meinen Sie ${quoted(nearest)}?`);
+/** Edges are counted from 1 for people; in the file they have names, or numbers from 0. */
+const edgeName = (edge: number | string): string =>
+  typeof edge === "number" ? `Kante ${edge + 1} (in der Datei: ${edge})` : `Kante ${edge}`;
 
 function fitting(leastMm: number | null, mostMm: number | null, say: SayLength): string {
   if (leastMm === null) return mostMm === null ? "Ändern Sie ein Maß" : `Geben Sie höchstens ${say(mostMm)} an`;
@@ -20,8 +23,8 @@ export const panelSentences: SentenceTable<PanelProblem> = {
     remedy: "Messen Sie vom Anfang der Kante, gegen den Uhrzeigersinn.",
   }),
   "no-such-edge": ({ edge, edges }) => ({
-    what: `Es gibt keine Kante ${edge}.`,
-    remedy: `Der Umriss hat die Kanten 0 bis ${edges - 1}; Kante 0 beginnt am ersten Punkt.`,
+    what: `Es gibt keine Kante ${edge + 1} (in der Datei: ${edge}).`,
+    remedy: `Der Umriss hat die Kanten 1 bis ${edges}; Kante 1 beginnt am ersten Punkt und heißt in der Datei 0.`,
   }),
   "no-such-edge-name": ({ name, nearest, known }) => ({
     what: `Diese Form hat keine Kante ${quoted(name)}.${meant(nearest)}`,
@@ -31,7 +34,7 @@ export const panelSentences: SentenceTable<PanelProblem> = {
         : `Ihre Kanten sind ${listed(known)}.`,
   }),
   "fold-edge-not-straight": ({ edge }) => ({
-    what: `Kante ${edge} kann nicht am Stoffbruch liegen.`,
+    what: `${edgeName(edge)} kann nicht am Stoffbruch liegen.`,
     remedy: "Wählen Sie eine gerade Kante, die das ganze Teil auf einer Seite lässt.",
   }),
   "size-does-not-fit": ({ sizeMm, leastMm, mostMm }, say) => ({

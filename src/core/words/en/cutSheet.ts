@@ -54,7 +54,8 @@ export const cutSheet: SheetTexts = {
   mirroredCopy: (number, all) => `mirrored ${number} of ${all}`,
   labelNumber: (number) => `No. ${number}`,
   page: (number, all) => `${number} of ${all}`,
-  linesAt: (role, mm, inches) => `${LINES[role]} at ${mm} mm (${inches} in) from a long edge`,
+  linesAt: (role, mm, inches) =>
+    `${LINES[role]} at ${mm} mm${inches === null ? "" : ` (${inches} in)`} from a long edge`,
   nothingLaid: "Nothing was laid.",
   used: (length, stock) => `The pieces take ${length}${of(stock)}.`,
   usedByPlaced: (length, stock) => `The pieces that fit take ${length}${of(stock)}.`,

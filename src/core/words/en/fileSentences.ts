@@ -156,7 +156,7 @@ export const fileSentences: SentenceTable<FileProblem> = {
       'Straps and panels cut on the bias stretch and twist. Use "lengthwise", "crosswise" or "either" straight grain.',
   }),
   "outline-crosses-itself": ({ edges, xMm, yMm }, say) => ({
-    what: `The outline crosses or touches itself near (${say(xMm)}, ${say(yMm)}): the edges after points ${edges[0]} and ${edges[1]} meet.`,
+    what: `The outline crosses or touches itself near (${say(xMm)}, ${say(yMm)}): edges ${edges[0] + 1} and ${edges[1] + 1} meet, counted from the first point.`,
     remedy: "Put the points in order around the shape, once each.",
   }),
   "outline-no-area": ({ points }) => ({

@@ -5,6 +5,9 @@ import { quoted } from "../phrase.ts";
 
 const listed = (names: readonly string[]): string => names.slice(0, 12).map(quoted).join(", ");
 const meant = (nearest: string | null): string => (nearest === null ? "" : ` Did you mean ${quoted(nearest)}?`);
+/** Edges are counted from 1 for people; in the file they have names, or numbers from 0. */
+const edgeName = (edge: number | string): string =>
+  typeof edge === "number" ? `Edge ${edge + 1} (in the file: ${edge})` : `Edge ${edge}`;
 
 function fitting(leastMm: number | null, mostMm: number | null, say: SayLength): string {
   if (leastMm === null) return mostMm === null ? "Change a size" : `Give at most ${say(mostMm)}`;
@@ -18,8 +21,8 @@ export const panelSentences: SentenceTable<PanelProblem> = {
     remedy: "Measure from the start of the edge, counter-clockwise.",
   }),
   "no-such-edge": ({ edge, edges }) => ({
-    what: `There is no edge ${edge}.`,
-    remedy: `The outline has edges 0 to ${edges - 1}; edge 0 starts at the first point.`,
+    what: `There is no edge ${edge + 1} (in the file: ${edge}).`,
+    remedy: `The outline has edges 1 to ${edges}; edge 1 starts at the first point, and is 0 in the file.`,
   }),
   "no-such-edge-name": ({ name, nearest, known }) => ({
     what: `This shape has no edge ${quoted(name)}.${meant(nearest)}`,
@@ -29,7 +32,7 @@ export const panelSentences: SentenceTable<PanelProblem> = {
         : `Its edges are ${listed(known)}.`,
   }),
   "fold-edge-not-straight": ({ edge }) => ({
-    what: `Edge ${edge} cannot lie on the fold.`,
+    what: `${edgeName(edge)} cannot lie on the fold.`,
     remedy: "Choose a straight edge that leaves the whole piece on one side of it.",
   }),
   "size-does-not-fit": ({ sizeMm, leastMm, mostMm }, say) => ({

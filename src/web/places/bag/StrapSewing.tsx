@@ -21,8 +21,12 @@ export function StrapSewing({ strap }: { strap: StrapWish }) {
   const lengths = useLengths();
   const result = useDerived().straps.find(({ wish }) => wish.id === strap.id);
   const threading = useMemo(
-    () => (result === undefined ? null : threadingPicture(result, core, THREADING_ROOM)),
-    [result, core],
+    () => {
+      if (result === undefined) return null;
+      const drawn = lengths.units.system === "inches" ? result : { ...result, inches: null };
+      return threadingPicture(drawn, core, THREADING_ROOM);
+    },
+    [result, core, lengths.units.system],
   );
   if (result === undefined) return null;
   return (

@@ -11,7 +11,6 @@ import {
   sheetInches,
 } from "../../../export/cutsheet/cutSheet.ts";
 import { useAnswer } from "../../exports/askExport.ts";
-import { useLengths } from "../../fields/units.ts";
 import { DrawingPicture } from "../../parts/DrawingPicture.tsx";
 import { derivedOf } from "../../state/derived.ts";
 import { useLanguage, useTexts } from "../../texts/texts.ts";
@@ -53,7 +52,7 @@ function WholeSheet({ sheet, straps }: { sheet: CutSheet; straps: readonly Strap
     <>
       <p>{texts.forBags(sheet.bags)}</p>
       {groups.map((group) => (
-        <Group key={group.material} group={group} texts={texts} />
+        <Group key={group.material} group={group} texts={texts} inInches={sheet.inInches} />
       ))}
       {purchase.length + consumables.length > 0 && (
         <div class="sheet side-by-side">
@@ -114,10 +113,8 @@ function WholeSheet({ sheet, straps }: { sheet: CutSheet; straps: readonly Strap
   );
 }
 
-function Group({ group, texts }: { group: CutGroup; texts: SheetTexts }) {
+function Group({ group, texts, inInches }: { group: CutGroup; texts: SheetTexts; inInches: boolean }) {
   const { columns } = texts;
-  // On paper both stand beside each other for whichever ruler lies at hand; on the page what she chose is enough.
-  const inInches = useLengths().units.system === "inches";
   return (
     <section class="sheet stack" aria-label={group.material}>
       <h2>{group.material}</h2>
