@@ -4,7 +4,7 @@ import { matWishes, ROLE_STYLES } from "../core/drawing/list/roleStyles.ts";
 import { rulerPages, rulerPlan } from "../core/drawing/sheets/rulerPages.ts";
 import { barePage, projectionStyles, rollPages } from "../core/drawing/sheets/sheetPage.ts";
 import { MOST_SHEETS } from "../core/drawing/sheets/tiling.ts";
-import { rulerCuts } from "../core/lay/alternatives/layFigures.ts";
+import { checkedCuts } from "../core/job/checkedCuts.ts";
 import type { OutputSettings } from "../core/project/outputSettings.ts";
 import { paperOf } from "../core/project/papers.ts";
 import { cutLength } from "../core/units/cutLength.ts";
@@ -166,7 +166,7 @@ async function rulerPdf(bench: OutputBench, stock: DrawnStock): Promise<MadeFile
   const { laid, sheet, title, stem } = stock;
   const { output } = bench.input.project;
   // Cloth that no ruler can part does not take the pages from the other cloth.
-  const cuts = rulerCuts({ ...laid.problem, stocks: [laid.stock] }, laid.plan)?.[0];
+  const cuts = checkedCuts({ ...laid.problem, stocks: [laid.stock] }, laid.plan)?.[0];
   if (!cuts || cuts.sequence.cuts > MOST_CUTS) return null;
   const plan = rulerPlan(cuts, sheet, RULER_TEXTS[bench.language]);
   const write = (mm: number): string => cutLength(mm, output.lengths, bench.language);

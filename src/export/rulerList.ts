@@ -1,5 +1,6 @@
 import { stockName } from "../core/drawing/lay/stockName.ts";
-import { type RulerCuts, rulerCuts } from "../core/lay/alternatives/layFigures.ts";
+import { checkedCuts } from "../core/job/checkedCuts.ts";
+import type { RulerCuts } from "../core/lay/alternatives/layFigures.ts";
 import type { CutPart, CutStep } from "../core/lay/boxes/cuts/cutSequence.ts";
 import type { LayPlan, LayProblem } from "../core/lay/problem/layProblem.ts";
 import { cautionText } from "../core/materials/caution.ts";
@@ -25,7 +26,7 @@ export function rulerText(
   language: Language = "en",
 ): string | null {
   const texts = RULER_TEXTS[language];
-  const all = problem.stocks.flatMap((stock) => rulerCuts({ ...problem, stocks: [stock] }, plan) ?? []);
+  const all = problem.stocks.flatMap((stock) => checkedCuts({ ...problem, stocks: [stock] }, plan) ?? []);
   if (all.length === 0) return null;
   const names = new Map(pieces.map(({ id, name }) => [id, name]));
   const curved = problem.pieces.some(({ outline }) => !isCutBySize(outline));

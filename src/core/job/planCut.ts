@@ -1,8 +1,8 @@
-import { rulerCuts } from "../lay/alternatives/layFigures.ts";
 import { stageCount } from "../lay/boxes/cuts/cutTree.ts";
 import { isMatched } from "../lay/problem/lattice.ts";
 import type { LayPlan, LayProblem } from "../lay/problem/layProblem.ts";
 import type { CutMode } from "../lay/search/engine.ts";
+import { checkedCuts } from "./checkedCuts.ts";
 
 /**
  * Why a plan does not keep the way of cutting that was asked for. `matched`: pieces held to the cloth's pattern are laid
@@ -33,7 +33,7 @@ const FEW_STAGES = 4;
 /** How a plan can be cut, beside what was asked for. */
 export function planCut(problem: LayProblem, plan: LayPlan, asked: CutMode): PlanCut {
   if (plan.placements.length === 0) return { asked, laid: null, stages: null, narrowStrips: null, reason: null };
-  const cuts = rulerCuts(problem, plan);
+  const cuts = checkedCuts(problem, plan);
   if (cuts === null)
     return {
       asked,

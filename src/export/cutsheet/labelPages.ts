@@ -5,7 +5,7 @@ import { fitText, plainLine, wrapText } from "../../core/drawing/list/textWidth.
 import { segmentContour } from "../../core/geometry/contourShapes.ts";
 import type { SheetTexts } from "../../core/words/sheetTexts.ts";
 import { SHEET_TEXTS } from "../../core/words/words.ts";
-import { labelSize, type CutRow, type CutSheet } from "./cutSheet.ts";
+import { type CutRow, type CutSheet, labelSize } from "./cutSheet.ts";
 
 /** A sheet of labels: columns and rows that fill the paper between its margins. */
 export interface LabelSheet {

@@ -1,8 +1,8 @@
 import { layDrawing } from "../../core/drawing/lay/layDrawing.ts";
 import { grainArrow, pieceArt } from "../../core/drawing/lay/pieceArt.ts";
 import { rulerCards, rulerPlan } from "../../core/drawing/sheets/rulerPages.ts";
+import { checkedCuts } from "../../core/job/checkedCuts.ts";
 import { rulerJobOf } from "../../core/job/rulerJob.ts";
-import { rulerCuts } from "../../core/lay/alternatives/layFigures.ts";
 import type { LayPlan } from "../../core/lay/problem/layProblem.ts";
 import { isCutBySize } from "../../core/materials/cutPiece.ts";
 import { cutLength } from "../../core/units/cutLength.ts";
@@ -32,7 +32,7 @@ function rulerStacks(ask: Extract<Ask, { kind: "ruler" }>, plan: LayPlan): reado
     const name = titleOf(project, material, stock, sheet, language).stock;
     const bare = { stockId: stock.id, name, drawing: sheet.drawing };
     // Each stock by itself: one that no ruler can cut does not keep the others from it.
-    const cuts = rulerCuts({ ...problem, stocks: [stock] }, plan)?.[0];
+    const cuts = checkedCuts({ ...problem, stocks: [stock] }, plan)?.[0];
     if (cuts === undefined) return [{ ...bare, cuts: 0, settings: 0, notes: [], cards: null }];
     const write = (mm: number) => cutLength(mm, project.output.lengths, language);
     return [

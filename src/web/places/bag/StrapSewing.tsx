@@ -20,14 +20,11 @@ export function StrapSewing({ strap }: { strap: StrapWish }) {
   const core = STRAP_WORDS[language];
   const lengths = useLengths();
   const result = useDerived().straps.find(({ wish }) => wish.id === strap.id);
-  const threading = useMemo(
-    () => {
-      if (result === undefined) return null;
-      const drawn = lengths.units.system === "inches" ? result : { ...result, inches: null };
-      return threadingPicture(drawn, core, THREADING_ROOM);
-    },
-    [result, core, lengths.units.system],
-  );
+  const threading = useMemo(() => {
+    if (result === undefined) return null;
+    const drawn = lengths.units.system === "inches" ? result : { ...result, inches: null };
+    return threadingPicture(drawn, core, THREADING_ROOM);
+  }, [result, core, lengths.units.system]);
   if (result === undefined) return null;
   return (
     <>

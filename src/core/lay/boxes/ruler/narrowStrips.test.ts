@@ -1,6 +1,7 @@
 import { expect, test } from "vitest";
 import { rectangleRing, solid } from "../../../geometry/ring.ts";
 import { rulerCuts } from "../../alternatives/layFigures.ts";
+import { checkCuts } from "../../check/checkCuts.ts";
 import { checkPlan } from "../../check/checkPlan.ts";
 import { chooseEngines } from "../../engines/chooseEngines.ts";
 import type { LayPlan, LayProblem } from "../../problem/layProblem.ts";
@@ -55,6 +56,10 @@ test("with a least strip, ruler plans take off no narrower ones where 3 % of the
     const [any, wished] = [problem(seed, undefined, "open"), problem(seed, 10, "open")];
     const [shortest, plan] = [laid(any), laid(wished)];
     expect(checkPlan(wished, plan)).toEqual([]);
+    // The checker counts them by itself, in both.
+    for (const cuts of rulerCuts(wished, plan)!) expect(checkCuts(wished, cuts)).toEqual([]);
+    const judged = { ...any, leastStrip: 10 };
+    for (const cuts of rulerCuts(judged, shortest)!) expect(checkCuts(judged, cuts)).toEqual([]);
     before += narrow(any, shortest);
     after += narrow(wished, plan);
     expect(plan.uses[0]!.usedLength).toBeLessThan(1.06 * shortest.uses[0]!.usedLength);
