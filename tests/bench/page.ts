@@ -5,6 +5,7 @@ import { join } from "node:path";
 import { gzipSync } from "node:zlib";
 import type { Page } from "playwright-core";
 import { buildPage, demoText, goTo, openFile, openPage, openStage } from "../e2e/browser.ts";
+import { editStrap, heldKilobytes } from "../e2e/heap.ts";
 import { handCosts } from "./pageHands.ts";
 
 /** Kilobytes of the page's own script as a server sends it; workers and export code are loaded on demand. */
@@ -52,32 +53,17 @@ async function openMany(page: Page, count: number): Promise<void> {
   await page.waitForTimeout(3000);
 }
 
-/** Kilobytes of the heap after every hundred of five hundred edits, garbage taken away. */
-async function heapOverEdits(page: Page): Promise<number[]> {
+/** Kilobytes that the page itself holds after every hundred of five hundred edits, and the browser's whole heap. */
+async function heapOverEdits(page: Page): Promise<{ held: number[]; whole: number[] }> {
   const protocol = await page.context().newCDPSession(page);
-  const heaps: number[] = [];
+  const [held, whole]: [number[], number[]] = [[], []];
   for (let hundred = 0; hundred < 5; hundred++) {
-    await page.evaluate(async (from) => {
-      type Doc = { straps: { length: { mm: number } }[] };
-      type Held = { history: { steps: { value: Doc }[]; at: number } };
-      type Session = { state: { get(): Held }; change(next: Doc, label: string): void };
-      const { session } = (window as unknown as { laywright: { session: Session } }).laywright;
-      for (let i = from; i < from + 100; i++) {
-        const { history } = session.state.get();
-        const now = history.steps[history.at]!.value;
-        const [strap, ...others] = now.straps;
-        session.change(
-          { ...now, straps: [{ ...strap!, length: { ...strap!.length, mm: 600 + i } }, ...others] },
-          `${i}`,
-        );
-        await new Promise((resolve) => setTimeout(resolve, 20));
-      }
-    }, hundred * 100);
+    await editStrap(page, hundred * 100, 100);
     await page.waitForTimeout(1000);
-    for (let i = 0; i < 2; i++) await protocol.send("HeapProfiler.collectGarbage");
-    heaps.push(Math.round((await protocol.send("Runtime.getHeapUsage")).usedSize / 1000));
+    held.push(Math.round(await heldKilobytes(protocol)));
+    whole.push(Math.round((await protocol.send("Runtime.getHeapUsage")).usedSize / 1000));
   }
-  return heaps;
+  return { held, whole };
 }
 
 /** How much of the screen moved by itself while a scripted maker went through the four places (0 is still). */

@@ -1,4 +1,5 @@
 // Nothing is lost: undo over a restart, two windows, no storage, broken and newer files.
+import type { Page } from "playwright-core";
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { demoText, goTo, kept, openFile, openPage, openStage, type Stage } from "./browser.ts";
 
@@ -122,6 +123,52 @@ test("two windows on one project do not destroy each other's work", async () => 
   await two.waitForSelector("text=/changed in another window/");
   await two.click('button:has-text("Panel")');
   await expect.poll(() => one.locator(".shelf .card").count()).toBe(2);
+  await context.close();
+});
+
+test("a project that was changed in two windows at once goes on as two, each under a name of its own, once each", async () => {
+  const context = await stage.person();
+  const one = await openPage(context, stage.url);
+  await one.click('button:has-text("Strap")');
+  await kept(one);
+  // A window that hears nothing of the other one, as when both save in the same moment.
+  const two = await context.newPage();
+  await two.addInitScript(() => {
+    Object.defineProperty(BroadcastChannel.prototype, "onmessage", { set: () => undefined });
+  });
+  await two.goto(stage.url);
+  await two.waitForSelector(".shelf .card");
+  await one.click('button:has-text("Panel")');
+  await expect.poll(() => one.locator(".shelf .card").count()).toBe(2);
+  await kept(one);
+  await two.fill(BAGS, "7");
+  await two.press(BAGS, "Enter");
+  await two.waitForSelector("text=/changed in two windows at once/");
+  await kept(two);
+  // Each has its own work and not the other's.
+  expect([await one.locator(".shelf .card").count(), await one.inputValue(BAGS)]).toEqual([2, "1"]);
+  expect([await two.locator(".shelf .card").count(), await two.inputValue(BAGS)]).toEqual([1, "7"]);
+  const names = async (page: Page) => {
+    await page.click(".headline .project > button");
+    const all = await page.$$eval("dialog[open] .shelf-list li strong", (rows) =>
+      rows.map((row) => row.textContent!.trim()),
+    );
+    await page.keyboard.press("Escape");
+    return all.sort();
+  };
+  const listed = await names(two);
+  expect(listed.length).toBe(2);
+  expect(new Set(listed).size).toBe(2);
+  await expect.poll(() => names(one)).toEqual(listed);
+  // Parts that are added in both are new in each.
+  await two.click('button:has-text("Panel")');
+  await expect.poll(() => two.locator(".shelf .card").count()).toBe(2);
+  await kept(two);
+  const ids = await two.$$eval(".shelf .card", (all) => all.map((card) => card.getAttribute("data-part")));
+  expect(new Set(ids).size).toBe(2);
+  await two.reload();
+  await two.waitForSelector(".shelf .card");
+  expect([await two.locator(".shelf .card").count(), await two.inputValue(BAGS)]).toEqual([2, "7"]);
   await context.close();
 });
 

@@ -86,3 +86,35 @@ test("parts are put in another order and copied by mouse, by keys and by the but
   await expect.poll(() => names(page)).toEqual([strap, front, back, ...rest]);
   await context.close();
 });
+
+test("the parts of another bag are added to those that are there, by a press and from its measures, one step each", async () => {
+  const context = await stage.person();
+  const page = await openPage(context, stage.url);
+  await page.click('[data-starter="tote"]');
+  await page.waitForSelector(".shelf .card[data-part]");
+  const own = await names(page);
+  expect(await page.locator(".starters").count()).toBe(0);
+  await page.click(".another-bag summary");
+  await page.click('.another-bag [data-starter="pouch"]');
+  await expect.poll(async () => (await names(page)).length).toBeGreaterThan(own.length + 4);
+  const both = await names(page);
+  expect(both.filter((name) => own.includes(name)).length).toBe(own.length);
+  expect(new Set(both).size).toBe(both.length);
+  expect(await page.locator(".shelf .refusal").count()).toBe(0);
+  // Each has measures of its own, and its name behind what is called alike.
+  const sizes = () => page.$$eval(".shelf .card", (all) => all.map((one) => one.textContent!));
+  const before = await sizes();
+  const label = (await page.locator(".bag > .sentence").nth(1).textContent()) ?? "";
+  expect(label).toMatch(/\(Pouch\)|\(pouch\)/iu);
+  await page.fill('[data-path="bag.width"]', "30 cm");
+  await page.press('[data-path="bag.width"]', "Enter");
+  await page.click('.another-bag button:has-text("Add its parts")');
+  await expect.poll(async () => (await names(page)).length).toBeGreaterThan(both.length + 3);
+  expect((await sizes()).filter((one) => before.includes(one)).length).toBe(before.length);
+  await page.keyboard.press("Control+z");
+  await expect.poll(async () => (await names(page)).length).toBe(both.length);
+  await page.keyboard.press("Control+z");
+  await expect.poll(() => names(page)).toEqual(own);
+  await kept(page);
+  await context.close();
+});

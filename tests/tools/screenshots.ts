@@ -1,7 +1,9 @@
 // Pictures of each place and of the cutting mode, at three widths, light and dark, in two languages, and contact sheets
-// of them: `npx tsx tests/tools/screenshots.ts [FOLDER] [--docs]`. With --docs those of README and docs are made anew.
+// of them: `npx tsx tests/tools/screenshots.ts [FOLDER] [--docs] [--wide 1024]`. With --docs those of README and docs are
+// made anew; --wide takes one of the widths.
 import { mkdirSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
+import { parseArgs } from "node:util";
 import type { Page } from "playwright-core";
 import { demoText, goTo, openFile, openPage, openStage, type Stage } from "../e2e/browser.ts";
 
@@ -48,13 +50,18 @@ async function contactSheet(stage: Stage, folder: string, name: string, files: r
   await context.close();
 }
 
-const [target = "out/screens", docs] = process.argv.slice(2).filter((word) => word !== "--docs");
-const isDocs = process.argv.includes("--docs");
+const { values, positionals } = parseArgs({
+  allowPositionals: true,
+  options: { docs: { type: "boolean", default: false }, wide: { type: "string" } },
+});
+const [target = "out/screens"] = positionals;
+const isDocs = values.docs;
 const folder = join(process.cwd(), target);
 mkdirSync(folder, { recursive: true });
-if (docs !== undefined) throw new Error("one folder only");
 const stage = await openStage();
-for (const [width, height] of isDocs ? [[1280, 860] as const] : SIZES)
+for (const [width, height] of isDocs
+  ? [[1280, 860] as const]
+  : SIZES.filter(([wide]) => values.wide === undefined || wide === Number(values.wide)))
   for (const locale of isDocs ? (["en-GB"] as const) : LOCALES)
     for (const colorScheme of isDocs ? (["light"] as const) : LOOKS) {
       const page = await openDemo(stage, {

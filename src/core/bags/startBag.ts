@@ -43,6 +43,8 @@ export function startBag(project: Project, wish: BagWish, words: PanelWords): Pr
       panel.materialId === CLOTH.outer ? { ...panel, materialId: own ?? CLOTH.outer } : panel,
     ),
     seams: whole.seams,
+    ...(project.matches && { matches: [] }),
+    ...(project.centred && { centred: [] }),
     pins: [],
   };
 }

@@ -129,6 +129,9 @@ export const de: Texts = {
       },
       name: "Name des Projekts",
       backed: (interfacing, name) => words("Sie ist ", interfacing, " und heißt ", name, "."),
+      another: "Zweite Tasche",
+      ownName: "Name dieser Tasche",
+      addIt: "Ihre Teile hinzunehmen",
       make: "Tasche anlegen",
       measures: "Maße der Tasche:",
       follows: (what) => `richtet sich nach ${what}`,
@@ -144,6 +147,7 @@ export const de: Texts = {
     shelfHint:
       "Alle im selben Maßstab. Ziehen Sie eine Karte, um die Reihenfolge zu ändern; mit Tasten verschiebt Umschalt und Pfeil eine Karte, D macht eine Kopie.",
     starters: {
+      add: "Teile einer Tasche hinzunehmen",
       heading: "Mit einer Tasche beginnen",
       deep: (depth) => `${depth} tief`,
       about: (body, pieces) => `${body}; ${plural(pieces, "1 Teil", `${pieces} Teile`)}`,

@@ -130,6 +130,9 @@ const bag = {
     },
     name: say("Name of the project"),
     backed: (interfacing: Blank, name: Blank) => words("It is ", interfacing, " and called ", name, "."),
+    another: say("Second bag"),
+    ownName: say("Name of this bag"),
+    addIt: say("Add its parts"),
     make: say("Make the bag"),
     measures: say("Measures of the bag:"),
     follows: (what: string) => `follows ${what}`,
@@ -146,6 +149,7 @@ const bag = {
     "All at one scale. Drag a card to change the order; by keys, Shift with an arrow moves a card and D makes a copy.",
   ),
   starters: {
+    add: say("Add the parts of a bag"),
     heading: say("Begin from a bag"),
     deep: (depth: string) => `${depth} deep`,
     about: (body: string, pieces: number) => `${body}; ${plural(pieces, "1 piece", `${pieces} pieces`)}`,

@@ -3,7 +3,9 @@ import type { enMatching, enNap } from "./enMatching.ts";
 import { words } from "./words.tsx";
 
 const FRENCH = new Intl.PluralRules("fr");
-const plural: Plural = (count, one, several) => (FRENCH.select(count) === "one" ? one : several);
+/** French takes the singular for 0 as well (Unicode CLDR plural rules, by the host's own). */
+export const frenchPlural: Plural = (count, one, several) => (FRENCH.select(count) === "one" ? one : several);
+const plural = frenchPlural;
 
 /** The same in French, a draft. */
 export const frMatching: typeof enMatching = {

@@ -1,4 +1,5 @@
 import { useState } from "preact/hooks";
+import { addBag } from "../../../core/bags/addBag.ts";
 import {
   BAG_LIMITS,
   type BagBody,
@@ -9,21 +10,20 @@ import {
   usualBag,
 } from "../../../core/bags/bagWish.ts";
 import { hasDepth } from "../../../core/bags/bodies.ts";
-import { startBag } from "../../../core/bags/startBag.ts";
 import { PANEL_WORDS } from "../../../core/words/words.ts";
 import { ChoiceBlank, LengthBlank, TextBlank } from "../../fields/blanks.tsx";
 import { useChange, useProject } from "../../state/workbench.ts";
 import { useLanguage, useTexts } from "../../texts/texts.ts";
 
-/** A bag from its measures: its body, three sizes and what it has, in a sentence. */
-export function BagMaker() {
+/** A bag from its measures: its body, three sizes and what it has, in a sentence. Its parts come besides what there is. */
+export function BagMaker({ isMore }: { isMore?: boolean }) {
   const texts = useTexts();
   const parts = PANEL_WORDS[useLanguage()];
   const words = texts.bag.fromMeasures;
   const change = useChange();
   const project = useProject();
   const inches = project.output.lengths.startsWith("in");
-  const [name, setName] = useState(project.name);
+  const [name, setName] = useState(isMore ? words.another : project.name);
   const [wish, setWish] = useState<BagWish>(() => usualBag("boxed", inches));
   const set = (part: Partial<BagWish>) => setWish((now) => ({ ...now, ...part }));
   const size = (key: "width" | "height" | "depth" | "allowance") => (
@@ -79,7 +79,13 @@ export function BagMaker() {
             words.interfacings,
             (interfacing) => set({ interfacing }),
           ),
-          <TextBlank label={words.name} path="bag.name" value={name} max={80} onValue={setName} />,
+          <TextBlank
+            label={isMore ? words.ownName : words.name}
+            path="bag.name"
+            value={name}
+            max={80}
+            onValue={setName}
+          />,
         )}
       </p>
       <p class="soft">{parts.about[wish.body]}</p>
@@ -88,10 +94,13 @@ export function BagMaker() {
           type="button"
           class="press main"
           onClick={() =>
-            change((now) => startBag({ ...now, name: name.trim() || now.name }, wish, parts), words.make)
+            change((now) => {
+              const own = name.trim();
+              return addBag(isMore || own === "" ? now : { ...now, name: own }, wish, parts, own || words.another);
+            }, words.make)
           }
         >
-          {words.make}
+          {isMore ? words.addIt : words.make}
         </button>
       </div>
     </section>

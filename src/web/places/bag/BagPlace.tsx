@@ -1,3 +1,4 @@
+import { useState } from "preact/hooks";
 import { freshIdIn } from "../../../core/project/edits.ts";
 import { CountBlank } from "../../fields/blanks.tsx";
 import { openDemo } from "../../files/openProjectFile.ts";
@@ -29,6 +30,7 @@ export function BagPlace(props: {
   const texts = useTexts();
   const project = useProject();
   const change = useChange();
+  const [isAdding, setAdding] = useState(false);
   const isEmpty = project.straps.length + project.panels.length === 0;
   const strap = project.straps.find(({ id }) => id === open);
   const panel = project.panels.find(({ id }) => id === open);
@@ -53,6 +55,18 @@ export function BagPlace(props: {
         <Shelf project={project} open={open}>
           <AddParts onPattern={setFile} />
         </Shelf>
+      )}
+      {!isEmpty && (
+        // What is not seen is not worked out anew with every change.
+        <details
+          class="sheet stack another-bag"
+          open={isAdding}
+          onToggle={(event) => setAdding(event.currentTarget.open)}
+        >
+          <summary>{texts.bag.starters.add}</summary>
+          {isAdding && <StarterShelf isMore />}
+          {isAdding && <BagMaker isMore />}
+        </details>
       )}
       {!isEmpty && <SeamTroubles />}
       {!isEmpty && <PinTroubles />}

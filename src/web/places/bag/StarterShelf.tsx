@@ -1,4 +1,5 @@
 import { useMemo } from "preact/hooks";
+import { addBag } from "../../../core/bags/addBag.ts";
 import { startBag } from "../../../core/bags/startBag.ts";
 import { STARTERS, type Starter, starterBag } from "../../../core/bags/starters.ts";
 import { cutListOf } from "../../../core/project/cutList.ts";
@@ -9,8 +10,11 @@ import { frameOf, ShelfPicture, turned } from "../../parts/ShelfPicture.tsx";
 import { useChange, useProject } from "../../state/workbench.ts";
 import { useLanguage, useTexts } from "../../texts/texts.ts";
 
-/** Bags to begin from: a press makes every part of one, from its measures. Their fronts are seen at one scale. */
-export function StarterShelf() {
+/**
+ * Bags to begin from: a press makes every part of one, from its measures; in a bag that has parts they come besides.
+ * Their fronts are seen at one scale.
+ */
+export function StarterShelf({ isMore }: { isMore?: boolean }) {
   const texts = useTexts();
   const parts = PANEL_WORDS[useLanguage()];
   const words = texts.bag.starters;
@@ -20,8 +24,8 @@ export function StarterShelf() {
   const inches = lengths.units.system === "inches";
   const made = (now: Project, starter: Starter): Project => {
     // A project that has a name of its own keeps it.
-    const name = now.name === texts.project.newName ? parts.starters[starter] : now.name;
-    return startBag({ ...now, name }, starterBag(starter, inches), parts);
+    const name = now.name === texts.project.newName && !isMore ? parts.starters[starter] : now.name;
+    return addBag({ ...now, name }, starterBag(starter, inches), parts, parts.starters[starter]);
   };
   const cards = useMemo(
     () =>
@@ -39,8 +43,8 @@ export function StarterShelf() {
   );
   const frame = frameOf(cards.flatMap(({ front }) => front ?? []));
   return (
-    <section class="stack" aria-label={words.heading}>
-      <h3>{words.heading}</h3>
+    <section class="stack" aria-label={isMore ? words.add : words.heading}>
+      {!isMore && <h3>{words.heading}</h3>}
       <ul class="starters">
         {cards.map(({ starter, wish, front, count }) => (
           <li key={starter}>

@@ -1,0 +1,42 @@
+import type { CupboardStepKind } from "../../core/cupboard/cupboard.ts";
+import type { enCupboard } from "./enCupboard.ts";
+import { frenchPlural as plural } from "./frMatching.ts";
+
+const DID: Readonly<Record<CupboardStepKind, string>> = {
+  put: "le rangement",
+  kept: "la mise de côté des chutes",
+  took: "la sortie",
+  "gave-back": "le retour",
+  "let-go": "le retrait de la liste",
+};
+
+/** The cupboard in French, a draft. */
+export const frCupboard: typeof enCupboard = {
+  heading: (inside, out) =>
+    `Placard : ${inside} ${plural(inside, "morceau", "morceaux")}${out > 0 ? `, ${plural(out, "1 sorti", `${out} sortis`)}` : ""}`,
+  about: "Les chutes que vous gardez pour d’autres projets, dans ce navigateur.",
+  offers: (count) => `Dans votre placard il y a ${plural(count, "un morceau", `${count} morceaux`)} de ce tissu`,
+  useAll: "Les utiliser tous d’abord",
+  use: (code) => `Utiliser ${code} d’abord`,
+  took: (codes) => `${codes} : sorti pour ce projet, utilisé avant tout le reste.`,
+  giveBack: (code) => `Rendre ${code}`,
+  gaveBack: (code) => `${code} est de retour dans le placard.`,
+  letGo: (code) => `Retirer ${code} de la liste`,
+  undo: (did) => `Annuler ${DID[did]}`,
+  outFor: (project) => `sorti pour ${project}`,
+  largest: (box) => `rectangle ${box}`,
+  strip: (box) => `bande ${box}`,
+  leftHeading: "Après la coupe",
+  leftAbout: "Une fois les pièces coupées, gardez ce qui reste de ce tissu pour un autre projet.",
+  shade: "Nuance",
+  source: "Acheté chez",
+  keep: "Garder les chutes",
+  keepAgain: "Coupé une fois de plus",
+  kept: (count, codes) =>
+    count === 0
+      ? "Il ne reste rien qui vaille d’être gardé."
+      : `Gardé : ${codes}. Écrivez ${plural(count, "ce code sur le morceau", "ces codes sur les morceaux")}.`,
+  saveFile: "Enregistrer le placard dans un fichier",
+  openFile: "Reprendre un fichier de placard",
+  broughtIn: (count) => plural(count, "1 morceau repris.", `${count} morceaux repris.`),
+};
