@@ -25,9 +25,21 @@ const PLACES = [
   ["#/table/sheet", "table"],
 ] as const;
 
-for (const colorScheme of ["light", "dark"] as const)
-  test(`no place has a violation, ${colorScheme}`, async () => {
+/** Every language, and both looks; what colours there are does not depend on the language. */
+const LOOKS = [
+  ["en", "light"],
+  ["en", "dark"],
+  ["de", "dark"],
+  ["fr", "light"],
+] as const;
+
+for (const [language, colorScheme] of LOOKS)
+  test(`no place and no dialog has a violation, nor what is folded away in it, ${language}, ${colorScheme}`, async () => {
     const context = await stage.person({ colorScheme });
+    await context.addInitScript((chosen) => {
+      if (localStorage.getItem("laywright") === null)
+        localStorage.setItem("laywright", JSON.stringify({ language: chosen }));
+    }, language);
     const page = await openPage(context, stage.url);
     await page.evaluate(axe);
     const isClean = async (where: string) => {
@@ -44,8 +56,9 @@ for (const colorScheme of ["light", "dark"] as const)
       });
       expect(violations, where).toEqual([]);
     };
-    // From nothing: the places of an empty project.
-    await page.waitForSelector(".empty");
+    expect(await page.getAttribute("html", "lang")).toBe(language);
+    // From nothing: the places of an empty project, a bag by its measures and the bags to begin from among them.
+    await page.waitForSelector(".empty .starters");
     await isClean("an empty bag");
     await goTo(page, "#/lay");
     await page.waitForSelector(".empty h2");
@@ -57,8 +70,37 @@ for (const colorScheme of ["light", "dark"] as const)
       await goTo(page, hash);
       await page.waitForSelector(sign);
       await isClean(hash);
+      const folded = await page.evaluate(() => {
+        const closed = [...document.querySelectorAll<HTMLDetailsElement>("main details:not([open])")];
+        for (const more of closed) more.open = true;
+        return closed.length;
+      });
+      if (folded > 0) await isClean(`${hash}, all of it`);
     }
+    // A plan that is kept, a leftover in the cupboard, a pattern that is brought in, one of its lines on the desk.
+    await goTo(page, "#/lay/sailcloth");
+    await page.waitForSelector(".piece");
+    await page.click('[data-part="kept"] button');
+    await page.waitForSelector(".kept-plans li");
+    await isClean("plans that are kept");
+    await page.locator(".lay-view").focus();
+    await page.keyboard.press("Enter");
+    await page.waitForSelector(".selected-piece");
+    await isClean("a piece that is chosen");
     await goTo(page, "#/bag");
+    await page.setInputFiles("input[data-picker=pattern]", {
+      name: "front.svg",
+      mimeType: "image/svg+xml",
+      buffer: Buffer.from(
+        '<svg xmlns="http://www.w3.org/2000/svg" width="200mm" height="100mm" viewBox="0 0 200 100">' +
+          '<path id="Front" fill="none" stroke="#000" d="M10 10H190V90H10Z"/></svg>',
+      ),
+    });
+    await page.waitForSelector(".found-line");
+    await isClean("a pattern that is brought in");
+    await page.locator(".found-line button").first().click();
+    await page.waitForSelector(".corrected-line .outline-desk");
+    await isClean("a line on the desk");
     for (const opener of await page.locator(".headline .project > button, .headline .tools button").all()) {
       if (await opener.isDisabled()) continue;
       await opener.click();
@@ -68,7 +110,7 @@ for (const colorScheme of ["light", "dark"] as const)
     }
     await context.close();
     // Every place and dialog is looked at as a whole: long where many things run at once.
-  }, 300_000);
+  }, 600_000);
 
 for (const locale of ["en-GB", "de-DE"])
   test(`no place is wider than a small phone, and what is pressed is as large as a fingertip, no size breaks, ${locale}`, async () => {

@@ -21,7 +21,7 @@ export function KeptPlanList({ lay }: { lay: LayState }) {
   const keep = () =>
     plan !== null && plans.keep(material.id, words.liked(own.length + 1), clothUsed(problem, plan));
   return (
-    <section class="sheet stack not-on-paper" aria-label={words.heading}>
+    <section class="sheet stack not-on-paper" data-part="kept" aria-label={words.heading}>
       <div class="row">
         <h2>{words.heading}</h2>
         <button type="button" class="press" disabled={plan === null} onClick={keep}>
