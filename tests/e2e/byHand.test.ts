@@ -1,6 +1,7 @@
 // A whole job, from an empty project to pages, by keyboard alone and by touch alone: two cloths, eight parts, a leftover
-// with a flaw, a pin, the pages.
+// with two flaws, a pin, the pages.
 import { readFileSync } from "node:fs";
+import { PDFDocument } from "pdf-lib";
 import type { Page } from "playwright-core";
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { openPage, openStage, type Stage } from "./browser.ts";
@@ -94,15 +95,27 @@ function touch(page: Page): Hand {
   };
 }
 
-/** The open project's pins. */
-function pins(page: Page): Promise<number> {
+interface Doc {
+  readonly panels: readonly { readonly materialId: string }[];
+  readonly straps: readonly { readonly length: { readonly mm: number } }[];
+  readonly materials: readonly {
+    readonly id: string;
+    readonly stock: readonly { readonly flaws: readonly { readonly x: number; readonly y: number }[] }[];
+  }[];
+  readonly pins: readonly { readonly materialId: string }[];
+}
+
+/** The open project as it is kept. */
+function project(page: Page): Promise<Doc> {
   return page.evaluate(() => {
-    type Held = { history: { steps: { value: { pins: unknown[] } }[]; at: number } };
+    type Held = { history: { steps: { value: Doc }[]; at: number } };
     const { laywright } = window as unknown as { laywright: { session: { state: { get(): Held } } } };
     const { history } = laywright.session.state.get();
-    return history.steps[history.at]!.value.pins.length;
+    return history.steps[history.at]!.value;
   });
 }
+
+const pins = async (page: Page) => (await project(page)).pins.length;
 
 async function wholeJob(page: Page, hand: Hand): Promise<void> {
   const cards = page.locator(".shelf .card");
@@ -120,6 +133,10 @@ async function wholeJob(page: Page, hand: Hand): Promise<void> {
   await hand.press(`${leftover} summary:has-text("No flaws")`);
   await hand.press(`${leftover} button:has-text("Flaw")`);
   await page.waitForSelector(`${leftover} summary:has-text("1 flaw")`);
+  await hand.press(`${leftover} button:has-text("Flaw")`);
+  await page.waitForSelector(`${leftover} summary:has-text("2 flaws")`);
+  await hand.write(`${leftover} [data-path$="flaws[1].x"]`, "6 cm");
+  await hand.write(`${leftover} [data-path$="flaws[1].y"]`, "7 cm");
   await place("Bag");
   for (const nth of [4, 5]) {
     await hand.press(`.shelf li:nth-child(${nth}) .card`);
@@ -131,20 +148,30 @@ async function wholeJob(page: Page, hand: Hand): Promise<void> {
   await page.waitForSelector(".piece");
   await hand.pinPiece();
   await expect.poll(() => pins(page)).toBe(1);
+  // What she said is what there is: of the second cloth two panels, a leftover with two flaws, the second where she said.
+  const doc = await project(page);
+  expect(doc.panels.length + doc.straps.length).toBe(8);
+  expect(doc.materials.length).toBe(2);
+  const second = doc.materials[1]!;
+  expect(doc.panels.filter(({ materialId }) => materialId === second.id).length).toBe(2);
+  expect(doc.straps[1]!.length.mm).toBe(600);
+  const flaws = second.stock.at(-1)!.flaws;
+  expect(flaws.length).toBe(2);
+  expect([flaws[1]!.x, flaws[1]!.y].map((mm) => mm > 30 && mm < 80)).toEqual([true, true]);
+  expect(doc.pins[0]!.materialId).toBe(second.id);
   await place("Table");
   await page.waitForSelector(".page-miniature");
   const [download] = await Promise.all([
     page.waitForEvent("download", { timeout: 90_000 }),
     hand.press('button:has-text("Save the pages")'),
   ]);
-  expect(
-    readFileSync(await download.path())
-      .subarray(0, 5)
-      .toString(),
-  ).toBe("%PDF-");
+  // A page for each that was shown, and the map before them.
+  const pages = (await PDFDocument.load(readFileSync(await download.path()))).getPageCount();
+  const told = (await page.textContent("strong.lay-length"))!;
+  expect(pages).toBeGreaterThanOrEqual(Number(/\d+/u.exec(told)![0]));
 }
 
-test("two cloths, eight parts, a leftover with a flaw, a pin and the pages, by keyboard alone", async () => {
+test("two cloths, eight parts, a leftover with two flaws, a pin and the pages, by keyboard alone", async () => {
   const context = await stage.person({ acceptDownloads: true });
   const page = await openPage(context, stage.url);
   await wholeJob(page, keyboard(page));

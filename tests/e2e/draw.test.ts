@@ -341,3 +341,98 @@ test("a leftover is drawn the same way, and a press on it pushes a pin into a fl
   expect(await page.locator(".stock .ink-flaw").count()).toBe(2);
   await context.close();
 });
+
+/** px for a mm on the desk, by the corners of a rectangle 350 mm wide and how far apart they are. */
+async function spread(page: Page): Promise<number> {
+  const at = await page.$$eval(".corner", (all) =>
+    all.slice(0, 2).map((one) => Number(/translate\((\S+)/u.exec(one.getAttribute("transform")!)![1])),
+  );
+  return (at[1]! - at[0]!) / 350;
+}
+
+test("the desk comes closer by wheel, by keys and by its buttons; what lies under the hand stays there", async () => {
+  const { page, close } = await panelOnDesk();
+  const whole = await spread(page);
+  // Nothing of the desk is in the keyboard's hands: the wheel rolls the page.
+  const board = (await page.locator(".desk-board").boundingBox())!;
+  await page.mouse.move(board.x + board.width / 2, board.y + 60);
+  await page.mouse.wheel(0, -240);
+  await page.mouse.wheel(0, 240);
+  expect(await spread(page)).toBeCloseTo(whole, 6);
+  await page.locator(".corner").nth(2).focus();
+  const [x, y] = await middleOf(page.locator(".corner").nth(2));
+  await page.mouse.move(x, y);
+  await page.mouse.wheel(0, -400);
+  await expect.poll(() => spread(page)).toBeGreaterThan(whole * 1.5);
+  const [nearX, nearY] = await middleOf(page.locator(".corner").nth(2));
+  expect(Math.hypot(nearX - x, nearY - y)).toBeLessThan(1.5);
+  // A corner is dragged as far as the hand goes: 20 px are as many millimetres fewer as the desk is closer.
+  const scale = await spread(page);
+  const before = await heard(page);
+  await drag(page, page.locator(".corner").nth(2), -20 * scale, 0);
+  expect(before).toContain("350 mm along, 400 mm across");
+  expect(await heard(page)).toContain("330 mm along, 400 mm across");
+  // The empty desk is moved by the mouse, and nothing of the outline with it.
+  const now = await heard(page);
+  const box = (await page.locator(".desk-board").boundingBox())!;
+  const [fromX] = await middleOf(page.locator(".corner").nth(2));
+  await page.mouse.move(box.x + 12, box.y + 12);
+  await page.mouse.down();
+  await page.mouse.move(box.x + 52, box.y + 12, { steps: 4 });
+  await page.mouse.up();
+  const [toX] = await middleOf(page.locator(".corner").nth(2));
+  expect(toX - fromX).toBeCloseTo(40, 0);
+  expect(await heard(page)).toEqual(now);
+  await page.locator(".corner").nth(2).focus();
+  await page.keyboard.press("0");
+  await expect.poll(() => page.locator(".desk-board.is-closer").count()).toBe(0);
+  await page.keyboard.press("+");
+  await page.keyboard.press("+");
+  await expect.poll(() => page.locator(".desk-board.is-closer").count()).toBe(1);
+  // A corner that the keyboard goes to is brought into sight.
+  for (let i = 0; i < 6; i++) await page.keyboard.press("+");
+  await page.locator(".corner").nth(0).focus();
+  await expect
+    .poll(async () => {
+      const view = (await page.locator(".desk-board").boundingBox())!;
+      const [cx, cy] = await middleOf(page.locator(".corner").nth(0));
+      return cx > view.x && cx < view.x + view.width && cy > view.y && cy < view.y + view.height;
+    })
+    .toBe(true);
+  await page.click('.desk-zoom button[aria-label="Further away"]');
+  await page.click('.desk-zoom button[aria-label="All of it"]');
+  expect(await page.locator(".desk-board.is-closer").count()).toBe(0);
+  expect(await page.locator('.desk-zoom button[aria-label="Further away"]').isDisabled()).toBe(true);
+  await close();
+});
+
+test("two fingers bring the desk closer, and the page neither rolls nor grows", async () => {
+  const { page, close } = await panelOnDesk({
+    viewport: { width: 390, height: 800 },
+    hasTouch: true,
+    isMobile: true,
+  });
+  const protocol = await page.context().newCDPSession(page);
+  const whole = await spread(page);
+  const rolled = await page.evaluate(() => [scrollY, visualViewport!.scale]);
+  const board = (await page.locator(".desk-board").boundingBox())!;
+  const middle = { x: board.x + board.width / 2, y: board.y + board.height / 2 };
+  const touch = (kind: "touchStart" | "touchMove" | "touchEnd", apart: number) =>
+    protocol.send("Input.dispatchTouchEvent", {
+      type: kind,
+      touchPoints:
+        kind === "touchEnd"
+          ? []
+          : [
+              { x: middle.x - apart, y: middle.y, id: 1 },
+              { x: middle.x + apart, y: middle.y, id: 2 },
+            ],
+    });
+  await touch("touchStart", 30);
+  for (let apart = 40; apart <= 90; apart += 10) await touch("touchMove", apart);
+  await touch("touchEnd", 0);
+  await expect.poll(() => spread(page)).toBeGreaterThan(whole * 2.4);
+  expect(await spread(page)).toBeLessThan(whole * 3.3);
+  expect(await page.evaluate(() => [scrollY, visualViewport!.scale])).toEqual(rolled);
+  await close();
+});

@@ -111,3 +111,31 @@ test("a drawn outline too: a corner more, an arc, one less; what crosses itself 
   await expect.poll(card).toContain("150 × 100 mm");
   await context.close();
 });
+
+test("what was put right of a line stays when the file is read in another unit, and when the line is opened again", async () => {
+  const context = await stage.person();
+  const page = await openPage(context, stage.url);
+  await page.setInputFiles("input[data-picker=pattern]", {
+    name: "front.svg",
+    mimeType: "image/svg+xml",
+    buffer: Buffer.from(DRAWN),
+  });
+  await page.click('.found-line button:has-text("Put right by hand")');
+  await page.focus('.edge-middle[aria-label$="150\u00a0mm"]');
+  for (let i = 0; i < 4; i++) await page.keyboard.press("ArrowUp");
+  const card = async () => plain(await page.textContent(".found-line"));
+  await expect.poll(card).toContain("150 × 120 mm");
+  await page.click('.corrected-line button:has-text("Done")');
+  await page.waitForSelector(".corrected-line", { state: "detached" });
+  await page.click('.found-line button:has-text("Put right by hand")');
+  await page.waitForSelector('.edge-middle[aria-label$="150\u00a0mm"]');
+  expect(await card()).toContain("put right by hand");
+  // In centimetres it is ten times as large, the bow with it, and the line is still on the desk.
+  await page.selectOption('[data-path="pattern.unit"]', "cm");
+  await expect.poll(card).toContain("1500 × 1200 mm");
+  expect(await card()).toContain("put right by hand");
+  expect(await page.locator(".corrected-line").count()).toBe(1);
+  await page.selectOption('[data-path="pattern.unit"]', "");
+  await expect.poll(card).toContain("150 × 120 mm");
+  await context.close();
+});

@@ -149,7 +149,10 @@ test("a project that was changed in two windows at once goes on as two, each und
   expect([await one.locator(".shelf .card").count(), await one.inputValue(BAGS)]).toEqual([2, "1"]);
   expect([await two.locator(".shelf .card").count(), await two.inputValue(BAGS)]).toEqual([1, "7"]);
   const names = async (page: Page) => {
+    // A window behind another one draws nothing.
+    await page.bringToFront();
     await page.click(".headline .project > button");
+    await page.waitForSelector("dialog[open] .shelf-list li");
     const all = await page.$$eval("dialog[open] .shelf-list li strong", (rows) =>
       rows.map((row) => row.textContent!.trim()),
     );
@@ -159,7 +162,8 @@ test("a project that was changed in two windows at once goes on as two, each und
   const listed = await names(two);
   expect(listed.length).toBe(2);
   expect(new Set(listed).size).toBe(2);
-  await expect.poll(() => names(one)).toEqual(listed);
+  expect(await names(one)).toEqual(listed);
+  await two.bringToFront();
   // Parts that are added in both are new in each.
   await two.click('button:has-text("Panel")');
   await expect.poll(() => two.locator(".shelf .card").count()).toBe(2);

@@ -224,4 +224,22 @@ test("on cloth in layers the band is kept layer by layer, or the lay says why it
   await openFile(page, "velvet.json", JSON.stringify(layered));
   await goTo(page, "#/lay");
   await page.waitForSelector(".lay-details p:has-text('3 layers give 3 bags at a time')");
+
+test("edges without a name are counted from 1 wherever she reads them; the file keeps its own numbers", async () => {
+  const page = await openPage(await stage.person(), stage.url);
+  await page.click('.card-add button:has-text("Panel")');
+  await page.selectOption('[data-path="panels[0].shape.kind"]', "outline");
+  await page.waitForSelector(".desk-board");
+  const onDesk = await page.$$eval(".edge-middle", (all) =>
+    all.map((one) => /^Edge (\d+)/u.exec(one.getAttribute("aria-label")!)![1]),
+  );
+  expect(onDesk).toEqual(["1", "2", "3", "4"]);
+  await page.click("summary:has-text('Edges, corners and hems')");
+  const rows = await page.$$eval(".edge-list strong", (all) => all.map((one) => one.textContent));
+  expect(rows).toEqual(["edge 1", "edge 2", "edge 3", "edge 4"]);
+  const folds = page.locator('[data-path="panels[0].fold"]');
+  expect(await folds.locator("option").allTextContents()).toEqual(["no edge", ...rows]);
+  await folds.selectOption({ label: "edge 2" });
+  const file = JSON.parse(await savedText(page));
+  expect(file.panels[0].fold).toBe(1);
 });

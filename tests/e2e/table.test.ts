@@ -162,3 +162,44 @@ test("cutting mode asks that the screen stays awake, says whether it does, and a
   expect(await page.evaluate(() => (window as unknown as { asked: number }).asked)).toBe(2);
   await context.close();
 });
+
+test("a strap takes the fewest sheets: it runs across sheets that lie as it does, or is cut by size with no sheet at all", async () => {
+  const context = await stage.person();
+  const page = await openPage(context, stage.url);
+  // Cut 100 mm wide and 1500 mm long, lengthwise on the roll: along the page's x.
+  const strap = {
+    ...{ id: "strap", name: "Strap", construction: "fourfold", count: 1, materials: { outer: "cloth" } },
+    ...{ width: { cut: "100 mm" }, length: { cut: "1500 mm" } },
+  };
+  const project = JSON.stringify({
+    ...{ laywright: 1, name: "One strap", output: { paper: "A4", pageMargin: "10 mm", overlap: "10 mm" } },
+    materials: [
+      {
+        ...{ id: "cloth", name: "Cloth", kind: "woven", thickness: "0.6 mm", grain: "lengthwise" },
+        stock: [{ kind: "roll", id: "roll", width: "50 cm" }],
+      },
+    ],
+    straps: [strap],
+  });
+  await openFile(page, "strap.json", project);
+  await page.waitForSelector(".card-name:has-text('Strap')");
+  expect(await page.locator(".shelf .refusal").count()).toBe(0);
+  await goTo(page, "#/table/paper");
+  const sheets = async () => Number.parseInt((await page.textContent("strong.lay-length")) ?? "", 10);
+  // Own arithmetic: upright a sheet shows 190 mm, the next 180 mm more: 1 + ceil(1310 / 180) = 9; lying 277 and 267 mm:
+  // 1 + ceil(1223 / 267) = 6.
+  await page.waitForSelector("strong.lay-length");
+  await expect.poll(sheets).toBe(6);
+  await page.selectOption('[data-path="output.orientation"]', "portrait");
+  await expect.poll(sheets).toBe(9);
+  await page.selectOption('[data-path="output.orientation"]', "fewest");
+  await expect.poll(sheets).toBe(6);
+  await page.selectOption('[data-path="output.sheets"]', "curved");
+  await page.waitForSelector("text=cut all of it by size, no page is needed");
+  await goTo(page, "#/table/sheet");
+  await page.waitForSelector(".cut-sheet table");
+  expect(
+    (await page.textContent(".cut-sheet td.number + td, .cut-sheet table"))!.replaceAll("\u00a0", " "),
+  ).toMatch(/1500 × 100 mm/u);
+  await context.close();
+});

@@ -10,9 +10,11 @@ import { demoText, goTo, openFile, openPage, openStage, type Stage } from "../e2
 const PLACES = [
   ["bag", "#/bag", ".card"],
   ["strap", "#/bag/shoulder", ".spread"],
+  ["desk", "#/bag/flap", ".outline-desk"],
   ["cloth", "#/cloth/sailcloth", ".stock"],
   ["lay", "#/lay/sailcloth", ".piece"],
   ["paper", "#/table/paper", ".page-miniature"],
+  ["machine", "#/table/machine", ".caution"],
   ["ruler", "#/table/ruler", ".cut-steps"],
   ["sheet", "#/table/sheet", "table"],
   ["cutting", "#/table/cutting", ".cutting-heading"],

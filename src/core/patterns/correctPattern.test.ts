@@ -1,7 +1,9 @@
 import { expect, test } from "vitest";
+import type { Box } from "../geometry/box.ts";
+import type { Contour } from "../geometry/contour.ts";
 import { contourArea, contourLength } from "../geometry/contourEdgeLengths.ts";
 import { bowEdge, moveCorner } from "../geometry/contourEdits.ts";
-import { correctedPattern, curveOf, lineKey } from "./correctPattern.ts";
+import { carriedOver, correctedPattern, curveOf, lineKey, linesNow } from "./correctPattern.ts";
 import { curveArea, curveBox, flattenCurve } from "./measureCurve.ts";
 import { patternPanels } from "./patternPanels.ts";
 import { FIT_TOLERANCE, understandPattern } from "./understandPattern.ts";
@@ -52,3 +54,33 @@ test("a contour as a drawn line keeps its arcs: box and area are those of the co
   expect(Math.abs(curveArea(curve))).toBeCloseTo(contourArea(contour), 6);
   expect(flattenCurve(curve, 0.01).length).toBeGreaterThan(40);
 });
+
+test("a line that is mended or read in another unit keeps what was put right of it, at its size", () => {
+  const [front] = understood().outlines;
+  const fixed = bowEdge(moveCorner(front!.contour, 2, 220, 130), 0, 20);
+  const corrections = new Map([[lineKey(front!), fixed]]);
+  // Read in inches instead of millimetres: everything is 25.4 times as large.
+  const large = { ...front!, contour: scaled(front!.contour, 25.4), box: scaledBox(front!.box, 25.4) };
+  const inInches = carriedOver(corrections, linesNow([front!], [large]));
+  expect(contourArea(inInches.get(lineKey(large))!)).toBeCloseTo(contourArea(fixed) * 25.4 ** 2, 3);
+  // Taken back, it is as it was.
+  expect(inInches.get(lineKey(front!))).toBe(fixed);
+  // A corner fewer, nearly the same box: the same line, mended.
+  const vertices = Float64Array.from([...front!.contour.vertices.slice(0, 6), 205, 130, 0, 10, 130, 0]);
+  const mended = { ...front!, contour: { vertices, closed: true }, box: { ...front!.box, maxX: 208 } };
+  expect(carriedOver(corrections, linesNow([front!], [mended])).get(lineKey(mended))).toEqual(fixed);
+  // A line elsewhere is another line, and an open one is none to cut.
+  const elsewhere = understood(150).outlines[0]!;
+  const away = { ...elsewhere, name: "Back" };
+  expect(linesNow([front!], [away]).size).toBe(0);
+  expect(linesNow([front!], [{ ...mended, closed: false }]).size).toBe(0);
+  expect(carriedOver(corrections, new Map())).toBe(corrections);
+});
+
+function scaled({ vertices, closed }: Contour, by: number): Contour {
+  return { vertices: vertices.map((value, i) => (i % 3 === 2 ? value : value * by)), closed };
+}
+
+function scaledBox({ minX, minY, maxX, maxY }: Box, by: number): Box {
+  return { minX: minX * by, minY: minY * by, maxX: maxX * by, maxY: maxY * by };
+}

@@ -545,7 +545,7 @@ export const de: Texts = {
     label: (name) => `Umriss von ${name}`,
     hint: "Ziehen Sie eine Ecke. Ziehen Sie die Mitte einer Kante, und sie wird ein Bogen. Ein Doppelklick auf eine Kante macht eine neue Ecke.",
     keys: (fine) =>
-      `Mit gehaltener Umschalttaste rastet beim Ziehen nichts ein. Tasten: Pfeile bewegen eine Ecke oder wölben eine Kante um das Raster, mit Umschalt um ${fine}; Eingabe auf einer Kante macht eine Ecke, Entf nimmt Ecke oder Bogen weg.`,
+      `Mit gehaltener Umschalttaste rastet beim Ziehen nichts ein. Tasten: Pfeile bewegen eine Ecke oder wölben eine Kante um das Raster, mit Umschalt um ${fine}; Eingabe auf einer Kante macht eine Ecke, Entf nimmt Ecke oder Bogen weg. Plus und Minus vergrößern und verkleinern, 0 zeigt alles; das Rad auch.`,
     snaps: (grid) => words("Ecken rasten ein auf ", grid, " und auf die Höhe anderer Ecken."),
     snapsLabel: "Raster",
     noSnap: "nichts",
@@ -606,7 +606,7 @@ export const de: Texts = {
     },
     bound: {
       word: "kürzestmögliche Länge",
-      meaning: "Eine bewiesene Länge: kein Plan für diese Teile auf diesem Stoff kann kürzer sein.",
+      meaning: "Eine nachgewiesene Länge: kein Plan für diese Teile auf diesem Stoff kann kürzer sein.",
     },
     utilisation: {
       word: "Ausnutzung",
@@ -660,7 +660,7 @@ export const de: Texts = {
       "too-long-for-width":
         "länger, als der Stoff breit ist. Erlauben Sie längs, oder nehmen Sie eine breitere Rolle.",
       "too-large-for-stock": "größer als alles, was da ist.",
-      "stock-used-up": "der Vorrat ist aufgebraucht. Fügen Sie eine Rolle oder einen weiteren Rest hinzu.",
+      "stock-used-up": "der Bestand ist aufgebraucht. Fügen Sie eine Rolle oder einen weiteren Rest hinzu.",
       "band-too-short":
         "die Teile einer Tasche passen nicht auf die Länge der Rolle, die sie in einem Farbton halten soll.",
       "no-stock": "von diesem Material ist nichts da.",

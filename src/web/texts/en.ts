@@ -551,7 +551,7 @@ const outline = {
     "Drag a corner. Pull the middle of an edge and it becomes an arc. A double press on an edge makes a new corner.",
   ),
   keys: (fine: string) =>
-    `Hold Shift while you drag and nothing snaps. Keys: arrows move a corner or bow an edge by the grid, with Shift by ${fine}; Enter on an edge makes a corner, Delete takes the corner or the arc away.`,
+    `Hold Shift while you drag and nothing snaps. Keys: arrows move a corner or bow an edge by the grid, with Shift by ${fine}; Enter on an edge makes a corner, Delete takes the corner or the arc away. Plus and minus zoom, 0 shows all of it; so does the wheel.`,
   snaps: (grid: Blank) => words("Corners snap to ", grid, " and to the level of other corners."),
   snapsLabel: say("Grid"),
   noSnap: say("nothing"),
@@ -738,11 +738,11 @@ const lay = {
     roll: say("all from a roll, leftovers kept back"),
     use: {
       remnant: (size: string, n: number | null) => `with ${which("remnant", n, size)} that is kept back`,
-      skin: (size: string, n: number | null) => `with ${which("skin", n, size)} that is kept back`,
+      skin: (size: string, n: number | null) => `with ${which("hide or skin", n, size)} that is kept back`,
     },
     keepBack: {
       remnant: (size: string, n: number | null) => `if ${which("remnant", n, size)} is kept back`,
-      skin: (size: string, n: number | null) => `if ${which("skin", n, size)} is kept back`,
+      skin: (size: string, n: number | null) => `if ${which("hide or skin", n, size)} is kept back`,
     },
     placesAll: say("and every piece fits"),
     same: say("as long as now"),

@@ -543,7 +543,7 @@ export const fr: Texts = {
     label: (name) => `Contour de ${name}`,
     hint: "Tirez un coin. Tirez le milieu d’un bord et il devient un arc. Deux appuis sur un bord font un nouveau coin.",
     keys: (fine) =>
-      `Tenez Maj en tirant et rien n’accroche. Au clavier : les flèches déplacent un coin ou bombent un bord selon la grille, avec Maj de ${fine} ; Entrée sur un bord fait un coin, Suppr enlève le coin ou l’arc.`,
+      `Tenez Maj en tirant et rien n’accroche. Au clavier : les flèches déplacent un coin ou bombent un bord selon la grille, avec Maj de ${fine} ; Entrée sur un bord fait un coin, Suppr enlève le coin ou l’arc. Plus et moins agrandissent et réduisent, 0 montre tout ; la molette aussi.`,
     snaps: (grid) => words("Les coins s’accrochent à ", grid, " et à la hauteur des autres coins."),
     snapsLabel: "Grille",
     noSnap: "rien",

@@ -25,8 +25,8 @@ export const cupboardSentences: SentenceTable<CupboardProblem> = {
     remedy: "Messen Sie, was noch darauf ist, und schreiben Sie das hin.",
   }),
   "piece-code-taken": ({ label }) => ({
-    what: `Im Projekt heißt ein Vorrat ${label}, wie ein Stück im Stoffschrank.`,
-    remedy: "Benennen Sie ihn im Projekt um.",
+    what: `Im Projekt heißt ein Stück im Bestand ${label}, wie ein Stück im Stoffschrank.`,
+    remedy: "Benennen Sie es im Projekt um.",
   }),
   "shades-mixed": ({ cloth, shades }) => ({
     what: `Im Stoffschrank liegt ${quoted(cloth)} in mehreren Farbtönen: ${shades.join(", ")}.`,

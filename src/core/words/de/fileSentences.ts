@@ -153,8 +153,8 @@ export const fileSentences: SentenceTable<FileProblem> = {
     remedy: "Ein Messer nimmt kein Material weg: Geben Sie die Schnittfuge 0 an, oder als Werkzeug einen Laser.",
   }),
   "grip-eats-bed": ({ gripMm, sideMm }, say) => ({
-    what: `Gehaltene Ränder von ${say(gripMm)} an beiden Seiten lassen von einem Bett von ${say(sideMm)} nichts übrig.`,
-    remedy: "Geben Sie den Rand einer Seite an, oder berichtigen Sie das Bett.",
+    what: `Gehaltene Ränder von ${say(gripMm)} an beiden Seiten lassen von einer Schneidefläche von ${say(sideMm)} nichts übrig.`,
+    remedy: "Geben Sie den Rand einer Seite an, oder berichtigen Sie die Schneidefläche.",
   }),
   "paper-too-small": ({ sideMm, marginMm, overlapMm }, say) => ({
     what: `Von ${say(sideMm)} breitem Papier mit Rändern von ${say(marginMm)} und einer Überlappung von ${say(overlapMm)} bleibt zu wenig.`,

@@ -76,7 +76,7 @@ export const cutSheet: SheetTexts = {
     "Pin the lines of every layer on those below, all along both edges. Turn layers over sideways only, never end over end: lines across the cloth then stay in their place.",
   spare: (list) => `Comes out besides, not asked for: ${list}.`,
   sparePiece: (count, name, mirrored) => `${count} × ${name}${mirrored ? ", mirrored" : ""}`,
-  leftoversSingly: "Leftovers and skins are cut as one layer; nothing is laid on them here.",
+  leftoversSingly: "Leftovers, hides and skins are cut as one layer; nothing is laid on them here.",
   buy: (length, cost) => `Buy ${length}${cost === "" ? "" : `, ${cost}`}.`,
   offcuts: (sizes, smaller, layers) =>
     `Useful offcuts${layers > 1 ? `, ${layers} of each` : ""}: ${sizes}${smaller > 0 ? ` and ${smaller} smaller` : ""}.`,

@@ -136,6 +136,6 @@ export const laySentences: SentenceTable<LayProblemFinding> = {
   }),
   "piece-no-stock": ({ pieceId, count }) => ({
     what: `${times(pieceId, count)} cannot be cut: the material has no cloth.`,
-    remedy: "Give the material a roll, a remnant or a skin.",
+    remedy: "Give the material a roll, a remnant, or a hide or skin.",
   }),
 };

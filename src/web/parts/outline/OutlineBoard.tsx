@@ -19,8 +19,10 @@ import { contourPath } from "../screenPath.ts";
 import { EdgeSize, WholeSize } from "./DeskSizes.tsx";
 import { ARROWS, CornerHandle, DeskGrid, EdgeHandle, FoldLine, measuredEdges } from "./deskHandles.tsx";
 import { type Draft, type Held, pulledTo } from "./deskHold.ts";
-import { REACH, type Target, targetAt, toScreen, toTable, useSteadyView } from "./deskView.ts";
+import { REACH, type Target, targetAt, toScreen, toTable } from "./deskView.ts";
+import { useDeskZoom, zoomByKey } from "./deskZoom.ts";
 import { heldToFold, isFoldEnd } from "./snapping.ts";
+import { ZoomButtons } from "./ZoomButtons.tsx";
 
 /** Steps of the desk, mm. */
 export interface DeskSteps {
@@ -80,7 +82,8 @@ export function OutlineBoard(props: BoardProps) {
   const edge = useRef<(SVGGElement | null)[]>([]);
   const shown = draft?.contour ?? contour;
   const mirrored = fold === null ? null : mirroredOver(shown, fold);
-  const { desk, view } = useSteadyView(wholeBox(contour, fold), draft !== null);
+  const zoom = useDeskZoom(wholeBox(contour, fold), draft !== null, () => press.current !== null);
+  const { desk, view } = zoom;
   const corners = cornersOf(shown);
   const edges = contourEdges(shown);
   // A corner moved across its outline has another number: the keyboard stays with the corner, not with the number.
@@ -91,17 +94,6 @@ export function OutlineBoard(props: BoardProps) {
     const now = cornerAt(contour, place, index);
     if (now !== index) corner.current[now]?.focus();
   }, [contour]);
-  // A finger that has taken hold of something does not roll the page; anywhere else it does.
-  useEffect(() => {
-    const own = desk.current;
-    const hold = (event: TouchEvent) => press.current !== null && event.preventDefault();
-    own?.addEventListener("touchstart", hold, { passive: false });
-    own?.addEventListener("touchmove", hold, { passive: false });
-    return () => {
-      own?.removeEventListener("touchstart", hold);
-      own?.removeEventListener("touchmove", hold);
-    };
-  }, []);
   // What was chosen may be gone with an undone step.
   useEffect(() => {
     if (chosen !== null && chosen.index >= contour.vertices.length / 3) onChosen(null);
@@ -122,6 +114,7 @@ export function OutlineBoard(props: BoardProps) {
     finest: steps.finest,
   });
   const onPointerDown = (event: PointerEvent) => {
+    if (zoom.isPinched()) return letGo();
     if (event.button !== 0 || press.current !== null) return;
     const at = pixelOf(event);
     const target = targetAt(view, corners, edges, hasHandle, at);
@@ -198,99 +191,107 @@ export function OutlineBoard(props: BoardProps) {
       const next = Math.abs(rise + more) < 1e-6 ? 0 : rise + more;
       props.onShape(bowEdge(contour, index, next), keyRun.current);
     } else if (event.key === "Delete") props.onShape(bowEdge(contour, index, 0), `${props.path}@${++visits}`);
-    else if (event.key === "Enter" || event.key === " " || event.key === "+") newCorner(index);
+    else if (event.key === "Enter" || event.key === " ") newCorner(index);
     else return;
     event.preventDefault();
   };
   const focused = (next: Held) => {
     keyRun.current = `${props.path}.keys@${++visits}`;
-    if (press.current === null) onChosen(next);
+    if (press.current !== null) return;
+    onChosen(next);
+    const { x, y } = corners[next.index]!;
+    const [px, py] = next.kind === "corner" ? [x, y] : edgePoint(edges[next.index]!, 0.5);
+    if (zoom.isCloser) zoom.show(...toScreen(view, px, py));
   };
   const measured = measuredEdges(chosen, edges.length).filter((i) => i !== fold);
   const scaled = `translate(${-view.left * view.scale} ${view.top * view.scale}) scale(${view.scale} ${-view.scale})`;
   return (
-    <svg
-      ref={desk}
-      class={`drawing desk-board ${draft === null ? "" : "is-held"} ${draft?.isStopped ? "is-stopped" : ""}`}
-      height={view.height}
-      role="group"
-      aria-label={texts.label(props.name)}
-      onPointerDown={onPointerDown}
-      onPointerMove={onPointerMove}
-      onPointerUp={onPointerUp}
-      onPointerCancel={letGo}
-      onClick={onClick}
-      onDblClick={onDoubleClick}
-      onKeyDown={(event) => {
-        if (event.key !== "Escape" || draft === null) return;
-        event.stopPropagation();
-        letGo();
-      }}
-    >
-      <DeskGrid view={view} step={steps.grid} />
-      <g transform={scaled}>
-        {mirrored !== null && <path class="tone-cloth mirrored-half" d={contourPath(mirrored)} />}
-        <path
-          class={`tone-cloth ink-cut desk-outline ${props.onInside === undefined ? "" : "pressable"}`}
-          d={contourPath(shown)}
-        />
-        {props.under}
-        {props.under !== null && (
-          <>
-            <path class="desk-halo" d={contourPath(shown)} />
-            <path class="ink-cut desk-line" d={contourPath(shown)} />
-          </>
-        )}
-        {fold !== null && <FoldLine edge={edges[fold]!} />}
-      </g>
-      {draft?.guides.map(({ x, y }) => {
-        const own = corners[press.current?.target.index ?? 0]!;
-        const [x0, y0] = toScreen(view, x, y);
-        const [x1, y1] = toScreen(view, own.x, own.y);
-        return <path key={`${x} ${y}`} class="desk-guide" d={`M${x0} ${y0}L${x1} ${y1}`} />;
-      })}
-      <WholeSize box={wholeBox(shown, fold)} view={view} />
-      {measured.map((i) => (
-        <EdgeSize key={i} edge={edges[i]!} view={view} />
-      ))}
-      {edges.map((one, i) => {
-        if (i === fold) return null;
-        const [x, y] = toScreen(view, ...edgePoint(one, 0.5));
-        return (
-          <EdgeHandle
-            key={`${i}+`}
-            handle={(element) => {
-              edge.current[i] = element;
-            }}
-            label={texts.edgeHandle(i + 1, lengths.size(Math.hypot(one.x1 - one.x0, one.y1 - one.y0)))}
-            x={x}
-            y={y}
-            reach={REACH}
-            isTight={!hasHandle(i)}
-            isChosen={chosen?.kind === "edge" && chosen.index === i}
-            onFocus={() => focused({ kind: "edge", index: i })}
-            onKeyDown={(event) => onEdgeKey(event, i)}
+    <>
+      <svg
+        ref={desk}
+        class={`drawing desk-board ${draft === null ? "" : "is-held"} ${zoom.isCloser ? "is-closer" : ""} ${draft?.isStopped ? "is-stopped" : ""}`}
+        height={view.height}
+        role="group"
+        aria-label={texts.label(props.name)}
+        onPointerDown={onPointerDown}
+        onPointerMove={onPointerMove}
+        onPointerUp={onPointerUp}
+        onPointerCancel={letGo}
+        onClick={onClick}
+        onDblClick={onDoubleClick}
+        onKeyDown={(event) => {
+          if (event.key === "Escape" && draft !== null) {
+            event.stopPropagation();
+            letGo();
+          } else zoomByKey(event, zoom);
+        }}
+      >
+        <DeskGrid view={view} step={steps.grid} />
+        <g transform={scaled}>
+          {mirrored !== null && <path class="tone-cloth mirrored-half" d={contourPath(mirrored)} />}
+          <path
+            class={`tone-cloth ink-cut desk-outline ${props.onInside === undefined ? "" : "pressable"}`}
+            d={contourPath(shown)}
           />
-        );
-      })}
-      {corners.map(({ x, y }, i) => {
-        const [px, py] = toScreen(view, x, y);
-        return (
-          <CornerHandle
-            key={`${i}o`}
-            handle={(element) => {
-              corner.current[i] = element;
-            }}
-            label={texts.corner(i + 1, lengths.size(x), lengths.size(y))}
-            x={px}
-            y={py}
-            reach={REACH}
-            isChosen={chosen?.kind === "corner" && chosen.index === i}
-            onFocus={() => focused({ kind: "corner", index: i })}
-            onKeyDown={(event) => onCornerKey(event, i)}
-          />
-        );
-      })}
-    </svg>
+          {props.under}
+          {props.under !== null && (
+            <>
+              <path class="desk-halo" d={contourPath(shown)} />
+              <path class="ink-cut desk-line" d={contourPath(shown)} />
+            </>
+          )}
+          {fold !== null && <FoldLine edge={edges[fold]!} />}
+        </g>
+        {draft?.guides.map(({ x, y }) => {
+          const own = corners[press.current?.target.index ?? 0]!;
+          const [x0, y0] = toScreen(view, x, y);
+          const [x1, y1] = toScreen(view, own.x, own.y);
+          return <path key={`${x} ${y}`} class="desk-guide" d={`M${x0} ${y0}L${x1} ${y1}`} />;
+        })}
+        <WholeSize box={wholeBox(shown, fold)} view={view} />
+        {measured.map((i) => (
+          <EdgeSize key={i} edge={edges[i]!} view={view} />
+        ))}
+        {edges.map((one, i) => {
+          if (i === fold) return null;
+          const [x, y] = toScreen(view, ...edgePoint(one, 0.5));
+          return (
+            <EdgeHandle
+              key={`${i}+`}
+              handle={(element) => {
+                edge.current[i] = element;
+              }}
+              label={texts.edgeHandle(i + 1, lengths.size(Math.hypot(one.x1 - one.x0, one.y1 - one.y0)))}
+              x={x}
+              y={y}
+              reach={REACH}
+              isTight={!hasHandle(i)}
+              isChosen={chosen?.kind === "edge" && chosen.index === i}
+              onFocus={() => focused({ kind: "edge", index: i })}
+              onKeyDown={(event) => onEdgeKey(event, i)}
+            />
+          );
+        })}
+        {corners.map(({ x, y }, i) => {
+          const [px, py] = toScreen(view, x, y);
+          return (
+            <CornerHandle
+              key={`${i}o`}
+              handle={(element) => {
+                corner.current[i] = element;
+              }}
+              label={texts.corner(i + 1, lengths.size(x), lengths.size(y))}
+              x={px}
+              y={py}
+              reach={REACH}
+              isChosen={chosen?.kind === "corner" && chosen.index === i}
+              onFocus={() => focused({ kind: "corner", index: i })}
+              onKeyDown={(event) => onCornerKey(event, i)}
+            />
+          );
+        })}
+      </svg>
+      <ZoomButtons zoom={zoom} />
+    </>
   );
 }

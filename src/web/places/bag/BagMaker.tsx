@@ -22,6 +22,8 @@ export function BagMaker({ isMore }: { isMore?: boolean }) {
   const words = texts.bag.fromMeasures;
   const change = useChange();
   const project = useProject();
+  // Below the bags to begin from it is their sister; folded away below the shelf it stands by itself.
+  const Heading = isMore ? "h2" : "h3";
   const inches = project.output.lengths.startsWith("in");
   const [name, setName] = useState(isMore ? words.another : project.name);
   const [wish, setWish] = useState<BagWish>(() => usualBag("boxed", inches));
@@ -55,7 +57,7 @@ export function BagMaker({ isMore }: { isMore?: boolean }) {
   );
   return (
     <section class="stack" aria-label={words.heading}>
-      <h3>{words.heading}</h3>
+      <Heading>{words.heading}</Heading>
       <p class="sentence">
         {words.sizes(body, size("width"), size("height"), hasDepth(wish) ? size("depth") : null)}{" "}
         {words.sewn(

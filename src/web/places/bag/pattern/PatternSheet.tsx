@@ -1,5 +1,5 @@
-import { useMemo, useRef, useState } from "preact/hooks";
-import { correctedPattern, lineKey } from "../../../../core/patterns/correctPattern.ts";
+import { useLayoutEffect, useMemo, useRef, useState } from "preact/hooks";
+import { correctedPattern, lineKey, linesNow } from "../../../../core/patterns/correctPattern.ts";
 import type { PatternRole } from "../../../../core/patterns/patternOutline.ts";
 import { patternPanels } from "../../../../core/patterns/patternPanels.ts";
 import { PATTERN_UNITS } from "../../../../core/patterns/scaleDoubts.ts";
@@ -33,6 +33,17 @@ export function PatternSheet({ file, onClose }: { file: File; onClose: () => voi
   const [onDesk, setOnDesk] = useState<string | null>(null);
   const lines = asRead?.pattern.outlines ?? [];
   const line = lines.find((one) => lineKey(one) === onDesk);
+  // A line that is mended is the same line to her: what she put right of it stays, and so does the desk it is on.
+  const before = useRef(asRead);
+  useLayoutEffect(() => {
+    const old = before.current?.pattern.outlines ?? [];
+    before.current = asRead;
+    if (asRead === null || old.length === 0) return;
+    const became = linesNow(old, asRead.pattern.outlines);
+    if (became.size === 0) return;
+    hand.carry(became);
+    setOnDesk((key) => (key === null ? null : (became.get(key)?.key ?? key)));
+  }, [asRead]);
   const opened = useBroughtIntoView<HTMLElement>();
   const drawn = useRef<{ readonly read: ReadPattern; readonly unit: string } | null>(null);
   if (asRead !== null && state === "read" && !isMended(asRead)) drawn.current = { read: asRead, unit: wish.unit };

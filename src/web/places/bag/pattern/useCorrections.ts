@@ -3,7 +3,7 @@ import type { Contour } from "../../../../core/geometry/contour.ts";
 import { flattenContour } from "../../../../core/geometry/contourArcs.ts";
 import { contourCrossing, turnedRound } from "../../../../core/geometry/contourCrossing.ts";
 import { signedArea } from "../../../../core/geometry/ring.ts";
-import type { Corrections } from "../../../../core/patterns/correctPattern.ts";
+import { type Corrections, carriedOver, type LineNow } from "../../../../core/patterns/correctPattern.ts";
 import { type History, present, record, redo, startHistory, undo } from "../../../state/history.ts";
 import { useWorkbench } from "../../../state/workbench.ts";
 
@@ -17,6 +17,8 @@ export interface CorrectingHand {
   letGo(key: string): void;
   undo(): void;
   redo(): void;
+  /** Lines that came out otherwise keep what was put right, in every step. */
+  carry(became: ReadonlyMap<string, LineNow>): void;
 }
 
 /** The corrections of one pattern. */
@@ -44,6 +46,11 @@ export function useCorrections(): CorrectingHand {
         next.delete(key);
         return record(now, next, "");
       }),
+    carry: (became) =>
+      setHistory((now) => ({
+        ...now,
+        steps: now.steps.map((step) => ({ ...step, value: carriedOver(step.value, became) })),
+      })),
     undo: () => setHistory(undo),
     redo: () => setHistory(redo),
   };
