@@ -130,9 +130,9 @@ test("what was put right of a line stays when the file is read in another unit, 
   await page.click('.found-line button:has-text("Put right by hand")');
   await page.waitForSelector('.edge-middle[aria-label$="150\u00a0mm"]');
   expect(await card()).toContain("put right by hand");
-  // In centimetres it is ten times as large, the bow with it, and the line is still on the desk.
+  // 150 mm are 566.93 px (CSS: 96 to the inch); read as so many centimetres, the bow with it, the line still on the desk.
   await page.selectOption('[data-path="pattern.unit"]', "cm");
-  await expect.poll(card).toContain("1500 × 1200 mm");
+  await expect.poll(card).toContain("5669.3 × 4535.4 mm");
   expect(await card()).toContain("put right by hand");
   expect(await page.locator(".corrected-line").count()).toBe(1);
   await page.selectOption('[data-path="pattern.unit"]', "");

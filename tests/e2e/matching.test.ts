@@ -227,8 +227,19 @@ test("on cloth in layers the band is kept layer by layer, or the lay says why it
 
 test("edges without a name are counted from 1 wherever she reads them; the file keeps its own numbers", async () => {
   const page = await openPage(await stage.person(), stage.url);
-  await page.click('.card-add button:has-text("Panel")');
-  await page.selectOption('[data-path="panels[0].shape.kind"]', "outline");
+  const points = [
+    ["0 mm", "0 mm"],
+    ["30 cm", "0 mm"],
+    ["30 cm", "20 cm"],
+    ["0 mm", "20 cm"],
+  ];
+  const own = { ...panel("side", "Side", 0, 0), shape: { kind: "outline", points } };
+  await openFile(
+    page,
+    "side.json",
+    JSON.stringify({ ...JSON.parse(project), panels: [own], matches: [], centred: [] }),
+  );
+  await page.click(".card:has-text('Side')");
   await page.waitForSelector(".desk-board");
   const onDesk = await page.$$eval(".edge-middle", (all) =>
     all.map((one) => /^Edge (\d+)/u.exec(one.getAttribute("aria-label")!)![1]),
