@@ -224,6 +224,7 @@ test("on cloth in layers the band is kept layer by layer, or the lay says why it
   await openFile(page, "velvet.json", JSON.stringify(layered));
   await goTo(page, "#/lay");
   await page.waitForSelector(".lay-details p:has-text('3 layers give 3 bags at a time')");
+});
 
 test("edges without a name are counted from 1 wherever she reads them; the file keeps its own numbers", async () => {
   const page = await openPage(await stage.person(), stage.url);
