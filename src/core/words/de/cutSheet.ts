@@ -98,7 +98,6 @@ export const cutSheet: SheetTexts = {
     `Die Teile jeder Tasche aus einem Stück der Rolle: ${more === null ? "kein Mehrverbrauch" : `${more} mehr`}.`,
   sameWay: (way) =>
     `Alle Teile liegen in einer Richtung, mit den Pfeilen ${way === "up" ? "die Rolle hinauf, von der Schnittkante weg" : "die Rolle hinab, zur Schnittkante hin"}.`,
-<<<<<<< HEAD
   shadeBand: (length, each) =>
     ({
       one: `Die Teile jeder Tasche liegen auf ${length} der Rolle beisammen, damit ihr Farbton gleich ist: Die ersten jedes Teils geben die erste Tasche, und so fort. Beim Zuschneiden zusammenhalten.`,
@@ -117,13 +116,7 @@ export const cutSheet: SheetTexts = {
         fold: "Manche Teile sind zu groß, um neben dem Bruch zu liegen. Schneiden Sie den Stoff einlagig.",
       }[why]
     }`,
-  boundUnbanded: "Die kürzeste mögliche Länge ist ohne das Zusammenhalten der Taschen gerechnet.",
-=======
-  shadeBand: (length) =>
-    `Die Teile jeder Tasche liegen auf ${length} der Rolle beisammen, damit ihr Farbton gleich ist: Die ersten jedes Teils geben die erste Tasche, und so fort. Beim Zuschneiden zusammenhalten.`,
-  bandNotKept: "Die Teile jeder Tasche bleiben hier nicht beisammen, denn der Stoff liegt in Lagen.",
   boundUnbanded: "Die kürzestmögliche Länge ist ohne das Zusammenhalten der Taschen gerechnet.",
->>>>>>> eaeeb9d (feat(page): the drawing desk comes closer; corrections stay with a mended line; words as makers chose them; tests for each)
   repeat: (repeat) =>
     `Das Muster wiederholt sich alle ${repeat}. Der Plan passt es nicht von Teil zu Teil an. Ein Rapport mehr ist in der Kauflänge: genug, um das Muster anfangen zu lassen, wo Sie wollen. Soll es an Nähten passen, schneiden Sie nach Augenmaß vom ersten Teil aus und kaufen bis zu einen Rapport mehr für jedes Teil, das an ein anderes anschließen muss.`,
 };
