@@ -1,6 +1,6 @@
 // Twenty made-up jobs of matched panels on striped cloth: what the matching costs, beside the same job without it, the
-// proven bound and cutting piece by piece. `npx tsx tests/bench/stripeJobs.ts [EVALUATIONS [JOB …]]`; ends with 1 when
-// any of them loses more than half a repeat for each matched row.
+// proven bound and cutting piece by piece. `npx tsx tests/bench/stripeJobs.ts [EVALUATIONS [SEED [JOB …]]]`; ends with 1
+// when any of them loses more than half a repeat for each matched row.
 import { rectangleRing, solid } from "../../src/core/geometry/ring.ts";
 import { checkPlan } from "../../src/core/lay/check/checkPlan.ts";
 import { chooseEngines } from "../../src/core/lay/engines/chooseEngines.ts";
@@ -73,8 +73,8 @@ function matchedRows(problem: LayProblem, plan: LayPlan): number {
   return starts.filter((at, i) => i === 0 || at - starts[i - 1]! > least).length;
 }
 
-function lay(problem: LayProblem, evaluations: number): LayPlan {
-  const plan = inOneGo(arrange(problem, (job) => chooseEngines(job, "free"), { evaluations }, 1));
+function lay(problem: LayProblem, evaluations: number, seed: number): LayPlan {
+  const plan = inOneGo(arrange(problem, (job) => chooseEngines(job, "free"), { evaluations }, seed));
   const faults = checkPlan(problem, plan);
   if (faults.length > 0 || plan.unplaced.length > 0) throw new Error(`${faults[0]?.code ?? "left out"}`);
   return plan;
@@ -83,15 +83,16 @@ function lay(problem: LayProblem, evaluations: number): LayPlan {
 const isMain = process.argv[1]?.endsWith("stripeJobs.ts") === true;
 if (isMain) {
   const evaluations = Number(process.argv[2] ?? 1_000_000);
+  const searchSeed = Number(process.argv[3] ?? 1);
   const mm = (value: number): string => value.toFixed(0).padStart(6);
   console.log("job  repeat matched   free  bound  piece by piece   loss  rows  allowed");
   const sums = { matched: 0, free: 0, bound: 0, single: 0, loss: 0, allowed: 0, over: 0 };
-  const asked = process.argv.slice(3).map(Number);
+  const asked = process.argv.slice(4).map(Number);
   const seeds = asked.length > 0 ? asked : Array.from({ length: JOBS }, (_, i) => i + 1);
   for (const seed of seeds) {
     const problem = stripeJob(seed);
     const { pattern, ...plain } = problem;
-    const [plan, without] = [lay(problem, evaluations), lay(plain, evaluations)];
+    const [plan, without] = [lay(problem, evaluations, searchSeed), lay(plain, evaluations, searchSeed)];
     const [matched, free] = [plan.uses[0]!.usedLength, without.uses[0]!.usedLength];
     const bound = plan.uses[0]!.bound ?? 0;
     const single = pieceByPiece(problem);

@@ -59,6 +59,16 @@ test("a plan that they do not part says why", () => {
   const orientations = [{ turnDeg: 45, mirrored: false }];
   const aslant = { ...problem, pieces: problem.pieces.map((piece) => ({ ...piece, orientations })) };
   expect(planCut(aslant, plan, "ruler").reason).toBe("aslant");
+  const match = { group: "a", x: 0, y: 0, senseX: 1, senseY: 1, along: true, across: false } as const;
+  const [first, ...others] = problem.pieces;
+  const pattern = { along: 20, across: null, firstAlong: 0, firstAcross: 0 };
+  const matched = {
+    ...problem,
+    pieces: [{ ...first!, match }, ...others],
+    pattern: { ...pattern, halfDrop: false, symmetric: false, tolerance: 1 },
+  };
+  expect(planCut(matched, plan, "ruler").reason).toBe("matched");
+  expect(planCut({ ...matched, pinned: plan.placements.slice(0, 2) }, plan, "ruler").reason).toBe("pinned");
 });
 
 test("more turns than few are told; nothing laid is no way of cutting", () => {

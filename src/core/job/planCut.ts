@@ -5,10 +5,10 @@ import type { CutMode } from "../lay/search/engine.ts";
 import { checkedCuts } from "./checkedCuts.ts";
 
 /**
- * Why a plan does not keep the way of cutting that was asked for. `matched`: pieces held to the cloth's pattern are laid
- * freely; `pinned`: straight cuts do not part the pieces put
- * down by hand; `aslant`: some pieces may only lie at a slant; `cramped`: with straight cuts alone not every piece has
- * a place; `more-stages`: it is for the ruler, but in more turns than few.
+ * Why a plan does not keep the way of cutting that was asked for. `matched`: no plan for straight cuts was found that
+ * keeps the cloth's pattern; `pinned`: straight cuts do not part the pieces put down by hand; `aslant`: some pieces may
+ * only lie at a slant; `cramped`: with straight cuts alone not every piece has a place; `more-stages`: it is for the
+ * ruler, but in more turns than few.
  */
 export const CUT_REASONS = ["matched", "pinned", "aslant", "cramped", "more-stages"] as const;
 
@@ -50,10 +50,10 @@ export function planCut(problem: LayProblem, plan: LayPlan, asked: CutMode): Pla
 
 function whyFree(problem: LayProblem): CutReason {
   const { pinned, pieces } = problem;
-  if (isMatched(problem)) return "matched";
   if (pinned.length > 0) return "pinned";
   const isAslant = pieces.some(
     ({ freeTurn, orientations }) => !freeTurn && orientations.every(({ turnDeg }) => turnDeg % 90 !== 0),
   );
-  return isAslant ? "aslant" : "cramped";
+  if (isAslant) return "aslant";
+  return isMatched(problem) ? "matched" : "cramped";
 }

@@ -7,11 +7,13 @@ import { largestFreeBox } from "../boxes/cuts/largestFreeBox.ts";
 import { narrowStrips } from "../boxes/cuts/narrowStrips.ts";
 import { tidyTree } from "../boxes/cuts/tidyTree.ts";
 import { outsideBoxes } from "../boxes/ruler/parted/outsideBoxes.ts";
-import type { LayPlan, LayProblem, Stock, StockPlacement } from "../problem/layProblem.ts";
+import { apartOn, isMatched } from "../problem/lattice.ts";
+import type { LayMatch, LayPlan, LayProblem, Stock, StockPlacement } from "../problem/layProblem.ts";
 import { lengthUsed } from "../problem/planSums.ts";
 
-/** mm within which an edge counts as cut through. */
+/** mm within which an edge counts as cut through, and within which a place on the pattern is the same. */
 const TOLERANCE = 1e-3;
+const ROUNDING = 1e-5;
 
 /** A strip narrower than this is no useful offcut, mm: less than a narrow strap's strip. */
 export const LEAST_OFFCUT = 60;
@@ -77,19 +79,24 @@ export function rulerCuts(problem: LayProblem, plan: LayPlan): readonly RulerCut
     const placements = plan.placements.filter(({ stockId }) => stockId === stock.id);
     if (placements.length === 0) continue;
     const used = usedBox(stock, plan);
-    // Pieces must not come to lie on a flaw, beside cloth that is missing or off their pins. Pins in every piece keep
+    // Pieces must not come to lie on a flaw, beside cloth that is missing, off their pins or off the pattern. Pins in every piece keep
     // a whole plan that was taken: its pieces close up as they would have before it was.
     const pins = problem.pinned.filter(({ stockId }) => stockId === stock.id).length;
-    const stays = stock.flaws.length > 0 || !isStraight(stock) || (pins > 0 && pins < placements.length);
+    const isHeld = isMatched(problem) && placements.some(({ pieceId }) => matchOf(problem, pieceId) !== undefined);
+    const stays = stock.flaws.length > 0 || !isStraight(stock) || (pins > 0 && pins < placements.length) || isHeld;
     const free = pins === placements.length ? { ...problem, pinned: [] } : problem;
     const isRoll = stock.kind === "roll";
     const goesOn = isRoll && (stock.length === null || stock.length > used.dx - margin + TOLERANCE);
     const beyond = goesOn ? 2 * margin : margin;
     const box = { x: used.x + margin, y: used.y + margin, dx: used.dx - beyond, dy: used.dy - margin };
-    const tree = cutTreeOf(box, boxesOf(problem, placements), TOLERANCE);
+    const laid = boxesOf(problem, placements);
+    const tree = cutTreeOf(box, laid, TOLERANCE);
     if (tree === null) return null;
+    const isOpenTo = mayLieOn(stock, free, placements);
+    const mayLie = (piece: number, at: CutBox): boolean =>
+      isOpenTo(piece, at) && keepsPattern(problem, placements[piece]!, laid[piece]!, at);
     const tidy = stays
-      ? closeWhereFree(tree, goesOn, TOLERANCE, mayLieOn(stock, free, placements))
+      ? closeWhereFree(tree, goesOn, TOLERANCE, mayLie)
       : closeTree(tidyTree(tree, TOLERANCE), goesOn, TOLERANCE);
     all.push({
       stockId: stock.id,
@@ -119,6 +126,27 @@ function mayLieOn(
     pinned.some((pin) => pin.pieceId === pieceId && pin.copy === copy);
   return (piece, box) =>
     !isPinned(placements[piece]!) && [...flaws, ...missing].every(([other, apart]) => isApart(box, other, apart));
+}
+
+/** Whether a piece that is moved lies on the pattern as it did: whole repeats away, in dropped rows half of one besides. */
+function keepsPattern(
+  { pieces, pattern }: LayProblem,
+  { pieceId }: StockPlacement,
+  was: CutBox,
+  is: CutBox,
+): boolean {
+  const match = matchOf({ pieces }, pieceId);
+  if (match === undefined || pattern === undefined) return true;
+  const { along, across, halfDrop } = pattern;
+  const isOff = (moved: number, period: number): boolean => apartOn(moved, 0, period) > ROUNDING;
+  if (match.across && across !== null && isOff(is.y - was.y, across)) return false;
+  if (!match.along || along === null) return true;
+  const rows = halfDrop && across !== null ? Math.round((is.y - was.y) / across) : 0;
+  return !isOff(is.x - was.x - (rows * along) / 2, along);
+}
+
+function matchOf({ pieces }: Pick<LayProblem, "pieces">, pieceId: string): LayMatch | undefined {
+  return pieces.find(({ id }) => id === pieceId)!.match;
 }
 
 function isApart(a: CutBox, b: CutBox, by: number): boolean {

@@ -1,5 +1,6 @@
 import { isRectangle } from "../../geometry/box.ts";
 import { matchedEngine } from "../boxes/matched/matchedEngine.ts";
+import { matchedFewStagesEngine, matchedRulerEngine } from "../boxes/matched/matchedRulerEngine.ts";
 import { besidePinnedEngine } from "../boxes/rectangles/besidePinned.ts";
 import { rectangleEngine } from "../boxes/rectangles/rectangleEngine.ts";
 import { partedEngine } from "../boxes/ruler/parted/partedEngine.ts";
@@ -30,17 +31,30 @@ const BY_RULER: Readonly<Record<Exclude<CutMode, "free">, readonly Engine[]>> = 
     boxEngine(partedFewStages),
   ],
 };
+const onPattern = eitherEngine(matchedRulerEngine, rulerEngine);
+const matchedParted = partedEngine(onPattern, onPattern);
+const matchedPartedFewStages = partedEngine(onPattern, eitherEngine(matchedFewStagesEngine, fewStagesEngine));
+/** The same for jobs of which pieces are held to the pattern. */
+const MATCHED_BY_RULER: typeof BY_RULER = {
+  ruler: [matchedRulerEngine, boxEngine(matchedRulerEngine), matchedParted, boxEngine(matchedParted)],
+  "few-stages": [
+    matchedFewStagesEngine,
+    boxEngine(matchedFewStagesEngine),
+    matchedPartedFewStages,
+    boxEngine(matchedPartedFewStages),
+  ],
+};
 
 /**
  * Engines that are to race on a job. Curved pieces are cut out of boxes in the ruler modes; what no ruler engine can
  * take (pinned pieces that straight cuts do not part, pieces that lie aslant) is laid freely.
  */
 export function chooseEngines(job: RegionJob, mode: CutMode): readonly Engine[] {
-  if (isMatched(job)) return matchedEngines(job);
   if (mode !== "free") {
-    const byRuler = BY_RULER[mode].find((engine) => engine.accepts(job));
+    const byRuler = (isMatched(job) ? MATCHED_BY_RULER : BY_RULER)[mode].find((engine) => engine.accepts(job));
     if (byRuler) return [byRuler];
   }
+  if (isMatched(job)) return matchedEngines(job);
   const straightFlaws = job.region.flaws.every((flaw) => isRectangle(flaw.outer, TOLERANCE));
   if (straightFlaws && rectangleEngine.accepts(job)) {
     if (mayLieAslant(job)) return [rectangleEngine, outlineEngine];
@@ -52,7 +66,7 @@ export function chooseEngines(job: RegionJob, mode: CutMode): readonly Engine[] 
   return [...(start === null ? [] : [start]), outlineEngine].filter((engine) => engine.accepts(job));
 }
 
-/** What is held to a pattern is laid by engines that know where it may lie, freely whatever was asked for. */
+/** What is held to a pattern is laid freely by engines that know where it may lie. */
 function matchedEngines(job: RegionJob): readonly Engine[] {
   if (matchedEngine.accepts(job)) return [matchedEngine];
   return [matchedBoxes, outlineEngine].filter((engine) => engine.accepts(job));
@@ -61,4 +75,14 @@ function matchedEngines(job: RegionJob): readonly Engine[] {
 /** Open cloth with nothing on it: there the outline engine has a plan at once. */
 function isClear({ region, pinned }: RegionJob): boolean {
   return region.length === null && region.flaws.length === 0 && pinned.length === 0;
+}
+
+/** The first engine for the jobs that it takes, the other for the rest. */
+function eitherEngine(first: Engine, other: Engine): Engine {
+  const engineOf = (job: RegionJob): Engine => (first.accepts(job) ? first : other);
+  return {
+    id: first.id,
+    accepts: (job) => engineOf(job).accepts(job),
+    search: (job, budget, seed) => engineOf(job).search(job, budget, seed),
+  };
 }

@@ -28,7 +28,7 @@ export const ruler: RulerTexts = {
   remains: (what) => `übrig bleibt ${what}`,
   offcut: "Rest",
   cutFurther: (name) => `${name}, wird weiter geschnitten`,
-  freeMatched: "Frei gelegt: Teile, die auf das Muster abgestimmt sind, werden nicht für das Lineal gelegt.",
+  freeMatched: "Frei gelegt: mit geraden Schnitten wurde kein Plan gefunden, in dem jedes Teil dem Muster folgt.",
   freePinned:
     "Frei gelegt: gerade Schnitte von Kante zu Kante trennen die festgesteckten Teile nicht. Lösen Sie sie, oder stecken Sie sie in Reihen fest.",
   freeAslant: "Frei gelegt: manche Teile dürfen nur schräg liegen, wo kein Lineal sie trennt.",

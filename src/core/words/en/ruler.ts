@@ -26,7 +26,7 @@ export const ruler: RulerTexts = {
   remains: (what) => `leaves ${what}`,
   offcut: "offcut",
   cutFurther: (name) => `${name}, to be cut further`,
-  freeMatched: "Laid freely: pieces that are matched on the pattern are not laid for the ruler.",
+  freeMatched: "Laid freely: no plan for straight cuts was found in which every piece keeps the pattern.",
   freePinned:
     "Laid freely: straight cuts from edge to edge cannot separate the pinned pieces. Unpin them, or pin them in rows.",
   freeAslant: "Laid freely: some pieces may only lie at a slant, where edge-to-edge cuts cannot separate them.",

@@ -1,56 +1,43 @@
 import type { Box } from "../../../geometry/box.ts";
-import { type LaidBox, type MatchedJob, type MatchedWay, ROUNDING, rungsAlong, rungUp } from "./matchedJob.ts";
+import { type LayingRule, laidOn, leftOutOf, NOTHING, type Standing } from "./layingRule.ts";
+import { type MatchedJob, type MatchedWay, ROUNDING, rungsAlong, rungUp } from "./matchedJob.ts";
 
-/** What laying boxes in an order gave. */
-export interface Laying {
-  readonly laid: readonly LaidBox[];
-  /** Far side of the furthest box with its gap, mm. */
-  readonly end: number;
-  /** Area of the boxes that found no place, mm². */
-  readonly areaLeft: number;
-  /** Ends weighed with areas: tells layings of one length apart. */
-  readonly moment: number;
-  readonly looks: number;
+/** What lies on the cloth by rising left side: boxes laid and what is missing of the cloth. */
+interface Down extends Standing {
+  readonly down: readonly Box[];
 }
 
 /**
- * Lays one box after another in the leftmost place on its rungs that is free, then the lowest; in the way that ends
- * first unless `ways` names one. `order` holds kinds, one entry a copy. Cost: O(boxes² · log boxes) for each box.
+ * Each box in the leftmost place on its rungs that is free, then the lowest; in the way that ends first unless one is
+ * wished. Cost: O(boxes² · log boxes) for each box.
  */
-export function layInOrder(job: MatchedJob, order: readonly number[], ways: readonly number[]): Laying {
-  const down: Box[] = [...job.blocked].sort((a, b) => a.minX - b.minX);
-  const laid: LaidBox[] = [];
-  let [end, areaLeft, moment, looks] = [job.fromX, 0, 0, 0];
-  for (const [i, kind] of order.entries()) {
-    const { ways: own, area } = job.kinds[kind]!;
+export const leftmostRule: LayingRule<Down> = {
+  hints: 0,
+  start: (job) => ({ ...NOTHING, end: job.fromX, down: [...job.blocked].sort((a, b) => a.minX - b.minX) }),
+  lay(job, before, kind, wished, _hint, spend) {
+    const { ways: own } = job.kinds[kind]!;
+    const { down } = before;
     let best: { way: number; x: number; y: number; ends: number } | null = null;
     for (const [way, box] of own.entries()) {
-      const wished = ways[i]!;
       if (wished >= 0 && wished < own.length && wished !== way) continue;
       const spot = leftmost(job, down, box, best?.ends ?? Infinity);
-      looks += down.length + 1;
+      spend(down.length + 1);
       if (spot !== null) best = { way, ...spot, ends: spot.x + box.along };
     }
-    if (best === null) {
-      areaLeft += area;
-      continue;
-    }
+    if (best === null) return { ...leftOutOf(job, before, kind), down };
     const { way, x, y, ends } = best;
-    const box = own[way]!;
-    laid.push({ kind, way, x, y });
-    insert(down, { minX: x, minY: y, maxX: ends, maxY: y + box.across });
-    end = Math.max(end, ends);
-    moment += ends * area;
-  }
-  return { laid, end, areaLeft, moment, looks };
-}
+    const box = { minX: x, minY: y, maxX: ends, maxY: y + own[way]!.across };
+    return { ...laidOn(job, before, { kind, way, x, y }), down: inserted(down, box) };
+  },
+};
 
-function insert(down: Box[], box: Box): void {
-  let at = down.length;
-  while (at > 0 && down[at - 1]!.minX > box.minX) at--;
-  down.splice(at, 0, box);
+function inserted(down: readonly Box[], box: Box): readonly Box[] {
+  const more = [...down];
+  let at = more.length;
+  while (at > 0 && more[at - 1]!.minX > box.minX) at--;
+  more.splice(at, 0, box);
+  return more;
 }
-
 /** The leftmost free place for a box that ends before `before`, the lowest of equals; null when there is none. */
 function leftmost(
   job: MatchedJob,

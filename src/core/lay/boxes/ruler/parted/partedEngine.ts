@@ -1,7 +1,7 @@
 import { ringBox } from "../../../../geometry/box.ts";
 import { poseRing } from "../../../../geometry/pose.ts";
 import { polygonArea } from "../../../../geometry/ring.ts";
-import type { Placement } from "../../../problem/layProblem.ts";
+import type { LayPattern, Placement } from "../../../problem/layProblem.ts";
 import { isRectangleJob } from "../../../problem/rectangles/prepare.ts";
 import type { RegionJob, RegionPlan } from "../../../problem/region.ts";
 import { BREATH } from "../../../search/breath.ts";
@@ -203,7 +203,13 @@ function partJob(job: RegionJob, box: CutBox, laid: readonly Placement[]): Regio
     looseEdges: { side: false, end: open },
     pinned: [],
     goal: open ? "shortest" : "most",
+    ...(job.pattern === undefined ? {} : { pattern: patternFrom(job.pattern, box), phases: job.phases }),
   };
+}
+
+/** The pattern as it lies in a box. */
+function patternFrom(pattern: LayPattern, { x, y }: CutBox): LayPattern {
+  return { ...pattern, firstAlong: pattern.firstAlong - x, firstAcross: pattern.firstAcross - y };
 }
 
 /** Placements of a box's job as the whole job numbers and places them. */

@@ -1,0 +1,28 @@
+import { isMatched } from "../../problem/lattice.ts";
+import { isRectangleJob } from "../../problem/rectangles/prepare.ts";
+import type { RegionJob } from "../../problem/region.ts";
+import type { Engine } from "../../search/engine.ts";
+import { cutRule } from "./cutInOrder.ts";
+import { ordersEngine } from "./ordersEngine.ts";
+
+/** Cuts across, along, across, and a trim. */
+const FEW_TURNS = 4;
+
+/**
+ * Rectangles of which some are held to the cloth's pattern, laid so that ruler cuts from edge to edge part them all: what
+ * lies between a box and the rung it begins at comes off with a cut of its own. All phases are known. Its bound is that of
+ * free plans without the pattern.
+ */
+export const matchedRulerEngine: Engine = ordersEngine("matched-ruler", isClearMatchedJob, cutRule(Infinity));
+
+/** The same in few turns between cuts across and along. */
+export const matchedFewStagesEngine: Engine = ordersEngine(
+  "matched-ruler-in-few-turns",
+  isClearMatchedJob,
+  cutRule(FEW_TURNS),
+);
+
+/** Clear cloth: what is missing of other cloth is parted off before. */
+function isClearMatchedJob(job: RegionJob): boolean {
+  return job.region.flaws.length === 0 && job.pinned.length === 0 && isMatched(job) && isRectangleJob(job);
+}

@@ -1,0 +1,204 @@
+import { quickBoundSteps } from "../../bounds/quickBound.ts";
+import { rectangleJobOf } from "../../problem/rectangles/prepare.ts";
+import { provenLength } from "../../problem/rectangles/regionPlan.ts";
+import { searchTablesOf } from "../../problem/rectangles/searchTables.ts";
+import type { RegionJob, RegionPlan } from "../../problem/region.ts";
+import { inOneGo } from "../../search/breath.ts";
+import type { Engine, Search, SearchStep } from "../../search/engine.ts";
+import { type Rng, seededRng } from "../../search/rng.ts";
+import { boxesOf, isLess, type LayingRule, type Standing } from "./layingRule.ts";
+import { type MatchedJob, matchedJobOf, matchedPlan } from "./matchedJob.ts";
+
+/** Looks between two turns: some milliseconds. */
+const LOOKS_PER_TURN = 2_500;
+/** What making an order costs, in looks. */
+const LOOKS_PER_ORDER = 8;
+/** Orders tried in vain before the search starts again from another one. */
+const PATIENCE = 400;
+/** A worse order is taken up with this chance at first. */
+const HEAT = 0.02;
+
+/** An order of boxes: kinds, one entry a copy, the ways wished for (−1: any) and what the rule heeds besides. */
+interface Order {
+  readonly kinds: readonly number[];
+  readonly ways: readonly number[];
+  readonly hints: readonly number[];
+}
+
+/** An order laid: how it stood before each of its boxes, and after the last. */
+interface Laid<S> {
+  readonly order: Order;
+  readonly trail: readonly S[];
+}
+
+/** Boxes laid by a rule in orders that are improved by small changes; all phases are known. */
+export function ordersEngine<S extends Standing>(
+  id: string,
+  accepts: (job: RegionJob) => boolean,
+  rule: LayingRule<S>,
+): Engine {
+  return {
+    id,
+    accepts,
+    *search(job, budget, seed): Search {
+      const prepared = matchedJobOf(job);
+      const bound = boundOf(job);
+      let evaluations = 0;
+      let best = null as { standing: S; plan: RegionPlan } | null;
+      let fresh = false;
+      const offer = (standing: S): void => {
+        if (best !== null && !isLess(standing, best.standing)) return;
+        best = { standing, plan: matchedPlan(prepared, boxesOf(standing)) };
+        fresh = true;
+      };
+      const step = (): SearchStep => {
+        const plan = fresh ? best!.plan : null;
+        fresh = false;
+        return { evaluations, plan, bound };
+      };
+      const bench = new Bench(prepared, rule);
+      let start = null as Order | null;
+      for (const order of startOrders(prepared, rule.hints)) {
+        const laid = bench.lay(order, null, 0, null)!;
+        if (best === null || isLess(lastOf(laid), best.standing)) start = order;
+        offer(lastOf(laid));
+      }
+      evaluations = bench.looks;
+      yield step();
+      if (start!.kinds.length === 0) return best!.plan;
+      const rng = seededRng(seed);
+      for (let since = evaluations; evaluations < budget.evaluations; ) {
+        for (const standing of improved(bench, start!, rng)) {
+          evaluations = bench.looks;
+          if (standing !== null) offer(standing);
+          if (evaluations - since < LOOKS_PER_TURN) continue;
+          since = evaluations;
+          yield step();
+          if (evaluations >= budget.evaluations) break;
+        }
+      }
+      if (fresh) yield step();
+      return best!.plan;
+    },
+  };
+}
+
+/** Shortest length proven for the same boxes laid anywhere, mm: no plan on the pattern is shorter. */
+export function boundOf(job: RegionJob): number | null {
+  if (job.goal !== "shortest") return null;
+  const prepared = rectangleJobOf(job);
+  const tables = searchTablesOf(prepared);
+  if (tables.pieces === 0) return null;
+  return provenLength(prepared, tables, Math.max(inOneGo(quickBoundSteps(tables)), prepared.pinnedEnd));
+}
+
+/** Lays orders, going on from what an order before it has in common. */
+class Bench<S extends Standing> {
+  readonly job: MatchedJob;
+  readonly hints: number;
+  /** Places looked at so far. */
+  looks = 0;
+  readonly #rule: LayingRule<S>;
+
+  constructor(job: MatchedJob, rule: LayingRule<S>) {
+    this.job = job;
+    this.hints = rule.hints;
+    this.#rule = rule;
+  }
+
+  /**
+   * Lays an order that is like `as` up to the box `from`. Null as soon as it is worse than `least`, where there is one:
+   * what is left out and where it ends only ever grow.
+   */
+  lay(order: Order, as: Laid<S> | null, from: number, least: S | null): Laid<S> | null {
+    const trail = as === null ? [this.#rule.start(this.job)] : as.trail.slice(0, from + 1);
+    const spend = (looks: number): void => {
+      this.looks += looks;
+    };
+    this.looks += LOOKS_PER_ORDER;
+    for (let i = trail.length - 1; i < order.kinds.length; i++) {
+      const next = this.#rule.lay(this.job, trail[i]!, order.kinds[i]!, order.ways[i]!, order.hints[i]!, spend);
+      if (least !== null && isLess(least, next)) return null;
+      trail.push(next);
+    }
+    return { order, trail };
+  }
+}
+
+function lastOf<S>({ trail }: Laid<S>): S {
+  return trail[trail.length - 1]!;
+}
+
+/** Every copy's kind by falling area, length and width; each hint for all alike. */
+function startOrders({ kinds }: MatchedJob, hints: number): Order[] {
+  const copies = kinds.flatMap(({ copies: own }, kind) => own.map(() => kind));
+  const size = (kind: number, of: "along" | "across"): number =>
+    Math.max(0, ...kinds[kind]!.ways.map((way) => way[of]));
+  const by = (value: (kind: number) => number): number[] =>
+    [...copies].sort((a, b) => value(b) - value(a) || a - b);
+  const sorted = [
+    by((kind) => kinds[kind]!.area),
+    by((kind) => size(kind, "along")),
+    by((kind) => size(kind, "across")),
+  ];
+  const ways = copies.map(() => -1);
+  return Array.from({ length: Math.max(1, hints) }, (_, hint) => copies.map(() => hint)).flatMap((own) =>
+    sorted.map((order): Order => ({ kinds: order, ways, hints: own })),
+  );
+}
+
+/** Changes an order by small steps until nothing has come of it for long; yields every laying that was finished. */
+function* improved<S extends Standing>(bench: Bench<S>, start: Order, rng: Rng): Generator<S | null> {
+  const kinds = [...start.kinds];
+  const hints = [...start.hints];
+  for (let i = kinds.length - 1; i > 0; i--) if (rng.unit() < 0.3) swap(kinds, i, rng.below(i + 1));
+  let now = bench.lay({ kinds, ways: kinds.map(() => -1), hints }, null, 0, null)!;
+  yield lastOf(now);
+  let best = lastOf(now);
+  for (let idle = 0, tries = 0; idle < PATIENCE; tries++) {
+    const isTakenAnyway = rng.unit() < HEAT / (1 + tries / 500);
+    const { order, from } = changed(bench, now.order, rng);
+    const next = bench.lay(order, now, from, isTakenAnyway ? null : lastOf(now));
+    idle++;
+    yield next && lastOf(next);
+    if (next === null) continue;
+    const [is, was] = [lastOf(next), lastOf(now)];
+    if (isLess(is, best)) [best, idle] = [is, 0];
+    if (isTakenAnyway || isLess(is, was) || is.moment <= was.moment) now = next;
+  }
+}
+
+/** An order with one small change, and the first box that it changes. */
+function changed<S extends Standing>(
+  { job, hints: most }: Bench<S>,
+  order: Order,
+  rng: Rng,
+): { readonly order: Order; readonly from: number } {
+  const [kinds, ways, hints] = [[...order.kinds], [...order.ways], [...order.hints]];
+  const n = kinds.length;
+  const i = rng.below(n);
+  const what = rng.below(most > 0 ? 4 : 3);
+  const own = job.kinds[kinds[i]!]!.ways.length;
+  if (what === 3) {
+    hints[i] = rng.below(most);
+    return { order: { kinds, ways, hints }, from: i };
+  }
+  if (what === 0 && own > 1) {
+    ways[i] = rng.below(own + 1) - 1;
+    return { order: { kinds, ways, hints }, from: i };
+  }
+  let j = rng.below(n);
+  // Copies that are alike change places in vain.
+  const isAlike = (): boolean => kinds[i] === kinds[j] && ways[i] === ways[j] && hints[i] === hints[j];
+  for (let tries = 0; tries < n && isAlike(); tries++) j = rng.below(n);
+  for (const list of [kinds, ways, hints])
+    if (what === 1) swap(list, i, j);
+    else list.splice(j, 0, ...list.splice(i, 1));
+  return { order: { kinds, ways, hints }, from: Math.min(i, j) };
+}
+
+function swap(list: number[], i: number, j: number): void {
+  const held = list[i]!;
+  list[i] = list[j]!;
+  list[j] = held;
+}
