@@ -3,7 +3,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterAll, expect, test } from "vitest";
 import { runCli } from "../../../tests/tools/runCli.ts";
-import { moneyText } from "../../export/cutsheet/moneyText.ts";
+import { moneyText, priceText } from "../../export/cutsheet/moneyText.ts";
 
 const folder = mkdtempSync(join(tmpdir(), "buy-test-"));
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
@@ -104,6 +104,11 @@ test("amounts are written as the language writes them", () => {
   expect(moneyText(123_450, "EUR", "de").replace(/\s/u, " ")).toBe("1.234,50 €");
   expect(moneyText(1234, "JPY", "en")).toBe("¥1,234");
   expect(moneyText(1234, "shells", "en")).toBe("12.34 shells");
+  // A price keeps the digits it was given with; alone where the currency stands beside it.
+  expect(priceText(1234.5, "EUR", "en")).toBe("€1,234.50");
+  expect(priceText(0.085, "EUR", "de").replace(/\s/u, " ")).toBe("0,085 €");
+  expect(priceText(1234.5, "EUR", "de", true)).toBe("1.234,50");
+  expect(priceText(900, "JPY", "en", true)).toBe("900");
 });
 
 test("bag by bag: what each costs more, what a length makes, and the curve as SVG", async () => {

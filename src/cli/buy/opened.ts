@@ -1,7 +1,5 @@
 import { minorDigits } from "../../core/buying/money.ts";
-import { sumOrNull } from "../../core/buying/moneyRules.ts";
 import { purchaseOf } from "../../core/buying/purchase.ts";
-import { shopLength } from "../../core/buying/shopLength.ts";
 import type { ProjectJob } from "../../core/job/projectJob.ts";
 import type { ShopWish } from "../../core/job/shopping/shopTable.ts";
 import {
@@ -10,11 +8,12 @@ import {
   type StockChoice,
   type StockWay,
 } from "../../core/job/stocks/cheapestPlan.ts";
+import { otherKinds } from "../../core/job/stocks/openedStocks.ts";
 import { copiesLeftOut } from "../../core/lay/problem/planSums.ts";
 import type { Material } from "../../core/materials/material.ts";
-import { stockCopyIds } from "../../core/materials/stock.ts";
 import type { Language } from "../../core/units/language.ts";
-import { moneyText } from "../../export/cutsheet/moneyText.ts";
+import { SHOPPING_TEXTS } from "../../core/words/words.ts";
+import { type NameStock, openedWords, otherWayWords } from "../../export/cutsheet/openedWords.ts";
 import { EXIT, type ExitCode, type Io, type ParsedArgs, UsageError } from "../command.ts";
 import { attended } from "../timedSearch.ts";
 import { BUY_TEXTS } from "../words/buyTexts.ts";
@@ -22,8 +21,6 @@ import { buyProblem } from "./buyOptions.ts";
 
 /** Evaluations for each set of stock unless told. */
 const SET_EFFORT = 20_000;
-/** Other ways that are told. */
-const TOLD = 6;
 
 /** Tells what to cut into of each cloth that leaves a choice. */
 export async function tellOpened(
@@ -56,66 +53,20 @@ export async function tellOpened(
 }
 
 function openedText(
-  job: ProjectJob,
+  { project }: ProjectJob,
   material: Material,
   { best, others }: StockChoice,
   language: Language,
 ): string {
-  const { project } = job;
-  const texts = BUY_TEXTS[language].open;
-  const money = (minor: number | null): string | null =>
-    minor === null || !Number.isFinite(minor) ? null : moneyText(minor, project.currency, language);
-  const { bills, toPay } = purchaseOf(material, best.plan, project);
-  const owned = bills.filter(({ source }) => source === "own").map(({ stockId }) => stockId);
-  const pieces = bills.filter(({ source, buyLength }) => source === "buy" && buyLength === null);
-  const lines = [
-    ...(owned.length > 0 ? [texts.own(named(material, owned).join(", "))] : []),
-    ...(pieces.length > 0
-      ? [
-          texts.buyPiece(
-            named(
-              material,
-              pieces.map(({ stockId }) => stockId),
-            ).join(", "),
-            money(sumOrNull(pieces.map(({ cost }) => cost))),
-          ),
-        ]
-      : []),
-    ...bills.flatMap(({ stockId, buyLength, cost }) =>
-      buyLength === null
-        ? []
-        : [texts.buyLength(stockId, shopLength(buyLength, material.price, language), money(cost))],
-    ),
-  ];
-  const left = copiesLeftOut(best.plan);
-  const told = otherKinds(material, best, others).map((way) => {
-    const cost = money(way.outlay.toPay);
-    return `  ${texts.other(named(material, way.opened), cost, copiesLeftOut(way.plan))}`;
-  });
+  const name: NameStock = ({ id }) => id;
+  const told = otherKinds(material, best.opened, others).map(
+    (way) => `  ${otherWayWords(project, material, way, name, language)}`,
+  );
   return [
-    texts.title(material.name, project.bags),
-    ...lines,
-    ...(best.opened.length === 0 ? [texts.nothing] : []),
-    ...(left > 0 ? [texts.leftOut(left)] : toPay !== null && toPay > 0 ? [texts.inAll(money(toPay)!)] : []),
-    ...(told.length > 0 ? [texts.others, ...told] : []),
+    BUY_TEXTS[language].open.title(material.name, project.bags),
+    ...openedWords(project, material, best.plan, name, language),
+    ...(told.length > 0 ? [SHOPPING_TEXTS[language].open.others, ...told] : []),
   ].join("\n");
-}
-
-/** Stocks by the maker's own words for them, equal ones counted. */
-function named({ stock }: Material, ids: readonly string[]): string[] {
-  return stock.flatMap((one) => {
-    const own = stockCopyIds(one);
-    const count = ids.filter((id) => own.includes(id)).length;
-    return count === 0 ? [] : [count === 1 ? one.id : `${count} × ${one.id}`];
-  });
-}
-
-/** The cheapest way for each other choice of rolls and kinds of panels; how many of a kind makes no other choice. */
-function otherKinds(material: Material, best: StockWay, others: readonly StockWay[]): StockWay[] {
-  const kinds = (way: StockWay): string =>
-    JSON.stringify(material.stock.map((one) => stockCopyIds(one).some((id) => way.opened.includes(id))));
-  const seen = new Set([kinds(best)]);
-  return others.filter((way) => !seen.has(kinds(way)) && seen.add(kinds(way))).slice(0, TOLD);
 }
 
 /** Money in the smallest coin, lengths in mm, areas in mm². */

@@ -16,6 +16,7 @@ import { pieceJson } from "../../core/cupboard/cupboardFile.ts";
 import type { MaterialStock } from "../../core/materials/stock.ts";
 import { ok, type Result } from "../../core/problems/problem.ts";
 import { parseLength } from "../../core/units/parseLength.ts";
+import type { Telling } from "../../export/cutsheet/shelfLabels.ts";
 import {
   type Command,
   EXIT,
@@ -29,7 +30,7 @@ import { InputProblem, inputProblem } from "../inOut/toldProblem.ts";
 import { partsBy, requiredOption, unitAtEnd, wordOption } from "../options/optionValues.ts";
 import { CUPBOARD_TEXTS } from "../words/cupboardTexts.ts";
 import { changeCupboard, readCupboardFile, soundOf, today } from "./cupboardDisk.ts";
-import { pieceText, shortText, type Telling, tableText, wantedPieces } from "./cupboardText.ts";
+import { pieceText, shortText, tableText, wantedPieces } from "./cupboardText.ts";
 import { readPlanFile } from "./planLeft.ts";
 import { printLabels } from "./printLabels.ts";
 

@@ -1,16 +1,6 @@
-import type { Offcut } from "../../core/buying/offcuts.ts";
 import type { Cupboard, CupboardPiece } from "../../core/cupboard/cupboard.ts";
-import { contourBox } from "../../core/geometry/contourArcs.ts";
-import { shapeContour } from "../../core/geometry/shape.ts";
-import { formatLength, type LengthStyle } from "../../core/units/formatLength.ts";
-import type { Language } from "../../core/units/language.ts";
+import { freeText, sizeText, type Telling } from "../../export/cutsheet/shelfLabels.ts";
 import { CUPBOARD_TEXTS } from "../words/cupboardTexts.ts";
-
-/** How lengths are written, and in which language. */
-export interface Telling {
-  readonly lengths: LengthStyle;
-  readonly language: Language;
-}
 
 /** The pieces as a table, a row each, and how many there are. */
 export function tableText(pieces: readonly CupboardPiece[], telling: Telling): string {
@@ -68,35 +58,6 @@ export function wantedPieces({ pieces }: Cupboard, cloth: string | null, withOut
   const isCloth = ({ material }: CupboardPiece): boolean =>
     cloth === null || material.toLowerCase().includes(cloth.trim().toLowerCase());
   return pieces.filter((piece) => isCloth(piece) && (withOut || piece.taken === null));
-}
-
-/** Kind and box of a piece, along the grain first. */
-export function sizeText(piece: CupboardPiece, telling: Telling): string {
-  return `${CUPBOARD_TEXTS[telling.language].kinds[piece.stock.kind]} ${boxText(piece, telling)}`;
-}
-
-/** Box of a piece, along the grain first. */
-export function boxText({ stock }: CupboardPiece, telling: Telling): string {
-  if (stock.kind === "roll") return sidesText(stock.length ?? 0, stock.width, telling);
-  const { minX, minY, maxX, maxY } = contourBox(shapeContour(stock.shape));
-  return sidesText(maxX - minX, maxY - minY, telling);
-}
-
-/** A free rectangle, along the grain first. */
-export function freeText(free: Offcut | null, telling: Telling): string {
-  return free === null ? "–" : sidesText(free.along, free.across, telling);
-}
-
-/** Two sides with one unit; whole millimetres, rounded down: nothing is promised that is not there. */
-function sidesText(along: number, across: number, { lengths, language }: Telling): string {
-  const isMetric = !lengths.startsWith("in") && !lengths.startsWith("yd");
-  const write = (mm: number): string => formatLength(isMetric ? Math.floor(mm + 0.01) : mm, lengths, language);
-  const [first, second] = [write(along), write(across)];
-  const end = second.search(/[^\d.,]/u);
-  const unit = end < 0 ? "" : second.slice(end);
-  return isMetric && first.endsWith(unit)
-    ? `${first.slice(0, first.length - unit.length)} × ${second}`
-    : `${first} × ${second}`;
 }
 
 function whereText({ taken }: CupboardPiece, { language }: Telling): string {

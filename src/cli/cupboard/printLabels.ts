@@ -1,7 +1,7 @@
 import { basename, dirname } from "node:path";
 import { findPiece } from "../../core/cupboard/change.ts";
-import type { CupboardPiece } from "../../core/cupboard/cupboard.ts";
 import { PAPERS, paperNamed } from "../../core/project/papers.ts";
+import type { Telling } from "../../export/cutsheet/shelfLabels.ts";
 import { EXIT, type ExitCode, type Io, type ParsedArgs, UsageError } from "../command.ts";
 import { writeFiles } from "../inOut/writeFiles.ts";
 import { fontBytes } from "../lay/fonts.ts";
@@ -9,7 +9,7 @@ import { requiredOption } from "../options/optionValues.ts";
 import { CUPBOARD_TEXTS } from "../words/cupboardTexts.ts";
 import { CLI_TEXTS } from "../words/words.ts";
 import { readCupboardFile, soundOf } from "./cupboardDisk.ts";
-import { boxText, freeText, sizeText, type Telling, wantedPieces } from "./cupboardText.ts";
+import { wantedPieces } from "./cupboardText.ts";
 
 /** Writes labels of the named pieces, or of all that lie in the cupboard, as PDF. */
 export async function printLabels(
@@ -37,28 +37,10 @@ export async function printLabels(
     return EXIT.input;
   }
   // The code that makes PDFs is loaded for labels alone.
-  const { pagesPdf } = await import("../../export/pdf/pagesPdf.ts");
-  const { shelfLabelPages } = await import("../../export/cutsheet/shelfLabelPages.ts");
-  const pages = shelfLabelPages(
-    pieces.map((piece) => ({ code: piece.code, lines: linesOf(piece, telling) })),
-    paper,
-  );
-  const { bytes, missingGlyphs } = await pagesPdf(pages, fontBytes(), { title: basename(file) });
+  const { shelfLabelsPdf } = await import("../../export/handouts.ts");
+  const { bytes, missingGlyphs } = await shelfLabelsPdf(pieces, basename(file), telling, paper, fontBytes());
   for (const path of writeFiles(dirname(out), [{ name: basename(out), data: bytes }]))
     io.out(`${texts.labels(pieces.length)}: ${CLI_TEXTS[io.language].files.written(path)}\n`);
   if (missingGlyphs.length > 0) io.err(`${CLI_TEXTS[io.language].lay.noFont(missingGlyphs.join(", "))}\n`);
   return EXIT.done;
-}
-
-/** What the label of a piece says below its code. */
-function linesOf(piece: CupboardPiece, telling: Telling): string[] {
-  const { largest, strip } = piece;
-  return [
-    piece.material,
-    ...(piece.shade === null ? [] : [piece.shade]),
-    piece.stock.kind === "remnant" ? boxText(piece, telling) : sizeText(piece, telling),
-    ...(largest === null || piece.stock.kind === "roll" ? [] : [`□ ${freeText(largest, telling)}`]),
-    ...(strip === null || piece.stock.kind === "roll" ? [] : [`↔ ${freeText(strip, telling)}`]),
-    [piece.kept, piece.source].filter((text) => text !== null).join(", "),
-  ];
 }

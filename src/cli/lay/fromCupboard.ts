@@ -2,9 +2,10 @@ import type { CupboardPiece } from "../../core/cupboard/cupboard.ts";
 import { offerPieces } from "../../core/cupboard/offered.ts";
 import type { JudgedCloth } from "../../core/job/laidCloth.ts";
 import { jobOf, type ProjectJob } from "../../core/job/projectJob.ts";
+import type { Telling } from "../../export/cutsheet/shelfLabels.ts";
 import { type Io, type ParsedArgs, UsageError } from "../command.ts";
 import { readCupboardFile, soundOf } from "../cupboard/cupboardDisk.ts";
-import { shortText, type Telling } from "../cupboard/cupboardText.ts";
+import { shortText } from "../cupboard/cupboardText.ts";
 import { CUPBOARD_TEXTS } from "../words/cupboardTexts.ts";
 
 /** A project with the pieces of a cupboard offered to it; without `--cupboard` as it is. */

@@ -2,7 +2,7 @@ import type { MoneyRules } from "../../core/buying/moneyRules.ts";
 import { type JudgedCloth, judgeCloth } from "../../core/job/laidCloth.ts";
 import type { LayJob, ProjectJob } from "../../core/job/projectJob.ts";
 import { cheapestPlan, hasStockChoice } from "../../core/job/stocks/cheapestPlan.ts";
-import { boughtIds, isCheaperPlan, onAll, withOpened } from "../../core/job/stocks/openedStocks.ts";
+import { isCheaperPlan, onAll, openedIn, withOpened } from "../../core/job/stocks/openedStocks.ts";
 import type { LayChoice } from "../../core/lay/alternatives/searchChoices.ts";
 import type { LayPlan, LayProblem } from "../../core/lay/problem/layProblem.ts";
 import { copiesLeftOut, copiesOf, lengthUsed } from "../../core/lay/problem/planSums.ts";
@@ -126,17 +126,8 @@ async function layCloth(
         (await attended(cheapestPlan(material, problem, rules, { mode, seed, evaluations: CHOICE_EFFORT }))).best
           .plan,
       );
-    const paid = boughtIds(material);
-    const opened = (cloth.best?.uses ?? []).filter(
-      ({ usedLength, stockId }) => usedLength > 0 && paid.has(stockId),
-    );
-    const searched = isChosen
-      ? withOpened(
-          material,
-          problem,
-          opened.map(({ stockId }) => stockId),
-        )
-      : problem;
+    const opened = cloth.best === null ? [] : openedIn(material, cloth.best);
+    const searched = isChosen ? withOpened(material, problem, opened) : problem;
     const wish = { problem: searched, mode, seed, evaluations };
     const found = await timedSearch(pool, wish, seconds, hear, patience);
     take(found.plan);

@@ -54,15 +54,7 @@ export interface BuyTexts {
   /** What to cut into, of several stocks. */
   readonly open: {
     readonly title: (cloth: string, bags: number) => string;
-    readonly own: (stock: string) => string;
-    readonly buyLength: (stock: string, length: string, money: string | null) => string;
-    readonly buyPiece: (stock: string, money: string | null) => string;
-    readonly nothing: string;
-    readonly inAll: (money: string) => string;
-    readonly others: string;
-    readonly other: (stocks: readonly string[], money: string | null, leftOut: number) => string;
     readonly noChoice: (cloth: string) => string;
-    readonly leftOut: (pieces: number) => string;
   };
 }
 
@@ -131,22 +123,8 @@ const en: BuyTexts = {
     `--widths: "${text}" is not a width with its price; write them like "110 cm at 12.50, 54 in".`,
   open: {
     title: (cloth, bags) => `${cloth}, for ${bags} ${pluralEn(bags, "bag", "bags")}: what to cut into`,
-    own: (stock) => `From what you have: ${stock}.`,
-    buyLength: (stock, length, money) => `Buy ${length} of ${stock}${money === null ? "" : `, ${money}`}.`,
-    buyPiece: (stock, money) => `Buy ${stock}${money === null ? "" : `, ${money}`}.`,
-    nothing: "Nothing to buy: what you have is enough.",
-    inAll: (money) => `In all ${money}: no other way that was looked at costs less.`,
-    others: "Other ways:",
-    other: (stocks, money, leftOut) =>
-      `${stocks.length === 0 ? "nothing bought" : stocks.join(" + ")}: ${
-        leftOut > 0
-          ? `${leftOut} ${pluralEn(leftOut, "piece finds", "pieces find")} no place`
-          : (money ?? "no price")
-      }`,
     noChoice: (cloth) =>
       `"${cloth}" is bought from one roll only: there is nothing to choose. Give the cloth more open rolls, or stock marked "toBuy".`,
-    leftOut: (pieces) =>
-      `${pieces} ${pluralEn(pieces, "piece finds", "pieces find")} no place on any of it: a wider or a longer cloth is needed.`,
   },
 };
 
@@ -213,22 +191,8 @@ const de: BuyTexts = {
     `--widths: "${text}" ist keine Breite mit ihrem Preis; schreiben Sie etwa "110 cm zu 12,50; 54 in".`,
   open: {
     title: (cloth, bags) => `${cloth}, für ${bags} ${pluralDe(bags, "Tasche", "Taschen")}: was angeschnitten wird`,
-    own: (stock) => `Aus dem, was da ist: ${stock}.`,
-    buyLength: (stock, length, money) => `Kaufen: ${length} von ${stock}${money === null ? "" : `, ${money}`}.`,
-    buyPiece: (stock, money) => `Kaufen: ${stock}${money === null ? "" : `, ${money}`}.`,
-    nothing: "Nichts zu kaufen: Was da ist, reicht.",
-    inAll: (money) => `Zusammen ${money}: Kein anderer Weg, der geprüft wurde, kostet weniger.`,
-    others: "Andere Wege:",
-    other: (stocks, money, leftOut) =>
-      `${stocks.length === 0 ? "nichts gekauft" : stocks.join(" + ")}: ${
-        leftOut > 0
-          ? `${leftOut} ${pluralDe(leftOut, "Teil findet", "Teile finden")} keinen Platz`
-          : (money ?? "ohne Preis")
-      }`,
     noChoice: (cloth) =>
       `"${cloth}" wird nur von einer Rolle gekauft: Es gibt nichts zu wählen. Geben Sie dem Stoff weitere offene Rollen oder Stücke mit "toBuy".`,
-    leftOut: (pieces) =>
-      `${pieces} ${pluralDe(pieces, "Teil findet", "Teile finden")} nirgends Platz: Es braucht breiteren oder längeren Stoff.`,
   },
 };
 

@@ -14,7 +14,6 @@ export interface CupboardTexts {
     readonly kept: string;
     readonly where: string;
   };
-  readonly kinds: Readonly<Record<"roll" | "remnant" | "skin", string>>;
   readonly inside: string;
   readonly outFor: (project: string, on: string) => string;
   readonly source: string;
@@ -50,7 +49,6 @@ const en: CupboardTexts = {
     kept: "since",
     where: "where",
   },
-  kinds: { roll: "roll", remnant: "remnant", skin: "skin" },
   inside: "in the cupboard",
   outFor: (project, on) => `out for ${project}, ${on}`,
   source: "bought at",
@@ -93,7 +91,6 @@ const de: CupboardTexts = {
     kept: "seit",
     where: "wo",
   },
-  kinds: { roll: "Rolle", remnant: "Rest", skin: "Haut" },
   inside: "im Stoffschrank",
   outFor: (project, on) => `für ${project} draußen, ${on}`,
   source: "gekauft bei",

@@ -5,6 +5,7 @@ import type { PanelWords } from "./panelWords.ts";
 import type { PaperTexts } from "./paperTexts.ts";
 import type { RulerTexts } from "./rulerTexts.ts";
 import type { SheetTexts } from "./sheetTexts.ts";
+import type { ShoppingTexts } from "./shoppingTexts.ts";
 import type { StrapWords } from "./strapWords.ts";
 
 /** Everything the core and the files say in one language; a language that lacks a word does not compile. */
@@ -19,4 +20,5 @@ export interface Words {
   readonly cutSheet: SheetTexts;
   /** What each file is for. */
   readonly files: FileTexts;
+  readonly shopping: ShoppingTexts;
 }

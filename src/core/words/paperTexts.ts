@@ -34,6 +34,10 @@ export interface PaperTexts {
     readonly roll: (number: number | null, width: string) => string;
     readonly remnant: (number: number | null, size: string, copy: string) => string;
     readonly skin: (number: number | null, size: string, copy: string) => string;
+    /** A panel or quarter that the shop has cut to a size. */
+    readonly precut: (number: number | null, size: string, copy: string) => string;
+    /** The kind alone. */
+    readonly kinds: Readonly<Record<"roll" | "remnant" | "skin", string>>;
     /** Of several equal ones; follows the size. */
     readonly copy: (number: number, of: number) => string;
   };

@@ -9,6 +9,7 @@ import type { PanelWords } from "./panelWords.ts";
 import type { PaperTexts } from "./paperTexts.ts";
 import type { RulerTexts } from "./rulerTexts.ts";
 import type { SheetTexts } from "./sheetTexts.ts";
+import type { ShoppingTexts } from "./shoppingTexts.ts";
 import type { StrapWords } from "./strapWords.ts";
 
 /** Another language is another folder like these two, and its line here. */
@@ -34,3 +35,5 @@ export const PAPER_TEXTS: ByLanguage<PaperTexts> = by((words) => words.paper);
 export const SHEET_TEXTS: ByLanguage<SheetTexts> = by((words) => words.cutSheet);
 /** Files for the cutting table. */
 export const FILE_TEXTS: ByLanguage<FileTexts> = by((words) => words.files);
+/** Shopping lists. */
+export const SHOPPING_TEXTS: ByLanguage<ShoppingTexts> = by((words) => words.shopping);

@@ -7,13 +7,30 @@ import type { Language } from "../../core/units/language.ts";
  */
 export function moneyText(minor: number, currency: string, language: Language): string {
   const digits = minorDigits(currency);
-  const fraction = { minimumFractionDigits: digits, maximumFractionDigits: digits };
-  const amount = minor / 10 ** digits;
-  if (/^[a-z]{3}$/iu.test(currency.trim()))
-    return new Intl.NumberFormat(language, {
-      style: "currency",
-      currency: currency.trim(),
-      ...fraction,
-    }).format(amount);
+  return written(minor / 10 ** digits, currency, language, [digits, digits]);
+}
+
+/** Digits after the point that prices of small things may have. */
+const FINEST = 4;
+
+/**
+ * A price as the language writes it, to the last digit that it was given with and the currency's digits at least;
+ * `bare`: the number alone.
+ */
+export function priceText(amount: number, currency: string, language: Language, bare = false): string {
+  const digits = minorDigits(currency);
+  return written(amount, bare ? "" : currency, language, [digits, Math.max(digits, FINEST)]);
+}
+
+function written(
+  amount: number,
+  currency: string,
+  language: Language,
+  [minimumFractionDigits, maximumFractionDigits]: readonly [least: number, most: number],
+): string {
+  const fraction = { minimumFractionDigits, maximumFractionDigits };
+  const code = currency.trim();
+  if (/^[a-z]{3}$/iu.test(code))
+    return new Intl.NumberFormat(language, { style: "currency", currency: code, ...fraction }).format(amount);
   return `${new Intl.NumberFormat(language, fraction).format(amount)} ${currency}`.trim();
 }

@@ -15,6 +15,7 @@ import { sentPicture } from "../../export/drawingFiles.ts";
 import { fileStem } from "../../export/fileStem.ts";
 import type { FontBytes } from "../../export/fonts/faces.ts";
 import { unpackFont } from "../../export/fonts/unpackWoff.ts";
+import { shelfLabelsPdf, shoppingPdf } from "../../export/handouts.ts";
 import { drawnMats, machineMats } from "../../export/machineMats.ts";
 import { matFiles } from "../../export/outputs.ts";
 import { facesFor, planFiles } from "../../export/planFiles.ts";
@@ -30,6 +31,9 @@ export async function answer(ask: Ask): Promise<Answers[Ask["kind"]]> {
   if (ask.kind === "drawings") return stockPictures(ask);
   if (ask.kind === "mats") return matStack(ask);
   if (ask.kind === "sheet") return projectSheet(ask);
+  if (ask.kind === "shopping") return shoppingPdf(ask.list, ask.paper, await fontBytes());
+  if (ask.kind === "shelf-labels")
+    return shelfLabelsPdf(ask.pieces, ask.title, ask.telling, ask.paper, await fontBytes());
   const { project, pieces, straps, lays, language } = ask;
   const isForMats = ask.outputs.some((id) => id === "mat-svg" || id === "mat-dxf");
   const mats = matsOfAll(lays, isForMats ? project.output.machine : null);

@@ -1,14 +1,19 @@
+import type { CupboardPiece } from "../../core/cupboard/cupboard.ts";
 import type { Drawing } from "../../core/drawing/list/drawing.ts";
 import type { Page } from "../../core/drawing/list/page.ts";
 import type { RulerCard } from "../../core/drawing/sheets/rulerPages.ts";
 import type { LaidCloth } from "../../core/job/laidCloth.ts";
 import type { RulerJob } from "../../core/job/rulerJob.ts";
 import type { CutPiece } from "../../core/materials/cutPiece.ts";
+import type { Paper } from "../../core/project/papers.ts";
 import type { Project } from "../../core/project/project.ts";
 import type { StrapResult } from "../../core/straps/build/strapResult.ts";
 import type { Language } from "../../core/units/language.ts";
 import type { CutSheet } from "../../export/cutsheet/cutSheet.ts";
+import type { Telling } from "../../export/cutsheet/shelfLabels.ts";
+import type { ShoppingSheet } from "../../export/cutsheet/shoppingSheet.ts";
 import type { OutputId } from "../../export/outputs.ts";
+import type { PdfFile } from "../../export/pdf/pagesPdf.ts";
 import type { PlanFile } from "../../export/planFile.ts";
 
 /** How many sheets a paper takes. */
@@ -104,6 +109,14 @@ export type Ask =
     }
   | ({ readonly kind: "files"; readonly outputs: readonly OutputId[] } & WholePlan)
   | ({ readonly kind: "sheet" } & WholePlan)
+  | { readonly kind: "shopping"; readonly list: ShoppingSheet; readonly paper: Paper }
+  | {
+      readonly kind: "shelf-labels";
+      readonly pieces: readonly CupboardPiece[];
+      readonly telling: Telling;
+      readonly paper: Paper;
+      readonly title: string;
+    }
   | {
       readonly kind: "mats";
       readonly language: Language;
@@ -112,6 +125,12 @@ export type Ask =
       readonly lay: LaidCloth;
     };
 
+/** Files, and characters that no font had. */
+export interface MadeFiles {
+  readonly files: readonly PlanFile[];
+  readonly missingGlyphs: readonly string[];
+}
+
 /** What comes back, by what was asked. */
 export interface Answers {
   readonly paper: readonly PaperStack[];
@@ -119,7 +138,9 @@ export interface Answers {
   /** Sheets of all stocks together on each common paper. */
   readonly papers: readonly PaperCount[];
   readonly drawings: readonly StockPicture[];
-  readonly files: { readonly files: readonly PlanFile[]; readonly missingGlyphs: readonly string[] };
+  readonly files: MadeFiles;
+  readonly shopping: PdfFile;
+  readonly "shelf-labels": PdfFile;
   readonly mats: MatStack;
   readonly sheet: CutSheet;
 }

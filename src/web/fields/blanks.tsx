@@ -8,7 +8,8 @@ import { withDecimalSign } from "../../core/units/numberWords.ts";
 import { ANY_LENGTH, checkLength, type LengthRange, parseLength } from "../../core/units/parseLength.ts";
 import { readCount, readMoney, readShare } from "../../core/units/parseNumber.ts";
 import { readThickness } from "../../core/units/parseThickness.ts";
-import { useRefusal } from "../state/workbench.ts";
+import { priceText } from "../../export/cutsheet/moneyText.ts";
+import { useProject, useRefusal } from "../state/workbench.ts";
 import { useLanguage, useTexts } from "../texts/texts.ts";
 import { type BlankProps, Refusal, TypedBlank } from "./TypedBlank.tsx";
 import { UnitsContext, useLengths } from "./units.ts";
@@ -119,15 +120,16 @@ export function ShareBlank(props: ValueProps<number> & { max?: number }) {
   );
 }
 
-/** An amount of money, or none. */
-export function MoneyBlank(props: ValueProps<number | null> & { empty: string }) {
+/** An amount of money, or none, as the language writes it; `bare` where the currency stands beside it. */
+export function MoneyBlank(props: ValueProps<number | null> & { empty: string; bare?: boolean }) {
   const language = useLanguage();
+  const { currency } = useProject();
   return (
     <TypedBlank
       {...props}
       inputMode="decimal"
       written={props.value === null ? "" : withDecimalSign(String(props.value), language)}
-      shown={props.value === null ? props.empty : withDecimalSign(props.value.toFixed(2), language)}
+      shown={props.value === null ? props.empty : priceText(props.value, currency, language, props.bare)}
       placeholder={props.empty}
       read={(text): Result<number | null> => (text.trim() === "" ? ok(null) : readMoney(text, props.path))}
     />

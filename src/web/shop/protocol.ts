@@ -1,15 +1,30 @@
+import type { Drawing } from "../../core/drawing/list/drawing.ts";
 import type { LengthStep } from "../../core/job/shopping/bagSteps.ts";
+import type { OwnedPiece } from "../../core/job/shopping/fromPiece.ts";
 import type { ShopCell } from "../../core/job/shopping/shopCell.ts";
 import type { RowFigures } from "../../core/job/shopping/shopRow.ts";
 import type { ShopWish } from "../../core/job/shopping/shopTable.ts";
 import type { Project } from "../../core/project/project.ts";
 import type { Language } from "../../core/units/language.ts";
 
-/** What a shop worker is asked, once: a table or a part of it, or how cloth and money grow with the bags. */
+/** What a shop worker is asked, once: a table or a part of it, how cloth and money grow with the bags, or what a piece makes. */
 export type ShopAsk = { readonly project: Project; readonly wish: ShopWish; readonly language: Language } & (
   | { readonly kind: "table" }
   | { readonly kind: "growth"; readonly cell: ShopCell; readonly most: number }
+  | { readonly kind: "piece"; readonly piece: OwnedPiece }
 );
+
+/** How many come out of a piece, and its plan to look at. */
+export interface MadeShown {
+  readonly count: number;
+  readonly drawing: Drawing | null;
+}
+
+/** What a piece makes: bags alone; each strap alone, and besides the bags. */
+export interface PieceShown {
+  readonly bags: MadeShown;
+  readonly straps: readonly { readonly strapId: string; readonly alone: MadeShown; readonly besides: MadeShown }[];
+}
 
 /** A row of the page's table: the figures of a checked plan, or why there is none. */
 export type ShopLine = RowFigures | { readonly kind: "barred"; readonly cell: ShopCell; readonly why: string };
@@ -24,5 +39,6 @@ export interface Growth {
 export type ShopTold =
   | { readonly kind: "line"; readonly line: ShopLine }
   | { readonly kind: "growth"; readonly growth: Growth }
+  | { readonly kind: "piece"; readonly made: PieceShown }
   | { readonly kind: "barred"; readonly why: string }
   | { readonly kind: "end" };

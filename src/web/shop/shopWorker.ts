@@ -1,14 +1,16 @@
 /// <reference lib="webworker" />
 // Works out what to buy beside the page; whoever has enough ends the worker.
 import { namedProblem } from "../../core/drawing/lay/namedProblem.ts";
+import { pieceMadeDrawing } from "../../core/drawing/lay/pieceMadeDrawing.ts";
 import { jobOf } from "../../core/job/projectJob.ts";
 import { bagSteps, freeBags, lengthSteps } from "../../core/job/shopping/bagSteps.ts";
+import { fromPiece, type Made } from "../../core/job/shopping/fromPiece.ts";
 import type { BarredRow } from "../../core/job/shopping/shopRow.ts";
 import { shopTable } from "../../core/job/shopping/shopTable.ts";
 import { BREATH, inOneGo } from "../../core/lay/search/breath.ts";
 import { problemLine } from "../../core/problems/describeProblem.ts";
 import { SENTENCES } from "../../core/words/words.ts";
-import type { ShopAsk, ShopTold } from "./protocol.ts";
+import type { MadeShown, ShopAsk, ShopTold } from "./protocol.ts";
 
 const worker = globalThis as unknown as DedicatedWorkerGlobalScope;
 
@@ -16,7 +18,8 @@ worker.onmessage = (event: MessageEvent<ShopAsk>) => {
   const ask = event.data;
   const tell = (told: ShopTold): void => worker.postMessage(told);
   if (ask.kind === "table") tellTable(ask, tell);
-  else tellGrowth(ask, tell);
+  else if (ask.kind === "growth") tellGrowth(ask, tell);
+  else tellPiece(ask, tell);
   tell({ kind: "end" });
 };
 
@@ -37,6 +40,26 @@ function tellGrowth(ask: Extract<ShopAsk, { kind: "growth" }>, tell: (told: Shop
   const found = inOneGo(bagSteps(ask.project, ask.cell, ask.most, ask.wish));
   if (found.kind === "barred") tell({ kind: "barred", why: whyBarred(found, ask) });
   else tell({ kind: "growth", growth: { steps: lengthSteps(found.steps), free: freeBags(found.steps) } });
+}
+
+function tellPiece(ask: Extract<ShopAsk, { kind: "piece" }>, tell: (told: ShopTold) => void): void {
+  const { project, wish, piece, language } = ask;
+  const material = project.materials.find(({ id }) => id === wish.materialId);
+  if (material === undefined) return;
+  const { bags, straps } = inOneGo(fromPiece(project, material, piece, wish));
+  const shown = ({ count, laid }: Made): MadeShown => ({
+    count,
+    drawing: laid === null ? null : pieceMadeDrawing(project, material, laid, language),
+  });
+  tell({
+    kind: "piece",
+    made: {
+      bags: shown(bags),
+      straps: straps.map((strap) => ({
+        ...{ strapId: strap.strapId, alone: shown(strap.alone), besides: shown(strap.besides) },
+      })),
+    },
+  });
 }
 
 /** Why a way cannot be cut, in a sentence. */

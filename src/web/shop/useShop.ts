@@ -1,5 +1,5 @@
 import { useEffect, useRef, useState } from "preact/hooks";
-import type { Growth, ShopAsk, ShopLine, ShopTold } from "./protocol.ts";
+import type { Growth, PieceShown, ShopAsk, ShopLine, ShopTold } from "./protocol.ts";
 
 /** Where looking stands. */
 export type Looking = "idle" | "looking" | "done" | "stopped" | "failed";
@@ -8,6 +8,7 @@ export type Looking = "idle" | "looking" | "done" | "stopped" | "failed";
 export interface Shop {
   readonly lines: readonly ShopLine[];
   readonly growth: Growth | null;
+  readonly made: PieceShown | null;
   /** Why no number of bags can be cut. */
   readonly barred: string | null;
   readonly state: Looking;
@@ -20,6 +21,7 @@ export interface Shop {
 export function useShop(): Shop {
   const [lines, setLines] = useState<readonly ShopLine[]>([]);
   const [growth, setGrowth] = useState<Growth | null>(null);
+  const [made, setMade] = useState<PieceShown | null>(null);
   const [barred, setBarred] = useState<string | null>(null);
   const [state, setState] = useState<Looking>("idle");
   const workers = useRef<Worker[]>([]);
@@ -32,6 +34,7 @@ export function useShop(): Shop {
     end();
     setLines([]);
     setGrowth(null);
+    setMade(null);
     setBarred(null);
     setState("looking");
     let open = asks.length;
@@ -41,6 +44,7 @@ export function useShop(): Shop {
       worker.onmessage = ({ data }: MessageEvent<ShopTold>) => {
         if (data.kind === "line") setLines((old) => [...old, data.line]);
         else if (data.kind === "growth") setGrowth(data.growth);
+        else if (data.kind === "piece") setMade(data.made);
         else if (data.kind === "barred") setBarred(data.why);
         else if (--open === 0) setState("done");
       };
@@ -56,5 +60,5 @@ export function useShop(): Shop {
     end();
     setState("stopped");
   };
-  return { lines, growth, barred, state, start, stop };
+  return { lines, growth, made, barred, state, start, stop };
 }

@@ -39,6 +39,10 @@ export const deCupboard: typeof enCupboard = {
     count === 0
       ? "Es bleibt nichts übrig, was sich aufzuheben lohnt."
       : `Aufgehoben: ${codes}. Schreiben Sie ${plural(count, "diesen Code auf das Stück", "diese Codes auf die Stücke")}.`,
+  labels: (count) => `${plural(count, "Ein Schild", `${count} Schilder`)} drucken`,
+  label: (code) => `Das Schild von ${code} drucken`,
+  labelsAbout:
+    "Drei mal acht auf einem Blatt, in wahrer Größe. Ein Telefon liest den Code; er steht auch groß daneben.",
   saveFile: "Stoffschrank in eine Datei speichern",
   openFile: "Stoffschrank-Datei hereinholen",
   broughtIn: (count) => `${count} ${plural(count, "Stück", "Stücke")} hereingeholt.`,

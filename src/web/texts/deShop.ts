@@ -51,4 +51,36 @@ export const deShop: typeof enShop = {
   curve: "Taschen gegen die Länge, die gekauft wird",
   curveBags: "Taschen",
   curveLength: "Länge zu kaufen",
+  piece: {
+    heading: "Was ergibt dieses Stück?",
+    about: (along, across) => words("Ich habe ein Stück, ", along, " im Fadenlauf und ", across, " quer."),
+    along: "Länge des Stücks im Fadenlauf",
+    across: "Breite des Stücks quer",
+    take: (name) => `${name} nehmen`,
+    look: "Prüfen, was es ergibt",
+    looking: "Wird ausgelegt",
+    bags: (bags) =>
+      bags === 0 ? "Eine ganze Tasche ergibt es nicht." : `Es ergibt ${bags} ${plural(bags, "Tasche", "Taschen")}.`,
+    alone: (name, count) =>
+      count === 0 ? `Von „${name}“ ergibt es nicht eines.` : `Nichts als „${name}“: ${count}.`,
+    besides: (name, count, bags) =>
+      count === 0
+        ? `Neben ${plural(bags, "der Tasche", "den Taschen")} ist für „${name}“ kein Platz mehr.`
+        : `Neben ${plural(bags, "der Tasche", "den Taschen")}: noch ${count} von „${name}“.`,
+    notProven: "Jede Zahl wurde ausgelegt und geprüft; eine längere Suche findet vielleicht Platz für eines mehr.",
+    plan: "Der Plan dazu",
+  },
+  list: {
+    link: "Einkaufsliste",
+    about:
+      "Alles, was dieses Projekt braucht, Laden für Laden, aufgerundet auf das, was verkauft wird. Was Sie von einem Stoff haben, wird zuerst verbraucht.",
+    what: "Was",
+    amount: "Wie viel",
+    cost: "Preis",
+    noPrice: "kein Preis",
+    savePdf: "Zum Drucken sichern",
+    saveText: "Als Text sichern",
+    saveCsv: "Für eine Tabelle sichern",
+    waiting: "Die Liste folgt, sobald jeder Stoff einen Plan hat.",
+  },
 };

@@ -428,6 +428,10 @@ const cloth = {
   rollsWide: (n: number, widths: string) => `${plural(n, "roll", `${n} rolls`)} ${widths} wide`,
   leftovers: (n: number) => plural(n, "1 leftover", `${n} leftovers`),
   addStock: { roll: say("Roll"), remnant: say("Remnant"), skin: say("Hide or skin") },
+  addPrecut: say("Panel cut to size, to buy"),
+  toBuy: say("Still in the shop: paid for when it is cut into"),
+  ownPriceLabel: say("Its own price"),
+  asCloth: say("as the cloth"),
   removeStock: say("Used up: take it away"),
   rollSentence: (width: Blank, selvedge: Blank, selvedgeWidth: Blank, length: Blank, squaring: Blank) =>
     words(
@@ -484,6 +488,14 @@ const cloth = {
   },
   costs: (amount: Blank, currency: Blank, basis: Blank) =>
     words("It costs ", amount, " ", currency, " ", basis, "."),
+  costsAlone: (amount: Blank, basis: Blank) => words("It costs ", amount, " ", basis, "."),
+  soldAtLeast: (least: Blank) => words("The least that is cut is ", least, "."),
+  leastLabel: say("Least length that is cut"),
+  costsFrom: (from: Blank, amount: Blank) => words("From ", from, " on all of it costs ", amount, "."),
+  stepFromLabel: (n: number) => `Cheaper price ${n}: from this length on`,
+  stepPriceLabel: (n: number) => `Cheaper price ${n}`,
+  addPriceStep: say("Cheaper from a length on"),
+  removePriceStep: (n: number) => `Remove cheaper price ${n}`,
   costsNothingYet: (amount: Blank) => words("Price: ", amount, "."),
   soldIn: (step: Blank) => words("It is sold in steps of ", step, "."),
   stepLabel: say("Step it is sold in"),
@@ -771,7 +783,13 @@ const lay = {
 
 const table = {
   stacks: say("What goes to the table"),
-  stackNames: { paper: say("Paper"), machine: say("Machine"), ruler: say("Ruler"), sheet: say("Cut sheet") },
+  stackNames: {
+    paper: say("Paper"),
+    machine: say("Machine"),
+    ruler: say("Ruler"),
+    sheet: say("Cut sheet"),
+    shopping: say("Shopping list"),
+  },
   emptyHeading: say("Nothing to cut yet"),
   emptyWords: say("Pages, machine files and the cut sheet come from the pieces of the bag and their plan."),
   stillFinding: say("Some plans are still being found; their pages follow."),

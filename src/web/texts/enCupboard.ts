@@ -39,6 +39,11 @@ export const enCupboard = {
     count === 0
       ? "Nothing is left that is worth keeping."
       : `Kept: ${codes}. Write ${plural(count, "this code on the piece", "these codes on the pieces")}.`,
+  labels: (count: number) => `Print ${plural(count, "a label", `${count} labels`)}`,
+  label: (code: string) => `Print the label of ${code}`,
+  labelsAbout: say(
+    "Three by eight on a sheet, at actual size. A phone reads the code; it also stands beside it in large letters.",
+  ),
   saveFile: say("Save the cupboard to a file"),
   openFile: say("Bring in a cupboard file"),
   broughtIn: (count: number) => `${count} ${plural(count, "piece", "pieces")} brought in.`,

@@ -51,4 +51,38 @@ export const enShop = {
   curve: say("Bags against the length of cloth that is bought"),
   curveBags: say("bags"),
   curveLength: say("length to buy"),
+  piece: {
+    heading: say("What can I make from this piece?"),
+    about: (along: Blank, across: Blank) =>
+      words("I have a piece ", along, " along the grain and ", across, " across."),
+    along: say("Length of the piece along the grain"),
+    across: say("Width of the piece across"),
+    take: (name: string) => `Take ${name}`,
+    look: say("Look what it makes"),
+    looking: say("Laying it out"),
+    bags: (bags: number) =>
+      bags === 0 ? "No whole bag comes out of it." : `It makes ${bags} ${plural(bags, "bag", "bags")}.`,
+    alone: (name: string, count: number) =>
+      count === 0 ? `Not one of “${name}” comes out of it.` : `Nothing but “${name}”: ${count}.`,
+    besides: (name: string, count: number, bags: number) =>
+      count === 0
+        ? `Beside the ${plural(bags, "bag", "bags")} there is no room for one more of “${name}”.`
+        : `Beside the ${plural(bags, "bag", "bags")}: ${count} more of “${name}”.`,
+    notProven: say("Every number was laid out and checked; a longer search may find room for one more."),
+    plan: say("Its plan"),
+  },
+  list: {
+    link: say("Shopping list"),
+    about: say(
+      "Everything this project needs, shop by shop, rounded up to what is sold. What you have of a cloth is used up first.",
+    ),
+    what: say("What"),
+    amount: say("How much"),
+    cost: say("Price"),
+    noPrice: say("no price"),
+    savePdf: say("Save to print"),
+    saveText: say("Save as text"),
+    saveCsv: say("Save for a spreadsheet"),
+    waiting: say("The list follows as soon as every cloth has a plan."),
+  },
 };

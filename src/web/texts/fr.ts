@@ -45,6 +45,22 @@ export const fr: Texts = {
     refusedChange: "C’est impossible, rien n’a donc changé :",
     understood: "Compris",
   },
+  shop: {
+    ...en.shop,
+    list: {
+      link: "Liste d’achats",
+      about:
+        "Tout ce qu’il faut pour ce projet, magasin par magasin, arrondi à ce qui se vend. Ce que vous avez d’un tissu sert d’abord.",
+      what: "Quoi",
+      amount: "Combien",
+      cost: "Prix",
+      noPrice: "sans prix",
+      savePdf: "Enregistrer pour imprimer",
+      saveText: "Enregistrer en texte",
+      saveCsv: "Enregistrer pour un tableur",
+      waiting: "La liste suit dès que chaque tissu a un placement.",
+    },
+  },
   project: {
     heading: "Projets",
     newName: "Nouveaux sacs",
@@ -428,6 +444,12 @@ export const fr: Texts = {
     rollsWide: (n, widths) => `${plural(n, "rouleau", `${n} rouleaux`)} de ${widths} de large`,
     leftovers: (n) => plural(n, "1 chute", `${n} chutes`),
     addStock: { roll: "Rouleau", remnant: "Chute", skin: "Peau" },
+    addPrecut: "Coupon à acheter",
+    toBuy: "Encore au magasin : payé quand on y coupe",
+    ownPriceLabel: "Son prix à lui",
+    asCloth: "comme le tissu",
+    addPriceStep: "Moins cher à partir d’une longueur",
+    leastLabel: "Longueur minimale coupée",
     removeStock: "Épuisé : retirer",
     rollSentence: (width, selvedge, selvedgeWidth, length, squaring) =>
       words(
@@ -751,7 +773,13 @@ export const fr: Texts = {
   },
   table: {
     stacks: "Ce qui va à la table",
-    stackNames: { paper: "Papier", machine: "Machine", ruler: "Règle", sheet: "Fiche de coupe" },
+    stackNames: {
+      paper: "Papier",
+      machine: "Machine",
+      ruler: "Règle",
+      sheet: "Fiche de coupe",
+      shopping: "Liste d’achats",
+    },
     emptyHeading: "Rien à couper encore",
     emptyWords:
       "Les pages, les fichiers pour machine et la fiche de coupe viennent des pièces du sac et de leur plan.",

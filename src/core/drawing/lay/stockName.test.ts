@@ -47,3 +47,10 @@ test("a piece with a label is called by it, for whoever looks for it on the shel
   expect(stockName(stock, "a", write, "en")).toBe("K7M2P: remnant, 600 mm × 400 mm");
   expect(stockName(stock, "roll", write, "de")).toBe("R1: Rolle, 1400 mm breit");
 });
+
+test("a panel that the shop cuts to size is no remnant, and is counted among its like", () => {
+  const stock = [rest("own", 600), { ...rest("q", 460), toBuy: true } as MaterialStock, roll];
+  expect(stockName(stock, "own", write, "en")).toBe("remnant, 600 mm × 400 mm");
+  expect(stockName(stock, "q", write, "en")).toBe("cut to size, 460 mm × 400 mm");
+  expect(stockName(stock, "q", write, "de")).toBe("Zuschnitt, 460 mm × 400 mm");
+});

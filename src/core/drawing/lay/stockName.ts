@@ -18,7 +18,8 @@ export function stockName(
   const words = PAPER_TEXTS[language].stocks;
   for (const each of stock) {
     const labelled = (name: string): string => (each.label === undefined ? name : `${each.label}: ${name}`);
-    const kin = stock.filter(({ kind }) => kind === each.kind);
+    const isPrecut = (one: MaterialStock): boolean => one.kind === "remnant" && one.toBuy === true;
+    const kin = stock.filter((one) => one.kind === each.kind && isPrecut(one) === isPrecut(each));
     const number = kin.length > 1 ? kin.indexOf(each) + 1 : null;
     if (each.kind === "roll") {
       if (each.id === id) return labelled(words.roll(number, write(each.width)));
@@ -28,7 +29,8 @@ export function stockName(
       if (stockCopyId(each.id, copy) !== id) continue;
       const { minX, minY, maxX, maxY } = contourBox(shapeContour(each.shape));
       const size = `${write(maxX - minX)} × ${write(maxY - minY)}`;
-      return labelled(words[each.kind](number, size, each.count > 1 ? words.copy(copy + 1, each.count) : ""));
+      const called = words[isPrecut(each) ? "precut" : each.kind];
+      return labelled(called(number, size, each.count > 1 ? words.copy(copy + 1, each.count) : ""));
     }
   }
   return id;

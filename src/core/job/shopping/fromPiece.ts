@@ -15,7 +15,13 @@ export interface OwnedPiece {
 /** How many of something come out of a piece, as a plan that the checker has passed shows; null for none. */
 export interface Made {
   readonly count: number;
-  readonly plan: LayPlan | null;
+  readonly laid: LaidPiece | null;
+}
+
+/** What lies on the piece: a closed roll of its size. */
+export interface LaidPiece {
+  readonly problem: LayProblem;
+  readonly plan: LayPlan;
 }
 
 /** What a piece makes: bags alone; each strap alone; the bags, and of each strap how many besides. */
@@ -74,6 +80,11 @@ const SAME = 1e-6;
 /** Before the ids of pieces that are made besides the bags. */
 const MORE = "more ";
 
+/** Id that a laid piece has in the project: what lies beside the bags is the same strap again. */
+export function ownPieceId(laidId: string): string {
+  return laidId.startsWith(MORE) ? laidId.slice(MORE.length) : laidId;
+}
+
 /** The largest number that finds a place: doubled until one does not, then halved. */
 function* mostOf(
   problemOf: (count: number) => LayProblem | null,
@@ -81,15 +92,15 @@ function* mostOf(
   search: QuickSearch,
   limit: number = MOST,
 ): Generator<Breath, Made, undefined> {
-  let best: Made = { count: 0, plan: null };
+  let best: Made = { count: 0, laid: null };
   let tooMany = limit + 1;
   for (let next = 1; next < tooMany; ) {
     yield BREATH;
     const problem = problemOf(next);
-    const plan: LayPlan | null = problem === null ? null : yield* fitting(problem, length, search);
-    if (plan === null) tooMany = next;
-    else best = { count: next, plan };
-    next = tooMany > limit && plan !== null ? Math.min(2 * next, limit) : Math.floor((best.count + tooMany) / 2);
+    const laid: LaidPiece | null = problem === null ? null : yield* fitting(problem, length, search);
+    if (laid === null) tooMany = next;
+    else best = { count: next, laid };
+    next = tooMany > limit && laid !== null ? Math.min(2 * next, limit) : Math.floor((best.count + tooMany) / 2);
     if (next <= best.count) break;
   }
   return best;
@@ -100,11 +111,12 @@ function* fitting(
   problem: LayProblem,
   length: number,
   search: QuickSearch,
-): Generator<Breath, LayPlan | null, undefined> {
+): Generator<Breath, LaidPiece | null, undefined> {
   const plan = yield* quickPlan(problem, search);
   if (plan.unplaced.length > 0 || plan.uses.some(({ usedLength }) => usedLength > length + SAME)) return null;
   const stocks = problem.stocks.map((stock) => ({ ...stock, length: Math.max(length, plan.uses[0]!.usedLength) }));
-  const faults = checkPlan({ ...problem, stocks: stocks as readonly RollStock[] }, plan);
+  const closed: LayProblem = { ...problem, stocks: stocks as readonly RollStock[] };
+  const faults = checkPlan(closed, plan);
   if (faults.length > 0) throw new Error(`fromPiece: the checker refused a plan: ${faults[0]!.code}`);
-  return plan;
+  return { problem: closed, plan };
 }

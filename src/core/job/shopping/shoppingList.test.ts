@@ -85,3 +85,25 @@ test("hardware, tape and packs add up over bags and projects", () => {
   const few = shoppingList([1, 2].map((n) => toBuy(`P${n}`, 1, { bags: 2, supplies: [zip] })));
   expect(few.supplies).toEqual([expect.objectContaining({ needed: 4, packs: 1, toPay: 250 })]);
 });
+
+test("panels cut to size are counted, equal ones on one line, and a limited roll is a length", () => {
+  const one = toBuy("One", 0);
+  const [{ material }] = one.cloths as [(typeof one.cloths)[number]];
+  const shape = { kind: "rectangle", along: 460, across: 530 } as const;
+  const quarter = { kind: "remnant", id: "q", shape, flaws: [], count: 3, toBuy: true } as const;
+  const end = { ...material.stock[0]!, id: "end", length: 900, toBuy: true };
+  const bill = { source: "buy", area: 0, usedLength: null, buyLength: null, cost: 420 } as const;
+  const bills = [
+    { ...bill, stockId: "q" },
+    { ...bill, stockId: "q (2)" },
+    { ...bill, stockId: "end", usedLength: 620, buyLength: 700, cost: 840 },
+  ];
+  const stock = [quarter, end] as never;
+  const { pieces } = shoppingList([
+    { ...one, cloths: [{ material: { ...material, stock }, purchase: { bills } as never }] },
+  ]);
+  expect(pieces).toEqual([
+    expect.objectContaining({ stockId: "q", count: 2, along: 460, across: 530, length: null, toPay: 840 }),
+    expect.objectContaining({ stockId: "end", count: 1, across: 1400, length: 700, toPay: 840 }),
+  ]);
+});

@@ -2,9 +2,11 @@ import { amountFor } from "../../buying/money.ts";
 import { type MoneyRules, sumOrNull, tillPrice } from "../../buying/moneyRules.ts";
 import type { Purchase } from "../../buying/purchase.ts";
 import { bought } from "../../buying/quantity.ts";
+import { contourBox } from "../../geometry/contourArcs.ts";
+import { shapeContour } from "../../geometry/shape.ts";
 import type { Material } from "../../materials/material.ts";
 import type { Price } from "../../materials/price.ts";
-import type { ClothRoll } from "../../materials/stock.ts";
+import { type ClothRoll, isBought, type MaterialStock, stockCopyIds } from "../../materials/stock.ts";
 import type { Project } from "../../project/project.ts";
 import type { StrapResult } from "../../straps/build/strapResult.ts";
 import type { HardwareNeeded } from "../../straps/wish/strapWish.ts";
@@ -43,17 +45,31 @@ export interface SupplyToBuy {
   readonly projects: readonly string[];
 }
 
+/** Cloth cut to size in the shop or a skin, equal ones counted, or a length off a limited roll. mm. */
+export interface PieceToBuy {
+  readonly name: string;
+  readonly source: string | null;
+  /** As the project calls it. */
+  readonly stockId: string;
+  readonly kind: MaterialStock["kind"];
+  readonly count: number;
+  /** Sides along the grain and across; the length of a roll as it lies in the shop and its width. */
+  readonly along: number;
+  readonly across: number;
+  /** What is cut off a limited roll; null for what is bought whole. */
+  readonly length: number | null;
+  readonly price: Price | null;
+  /** For all of them, in smallest coins. */
+  readonly toPay: number | null;
+  readonly currency: string;
+  readonly project: string;
+}
+
 /** What to buy for one project or several, the same thing of all projects as one line. */
 export interface ShoppingList {
   readonly cloths: readonly ClothToBuy[];
   /** Pieces of cloth cut to size in the shop, and rolls of a set length: each is bought whole. */
-  readonly pieces: readonly {
-    readonly name: string;
-    readonly stockId: string;
-    readonly toPay: number | null;
-    readonly currency: string;
-    readonly project: string;
-  }[];
+  readonly pieces: readonly PieceToBuy[];
   readonly hardware: readonly HardwareNeeded[];
   /** mm, rounded up to a centimetre once. */
   readonly consumables: readonly { readonly code: ConsumableCode; readonly mm: number }[];
@@ -114,16 +130,32 @@ function openRoll({ stock }: Material, stockId: string): ClothRoll | null {
   return found?.kind === "roll" && found.length === null ? found : null;
 }
 
-function piecesOf(all: readonly ProjectToBuy[]): ShoppingList["pieces"] {
+function piecesOf(all: readonly ProjectToBuy[]): PieceToBuy[] {
   return all.flatMap(({ project, cloths }) =>
     cloths.flatMap(({ material, purchase }) =>
-      purchase.bills
-        .filter(({ source, stockId }) => source === "buy" && openRoll(material, stockId) === null)
-        .map(({ stockId, cost }) => {
-          return { name: material.name, stockId, toPay: cost, currency: project.currency, project: project.name };
+      material.stock
+        .filter((stock) => isBought(stock) && openRoll(material, stock.id) === null)
+        .flatMap((stock): PieceToBuy[] => {
+          const ids = stockCopyIds(stock);
+          const bills = purchase.bills.filter(({ stockId }) => ids.includes(stockId));
+          if (bills.length === 0) return [];
+          return [
+            {
+              ...{ name: material.name, source: material.source ?? null, stockId: stock.id, kind: stock.kind },
+              ...{ count: bills.length, ...sidesOf(stock), length: bills[0]!.buyLength },
+              ...{ price: stock.price ?? material.price, toPay: sumOrNull(bills.map(({ cost }) => cost)) },
+              ...{ currency: project.currency, project: project.name },
+            },
+          ];
         }),
     ),
   );
+}
+
+function sidesOf(stock: MaterialStock): Pick<PieceToBuy, "along" | "across"> {
+  if (stock.kind === "roll") return { along: stock.length ?? 0, across: stock.width };
+  const { minX, minY, maxX, maxY } = contourBox(shapeContour(stock.shape));
+  return { along: maxX - minX, across: maxY - minY };
 }
 
 function smallThings(all: readonly ProjectToBuy[]): Pick<ShoppingList, "hardware" | "consumables"> {

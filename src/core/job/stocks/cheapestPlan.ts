@@ -4,7 +4,7 @@ import type { LayPlan, LayProblem, Stock } from "../../lay/problem/layProblem.ts
 import { BREATH, type Breath } from "../../lay/search/breath.ts";
 import type { Material } from "../../materials/material.ts";
 import { isBought, stockCopyIds } from "../../materials/stock.ts";
-import { boughtIds, onAll } from "./openedStocks.ts";
+import { boughtIds, onAll, openedIn } from "./openedStocks.ts";
 import { compareOutlays, type Outlay, outlayOf } from "./outlay.ts";
 import { type QuickSearch, quickPlan } from "./quickPlan.ts";
 import { spreadPieces } from "./spreadPieces.ts";
@@ -49,13 +49,8 @@ export function* cheapestPlan(
   const take = (plan: LayPlan): void => {
     const faults = checkPlan(problem, plan);
     if (faults.length > 0) throw new Error(`cheapestPlan: the checker refused a plan: ${faults[0]!.code}`);
-    const paid = boughtIds(material);
-    const opened = plan.uses.filter(({ stockId, usedLength }) => usedLength > 0 && paid.has(stockId));
-    ways.push({
-      opened: opened.map(({ stockId }) => stockId),
-      plan,
-      outlay: outlayOf(material, problem, plan, rules),
-    });
+    const outlay = outlayOf(material, problem, plan, rules);
+    ways.push({ opened: openedIn(material, plan), plan, outlay });
   };
   for (const stocks of stockSets(material, problem)) {
     yield BREATH;

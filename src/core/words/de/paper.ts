@@ -37,6 +37,8 @@ export const paper: PaperTexts = {
     roll: (number, width) => `Rolle${nth(number)}, ${width} breit`,
     remnant: (number, size, copy) => `Rest${nth(number)}, ${size}${copy}`,
     skin: (number, size, copy) => `Lederhaut${nth(number)}, ${size}${copy}`,
+    precut: (number, size, copy) => `Zuschnitt${nth(number)}, ${size}${copy}`,
+    kinds: { roll: "Rolle", remnant: "Rest", skin: "Haut" },
     copy: (number, of) => `, ${number} von ${of}`,
   },
   sheets: {

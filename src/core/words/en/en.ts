@@ -13,6 +13,7 @@ import { panels } from "./panels.ts";
 import { paper } from "./paper.ts";
 import { patternSentences } from "./patternSentences.ts";
 import { ruler } from "./ruler.ts";
+import { shopping } from "./shopping.ts";
 import { strapSentences } from "./strapSentences.ts";
 import { straps } from "./straps.ts";
 
@@ -29,4 +30,5 @@ export const en: Words = {
   paper,
   cutSheet,
   files,
+  shopping,
 };

@@ -36,6 +36,8 @@ export const paper: PaperTexts = {
     roll: (number, width) => `roll${nth(number)}, ${width} wide`,
     remnant: (number, size, copy) => `remnant${nth(number)}, ${size}${copy}`,
     skin: (number, size, copy) => `skin${nth(number)}, ${size}${copy}`,
+    precut: (number, size, copy) => `cut to size${nth(number)}, ${size}${copy}`,
+    kinds: { roll: "roll", remnant: "remnant", skin: "skin" },
     copy: (number, of) => `, ${number} of ${of}`,
   },
   sheets: {

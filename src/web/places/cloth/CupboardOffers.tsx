@@ -1,4 +1,5 @@
 import { useState } from "preact/hooks";
+import type { CupboardPiece } from "../../../core/cupboard/cupboard.ts";
 import { piecesFor, shadesOf } from "../../../core/cupboard/offered.ts";
 import type { Material } from "../../../core/materials/material.ts";
 import { TextBlank } from "../../fields/blanks.tsx";
@@ -8,6 +9,7 @@ import { useWorkbench } from "../../state/workbench.ts";
 import { useTexts } from "../../texts/texts.ts";
 import { CupboardPieces } from "./CupboardPieces.tsx";
 import { Outcome } from "./CupboardShelf.tsx";
+import { PrintLabels } from "./PrintLabels.tsx";
 
 /** What lies in the cupboard of a cloth, to be used up first, and what its plan leaves, to be kept. */
 export function CupboardOffers({ material }: { material: Material }) {
@@ -16,12 +18,16 @@ export function CupboardOffers({ material }: { material: Material }) {
   const { board } = useWorkbench();
   const lay = useStore(board.lays, (lays) => lays.get(material.id) ?? null);
   const [wish, setWish] = useState({ shade: "", source: "" });
+  const [kept, setKept] = useState<readonly CupboardPiece[]>([]);
   const pieces = piecesFor(hand.cupboard, material, null);
   const isCut = lay?.plan !== null && lay?.plan !== undefined && lay.plan.placements.length > 0;
   const wasKept = hand.problems.some(({ code }) => code === "plan-kept-already");
   const keep = (again: boolean) => {
     if (lay === null) return;
-    hand.keep(lay, { ...wish, again }, (kept) => words.kept(kept.length, kept.map(({ code }) => code).join(", ")));
+    hand.keep(lay, { ...wish, again }, (now) => {
+      setKept(now);
+      return words.kept(now.length, now.map(({ code }) => code).join(", "));
+    });
   };
   const take = (codes: readonly string[]) =>
     hand.take(material, codes, (taken) => words.took(taken.map(({ code }) => code).join(", ")));
@@ -77,6 +83,7 @@ export function CupboardOffers({ material }: { material: Material }) {
         </details>
       )}
       <Outcome hand={hand} />
+      {kept.length > 0 && hand.told !== null && <PrintLabels pieces={kept} />}
     </section>
   );
 }

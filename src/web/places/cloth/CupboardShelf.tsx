@@ -7,6 +7,7 @@ import { type CupboardHand, useCupboard } from "../../state/useCupboard.ts";
 import { useProject } from "../../state/workbench.ts";
 import { useTexts } from "../../texts/texts.ts";
 import { CupboardPieces } from "./CupboardPieces.tsx";
+import { PrintLabels } from "./PrintLabels.tsx";
 
 /** Everything in the cupboard of this browser: what is out, the way back, and the way to and from a file. */
 export function CupboardShelf() {
@@ -15,11 +16,11 @@ export function CupboardShelf() {
   const project = useProject();
   const picker = useRef<HTMLInputElement>(null);
   const { pieces, steps } = hand.cupboard;
-  const inside = pieces.filter(({ taken }) => taken === null).length;
+  const inside = pieces.filter(({ taken }) => taken === null);
   const last = steps.at(-1);
   return (
     <details class="more" data-part="cupboard">
-      <summary>{words.heading(inside, pieces.length - inside)}</summary>
+      <summary>{words.heading(inside.length, pieces.length - inside.length)}</summary>
       <p class="soft">{words.about}</p>
       <CupboardPieces pieces={pieces}>
         {({ code, taken }) => (
@@ -49,6 +50,7 @@ export function CupboardShelf() {
             <Icon name="undo" /> {words.undo(last.did)}
           </button>
         )}
+        {inside.length > 0 && <PrintLabels pieces={inside} />}
         {pieces.length > 0 && (
           <button
             type="button"

@@ -1,9 +1,11 @@
 import { stockName } from "../../../core/drawing/lay/stockName.ts";
 import { contourBox } from "../../../core/geometry/contourArcs.ts";
 import { shapeContour } from "../../../core/geometry/shape.ts";
+import type { Price } from "../../../core/materials/price.ts";
 import {
   type ClothRoll,
   flawPolygon,
+  isBought,
   type MaterialStock,
   type ShapedStock,
 } from "../../../core/materials/stock.ts";
@@ -19,12 +21,16 @@ import { useProject } from "../../state/workbench.ts";
 import { useLanguage, useTexts } from "../../texts/texts.ts";
 import { FlawList } from "./FlawList.tsx";
 import { LeftoverPhoto } from "./LeftoverPhoto.tsx";
+import { PriceFields } from "./PriceFields.tsx";
 import type { MaterialBlanks } from "./PriceWords.tsx";
 import { flawAt, RollPicture } from "./RollPicture.tsx";
 
 const WIDTH = { minMm: 10, maxMm: 10_000 };
 /** An open roll is as long as any roll, mm. */
 const LONGEST = 500_000;
+
+/** A quarter of a metre of wide cloth as shops cut it, mm (common practice, no source). */
+const PRECUT = { shape: { kind: "rectangle", along: 500, across: 550 }, toBuy: true } as const;
 
 /** What there is of the material: rolls, remnants and skins, in the order they are used up. */
 export function StockList({ material, path, set }: MaterialBlanks) {
@@ -35,12 +41,16 @@ export function StockList({ material, path, set }: MaterialBlanks) {
   const { stock } = material;
   const project = useProject();
   const put = (next: readonly MaterialStock[], label: string, key?: string) => set({ stock: next }, label, key);
+  const leftover = (kind: ShapedStock["kind"]): ShapedStock => {
+    const id = freshIdIn(project, kind);
+    return { kind, id, shape: { kind: "rectangle", along: 600, across: 400 }, flaws: [], count: 1 };
+  };
   const add = (kind: MaterialStock["kind"]) => {
     const id = freshIdIn(project, kind);
     const fresh: MaterialStock =
       kind === "roll"
         ? { kind, id, width: 1400, selvedge: 10, length: null, squaring: 0, flaws: [] }
-        : { kind, id, shape: { kind: "rectangle", along: 600, across: 400 }, flaws: [], count: 1 };
+        : leftover(kind);
     // Leftovers are used up first, so they stand before the rolls.
     put(kind === "roll" ? [...stock, fresh] : [fresh, ...stock], words.addStock[kind]);
   };
@@ -70,6 +80,13 @@ export function StockList({ material, path, set }: MaterialBlanks) {
         })}
       </ul>
       <div class="row">
+        <button
+          type="button"
+          class="press"
+          onClick={() => put([...stock, { ...leftover("remnant"), ...PRECUT }], words.addPrecut)}
+        >
+          <Icon name="plus" /> {words.addPrecut}
+        </button>
         {(["roll", "remnant", "skin"] as const).map((kind) => (
           <button key={kind} type="button" class="press" onClick={() => add(kind)}>
             <Icon name="plus" /> {words.addStock[kind]}
@@ -125,6 +142,15 @@ function RollWords({ roll, path, onStock }: StockWords & { roll: ClothRoll }) {
           />,
         )}
       </p>
+      {roll.length !== null && (
+        <Tick
+          label={words.toBuy}
+          path={path("toBuy")}
+          value={roll.toBuy === true}
+          onValue={(toBuy) => set({ toBuy: toBuy ? true : undefined }, words.toBuy)}
+        />
+      )}
+      <OwnPrice stock={roll} path={path} onPrice={(price, label, key) => set({ price }, label, key)} />
       <FlawList
         flaws={roll.flaws}
         box={{ minX: 0, minY: 0, maxX: roll.length ?? LONGEST, maxY: roll.width }}
@@ -132,6 +158,27 @@ function RollWords({ roll, path, onStock }: StockWords & { roll: ClothRoll }) {
         onFlaws={(flaws, key) => set({ flaws }, words.flawsLabel, key)}
       />
     </>
+  );
+}
+
+/** What this stock alone costs, where it is bought; as the cloth unless told. */
+function OwnPrice(props: {
+  stock: MaterialStock;
+  path: (field: string) => string;
+  onPrice: (price: Price | undefined, label: string, key?: string) => void;
+}) {
+  const words = useTexts().cloth;
+  const { stock, onPrice } = props;
+  if (!isBought(stock)) return null;
+  return (
+    <PriceFields
+      price={stock.price ?? null}
+      path={props.path("price")}
+      label={words.ownPriceLabel}
+      empty={words.asCloth}
+      each={stock.kind !== "roll"}
+      onPrice={(price, label, key) => onPrice(price ?? undefined, label, key)}
+    />
   );
 }
 
@@ -187,6 +234,13 @@ function LeftoverWords({ piece, path, onStock }: StockWords & { piece: ShapedSto
         path={path("flaws")}
         onFlaws={(flaws, key) => set({ flaws }, words.flawsLabel, key)}
       />
+      <Tick
+        label={words.toBuy}
+        path={path("toBuy")}
+        value={piece.toBuy === true}
+        onValue={(toBuy) => set({ toBuy: toBuy ? true : undefined }, words.toBuy)}
+      />
+      <OwnPrice stock={piece} path={path} onPrice={(price, label, key) => set({ price }, label, key)} />
       <Tick
         label={words.keptBack}
         path={path("keptBack")}

@@ -14,8 +14,10 @@ import { MoneyBlank } from "../../fields/blanks.tsx";
 import { percent } from "../../fields/units.ts";
 import type { ShopLine } from "../../shop/protocol.ts";
 import { type Shop, useShop } from "../../shop/useShop.ts";
+import { routeHash } from "../../state/route.ts";
 import { useProject, useWorkbench } from "../../state/workbench.ts";
 import { useLanguage, useTexts } from "../../texts/texts.ts";
+import { FromThisPiece } from "./FromThisPiece.tsx";
 import { OneBagMore } from "./OneBagMore.tsx";
 
 /** Rows are looked for side by side on so many workers. */
@@ -29,12 +31,20 @@ export function WhatToBuy({ material }: { material: Material }) {
   const words = useTexts().shop;
   const roll = shopRoll(project, material);
   const isCut = project.panels.some((panel) => panel.materialId === material.id) || strapsOf(project, material) > 0;
-  if (roll === null || !isCut) return null;
+  if (!isCut) return null;
   return (
     <section class="stack what-to-buy" aria-label={words.heading}>
       <h2>{words.heading}</h2>
-      <WidthTable material={material} ownWidth={roll.width} />
-      <OneBagMore material={material} ownWidth={roll.width} />
+      {roll !== null && (
+        <>
+          <WidthTable material={material} ownWidth={roll.width} />
+          <OneBagMore material={material} ownWidth={roll.width} />
+        </>
+      )}
+      <FromThisPiece material={material} />
+      <p class="not-on-paper">
+        <a href={routeHash("table", "shopping")}>{words.list.link}</a>
+      </p>
     </section>
   );
 }

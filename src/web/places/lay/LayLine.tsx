@@ -7,6 +7,7 @@ import { moneyText } from "../../../export/cutsheet/moneyText.ts";
 import { percent, useLengths } from "../../fields/units.ts";
 import { Term } from "../../parts/Term.tsx";
 import type { LayState } from "../../state/layBoard.ts";
+import { routeHash } from "../../state/route.ts";
 import { useWorkbench } from "../../state/workbench.ts";
 import { useLanguage, useTexts } from "../../texts/texts.ts";
 import type { Ways } from "./useWays.ts";
@@ -33,6 +34,11 @@ export function LayLine({ lay, project, ways }: { lay: LayState; project: Projec
               ),
             )}
           </strong>
+        )}
+        {shop !== null && (
+          <a class="not-on-paper" href={routeHash("table", "shopping")}>
+            {texts.shop.list.link}
+          </a>
         )}
         <Improvement ways={ways} />
       </div>

@@ -2,18 +2,31 @@ import { useState } from "preact/hooks";
 import { clothUsed } from "../../../core/lay/problem/planSums.ts";
 import type { OutputId } from "../../../export/outputs.ts";
 import { askExport } from "../../exports/askExport.ts";
+import type { MadeFiles } from "../../exports/protocol.ts";
 import { derivedOf } from "../../state/derived.ts";
 import { useWorkbench } from "../../state/workbench.ts";
 import { useLanguage, useTexts } from "../../texts/texts.ts";
 import { type StackInput, savePlanFile } from "./tableParts.ts";
 
+interface SaveButton {
+  readonly input: StackInput;
+  readonly label: string;
+  readonly main?: boolean;
+}
+
 /** One button for a kind of file: works those files out, saves them, and works out nothing else. */
-export function SaveFiles(props: {
-  input: StackInput;
-  label: string;
-  main?: boolean;
-  outputs: readonly OutputId[];
-}) {
+export function SaveFiles(props: SaveButton & { outputs: readonly OutputId[] }) {
+  const language = useLanguage();
+  const { project, pieces, lays } = props.input;
+  const make = () => {
+    const { straps } = derivedOf(project, language);
+    return askExport({ kind: "files", outputs: props.outputs, project, pieces, straps, lays, language });
+  };
+  return <SaveMade {...props} make={make} />;
+}
+
+/** One button that saves what `make` works out, and holds the plans that it was made from. */
+export function SaveMade(props: SaveButton & { make: () => Promise<MadeFiles> }) {
   const { board, plans } = useWorkbench();
   const texts = useTexts();
   const language = useLanguage();
@@ -29,15 +42,7 @@ export function SaveFiles(props: {
   const save = async () => {
     setState("working");
     try {
-      const { files, missingGlyphs } = await askExport({
-        kind: "files",
-        outputs: props.outputs,
-        project: input.project,
-        pieces: input.pieces,
-        straps: derivedOf(input.project, language).straps,
-        lays: input.lays,
-        language,
-      });
+      const { files, missingGlyphs } = await props.make();
       const names = files.map((file) => savePlanFile(input.project, file));
       holdPlans();
       setState([...names, ...missingGlyphs.map(texts.table.missingGlyph)]);

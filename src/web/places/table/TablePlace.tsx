@@ -16,8 +16,9 @@ import { CuttingMode } from "./CuttingMode.tsx";
 import { MachineStack } from "./MachineStack.tsx";
 import { PaperStackView } from "./PaperStackView.tsx";
 import { RulerStackView } from "./RulerStackView.tsx";
+import { ShoppingStack } from "./ShoppingStack.tsx";
 
-const STACKS = ["paper", "machine", "ruler", "sheet"] as const;
+const STACKS = ["paper", "machine", "ruler", "sheet", "shopping"] as const;
 
 /** What goes to the cutting table: paper, machine files, the cut sheet. */
 export function TablePlace({ open }: { open: string | null }) {
@@ -73,7 +74,7 @@ export function TablePlace({ open }: { open: string | null }) {
           </a>
         ))}
       </nav>
-      {stack !== "sheet" && laid.length > 1 && (
+      {stack !== "sheet" && stack !== "shopping" && laid.length > 1 && (
         <div class="row lay-materials" role="group" aria-label={texts.cloth.swatches}>
           {laid.map(({ material }) => (
             <button
@@ -119,6 +120,7 @@ export function TablePlace({ open }: { open: string | null }) {
           {stack === "machine" && <MachineStack {...shared} />}
           {stack === "ruler" && <RulerStackView {...shared} />}
           {stack === "sheet" && <CutSheetStack {...shared} />}
+          {stack === "shopping" && <ShoppingStack {...shared} />}
         </>
       )}
     </div>
