@@ -181,3 +181,88 @@ test("what a piece makes: bags, straps beside them, straps alone, each with its 
       "Nothing but “Handle”: 4.",
     ]);
 });
+
+/** Two panels of 500 × 900 off a narrow roll at 10 a metre or a wide one at 24. */
+const ROLLS = JSON.stringify({
+  ...{ laywright: 1, name: "Two rolls", unit: "mm", bags: 1, currency: "EUR", gap: 0, margin: 0 },
+  materials: [
+    {
+      ...{ id: "canvas", name: "Canvas", kind: "woven", thickness: 0.5, price: { amount: 10, per: "m" } },
+      stock: [
+        { kind: "roll", squaring: 0, id: "narrow", width: 1000 },
+        { kind: "roll", squaring: 0, id: "wide", width: 2000, price: { amount: 24, per: "m" } },
+      ],
+    },
+  ],
+  panels: [
+    {
+      ...{ id: "front", material: "canvas", count: 2, seamAllowance: 0, grain: "lengthwise" },
+      shape: { kind: "rectangle", along: 500, across: 900 },
+    },
+  ],
+});
+
+const words = async (page: Page, selector: string) =>
+  (await page.locator(selector).first().textContent())!.replaceAll("\u00a0", " ");
+
+async function type(page: Page, path: string, text: string): Promise<void> {
+  await page.fill(`[data-path="${path}"]`, text);
+  await page.press(`[data-path="${path}"]`, "Enter");
+}
+
+// By hand: a metre of the narrow roll is 10.00, half a metre of the wide one 12.00, at 12 a metre 6.00; two panels cut to
+// size at 2.50 are 5.00.
+test("which roll to open and why, prices and panels to buy change it", { timeout: 240_000 }, async () => {
+  const page = await openPage(await stage.person(), stage.url);
+  await open(page, ROLLS, "#/lay/canvas");
+  const opened = () => words(page, ".opened");
+  await expect
+    .poll(opened, { timeout: 60_000 })
+    .toBe("Buy 1 m of roll, 1000 mm wide, €10.00. In all €10.00: no other way that was looked at costs less.");
+  await page.click("summary:has-text('would cost')");
+  expect(await words(page, ".lay-line details li")).toBe("roll, 2000 mm wide: €12.00");
+  await goTo(page, "#/cloth/canvas");
+  await type(page, "materials[0].stock[1].price.amount", "12");
+  await goTo(page, "#/lay/canvas");
+  await expect.poll(opened, { timeout: 60_000 }).toContain("Buy 0.5 m of roll, 2000 mm wide, €6.00.");
+  await goTo(page, "#/cloth/canvas");
+  await page.click("button:has-text('Panel cut to size, to buy')");
+  const panel = "materials[0].stock[2]";
+  await type(page, `${panel}.count`, "2");
+  await type(page, `${panel}.shape.along`, "500");
+  await type(page, `${panel}.shape.across`, "900");
+  await type(page, `${panel}.price.amount`, "2.50");
+  await goTo(page, "#/lay/canvas");
+  await expect.poll(opened, { timeout: 60_000 }).toContain("Buy 2 × cut to size, 500 × 900 mm, €5.00.");
+  // The shopping list counts them.
+  await goTo(page, "#/table/shopping");
+  await page.waitForSelector(".shopping-list h2");
+  expect(await words(page, ".shopping-list tbody")).toContain("Canvas, 500 mm × 900 mm2€5.00");
+});
+
+// By hand: 1 m is needed; at least 2 m are cut for 20.00; from 1.5 m on all of it costs 4.00 a metre, 2 m then 8.00.
+test("least lengths and cheaper prices from a length on, as the language writes them", {
+  timeout: 240_000,
+}, async () => {
+  const page = await openPage(await stage.person({ locale: "de-DE" }), stage.url);
+  const one = JSON.parse(ROLLS);
+  one.name = "One roll";
+  one.materials[0].stock.pop();
+  await open(page, JSON.stringify(one), "#/cloth/canvas");
+  await type(page, "materials[0].price.least", "2 m");
+  const bought = async (said: string) => {
+    await goTo(page, "#/lay/canvas");
+    await expect.poll(() => words(page, ".lay-sentence strong"), { timeout: 60_000 }).toContain(said);
+    await goTo(page, "#/cloth/canvas");
+  };
+  await bought("20,00 €");
+  await page.click("button:has-text('Staffelpreis')");
+  await type(page, "materials[0].price.steps[0].from", "1,5 m");
+  await type(page, "materials[0].price.steps[0].amount", "4");
+  await page.focus('[data-path="materials[0].price.least"]');
+  const shown = await page.inputValue('[data-path="materials[0].price.steps[0].amount"]');
+  expect(shown.replaceAll("\u00a0", " ")).toBe("4,00 €");
+  await bought("8,00 €");
+  await page.click("button[aria-label='Staffelpreis 1 entfernen']");
+  await bought("20,00 €");
+});

@@ -247,3 +247,37 @@ test("tables with semicolons, tabs, quoted cells, byte order marks and blank lin
     [2, '1 "x"', "two\nlines"],
   ]);
 });
+
+// By hand: two panels of 500 × 900 take 1 m of the narrow roll at 10.00, half a metre of the wide one.
+test.each([
+  [12, "wide", "Canvas: Buy 0.5 m of wide, €6.00. In all €6.00: no other way that was looked at costs less."],
+  [24, "narrow", "Canvas: Buy 1 m of narrow, €10.00. In all €10.00: no other way that was looked at costs less."],
+] as const)(
+  "of several stocks a lay cuts into those for least money and says so (wide at %d)",
+  async (wide, used, said) => {
+    const roll = { kind: "roll", squaring: 0 };
+    const canvas = { id: "canvas", name: "Canvas", kind: "woven", thickness: 0.5, price: { amount: 10, per: "m" } };
+    const stock = [
+      { ...roll, id: "narrow", width: 1000 },
+      { ...roll, id: "wide", width: 2000, price: { amount: wide, per: "m" } },
+    ];
+    const shape = { kind: "rectangle", along: 500, across: 900 };
+    const text = JSON.stringify({
+      ...{ laywright: 1, name: "Quay", unit: "mm", currency: "EUR", gap: 0, margin: 0 },
+      materials: [{ ...canvas, stock }],
+      panels: [{ id: "front", material: "canvas", count: 2, seamAllowance: 0, grain: "lengthwise", shape }],
+    });
+    const task: LayTask = {
+      folder: `rolls/${wide}`,
+      orders: [{ name: "1", folder: `rolls/${wide}`, text }],
+      ...{ withheld: {}, language: "en", write: [] },
+      effort: { evaluations: 2000, seed: 1, mode: "free" },
+    };
+    const { faults, notes } = await doLayTask(task, folder);
+    expect(faults).toEqual([]);
+    expect(notes).toEqual([said]);
+    const plan = JSON.parse(readFileSync(join(folder, `rolls/${wide}/plan.json`), "utf8"));
+    const stocks = new Set(plan.materials[0].placed.map(({ stockId }: { stockId: string }) => stockId));
+    expect([...stocks]).toEqual([used]);
+  },
+);

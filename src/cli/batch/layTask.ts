@@ -6,6 +6,8 @@ import { judgeCloth } from "../../core/job/laidCloth.ts";
 import { planDocument } from "../../core/job/planDocument/writePlan.ts";
 import type { ProjectJob } from "../../core/job/projectJob.ts";
 import { readJob } from "../../core/job/projectJob.ts";
+import { cheapestPlan, hasStockChoice } from "../../core/job/stocks/cheapestPlan.ts";
+import { isCheaperPlan, onAll, openedIn, withOpened } from "../../core/job/stocks/openedStocks.ts";
 import { checkPlan } from "../../core/lay/check/checkPlan.ts";
 import type { LayPlan } from "../../core/lay/problem/layProblem.ts";
 import { copiesLeftOut, lengthUsed } from "../../core/lay/problem/planSums.ts";
@@ -13,6 +15,7 @@ import type { CutMode } from "../../core/lay/search/engine.ts";
 import { problemLine } from "../../core/problems/describeProblem.ts";
 import type { Problem } from "../../core/problems/problem.ts";
 import type { Language } from "../../core/units/language.ts";
+import { openedWords } from "../../export/cutsheet/openedWords.ts";
 import type { OutputId } from "../../export/outputs.ts";
 import { planFiles } from "../../export/planFiles.ts";
 import { nodePool } from "../../worker/nodePool.ts";
@@ -20,8 +23,10 @@ import type { Io } from "../command.ts";
 import type { OutFile } from "../inOut/writeFiles.ts";
 import type { WrittenFile } from "../lay/earlierFiles.ts";
 import { fontBytes } from "../lay/fonts.ts";
+import { CHOICE_EFFORT } from "../lay/laidProject.ts";
 import { layFiles } from "../lay/layOutput.ts";
 import { writeLaid } from "../lay/writeLaid.ts";
+import { attended } from "../timedSearch.ts";
 import { BATCH_TEXTS } from "../words/batchTexts.ts";
 import { QUEUE_TEXTS } from "../words/queueTexts.ts";
 import { CLI_TEXTS } from "../words/words.ts";
@@ -63,7 +68,7 @@ export interface LaidTask extends LayFigures {
   readonly folder: string;
   readonly currency: string;
   readonly shares: readonly OrderShare[];
-  /** What was not written and why, in sentences. */
+  /** What is cut into and why where there was a choice, and what was not written and why, in sentences. */
   readonly notes: readonly string[];
   /** What the checker found, in sentences: then only the plan is there. */
   readonly faults: readonly string[];
@@ -102,19 +107,34 @@ export async function searchLayTask(
   read: TaskJob = jobOfTask(task),
 ): Promise<LayPlan[]> {
   const { island } = task;
-  const all = read.job.lays;
+  const { project, lays: all } = read.job;
   const lays = island === undefined ? all : all.slice(island.cloth, island.cloth + 1);
   const { evaluations, seed, mode } = task.effort;
   const from = island?.from ?? undefined;
   const pool = nodePool(1);
   try {
     const plans: LayPlan[] = [];
-    for (const [i, { problem }] of lays.entries()) {
-      const searching = pool.search({ problem, mode, seed, evaluations, from }, ({ plan, evaluations }) => {
-        const figures = { lengthMm: lengthUsed(plan), leftOut: copiesLeftOut(plan), evaluations };
-        told?.({ cloth: i + 1, cloths: lays.length, materialId: problem.materialId, ...figures });
-      });
-      plans.push((await searching.result).plan);
+    for (const [i, { material, problem }] of lays.entries()) {
+      // Which stocks to cut into is chosen by money first; whoever asks for one cloth alone has chosen already.
+      const chosen =
+        island === undefined && hasStockChoice(material)
+          ? (await attended(cheapestPlan(material, problem, project, { mode, seed, evaluations: CHOICE_EFFORT })))
+              .best.plan
+          : null;
+      const searched = chosen === null ? problem : withOpened(material, problem, openedIn(material, chosen));
+      const searching = pool.search(
+        { problem: searched, mode, seed, evaluations, from },
+        ({ plan, evaluations }) => {
+          const figures = { lengthMm: lengthUsed(plan), leftOut: copiesLeftOut(plan), evaluations };
+          told?.({ cloth: i + 1, cloths: lays.length, materialId: problem.materialId, ...figures });
+        },
+      );
+      const { plan } = await searching.result;
+      if (chosen === null) plans.push(plan);
+      else {
+        const whole = onAll(problem, plan);
+        plans.push(isCheaperPlan(material, problem, project, whole, chosen) ? whole : chosen);
+      }
     }
     return plans;
   } finally {
@@ -203,6 +223,12 @@ async function writeLayTask(
       orders.map(({ name, job: { project } }, i) => ({ name, bags: project.bags, pieces: pieces[i]! })),
     ),
     notes: [
+      ...laid
+        .filter(({ material }) => hasStockChoice(material))
+        .map(({ material, plan }) => {
+          const said = openedWords(job.project, material, plan, ({ id }) => id, language);
+          return `${material.name}: ${said.join(" ")}`;
+        }),
       ...(made?.notes ?? []),
       ...(glyphs.length > 0 ? [CLI_TEXTS[language].lay.noFont(glyphs.join(", "))] : []),
     ],

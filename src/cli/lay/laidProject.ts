@@ -138,7 +138,7 @@ async function layCloth(
 }
 
 /** Evaluations for each set of stock that is looked at. */
-const CHOICE_EFFORT = 20_000;
+export const CHOICE_EFFORT = 20_000;
 
 /** Length that a better plan may save, mm: all of it where pieces are left out. */
 function mayGain(plan: LayPlan): number {

@@ -6,12 +6,14 @@ import type { RowFigures } from "../../core/job/shopping/shopRow.ts";
 import type { ShopWish } from "../../core/job/shopping/shopTable.ts";
 import type { Project } from "../../core/project/project.ts";
 import type { Language } from "../../core/units/language.ts";
+import type { ChosenStock } from "../state/layBoard.ts";
 
-/** What a shop worker is asked, once: a table or a part of it, how cloth and money grow with the bags, or what a piece makes. */
+/** What a shop worker is asked, once: a table or a part of it, how cloth and money grow with the bags, what a piece makes, or which stocks to cut into. */
 export type ShopAsk = { readonly project: Project; readonly wish: ShopWish; readonly language: Language } & (
   | { readonly kind: "table" }
   | { readonly kind: "growth"; readonly cell: ShopCell; readonly most: number }
   | { readonly kind: "piece"; readonly piece: OwnedPiece }
+  | { readonly kind: "choice" }
 );
 
 /** How many come out of a piece, and its plan to look at. */
@@ -40,5 +42,6 @@ export type ShopTold =
   | { readonly kind: "line"; readonly line: ShopLine }
   | { readonly kind: "growth"; readonly growth: Growth }
   | { readonly kind: "piece"; readonly made: PieceShown }
+  | { readonly kind: "choice"; readonly choice: ChosenStock }
   | { readonly kind: "barred"; readonly why: string }
   | { readonly kind: "end" };

@@ -7,6 +7,8 @@ import { bagSteps, freeBags, lengthSteps } from "../../core/job/shopping/bagStep
 import { fromPiece, type Made } from "../../core/job/shopping/fromPiece.ts";
 import type { BarredRow } from "../../core/job/shopping/shopRow.ts";
 import { shopTable } from "../../core/job/shopping/shopTable.ts";
+import { cheapestPlan } from "../../core/job/stocks/cheapestPlan.ts";
+import { otherKinds } from "../../core/job/stocks/openedStocks.ts";
 import { BREATH, inOneGo } from "../../core/lay/search/breath.ts";
 import { problemLine } from "../../core/problems/describeProblem.ts";
 import { SENTENCES } from "../../core/words/words.ts";
@@ -19,7 +21,8 @@ worker.onmessage = (event: MessageEvent<ShopAsk>) => {
   const tell = (told: ShopTold): void => worker.postMessage(told);
   if (ask.kind === "table") tellTable(ask, tell);
   else if (ask.kind === "growth") tellGrowth(ask, tell);
-  else tellPiece(ask, tell);
+  else if (ask.kind === "piece") tellPiece(ask, tell);
+  else tellChoice(ask, tell);
   tell({ kind: "end" });
 };
 
@@ -60,6 +63,13 @@ function tellPiece(ask: Extract<ShopAsk, { kind: "piece" }>, tell: (told: ShopTo
       })),
     },
   });
+}
+
+function tellChoice({ project, wish, language }: ShopAsk, tell: (told: ShopTold) => void): void {
+  const lay = jobOf(project, language).lays.find(({ material }) => material.id === wish.materialId);
+  if (lay === undefined) return;
+  const { best, others } = inOneGo(cheapestPlan(lay.material, lay.problem, project, wish));
+  tell({ kind: "choice", choice: { plan: best.plan, others: otherKinds(lay.material, best.opened, others) } });
 }
 
 /** Why a way cannot be cut, in a sentence. */

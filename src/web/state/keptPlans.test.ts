@@ -64,7 +64,10 @@ function openWindow(project: Project) {
       if (lays.get().get(job.material.id)?.signature === signature) continue;
       const engines = (part: Parameters<typeof chooseEngines>[0]) => chooseEngines(part, "free");
       const plan = inOneGo(arrange(job.problem, engines, { evaluations: 1 }, 1)) as LayPlan;
-      const state = { job, signature, plan, finding: "rested" as const, evaluations: 1, betterAt: 1 };
+      const state = {
+        ...{ job, signature, plan, finding: "rested" as const, evaluations: 1, betterAt: 1 },
+        ...{ rules: null, choice: null },
+      };
       lays.set(new Map(lays.get()).set(job.material.id, state));
     }
   };

@@ -1,7 +1,10 @@
+import type { MoneyRules } from "../../core/buying/moneyRules.ts";
 import type { LayJob } from "../../core/job/projectJob.ts";
+import type { OtherWay } from "../../core/job/stocks/openedStocks.ts";
 import type { LayPlan, LayProblem } from "../../core/lay/problem/layProblem.ts";
 import type { Project } from "../../core/project/project.ts";
 import type { Language } from "../../core/units/language.ts";
+import type { SearchPool } from "../../worker/searchPool.ts";
 import type { FoundPlan } from "../storage/planStore.ts";
 import type { Store } from "./store.ts";
 
@@ -22,7 +25,25 @@ export interface LayState {
   /** Placements tried, in all, and until the plan was found. */
   readonly evaluations: number;
   readonly betterAt: number;
+  /** Of a cloth with several stocks to buy: what money is reckoned in; null of one that leaves no choice. */
+  readonly rules: MoneyRules | null;
+  /** Which of them to cut into and what the other ways cost, once that is worked out. */
+  readonly choice: ChosenStock | null;
 }
+
+/** Which stocks are cut into for least money. */
+export interface ChosenStock {
+  readonly plan: LayPlan;
+  /** Ways that open something else, cheapest first. */
+  readonly others: readonly OtherWay[];
+}
+
+/** Works out which stocks of a cloth to cut into, beside the page. */
+export type ChooseStock = (
+  project: Project,
+  materialId: string,
+  language: Language,
+) => { readonly result: Promise<ChosenStock>; stop(): void };
 
 /** All lays of the open project, by material id. */
 export type Lays = ReadonlyMap<string, LayState>;
@@ -48,4 +69,13 @@ export interface LayBoard {
   hold(materialId: string): void;
   /** Plans that were found at an earlier sitting. */
   recall(found: readonly FoundPlan[]): void;
+}
+
+/**
+ * The workers of a board. `first` does nothing but first plans, so that an edit never waits for the end of a turn of
+ * a search that it made pointless; `more` looks for better ones.
+ */
+export interface LayPools {
+  readonly first: SearchPool;
+  readonly more: SearchPool;
 }

@@ -1,12 +1,16 @@
 import { readFileSync } from "node:fs";
 import { expect, test, vi } from "vitest";
+import { jobOf } from "../../core/job/projectJob.ts";
+import { cheapestPlan } from "../../core/job/stocks/cheapestPlan.ts";
+import { otherKinds } from "../../core/job/stocks/openedStocks.ts";
+import { inOneGo } from "../../core/lay/search/breath.ts";
 import { readProject } from "../../core/project/file/readProject.ts";
 import type { Project } from "../../core/project/project.ts";
 import { loopback } from "../../worker/loopback.ts";
 import type { WorkerLine } from "../../worker/protocol.ts";
 import { type SearchPool, searchPool } from "../../worker/searchPool.ts";
 import type { FoundPlan } from "../storage/planStore.ts";
-import type { LayBoard } from "./layBoard.ts";
+import type { ChooseStock, LayBoard } from "./layBoard.ts";
 import { createLayBoard } from "./lays.ts";
 
 /** One bag of the demo: all its materials, a third of its pieces. */
@@ -131,4 +135,78 @@ test("a plan that something was saved from is held, and let go when a better one
   expect(board.lays.get().get(id)).toMatchObject({ finding: "held", plan });
   board.resume(id);
   expect(board.lays.get().get(id)?.finding).not.toBe("held");
+});
+
+/** Two panels of 500 × 900 off a narrow roll at 10 a metre or a wide one. */
+function twoRolls(wide: number): Project {
+  const roll = { kind: "roll", selvedge: 0, squaring: 0 };
+  const read = readProject(
+    JSON.stringify({
+      ...{ laywright: 1, name: "Quay", unit: "mm", bags: 1, currency: "EUR", gap: 0, margin: 0 },
+      materials: [
+        {
+          ...{ id: "canvas", name: "Canvas", kind: "woven", thickness: 0.5, price: { amount: 10, per: "m" } },
+          stock: [
+            { ...roll, id: "narrow", width: 1000 },
+            { ...roll, id: "wide", width: 2000, price: { amount: wide, per: "m" } },
+          ],
+        },
+      ],
+      panels: [
+        {
+          ...{ id: "front", material: "canvas", count: 2, seamAllowance: 0, grain: "lengthwise" },
+          shape: { kind: "rectangle", along: 500, across: 900 },
+        },
+      ],
+    }),
+  );
+  if (!read.ok) throw new Error(JSON.stringify(read.problems));
+  return read.value;
+}
+
+// By hand: the narrow roll takes 1 m for 10.00, the wide one half a metre for half its price.
+test("of two rolls the one for least money is cut into, better plans are looked for on it, and prices change it", async () => {
+  const chosen: string[] = [];
+  const choose: ChooseStock = (project, materialId) => {
+    chosen.push(materialId);
+    const lay = jobOf(project).lays.find(({ material }) => material.id === materialId)!;
+    const search = { mode: "free", seed: 1, evaluations: 2000 } as const;
+    const { best, others } = inOneGo(cheapestPlan(lay.material, lay.problem, project, search));
+    const choice = { plan: best.plan, others: otherKinds(lay.material, best.opened, others) };
+    return { result: Promise.resolve(choice), stop: () => {} };
+  };
+  const searched: string[][] = [];
+  const more: SearchPool = {
+    threads: 1,
+    search: ({ problem }) => {
+      searched.push(problem.stocks.map(({ id }) => id));
+      return { result: new Promise(() => {}), stop: () => {}, spent: () => 0 };
+    },
+    close: () => {},
+  };
+  const board = createLayBoard(
+    () => ({ first: searchPool([loopback(setImmediate)]), more }),
+    () => 0,
+    () => {},
+    choose,
+  );
+  const opened = async (project: Project) => {
+    board.follow(project, "en");
+    const state = () => board.lays.get().get("canvas")!;
+    await vi.waitUntil(() => state().choice !== null, { timeout: 60_000 });
+    const used = state().plan!.uses.filter(({ usedLength }) => usedLength > 0);
+    return { used: used.map(({ stockId }) => stockId), others: state().choice!.others };
+  };
+  expect(await opened(twoRolls(12))).toEqual({
+    used: ["wide"],
+    others: [{ opened: ["narrow"], toPay: 1000, leftOut: 0 }],
+  });
+  expect(searched.at(-1)).toEqual(["wide"]);
+  // Nothing but a price changed, and it is chosen anew.
+  expect(await opened(twoRolls(24))).toEqual({
+    used: ["narrow"],
+    others: [{ opened: ["wide"], toPay: 1200, leftOut: 0 }],
+  });
+  expect(searched.at(-1)).toEqual(["narrow"]);
+  expect(chosen).toHaveLength(2);
 });

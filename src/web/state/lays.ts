@@ -1,12 +1,11 @@
 import { checkPlan } from "../../core/lay/check/checkPlan.ts";
 import type { LayPlan, LayProblem } from "../../core/lay/problem/layProblem.ts";
 import { isSettled } from "../../core/lay/search/arrange/arrange.ts";
-import { isBetterPlan } from "../../core/lay/search/comparePlans.ts";
-import type { RunningSearch, SearchPool } from "../../worker/searchPool.ts";
+import type { RunningSearch } from "../../worker/searchPool.ts";
 import type { FoundPlan } from "../storage/planStore.ts";
+import { choiceRules, isBetterFor, laySignature, searchedFor, stockChooser } from "./chosenStock.ts";
 import { derivedOf } from "./derived.ts";
-import type { Finding, LayBoard, LayState, Lays } from "./layBoard.ts";
-import { problemSignature } from "./problemSignature.ts";
+import type { ChooseStock, ChosenStock, Finding, LayBoard, LayPools, LayState, Lays } from "./layBoard.ts";
 import { createStore } from "./store.ts";
 
 /**
@@ -23,27 +22,21 @@ const MOST_KNOWN = 60;
 const TURN = 1_200;
 
 /**
- * The workers of a board. `first` does nothing but first plans, so that an edit never waits for the end of a turn of
- * a search that it made pointless; `more` looks for better ones.
- */
-export interface LayPools {
-  readonly first: SearchPool;
-  readonly more: SearchPool;
-}
-
-/**
  * A board that searches with the given workers; they are asked for once, when there is something to search. `keep`
- * hears of every better plan, and of what was spent on it.
+ * hears of every better plan, and of what was spent on it. Where a cloth has several stocks to buy, `choose` says which to
+ * cut into for least money, and better plans are looked for on those.
  */
 export function createLayBoard(
   newPools: () => LayPools,
   now: () => number,
   keep: (found: FoundPlan) => void = () => {},
+  choose: ChooseStock | null = null,
 ): LayBoard {
   const lays = createStore<Lays>(new Map());
   let pools: LayPools | null = null;
   let hurrying: { readonly problem: LayProblem; stop(): void } | null = null;
   let running: { id: string; before: number; search: RunningSearch; startedAt: number } | null = null;
+  const chooser = stockChooser(choose);
   let attended: string | null = null;
   let hushed = false;
   let seed = 1;
@@ -67,12 +60,26 @@ export function createLayBoard(
     const waiting = [...lays.get()].filter(isWaiting);
     const bare = waiting.filter(([, { plan }]) => plan === null);
     const first = bare.find(isLooked) ?? bare[0];
+    const unchosen = [...lays.get().values()].find(isUnchosen);
+    if (first === undefined && unchosen !== undefined)
+      chooser.begin(unchosen, (choice) => chooseFor(unchosen, choice));
     if (first !== undefined) hurry(first[0], first[1].job.problem);
     else if (running === null && !hushed) {
+      const waiting = [...lays.get()].filter((each) => isWaiting(each) && !isUnchosen(each[1]));
       const isFresh = ([, state]: readonly [string, LayState]) => !isTried(state, PATIENCE.first);
       const chosen = waiting.find(isLooked) ?? waiting.find(isFresh) ?? waiting[0];
       if (chosen !== undefined) start(chosen[0], chosen[1]);
     }
+  };
+  /** What a person moved by hand is no plan to choose by yet. */
+  const isUnchosen = (state: LayState) => chooser.isWanted(state) && !isMoved.has(state.plan!);
+  const chooseFor = ({ job: { material, problem } }: LayState, choice: ChosenStock | null) => {
+    const state = lays.get().get(material.id);
+    if (state?.job.problem === problem && state.plan !== null) {
+      patch(material.id, { choice: choice ?? { plan: state.plan, others: [] } });
+      if (choice !== null) take(material.id, problem, choice.plan, state.evaluations);
+    }
+    next();
   };
   const hurry = (id: string, problem: LayProblem) => {
     pools ??= newPools();
@@ -88,7 +95,7 @@ export function createLayBoard(
       ({ plan, evaluations }) => {
         if (hurrying !== mine) return;
         take(id, problem, plan, evaluations);
-        if (isSettled(problem, plan)) patch(id, { finding: "proven" });
+        if (isSettled(problem, plan) && lays.get().get(id)?.rules === null) patch(id, { finding: "proven" });
         search.stop();
         over();
       },
@@ -103,22 +110,23 @@ export function createLayBoard(
     const { problem } = state.job;
     pools ??= newPools();
     const before = state.evaluations;
+    const searched = searchedFor(state);
     const mine = { id, before, startedAt: now(), search: undefined as unknown as RunningSearch };
     running = mine;
     patch(id, { finding: "finding" });
     mine.search = pools.more.search(
-      { problem, mode: "free", seed: seed++, evaluations: Infinity },
+      { problem: searched.problem, mode: "free", seed: seed++, evaluations: Infinity },
       ({ plan, evaluations }) => {
         if (running !== mine) return;
-        take(id, problem, plan, before + evaluations);
+        take(id, problem, searched.whole(plan), before + evaluations);
       },
     );
     mine.search.result
       .then(({ plan, evaluations }) => {
         if (running !== mine) return;
         running = null;
-        take(id, problem, plan, before + evaluations);
-        patch(id, { finding: isSettled(problem, plan) ? "proven" : "rested" });
+        take(id, problem, searched.whole(plan), before + evaluations);
+        patch(id, { finding: isSettled(searched.problem, plan) ? "proven" : "rested" });
         keepFound(id);
         next();
       })
@@ -133,7 +141,7 @@ export function createLayBoard(
   const take = (id: string, problem: LayProblem, plan: LayPlan, evaluations: number) => {
     const state = lays.get().get(id);
     if (state === undefined || state.job.problem !== problem) return;
-    const better = state.plan === null || isMoved.has(state.plan) || isBetterPlan(problem, plan, state.plan);
+    const better = state.plan === null || isMoved.has(state.plan) || isBetterFor(state, plan);
     patch(id, better ? { plan, evaluations, betterAt: evaluations } : { evaluations });
     if (better) keepFound(id);
   };
@@ -195,18 +203,25 @@ export function createLayBoard(
       const fresh = new Map<string, LayState>();
       for (const job of derivedOf(project, language).lays) {
         const id = job.material.id;
-        const signature = problemSignature(job.problem);
+        const rules = choiceRules(project, job.material);
+        const signature = laySignature(project, job);
         const old = lays.get().get(id);
         if (old?.signature === signature)
           fresh.set(id, { ...old, job: { material: job.material, problem: old.job.problem } });
         else {
           if (running?.id === id) stop();
           const moved = old?.plan && isMoved.has(old.plan) ? old.plan : null;
-          fresh.set(id, { job, signature, ...startOf(job.problem, signature, moved) });
+          const start = startOf(job.problem, signature, moved);
+          fresh.set(id, { job, signature, rules, choice: null, ...start });
         }
       }
       if (running !== null && !fresh.has(running.id)) stop();
       lays.set(fresh);
+      chooser.follow(
+        project,
+        language,
+        [...fresh.values()].map(({ job }) => job.problem),
+      );
       const stillWanted = [...fresh.values()].some(({ job }) => job.problem === hurrying?.problem);
       if (hurrying !== null && !stillWanted) {
         const stale = hurrying;
@@ -270,7 +285,7 @@ export function createLayBoard(
         if ((known.get(each.signature)?.evaluations ?? -1) < each.evaluations) known.set(each.signature, each);
         const state = lays.get().get(each.materialId);
         if (state?.signature !== each.signature || state.finding === "held") continue;
-        const isNews = each.isHeld || isBetterPlan(state.job.problem, each.plan, state.plan);
+        const isNews = each.isHeld || isBetterFor(state, each.plan);
         if (!isNews || (state.plan !== null && isMoved.has(state.plan))) continue;
         known.set(each.signature, each);
         if (running?.id === each.materialId) stop();

@@ -1,6 +1,7 @@
 import type { Problem } from "../../core/problems/problem.ts";
 import type { Project } from "../../core/project/project.ts";
 import { browserPool } from "../../worker/browserPool.ts";
+import { chooseStock } from "../shop/chooseStock.ts";
 import { openCupboardStore } from "../storage/cupboardStore.ts";
 import { browserJournal } from "../storage/journal.ts";
 import { openMaterialLibrary } from "../storage/materialLibrary.ts";
@@ -71,7 +72,7 @@ export async function openBench(): Promise<Workbench> {
   const planStore = await openPlanStore();
   const { board, plans, turnTo } = createKeptPlans(
     session,
-    (keep) => createLayBoard(pools, () => performance.now(), keep),
+    (keep) => createLayBoard(pools, () => performance.now(), keep, chooseStock),
     planStore,
   );
   // Plans that were found before come first: nothing is searched that is known.

@@ -3,7 +3,7 @@ import { type LayPlan, UNPLACED_REASONS } from "../../core/lay/problem/layProble
 import type { KeptPlan } from "../../core/project/keptPlan.ts";
 import type { Project } from "../../core/project/project.ts";
 import type { NamedPlan } from "../storage/planStore.ts";
-import { problemSignature } from "./problemSignature.ts";
+import { laySignature } from "./chosenStock.ts";
 import { projectCodec } from "./projectCodec.ts";
 
 /** Plans of a project by name, as they go into its file; `isHeld` says which of them are laid and stay. */
@@ -46,7 +46,7 @@ export function plansFromFile(
     if (known !== undefined) return known;
     const read = text === ownText ? { ok: true as const, value: project } : projectCodec.read(text);
     const lays = read.ok ? jobOf(read.value, "en").lays : [];
-    const found = new Map(lays.map(({ material, problem }) => [material.id, problemSignature(problem)]));
+    const found = new Map(read.ok ? lays.map((lay) => [lay.material.id, laySignature(read.value, lay)]) : []);
     signatures.set(text, found);
     return found;
   };

@@ -1,11 +1,13 @@
 import type { LayProblem } from "../../core/lay/problem/layProblem.ts";
 
-/** A short text that is the same for the same problem. Cost O(points). */
-export function problemSignature(problem: LayProblem): string {
+/**
+ * A short text that is the same for the same problem, and for the same of what else the plan depends on. Cost O(points).
+ */
+export function problemSignature(problem: LayProblem, besides: unknown = null): string {
   const text = JSON.stringify(problem, (_key, value: unknown) =>
     value instanceof Float64Array ? value.join(" ") : value,
   );
-  return textHash(text);
+  return textHash(besides === null ? text : text + JSON.stringify(besides));
 }
 
 /** Short name of a text: alike texts have alike names, and two texts of a project hardly ever the same one (106 bits). */

@@ -51,6 +51,10 @@ export const deShop: typeof enShop = {
   curve: "Taschen gegen die Länge, die gekauft wird",
   curveBags: "Taschen",
   curveLength: "Länge zu kaufen",
+  opened: {
+    looking: "Andere Rollen und Zuschnitte werden noch abgewogen.",
+    others: (count) => `Was ${count} ${plural(count, "anderer Weg", "andere Wege")} kosten würden`,
+  },
   piece: {
     heading: "Was ergibt dieses Stück?",
     about: (along, across) => words("Ich habe ein Stück, ", along, " im Fadenlauf und ", across, " quer."),

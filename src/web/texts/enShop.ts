@@ -51,6 +51,10 @@ export const enShop = {
   curve: say("Bags against the length of cloth that is bought"),
   curveBags: say("bags"),
   curveLength: say("length to buy"),
+  opened: {
+    looking: say("Other rolls and panels are still being weighed."),
+    others: (count: number) => `What ${count} other ${plural(count, "way", "ways")} would cost`,
+  },
   piece: {
     heading: say("What can I make from this piece?"),
     about: (along: Blank, across: Blank) =>

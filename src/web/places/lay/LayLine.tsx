@@ -10,6 +10,7 @@ import type { LayState } from "../../state/layBoard.ts";
 import { routeHash } from "../../state/route.ts";
 import { useWorkbench } from "../../state/workbench.ts";
 import { useLanguage, useTexts } from "../../texts/texts.ts";
+import { OpenedStock } from "./OpenedStock.tsx";
 import type { Ways } from "./useWays.ts";
 
 /** One line under the plan: how much, how good, what it costs, what one change would spare; and the search's own word. */
@@ -25,7 +26,8 @@ export function LayLine({ lay, project, ways }: { lay: LayState; project: Projec
     <div class="lay-line sheet">
       <div class="lay-sentence" role="status" aria-live="polite">
         <Needs lay={lay} />
-        {shop !== null && shop.buyLength > 0 && (
+        {lay.rules !== null && <OpenedStock lay={lay} project={project} />}
+        {shop !== null && shop.buyLength > 0 && lay.rules === null && (
           <strong>
             {unbroken(
               texts.lay.buy(
