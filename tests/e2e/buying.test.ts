@@ -79,11 +79,12 @@ test("the shopping list is on the page, and its files are those of the command",
   await page.click(".lay-line a:has-text('Shopping list')");
   await page.waitForSelector(".shopping-list h2");
   const text = (await page.locator(".shopping-list").textContent())!.replaceAll("\u00a0", " ");
-  for (const words of ["Cloth, Quay market", "Canvas, 1000 mm wide", "Lining, 1400 mm wide", "no price", "Zip"])
+  for (const words of ["Cloth, Quay market", "Canvas, 100 cm wide", "Lining, 140 cm wide", "no price", "Zip"])
     expect(text).toContain(words);
   expect(text).toContain("1 pack of 5€2.50");
   // A price is missing, so no sum is made up.
   expect(text).toContain("Some prices in EUR are missing, so there is no sum.");
+  expect(text).toContain("What has no price here comes on top.");
   const files = [
     await saved(page, ".shopping-list button:has-text('Save as text')"),
     await saved(page, ".shopping-list button:has-text('spreadsheet')"),
@@ -233,7 +234,7 @@ test("which roll to open and why, prices and panels to buy change it", { timeout
   await type(page, `${panel}.shape.across`, "900");
   await type(page, `${panel}.price.amount`, "2.50");
   await goTo(page, "#/lay/canvas");
-  await expect.poll(opened, { timeout: 60_000 }).toContain("Buy 2 × cut to size, 500 × 900 mm, €5.00.");
+  await expect.poll(opened, { timeout: 60_000 }).toContain("Buy 2 × cut to size, 500 mm × 900 mm, €5.00.");
   // The shopping list counts them.
   await goTo(page, "#/table/shopping");
   await page.waitForSelector(".shopping-list h2");

@@ -34,11 +34,11 @@ test("two projects on one list: cloth of a shop cut once, packs shared, the sum 
   const { code, out } = await runCli("shopping", ...words, "--csv", csv);
   expect(code).toBe(0);
   expect(out).toContain("To buy for Tote, Pouch");
-  expect(out).toMatch(/Cloth, Quay market\n {2}Canvas, 1000 mm wide +1\.3 m +€15\.60/u);
+  expect(out).toMatch(/Cloth, Quay market\n {2}Canvas, 100 cm wide +1\.3 m +€15\.60/u);
   expect(out).toMatch(/=Zip +1 pack of 5 +€2\.50/u);
   expect(out).toContain("To pay: €18.10");
   const rows = readFileSync(csv, "utf8").split("\r\n");
-  expect(rows[1]).toBe('Cloth,"Canvas, 1000 mm wide",1.3 m,15.6,EUR,Quay market,Tote; Pouch');
+  expect(rows[1]).toBe('Cloth,"Canvas, 100 cm wide",1.3 m,15.6,EUR,Quay market,Tote; Pouch');
   // What a spreadsheet would reckon with is written as words.
   expect(rows[2]).toContain("'=Zip");
   // On paper, read by a program that we did not write.

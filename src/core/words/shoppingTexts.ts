@@ -6,6 +6,8 @@ export interface ShoppingTexts {
   readonly packs: (packs: number, pack: number) => string;
   readonly total: (money: string) => string;
   readonly noTotal: (currency: string) => string;
+  /** Below the sum, of hardware, thread and tape. */
+  readonly onTop: string;
   readonly nothing: string;
   /** What to cut into, of several stocks, and why. */
   readonly open: {

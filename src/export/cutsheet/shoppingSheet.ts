@@ -1,5 +1,5 @@
 import { majorOf } from "../../core/buying/money.ts";
-import { shopLength } from "../../core/buying/shopLength.ts";
+import { shopLength, shopWidth } from "../../core/buying/shopLength.ts";
 import { listTotals, type PieceToBuy, type ShoppingList } from "../../core/job/shopping/shoppingList.ts";
 import { cutLength } from "../../core/units/cutLength.ts";
 import { formatLength, type LengthStyle } from "../../core/units/formatLength.ts";
@@ -56,9 +56,11 @@ export function shoppingSheet(
         }),
     }));
   });
-  const totals = [...listTotals(list)].map(([currency, sum]) =>
+  const sums = [...listTotals(list)].map(([currency, sum]) =>
     sum === null ? texts.noTotal(currency) : texts.total(moneyText(sum, currency, language)),
   );
+  const isOpen = list.hardware.length + list.consumables.length > 0 && sums.length > 0;
+  const totals = isOpen ? [...sums, texts.onTop] : sums;
   return { title: texts.title(projects), groups, totals, lines, language };
 }
 
@@ -70,7 +72,7 @@ function rowsOf(list: ShoppingList, lengths: LengthStyle, language: Language): R
   const bare = { source: null, toPay: null, currency: "", projects: [] };
   return [
     ...list.cloths.map(({ name, width, buy, price, ...more }): Row => {
-      const what = `${name}, ${texts.wide(write(width))}`;
+      const what = `${name}, ${texts.wide(shopWidth(width, language))}`;
       return { group: "cloth", what, amount: shopLength(buy, price, language), ...more };
     }),
     ...list.pieces.map((piece): Row => {
@@ -96,7 +98,7 @@ function rowsOf(list: ShoppingList, lengths: LengthStyle, language: Language): R
 
 /** What is cut to size by its sides, a skin by its name and sides, a roll by its width. */
 function pieceSize({ kind, along, across }: PieceToBuy, write: (mm: number) => string, language: Language): string {
-  if (kind === "roll") return SHOPPING_TEXTS[language].wide(write(across));
+  if (kind === "roll") return SHOPPING_TEXTS[language].wide(shopWidth(across, language));
   const size = `${write(along)} × ${write(across)}`;
   return kind === "skin" ? `${PAPER_TEXTS[language].stocks.kinds.skin} ${size}` : size;
 }

@@ -27,7 +27,7 @@ export const deShop: typeof enShop = {
   bags: "Taschen je Meter",
   asPlanned: "wie geplant",
   used: (share) => `${share} genutzt`,
-  bulk: (layers, thickness) => `${layers} ${plural(layers, "Lage", "Lagen")}, ${thickness}`,
+  bulk: (layers, thickness) => `Riemen ${layers} ${plural(layers, "Lage", "Lagen")}, ${thickness}`,
   best: "am besten",
   nothing: "nichts",
   bestIs: (way, length, money, rows) =>

@@ -28,7 +28,8 @@ export const enShop = {
   bags: say("Bags a metre"),
   asPlanned: say("as planned"),
   used: (share: string) => `${share} used`,
-  bulk: (layers: number, thickness: string) => `${layers} ${plural(layers, "layer", "layers")}, ${thickness}`,
+  bulk: (layers: number, thickness: string) =>
+    `straps ${layers} ${plural(layers, "layer", "layers")}, ${thickness}`,
   best: say("best"),
   nothing: say("nothing"),
   bestIs: (way: string, length: string, money: string | null, rows: number) =>

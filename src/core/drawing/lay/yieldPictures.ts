@@ -75,12 +75,14 @@ const BOTTOM = 16;
 
 /**
  * A count that climbs in steps, drawn from the first step's length to `to`: a step is level till the next length that
- * gives more, and labelled where there is room. `axis` names the two directions.
+ * gives more, and labelled where there is room. `axis` names the two directions; `width`, mm: letters are 3 mm high in
+ * any.
  */
 export function yieldCurvePicture(
   steps: readonly CurveStep[],
   to: number,
   axis: { readonly length: string; readonly count: string },
+  width: number = WIDE,
 ): Drawing {
   const [first, last] = [steps[0]!, steps.at(-1)!];
   // A little more than what was asked for, so that a step at the very end has a tread.
@@ -88,7 +90,7 @@ export function yieldCurvePicture(
   const span = end - first.length;
   const least = first.count;
   const rise = Math.max(1, last.count - least);
-  const wide = WIDE - LEFT - MARGIN;
+  const wide = width - LEFT - MARGIN;
   const x = (length: number): number => LEFT + ((length - first.length) / span) * wide;
   const y = (count: number): number => BOTTOM + 4 + ((count - least) / rise) * (HIGH - 8);
   const points = steps.flatMap(({ length, count }, i) => {
@@ -117,5 +119,5 @@ export function yieldCurvePicture(
     items.push(drawText(label, middle, BOTTOM - 5, TEXT, { anchor: "middle" }));
     free = middle + half + 2;
   }
-  return { box: { minX: 0, minY: 0, maxX: WIDE, maxY: BOTTOM + HIGH + 8 }, items };
+  return { box: { minX: 0, minY: 0, maxX: width, maxY: BOTTOM + HIGH + 8 }, items };
 }

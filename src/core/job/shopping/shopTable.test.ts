@@ -232,3 +232,32 @@ test("the demo's straps, by construction and direction: what is barred says why,
   expect(whole!.usedLength).toBeCloseTo(2000, 6);
   expect(joined!.usedLength).toBeLessThan(whole!.usedLength - 300);
 });
+
+test("ways that come to the same pieces on the same cloth are laid once, and each is a row", () => {
+  const rows = rowsOf(projectOf([[300, 400, 5]]), { widths: sold(1000, 1400), joins: [false, true] }).map(laid);
+  expect(rows.map(({ cell: { joins, sold } }) => [joins, sold.width])).toEqual([
+    [false, 1000],
+    [false, 1400],
+    [true, 1000],
+    [true, 1400],
+  ]);
+  expect(rows[2]!.plan).toBe(rows[0]!.plan);
+  expect(rows[3]!.plan).toBe(rows[1]!.plan);
+  expect(rows[1]!.plan).not.toBe(rows[0]!.plan);
+});
+
+test("every cell of the demo's table over seven widths is a whole plan that the checker passes", () => {
+  const read = readProject(
+    readFileSync(new URL("../../../../fixtures/harbour-bags.json", import.meta.url), "utf8"),
+  );
+  if (!read.ok) throw new Error("the demo cannot be read");
+  const constructions = [null, ...otherConstructions(read.value, read.value.materials[0]!)];
+  const wish = { materialId: "sailcloth", evaluations: 1, widths: sold(...SHOP_WIDTHS), constructions };
+  const rows = rowsOf(read.value, wish);
+  expect(rows).toHaveLength(28);
+  for (const row of rows.map(laid)) {
+    expect(checkPlan(row.problem, row.plan)).toEqual([]);
+    const copies = row.problem.pieces.reduce((sum, { count }) => sum + count, 0);
+    expect(row.plan.placements).toHaveLength(copies);
+  }
+});

@@ -34,7 +34,7 @@ export const ROW_EFFORT = 60_000;
  * breath wherever a host may stop; the rows so far stand. The rows depend on the arguments alone.
  *
  * Errors: RangeError for a material that is not there or not sold off a roll.
- * Cost:   widths × constructions × directions × joins searches.
+ * Cost:   widths × constructions × directions × joins searches; one for all ways that come to the same lay problem.
  */
 export function* shopTable(project: Project, wish: ShopWish): Generator<ShopRow | Breath, void, undefined> {
   const material = project.materials.find(({ id }) => id === wish.materialId);
@@ -42,6 +42,8 @@ export function* shopTable(project: Project, wish: ShopWish): Generator<ShopRow 
   if (!material || !roll)
     throw new RangeError(`shopTable: a cloth sold off a roll was expected, got ${wish.materialId}`);
   const asPlanned = jobOf({ ...project, pins: [], plans: undefined });
+  // Ways that come to the same pieces on the same cloth are laid once: straps too short to join, or made so already.
+  const known = new Map<string, LayPlan>();
   const widths = [...wish.widths].sort((a, b) => a.width - b.width);
   for (const construction of wish.constructions)
     for (const direction of wish.directions)
@@ -56,7 +58,9 @@ export function* shopTable(project: Project, wish: ShopWish): Generator<ShopRow 
             yield { kind: "barred", cell, troubles: job.troubles, leftOut: [] };
             continue;
           }
-          const found: LayPlan = yield* quickPlan(lay.problem, wish);
+          const same = problemText(lay.problem);
+          const found: LayPlan = known.get(same) ?? (yield* quickPlan(lay.problem, wish));
+          known.set(same, found);
           const plan: LayPlan = narrower === null ? found : shorterOf(lay.problem, found, narrower);
           yield BREATH;
           const row = rowOf(cell, job, asPlanned, { ...lay, plan, rollId: roll.id }, wish.mode);
@@ -64,6 +68,13 @@ export function* shopTable(project: Project, wish: ShopWish): Generator<ShopRow 
           yield row;
         }
       }
+}
+
+/** The same text for the same problem. Cost: O(points). */
+function problemText(problem: LayProblem): string {
+  return JSON.stringify(problem, (_, value: unknown) =>
+    value instanceof Float64Array ? Array.from(value) : value,
+  );
 }
 
 /** The plan of a narrower roll where it is shorter and the checker passes it on this one. */

@@ -18,6 +18,7 @@ export const shopping: ShoppingTexts = {
     pack === 1 ? String(packs) : `${packs} ${plural(packs, "Packung", "Packungen")} zu ${pack}`,
   total: (money) => `Zu zahlen: ${money}`,
   noTotal: (currency) => `Einige Preise in ${currency} fehlen, deshalb gibt es keine Summe.`,
+  onTop: "Was hier keinen Preis hat, kommt noch dazu.",
   nothing: "Es gibt nichts einzukaufen.",
   open: {
     own: (stock) => `Aus dem, was da ist: ${stock}.`,

@@ -17,6 +17,7 @@ export const shopping: ShoppingTexts = {
   packs: (packs, pack) => (pack === 1 ? String(packs) : `${packs} ${plural(packs, "pack", "packs")} of ${pack}`),
   total: (money) => `To pay: ${money}`,
   noTotal: (currency) => `Some prices in ${currency} are missing, so there is no sum.`,
+  onTop: "What has no price here comes on top.",
   nothing: "There is nothing to buy.",
   open: {
     own: (stock) => `From what you have: ${stock}.`,

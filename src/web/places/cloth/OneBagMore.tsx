@@ -16,6 +16,8 @@ import { useLanguage, useTexts } from "../../texts/texts.ts";
 /** Bags looked at unless told, and at most. */
 const USUAL = 8;
 const MOST = 40;
+/** Width of the curve where letters of 3 mm are to be read on a phone, mm. */
+const PHONE = 84;
 
 /** How cloth and money grow with the bags: a sentence, a table and a curve. */
 export function OneBagMore({ material, ownWidth }: { material: Material; ownWidth: number }) {
@@ -83,18 +85,23 @@ function Curve({
     length: step.toPay === null ? length(step.length) : `${length(step.length)} (${money(step.toPay)})`,
     bags: step.bags,
   }));
-  const drawing = yieldCurvePicture(
-    steps.map((step) => ({ length: step.length, count: step.bags, label: length(step.length) })),
-    steps.at(-1)!.length * 1.05,
-    { length: words.curveLength, count: words.curveBags },
-  );
+  const drawing = (width?: number) =>
+    yieldCurvePicture(
+      steps.map((step) => ({ length: step.length, count: step.bags, label: length(step.length) })),
+      steps.at(-1)!.length * 1.05,
+      { length: words.curveLength, count: words.curveBags },
+      width,
+    );
   return (
     <>
       <p class="grown">
         <strong>{words.makes(said)}</strong> {free.length > 0 && words.free(free)}
       </p>
-      <div class="growth">
-        <DrawingPicture drawing={drawing} name={words.curve} class="growth-curve" />
+      <div class="growth on-wide">
+        <DrawingPicture drawing={drawing()} name={words.curve} class="growth-curve" />
+      </div>
+      <div class="on-narrow">
+        <DrawingPicture drawing={drawing(PHONE)} name={words.curve} class="growth-curve" />
       </div>
     </>
   );

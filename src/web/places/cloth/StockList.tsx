@@ -234,19 +234,21 @@ function LeftoverWords({ piece, path, onStock }: StockWords & { piece: ShapedSto
         path={path("flaws")}
         onFlaws={(flaws, key) => set({ flaws }, words.flawsLabel, key)}
       />
-      <Tick
-        label={words.toBuy}
-        path={path("toBuy")}
-        value={piece.toBuy === true}
-        onValue={(toBuy) => set({ toBuy: toBuy ? true : undefined }, words.toBuy)}
-      />
+      <div class="row">
+        <Tick
+          label={words.toBuy}
+          path={path("toBuy")}
+          value={piece.toBuy === true}
+          onValue={(toBuy) => set({ toBuy: toBuy ? true : undefined }, words.toBuy)}
+        />
+        <Tick
+          label={words.keptBack}
+          path={path("keptBack")}
+          value={piece.keptBack === true}
+          onValue={(keptBack) => set({ keptBack }, words.keptBack)}
+        />
+      </div>
       <OwnPrice stock={piece} path={path} onPrice={(price, label, key) => set({ price }, label, key)} />
-      <Tick
-        label={words.keptBack}
-        path={path("keptBack")}
-        value={piece.keptBack === true}
-        onValue={(keptBack) => set({ keptBack }, words.keptBack)}
-      />
     </>
   );
 }
