@@ -45,22 +45,6 @@ export const fr: Texts = {
     refusedChange: "C’est impossible, rien n’a donc changé :",
     understood: "Compris",
   },
-  shop: {
-    ...en.shop,
-    list: {
-      link: "Liste d’achats",
-      about:
-        "Tout ce qu’il faut pour ce projet, magasin par magasin, arrondi à ce qui se vend. Ce que vous avez d’un tissu sert d’abord.",
-      what: "Quoi",
-      amount: "Combien",
-      cost: "Prix",
-      noPrice: "sans prix",
-      savePdf: "Enregistrer pour imprimer",
-      saveText: "Enregistrer en texte",
-      saveCsv: "Enregistrer pour un tableur",
-      waiting: "La liste suit dès que chaque tissu a un placement.",
-    },
-  },
   project: {
     heading: "Projets",
     newName: "Nouveaux sacs",
@@ -448,8 +432,6 @@ export const fr: Texts = {
     toBuy: "Encore au magasin : payé quand on y coupe",
     ownPriceLabel: "Son prix à lui",
     asCloth: "comme le tissu",
-    addPriceStep: "Moins cher à partir d’une longueur",
-    leastLabel: "Longueur minimale coupée",
     removeStock: "Épuisé : retirer",
     rollSentence: (width, selvedge, selvedgeWidth, length, squaring) =>
       words(
@@ -505,6 +487,14 @@ export const fr: Texts = {
       each: "la pièce",
     },
     costs: (amount, currency, basis) => words("Il coûte ", amount, " ", currency, " ", basis, "."),
+    costsAlone: (amount, basis) => words("Cela coûte ", amount, " ", basis, "."),
+    soldAtLeast: (least) => words("On en coupe au moins ", least, "."),
+    leastLabel: "Longueur minimale coupée",
+    costsFrom: (from, amount) => words("À partir de ", from, " le tout coûte ", amount, "."),
+    stepFromLabel: (n) => `Prix réduit ${n} : à partir de cette longueur`,
+    stepPriceLabel: (n) => `Prix réduit ${n}`,
+    addPriceStep: "Moins cher à partir d’une longueur",
+    removePriceStep: (n) => `Supprimer le prix réduit ${n}`,
     costsNothingYet: (amount) => words("Prix : ", amount, "."),
     soldIn: (step) => words("Il se vend par pas de ", step, "."),
     stepLabel: "Pas de vente",

@@ -36,6 +36,10 @@ export const frCupboard: typeof enCupboard = {
     count === 0
       ? "Il ne reste rien qui vaille d’être gardé."
       : `Gardé : ${codes}. Écrivez ${plural(count, "ce code sur le morceau", "ces codes sur les morceaux")}.`,
+  labels: (count) => `Imprimer ${plural(count, "une étiquette", `${count} étiquettes`)}`,
+  label: (code) => `Imprimer l’étiquette de ${code}`,
+  labelsAbout:
+    "Trois sur huit par feuille, en grandeur réelle. Un téléphone lit le code ; il est aussi écrit à côté en grand.",
   saveFile: "Enregistrer le placard dans un fichier",
   openFile: "Reprendre un fichier de placard",
   broughtIn: (count) => plural(count, "1 morceau repris.", `${count} morceaux repris.`),

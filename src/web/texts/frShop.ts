@@ -25,7 +25,7 @@ export const frShop: typeof enShop = {
   bags: "Sacs par mètre",
   asPlanned: "comme prévu",
   used: (share) => `${share} utilisé`,
-  bulk: (layers, thickness) => `${layers} ${plural(layers, "couche", "couches")}, ${thickness}`,
+  bulk: (layers, thickness) => `sangles ${layers} ${plural(layers, "couche", "couches")}, ${thickness}`,
   best: "le mieux",
   nothing: "rien",
   bestIs: (way, length, money, rows) =>
@@ -49,4 +49,42 @@ export const frShop: typeof enShop = {
   curve: "Sacs selon la longueur de tissu achetée",
   curveBags: "sacs",
   curveLength: "longueur à acheter",
+  opened: {
+    looking: "Les autres rouleaux et coupons sont encore comparés.",
+    others: (count) => `Ce que ${plural(count, "une autre façon coûterait", `${count} autres façons coûteraient`)}`,
+  },
+  piece: {
+    heading: "Que puis-je faire de ce morceau ?",
+    about: (along, across) =>
+      words("J’ai un morceau de ", along, " dans le droit-fil et de ", across, " en travers."),
+    along: "Longueur du morceau dans le droit-fil",
+    across: "Largeur du morceau en travers",
+    take: (name) => `Prendre ${name}`,
+    look: "Voir ce qu’il donne",
+    looking: "Placement en cours",
+    bags: (bags) =>
+      bags === 0 ? "Il n’en sort pas un sac entier." : `Il en sort ${bags} ${plural(bags, "sac", "sacs")}.`,
+    alone: (name, count) =>
+      count === 0 ? `Il n’en sort pas une seule « ${name} ».` : `Rien que « ${name} » : ${count}.`,
+    besides: (name, count, bags) =>
+      count === 0
+        ? `À côté ${plural(bags, "du sac", "des sacs")} il n’y a plus de place pour « ${name} ».`
+        : `À côté ${plural(bags, "du sac", "des sacs")} : encore ${count} « ${name} ».`,
+    notProven:
+      "Chaque nombre a été placé et vérifié ; une recherche plus longue trouve peut-être place pour un de plus.",
+    plan: "Son placement",
+  },
+  list: {
+    link: "Liste d’achats",
+    about:
+      "Tout ce qu’il faut pour ce projet, magasin par magasin, arrondi à ce qui se vend. Ce que vous avez d’un tissu sert d’abord.",
+    what: "Quoi",
+    amount: "Combien",
+    cost: "Prix",
+    noPrice: "sans prix",
+    savePdf: "Enregistrer pour imprimer",
+    saveText: "Enregistrer en texte",
+    saveCsv: "Enregistrer pour un tableur",
+    waiting: "La liste suit dès que chaque tissu a un placement.",
+  },
 };
