@@ -176,7 +176,8 @@ test("two cloths, eight parts, a leftover with two flaws, a pin and the pages, b
   const page = await openPage(context, stage.url);
   await wholeJob(page, keyboard(page));
   await context.close();
-});
+  // Some hundreds of presses, one after the other.
+}, 300_000);
 
 test("the same by touch alone, on a phone", async () => {
   const phone = { viewport: { width: 390, height: 760 }, hasTouch: true, isMobile: true };
@@ -184,4 +185,4 @@ test("the same by touch alone, on a phone", async () => {
   const page = await openPage(context, stage.url);
   await wholeJob(page, touch(page));
   await context.close();
-});
+}, 300_000);

@@ -40,11 +40,15 @@ function searchedPlan(problem: LayProblem): LayPlan {
   return inOneGo(arrange(problem, (job) => chooseEngines(job, "ruler"), { evaluations: EFFORT }, 1));
 }
 
-/** Whether a plan leaves out fewer pieces than the one on the table, else takes less cloth, else fewer settings. */
+/**
+ * Whether a plan leaves out fewer pieces than the one on the table, else cuts off fewer strips too narrow for a ruler
+ * (a plan laid freely can be full of them), else takes less cloth, else fewer settings.
+ */
 function isEasier(problem: LayProblem, plan: LayPlan, figures: Cuts, table: LayPlan, onTable: Cuts): boolean {
   if (figures === null || onTable === null) return figures !== null;
-  const weighed = (one: LayPlan, { settings }: NonNullable<Cuts>) => [
+  const weighed = (one: LayPlan, { settings, narrow }: NonNullable<Cuts>) => [
     copiesLeftOut(one),
+    narrow,
     Math.round(clothUsed(problem, one)),
     settings,
   ];

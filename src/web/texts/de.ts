@@ -832,6 +832,7 @@ export const de: Texts = {
       measuredY: "Prüfquadrat hoch zur Seite",
       pages: (n, paper) => plural(n, `1 Seite ${paper}`, `${n} Seiten ${paper}`),
       instead: (paper, n) => `${paper}: ${plural(n, "1 Seite", `${n} Seiten`)}`,
+      map: "Übersicht",
       pageName: (name) => `Seite ${name}`,
       more: (n) => `und ${n} weitere`,
     },

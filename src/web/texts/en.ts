@@ -852,6 +852,7 @@ const table = {
     measuredY: say("Test square down the page"),
     pages: (n: number, paper: string) => plural(n, `1 page of ${paper}`, `${n} pages of ${paper}`),
     instead: (paper: string, n: number) => `${paper}: ${plural(n, "1 page", `${n} pages`)}`,
+    map: say("overview"),
     pageName: (name: string) => `Page ${name}`,
     more: (n: number) => `and ${n} more`,
   },

@@ -832,6 +832,7 @@ export const fr: Texts = {
       measuredY: "Carré de contrôle en hauteur de la page",
       pages: (n, paper) => plural(n, `1 page ${paper}`, `${n} pages ${paper}`),
       instead: (paper, n) => `${paper} : ${plural(n, "1 page", `${n} pages`)}`,
+      map: "vue d’ensemble",
       pageName: (name) => `Page ${name}`,
       more: (n) => `et ${n} de plus`,
     },

@@ -132,12 +132,15 @@ function MaterialPages(props: { input: StackInput; lay: LaidCloth; set: SetOutpu
       <LineKey pages={stacks.flatMap(({ pages }) => pages)} />
       {stacks.map((stack) => (
         <ul key={stack.stockId} class="miniatures">
-          {stack.pages.slice(0, SHOWN + 1).map((page) => (
-            <li key={page.name}>
-              <PageMiniature page={page} name={words.pageName(page.name)} />
-              <span class="small">{page.name}</span>
-            </li>
-          ))}
+          {stack.pages.slice(0, SHOWN + 1).map((page) => {
+            const name = page.name === "map" ? words.map : page.name;
+            return (
+              <li key={page.name}>
+                <PageMiniature page={page} name={words.pageName(name)} />
+                <span class="small">{name}</span>
+              </li>
+            );
+          })}
           {stack.pages.length > SHOWN + 1 && <li class="soft">{words.more(stack.pages.length - SHOWN - 1)}</li>}
         </ul>
       ))}
