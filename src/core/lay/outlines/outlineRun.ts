@@ -28,6 +28,8 @@ export interface OutlineTuning {
 
 /** Evaluations between two looks at whether the best layout has become a plan worth handing out. */
 const EVALUATIONS_PER_LOOK = 100_000;
+/** … and at least so many times what the last look cost in closing up by detail. */
+const SEARCH_PER_LOOK = 6;
 
 /** One search of one job: the stages, the incumbent, and the verified plan. */
 export class OutlineRun {
@@ -51,7 +53,7 @@ export class OutlineRun {
   private closing: CloseUp | null = null;
   private closedEnd = Infinity;
   private stage: RegionFiller | Improver | null = null;
-  private looked = 0;
+  private nextLook = 0;
 
   /** `start`: a plan of this job to go on from, instead of one of its own. */
   constructor(compiled: CompiledJob, seed: number, tuning: OutlineTuning, start: RegionPlan | null = null) {
@@ -80,14 +82,17 @@ export class OutlineRun {
 
   /** Makes `spots` the plan when it is better and passes from the raw outlines; else puts the last good one back. */
   private *look(spots: Spots): Generator<Pause, void> {
-    this.looked = this.state.evaluations;
+    this.nextLook = this.state.evaluations + EVALUATIONS_PER_LOOK;
     const held = emptySpots(this.state.count);
     copySpots(spots, held);
     if (this.closing !== null && this.stage !== null && this.state.missing(spots).length === 0) {
       // The same layout is not closed up twice.
       if (spots.maxX >= this.closedEnd) return;
       this.closedEnd = spots.maxX;
+      const before = this.state.evaluations;
       yield* this.closeByDetail(held);
+      const spent = this.state.evaluations - before;
+      this.nextLook = this.state.evaluations + Math.max(EVALUATIONS_PER_LOOK, SEARCH_PER_LOOK * spent);
     }
     if (!this.isBetter(held)) return;
     const plan = planOf(this.compiled, held);
@@ -112,7 +117,7 @@ export class OutlineRun {
         yield pause;
         continue;
       }
-      if (this.state.evaluations - this.looked > EVALUATIONS_PER_LOOK) yield* this.look(stage.best);
+      if (this.state.evaluations > this.nextLook) yield* this.look(stage.best);
       yield;
     }
     yield* this.look(stage.best);

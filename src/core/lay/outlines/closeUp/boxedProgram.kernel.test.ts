@@ -97,3 +97,43 @@ test("the program's answer is the cheapest corner, found by trying them all", ()
     { numRuns: 400 },
   );
 });
+
+/** Unknowns in a row, each at least so far behind some of those before it. */
+const chains = fc.integer({ min: 2, max: 40 }).chain((size) =>
+  fc.record({
+    size: fc.constant(size),
+    cost: fc.array(whole(1, 5), { minLength: size, maxLength: size }),
+    behind: fc.array(fc.record({ a: whole(0, size - 1), b: whole(0, size - 1), apart: whole(1, 9) }), {
+      maxLength: 3 * size,
+    }),
+    range: whole(5, 60),
+  }),
+);
+
+test("larger programs of distances end at the longest ways, found by walking all of them", () => {
+  fc.assert(
+    fc.property(chains, ({ size, cost, behind, range }) => {
+      const rows = behind
+        .filter(({ a, b }) => a !== b)
+        .map(({ a, b, apart }) => ({ from: Math.min(a, b), to: Math.max(a, b), apart }));
+      const program = boxedProgram(size, Math.max(1, rows.length));
+      program.cost.set(cost);
+      program.range.fill(range);
+      for (const [r, { from, to, apart }] of rows.entries()) {
+        program.index.set([to, from], r * WIDTH);
+        program.factor.set([1, -1], r * WIDTH);
+        program.least[r] = apart;
+      }
+      program.rows = rows.length;
+      startBoxed(program);
+      const status = solveBoxed(program, 10_000, 1e-9);
+      const longest = Array.from({ length: size }, () => 0);
+      for (let to = 0; to < size; to++)
+        for (const row of rows)
+          if (row.to === to) longest[to] = Math.max(longest[to]!, longest[row.from]! + row.apart);
+      expect(status).toBe(Math.max(...longest) > range ? -1 : 1);
+      if (status === 1) for (const [i, way] of longest.entries()) expect(program.v[i]).toBeCloseTo(way, 6);
+    }),
+    { numRuns: 300 },
+  );
+});

@@ -23,6 +23,10 @@ export interface BoxedProgram {
   inverse: Float64Array;
   multiplier: Float64Array;
   column: Float64Array;
+  /** Steps of the inner loops so far. */
+  work: number;
+  /** Which entries of a row of the inverse are not 0. */
+  nonzero: Int32Array;
 }
 
 /** A program with room for so many unknowns and rows. */
@@ -39,6 +43,8 @@ export function boxedProgram(size: number, rows: number): BoxedProgram {
     inverse: new Float64Array(size * size),
     multiplier: new Float64Array(size),
     column: new Float64Array(size),
+    work: 0,
+    nonzero: new Int32Array(size),
   };
 }
 
@@ -55,7 +61,7 @@ export function startBoxed(program: BoxedProgram): void {
 
 /** Goes on for at most `pivots` exchanges: 1 solved, 0 not yet, −1 no v keeps all rows. `tolerance` is in units of the rows. */
 export function solveBoxed(program: BoxedProgram, pivots: number, tolerance: number): number {
-  const { size, rows, index, factor, least, range, v, inverse, multiplier, column } = program;
+  const { size, rows, index, factor, least, range, v, inverse, multiplier, column, nonzero } = program;
   for (let pivot = 0; pivot < pivots; pivot++) {
     // The most violated row or limit enters.
     let worst = tolerance;
@@ -113,19 +119,29 @@ export function solveBoxed(program: BoxedProgram, pivots: number, tolerance: num
     if (leaving < 0) return -1;
     const scale = 1 / column[leaving]!;
     const p = leaving * size;
+    // Most of the inverse is 0: a copy answers to few others.
+    let filled = 0;
     for (let j = 0; j < size; j++) {
+      if (inverse[p + j] === 0) continue;
       const value = inverse[p + j]! * scale;
       inverse[p + j] = value;
       v[j] = v[j]! + worst * value;
+      nonzero[filled++] = j;
     }
+    let work = rows + 4 * size;
     for (let i = 0; i < size; i++) {
       const f = column[i]!;
       if (i === leaving || f === 0) continue;
+      work += filled;
       const o = i * size;
-      for (let j = 0; j < size; j++) inverse[o + j] = inverse[o + j]! - f * inverse[p + j]!;
+      for (let k = 0; k < filled; k++) {
+        const j = nonzero[k]!;
+        inverse[o + j] = inverse[o + j]! - f * inverse[p + j]!;
+      }
       multiplier[i] = Math.max(0, multiplier[i]! - step * f);
     }
     multiplier[leaving] = step;
+    program.work += work;
   }
   return 0;
 }

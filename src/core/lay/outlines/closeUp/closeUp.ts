@@ -26,6 +26,8 @@ const COPIES_PER_BREATH = 16;
 const TIE_COST = 1e-6;
 /** Rows may be violated by this share of the reach. */
 const TOLERANCE = 1e-9;
+/** So many steps of the program's inner loops take as long as an evaluation. */
+const WORK_PER_EVALUATION = 250;
 
 /**
  * Moves all copies at once: every pair keeps to a convex room beside each other, and a linear program makes the
@@ -111,7 +113,8 @@ export class CloseUp {
         if (pivots > 0) yield BREATH;
         status = solveBoxed(program, PIVOTS_PER_BREATH, TOLERANCE);
       }
-      this.state.evaluations += Math.ceil((PIVOTS_PER_TURN * program.size * (program.size + 5)) / 250);
+      this.state.evaluations += Math.ceil(program.work / WORK_PER_EVALUATION);
+      program.work = 0;
       yield;
     }
     return status;

@@ -18,6 +18,8 @@ export interface ImproveTuning extends DisruptTuning {
   readonly firstSqueeze: number;
   readonly lastSqueeze: number;
   readonly squeezeDecay: number;
+  /** In jobs of many corners a squeeze that succeeds is followed by one this much larger. */
+  readonly squeezeGrowth: number;
   /** Failed attempts in a row before the best layout is compressed. */
   readonly failuresToCompress: number;
   readonly poolSize: number;
@@ -38,6 +40,7 @@ export const IMPROVE_TUNING: ImproveTuning = {
   firstSqueeze: 0.0005,
   lastSqueeze: 0.00001,
   squeezeDecay: 0.75,
+  squeezeGrowth: 1.7,
   failuresToCompress: 8,
   poolSize: 20,
   fatigue: 1.15,
@@ -238,6 +241,7 @@ export class Improver {
       const done = yield* this.attempt(tuning.compressPatience);
       yield* this.takeOffer();
       if (!done) step *= tuning.squeezeDecay;
+      else if (state.job.isDetailed) step = Math.min(tuning.mostShrink, step * tuning.squeezeGrowth);
     }
     this.isCompressed = true;
   }
