@@ -1,8 +1,8 @@
-import { mkdtempSync, readdirSync, readFileSync, rmSync, symlinkSync, writeFileSync } from "node:fs";
+import { mkdtempSync, readdirSync, readFileSync, rmSync, symlinkSync, utimesSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
-import { join } from "node:path";
+import { basename, join } from "node:path";
 import { afterAll, beforeEach, describe, expect, test } from "vitest";
-import { changeFile, StillBusy } from "./changeFile.ts";
+import { changeFile, freeFile, StillBusy } from "./changeFile.ts";
 import { NODE_SHELF, type ShelfDisk } from "./shelfDisk.ts";
 
 const root = mkdtempSync(join(tmpdir(), "change-file-"));
@@ -109,9 +109,53 @@ test("the flag of another machine is never taken down; after 20 s of waiting it 
   };
   const refused = changeFile(file, add, { ...NODE_SHELF, pause });
   await expect(refused).rejects.toThrow(StillBusy);
-  await expect(refused).rejects.toMatchObject({ flag });
+  await expect(refused).rejects.toMatchObject({ flag: { path: flag, host: "elsewhere", isHere: false, pid: 77 } });
   expect(waited).toBeGreaterThanOrEqual(20_000);
   expect(readFileSync(file, "utf8")).toBe("0");
+});
+
+/** A flag of a run as it stands beside the file, raised so many seconds ago by the disk's clock. */
+function raised(host: string, seconds: number, pid = 77, kind = "busy"): string {
+  const path = join(folder, `shelf.json.${host}.${pid}.0123456789ab.laywright-${kind}`);
+  writeFileSync(path, "");
+  const then = Date.now() / 1000 - seconds;
+  utimesSync(path, then, then);
+  return path;
+}
+
+describe("a flag that a run on another machine left behind", () => {
+  const quick = { ...NODE_SHELF, pause: async () => {} };
+
+  test("is told with its machine and its age", async () => {
+    raised("attic", 7300);
+    const refused = await changeFile(file, add, quick).catch((error: unknown) => error);
+    expect(refused).toBeInstanceOf(StillBusy);
+    const { host, isHere, ms } = (refused as StillBusy).flag;
+    expect([host, isHere]).toEqual(["attic", false]);
+    expect(Math.abs(ms / 1000 - 7300)).toBeLessThan(300);
+  });
+
+  test("is taken down when that is asked for, with what the run had begun to write, and changes go through", async () => {
+    raised("attic", 7300);
+    raised("attic", 7300, 77, "next");
+    raised("shed", 600, 8);
+    expect(freeFile(file).map(({ host }) => host)).toEqual(["attic", "shed"]);
+    expect(readdirSync(folder)).toEqual(["shelf.json"]);
+    await changeFile(file, add);
+    expect(readFileSync(file, "utf8")).toBe("1");
+    expect(freeFile(file)).toEqual([]);
+  });
+
+  test("younger than a minute, or of a run of this machine that is at work, it stays, and nothing else is touched", () => {
+    const [old, young] = [raised("attic", 7300), raised("shed", 5, 8)];
+    expect(() => freeFile(file)).toThrow(StillBusy);
+    rmSync(young);
+    const own = raised(NODE_SHELF.host, 7300, process.pid);
+    expect(() => freeFile(file)).toThrow(StillBusy);
+    expect(readdirSync(folder).sort()).toEqual([own, old, file].map((path) => basename(path)).sort());
+    rmSync(own);
+    expect(freeFile(file)).toHaveLength(1);
+  });
 });
 
 test("what the change itself throws changes nothing; a link stays a link", async () => {

@@ -9,12 +9,24 @@ const PART = ".laywright-next";
 const LONGEST_WAIT = 20_000;
 const LONGEST_PAUSE = 200;
 
+/** A flag of another machine that stands so long is left by a run that ended, ms: a run takes its own down after hundredths of a second. */
+const LEFT_BEHIND = 60_000;
+
+/** Another run's flag: on which machine it runs, and how long the flag has stood. */
+export interface Flag {
+  readonly path: string;
+  readonly host: string;
+  readonly isHere: boolean;
+  readonly pid: number;
+  readonly ms: number;
+}
+
 /** Another run's flag that did not go away. */
 export class StillBusy extends Error {
-  readonly flag: string;
+  readonly flag: Flag;
 
-  constructor(flag: string) {
-    super(`still busy: ${flag}`);
+  constructor(flag: Flag) {
+    super(`still busy: ${flag.path}`);
     this.flag = flag;
   }
 }
@@ -28,8 +40,8 @@ export class StillBusy extends Error {
  * ever taken over: one whose run has ended does not count and is swept away. The new text is written beside the file,
  * forced to the disk and renamed over it in one step.
  *
- * Errors: as the disk has them; `StillBusy` when another run holds the file for 20 s, or one of another machine that
- * may have ended: whether it did is not known here.
+ * Errors: as the disk has them; `StillBusy` when another run holds the file for 20 s, and at once when one of another
+ * machine has held it for a minute: it seems to have ended, but whether it did is not known here (`freeFile`).
  */
 export async function changeFile(
   path: string,
@@ -58,10 +70,11 @@ async function raiseFlag(file: string, flag: string, disk: ShelfDisk): Promise<v
   let waited = 0;
   for (let pause = 4; ; pause = Math.min(2 * pause, LONGEST_PAUSE)) {
     disk.write(flag, "");
-    const other = othersFlag(file, flag, disk);
+    const other = othersFlags(file, flag, disk)[0] ?? null;
     if (other === null) return;
     disk.remove(flag);
-    if (waited >= LONGEST_WAIT) throw new StillBusy(other);
+    const isLeft = !other.isHere && other.ms >= LEFT_BEHIND;
+    if (isLeft || waited >= LONGEST_WAIT) throw new StillBusy(other);
     // Not all alike, or two would go on meeting.
     const wait = 1 + randomInt(pause);
     await disk.pause(wait);
@@ -69,22 +82,52 @@ async function raiseFlag(file: string, flag: string, disk: ShelfDisk): Promise<v
   }
 }
 
-/** The flag of another run that is still at work, or null; what ended runs left is swept away. */
-function othersFlag(file: string, own: string, disk: ShelfDisk): string | null {
+/** Flags of other runs that may still be at work; what ended runs of this machine left is swept away. */
+function othersFlags(file: string, own: string, disk: ShelfDisk): Flag[] {
   const folder = dirname(file);
   const before = `${basename(file)}.`;
-  let found: string | null = null;
-  for (const name of disk.names(folder)) {
+  // Both times are the disk's own, which may be on a machine whose clock goes otherwise.
+  const now = disk.writtenAt(own) ?? 0;
+  return disk.names(folder).flatMap((name): Flag[] => {
     const path = join(folder, name);
-    if (path === own || !name.startsWith(before)) continue;
-    const [, host, pid, kind] =
-      /^([^.]+)\.(\d+)\.[\da-f]+(\.laywright-(?:busy|next))$/u.exec(name.slice(before.length)) ?? [];
-    if (kind === undefined) continue;
-    const isOver = host === disk.host && !disk.isRunning(Number(pid));
-    if (isOver) attempt(() => disk.remove(path));
-    else if (kind === FLAG) found = path;
+    if (path === own || !name.startsWith(before)) return [];
+    const [, host, pid, kind] = PASSING.exec(name.slice(before.length)) ?? [];
+    if (host === undefined || kind === undefined) return [];
+    const isHere = host === disk.host;
+    if (isHere && !disk.isRunning(Number(pid))) attempt(() => disk.remove(path));
+    else if (kind === FLAG) {
+      const ms = Math.max(0, now - (disk.writtenAt(path) ?? now));
+      return [{ path, host, isHere, pid: Number(pid), ms }];
+    }
+    return [];
+  });
+}
+
+/** Names of flags and parts behind the file's own: machine, process, chance. */
+const PASSING = /^([^.]+)\.(\d+)\.[\da-f]+(\.laywright-(?:busy|next))$/u;
+
+/**
+ * Takes down the flags of other machines that have stood for a minute or longer, with what those runs had begun to write,
+ * and gives them. Only to be done where whoever asks knows that no run is at work there: from here that cannot be seen.
+ *
+ * Errors: as the disk has them; `StillBusy` when a flag is younger, or a run of this machine holds the file.
+ */
+export function freeFile(path: string, disk: ShelfDisk = NODE_SHELF): readonly Flag[] {
+  const file = disk.real(path);
+  const folder = dirname(file);
+  const own = join(folder, `${basename(file)}.${disk.host}.${disk.pid}.${randomBytes(6).toString("hex")}${PART}`);
+  // Not a flag: it holds nobody off, and only says what time it is there.
+  disk.write(own, "");
+  try {
+    const flags = othersFlags(file, own, disk);
+    const fresh = flags.find(({ isHere, ms }) => isHere || ms < LEFT_BEHIND);
+    if (fresh !== undefined) throw new StillBusy(fresh);
+    for (const flag of flags)
+      for (const left of [flag.path, flag.path.slice(0, -FLAG.length) + PART]) disk.remove(left);
+    return flags;
+  } finally {
+    attempt(() => disk.remove(own));
   }
-  return found;
 }
 
 /** Whether it went well; what stays is swept away another time. */

@@ -1,4 +1,4 @@
-import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { mkdtempSync, readFileSync, rmSync, utimesSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterAll, expect, test } from "vitest";
@@ -124,3 +124,68 @@ test("wrong words, wrong files and a plan with a fault change nothing", async ()
   const read = await cupboard("show", file);
   expect(read).toMatchObject({ code: 1, err: expect.stringContaining('Did you mean "material"?') });
 });
+
+test("two projects of one name: what is out for the first is not the second's until it is said", async () => {
+  const { file, code } = await begun("Same name");
+  const put = await cupboard("put", file, "--material", "Canvas", "--size", "50 x 40 cm", "--json");
+  const other = JSON.parse(put.out).pieces[0].code;
+  expect((await cupboard("take", file, code, "--for", "Tote")).code).toBe(0);
+  const before = readFileSync(file, "utf8");
+  const refused = await cupboard("take", file, other, "--for", "Tote");
+  expect(refused.code).toBe(1);
+  expect(refused.err).toContain(`Pieces are out for a project called "Tote" already: ${code}`);
+  expect(refused.err).toContain("another name");
+  expect(readFileSync(file, "utf8")).toBe(before);
+  expect((await cupboard("take", file, other, "--for", "Tote", "--more")).code).toBe(0);
+  expect((await cupboard("take", file, other, "--for", "Bag")).err).toContain("taken out");
+});
+
+test("a small photo is kept in the file itself, of a larger one the name; both are noted later as well", async () => {
+  const { file, code } = await begun("Photo");
+  // Beginnings as the standards have them, and padding: a picture of 3 kB and one of 50.
+  const head = Buffer.from([0xff, 0xd8, 0xff, 0xe0]);
+  const picture = (name: string, bytes: number) => {
+    writeFileSync(join(folder, name), Buffer.concat([head, Buffer.alloc(bytes - head.length, 3)]));
+    return join(folder, name);
+  };
+  const [small, large] = [picture("small.jpg", 3000), picture("large.jpg", 50_000)];
+  const noted = await cupboard("note", file, code, "--photo", small, "--note", "one corner is worn", "--json");
+  const [piece] = JSON.parse(noted.out).pieces;
+  expect(piece).toMatchObject({ shade: "rust", note: "one corner is worn" });
+  expect(piece.photo).toBe(`data:image/jpeg;base64,${readFileSync(small).toString("base64")}`);
+  expect((await cupboard("show", file, code)).out).toMatch(/photo +a picture of 3 kB/u);
+  const told = await cupboard("note", file, code, "--photo", large);
+  expect(told).toMatchObject({ code: 0, err: expect.stringContaining("50 kB: only its name is kept") });
+  expect((await cupboard("show", file, code)).out).toContain(large);
+  // What is no picture, and what is not there, are names as well.
+  for (const name of [file, "on my telephone.heic"]) {
+    expect((await cupboard("note", file, code, "--photo", name)).code).toBe(0);
+    expect((await cupboard("show", file, code)).out).toContain(name);
+  }
+  expect((await cupboard("undo", file)).out).toContain("noting");
+  expect(await cupboard("note", file, code)).toMatchObject({ code: 2, err: expect.stringContaining("--photo") });
+  const spoiled = readFileSync(file, "utf8").replace(/"photo": "[^"]*"/u, '"photo": "data:text/html,hello"');
+  writeFileSync(file, spoiled);
+  expect((await cupboard("show", file)).err).toContain("neither the name of a file nor a small picture");
+});
+
+test("a file that a run on another machine left held is freed; nothing else is freed", async () => {
+  const { file } = await begun("Held");
+  expect((await cupboard("free", file)).out).toBe("Nothing holds the file.\n");
+  const flag = `${file}.attic.77.0123456789ab.laywright-busy`;
+  writeFileSync(flag, "");
+  const young = await cupboard("free", file);
+  expect(young).toMatchObject({ code: 1, err: expect.stringContaining("on the machine attic is changing it") });
+  const then = Date.now() / 1000 - 3 * 86_400 - 60;
+  utimesSync(flag, then, then);
+  const german = await cupboard("undo", file, "--lang", "de");
+  expect(german.err).toMatch(/Rechner attic hat vor 3 Tagen .*laywright cupboard free /u);
+  const held = await cupboard("undo", file);
+  expect(held).toMatchObject({
+    code: 1,
+    err: expect.stringMatching(/attic began .* 3 days ago .*cupboard free /u),
+  });
+  expect((await cupboard("free", file)).out).toBe("Freed; left behind by attic, 3 days ago.\n");
+  expect((await cupboard("undo", file)).code).toBe(0);
+  expect((await cupboard("free", join(folder, "nowhere.json"))).code).toBe(1);
+}, 180_000);

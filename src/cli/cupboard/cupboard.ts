@@ -4,6 +4,7 @@ import {
   giveBack,
   keepLeft,
   letGo,
+  notePieces,
   type PieceWords,
   putIn,
   takeForPlan,
@@ -11,7 +12,7 @@ import {
   undoLast,
 } from "../../core/cupboard/change.ts";
 import type { CupboardPiece, CupboardStepKind } from "../../core/cupboard/cupboard.ts";
-import { isOfCloth } from "../../core/cupboard/cupboard.ts";
+import { isOfCloth, MOST_PHOTO_KB } from "../../core/cupboard/cupboard.ts";
 import { pieceJson } from "../../core/cupboard/cupboardFile.ts";
 import type { MaterialStock } from "../../core/materials/stock.ts";
 import { ok, type Result } from "../../core/problems/problem.ts";
@@ -29,13 +30,14 @@ import {
 import { InputProblem, inputProblem } from "../inOut/toldProblem.ts";
 import { partsBy, requiredOption, unitAtEnd, wordOption } from "../options/optionValues.ts";
 import { CUPBOARD_TEXTS } from "../words/cupboardTexts.ts";
-import { changeCupboard, readCupboardFile, soundOf, today } from "./cupboardDisk.ts";
+import { changeCupboard, freeCupboard, readCupboardFile, soundOf, today } from "./cupboardDisk.ts";
 import { pieceText, shortText, tableText, wantedPieces } from "./cupboardText.ts";
+import { photoOf } from "./photoOf.ts";
 import { readPlanFile } from "./planLeft.ts";
 import { printLabels } from "./printLabels.ts";
 
 /** What can be done, each a word after the command. */
-const ACTS = ["show", "keep", "put", "take", "back", "drop", "undo", "labels"] as const;
+const ACTS = ["show", "keep", "put", "take", "back", "note", "drop", "undo", "labels", "free"] as const;
 
 type Act = (typeof ACTS)[number];
 
@@ -53,9 +55,11 @@ export const cupboardCommand: Command = {
     "  put FILE              put in a piece by hand: --material and --size, or --roll for a roll",
     "  take FILE PLAN        take out the pieces that a plan cuts, or those named: take FILE LABEL… --for PROJECT",
     "  back FILE LABEL…      give back what was taken out and not cut",
+    "  note FILE LABEL…      write down shade, source, photo or note of pieces that are there",
     "  drop FILE LABEL…      take off the list what is used up, given away or thrown out",
     "  undo FILE             undo the last of these; the last 100 can be undone one by one",
     "  labels FILE [LABEL…]  labels to print, each with a code that a telephone reads: --out FILE.pdf",
+    "  free FILE             free the file where a run on another machine broke off and left it held",
     "\nOne project then begins with lay PROJECT --cupboard FILE. Of two that change the file at once each waits for the other; a change is done whole or not at all.",
     '\nExample: laywright cupboard keep cupboard.json out/demo/plan.json --shade rust --source "Quay market"',
   ].join("\n"),
@@ -68,12 +72,17 @@ export const cupboardCommand: Command = {
     { name: "size", value: "L x W", help: "put: size along and across the grain, or length and width of a roll" },
     { name: "roll", help: "put: a roll with so much left on it" },
     { name: "skin", help: "put: a skin; its outline can be written into the file later" },
-    { name: "shade", value: "NAME", help: "keep, put: shade or dye lot" },
-    { name: "source", value: "NAME", help: "keep, put: where it was bought" },
-    { name: "photo", value: "FILE", help: "keep, put: name of a photo" },
-    { name: "note", value: "TEXT", help: "keep, put: a note" },
+    { name: "shade", value: "NAME", help: "keep, put, note: shade or dye lot" },
+    { name: "source", value: "NAME", help: "keep, put, note: where it was bought" },
+    {
+      name: "photo",
+      value: "FILE",
+      help: `keep, put, note: a photo; a JPEG, PNG or WebP of at most ${MOST_PHOTO_KB} kB is kept in the cupboard itself, of others the name`,
+    },
+    { name: "note", value: "TEXT", help: "keep, put, note: a note" },
     { name: "again", help: "keep: the same plan was cut once more" },
     { name: "for", value: "PROJECT", help: "take: what the pieces are taken out for" },
+    { name: "more", help: "take: the project has pieces out already, and these are more for it" },
     { name: "out-too", help: "show: pieces that are out as well" },
     { name: "out", value: "FILE", help: "labels: the PDF to write" },
     {
@@ -88,11 +97,14 @@ export const cupboardCommand: Command = {
   run: runCupboard,
 };
 
+/** Acts that say something of a piece. */
+const SAYING: readonly Act[] = ["keep", "put", "note"];
+
 /** Options that only some acts have a use for. */
 const USES: Readonly<Record<string, readonly Act[]>> = {
   ...{ material: ["keep", "put", "show", "labels"], size: ["put"], roll: ["put"], skin: ["put"] },
-  ...{ shade: ["keep", "put"], source: ["keep", "put"], photo: ["keep", "put"], note: ["keep", "put"] },
-  ...{ again: ["keep"], for: ["take"], "out-too": ["show"], out: ["labels"], paper: ["labels"] },
+  ...{ shade: SAYING, source: SAYING, photo: SAYING, note: SAYING },
+  ...{ again: ["keep"], for: ["take"], more: ["take"], "out-too": ["show"], out: ["labels"], paper: ["labels"] },
 };
 
 async function runCupboard(args: ParsedArgs, io: Io): Promise<ExitCode> {
@@ -105,7 +117,17 @@ async function runCupboard(args: ParsedArgs, io: Io): Promise<ExitCode> {
   if (act === "show") return show(args, io, file, rest, telling);
   if (act === "labels") return printLabels(args, io, file, rest, telling);
   if (act === "undo") return undo(args, io, file, rest, telling);
-  const [did, change] = changeOf(act, args, rest);
+  if (act === "free") {
+    noMore(rest, 0);
+    const flags = freeCupboard(file);
+    io.out(
+      args.switches.has("json")
+        ? `${JSON.stringify({ laywrightCupboard: 1, freed: flags.map(({ host, ms }) => ({ host, seconds: Math.floor(ms / 1000) })) })}\n`
+        : `${CUPBOARD_TEXTS[io.language].freed(flags)}\n`,
+    );
+    return EXIT.done;
+  }
+  const [did, change] = changeOf(act, args, rest, io);
   const { pieces } = await changeCupboard(file, change, act === "put" || act === "keep");
   tell(args, io, did, pieces, telling);
   return EXIT.done;
@@ -114,15 +136,17 @@ async function runCupboard(args: ParsedArgs, io: Io): Promise<ExitCode> {
 type Change = (cupboard: Parameters<typeof takeOut>[0]) => Result<Changed>;
 
 function changeOf(
-  act: Exclude<Act, "show" | "labels" | "undo">,
+  act: Exclude<Act, "show" | "labels" | "undo" | "free">,
   args: ParsedArgs,
   rest: string[],
+  io: Io,
 ): [CupboardStepKind, Change] {
   if (act === "put") {
     noMore(rest, 0);
     const material = requiredOption(args, "material");
     const stock = stockByHand(args);
-    return ["put", (cupboard) => ok(putIn(cupboard, material, stock, wordsOf(args), today()))];
+    const words = wordsOf(args, io);
+    return ["put", (cupboard) => ok(putIn(cupboard, material, stock, words, today()))];
   }
   if (act === "keep") {
     needs(rest, "PLAN", act);
@@ -131,16 +155,25 @@ function changeOf(
     const only = args.values.get("material") ?? null;
     const wanted = cloths.filter((cloth) => only === null || isOfCloth({ material: only } as CupboardPiece, cloth));
     const from = { project, plan: only === null ? plan : `${plan} ${only}`, again: args.switches.has("again") };
-    return ["kept", (cupboard) => keepLeft(cupboard, wanted, from, wordsOf(args), today())];
+    const words = wordsOf(args, io);
+    return ["kept", (cupboard) => keepLeft(cupboard, wanted, from, words, today())];
   }
   needs(rest, act === "take" ? "PLAN | LABEL…" : "LABEL…", act);
+  if (act === "note") {
+    const words = wordsOf(args, io);
+    if (Object.values(words).every((word) => word === undefined))
+      throw new UsageError((say) => say.needs("cupboard note", "--shade | --source | --photo | --note"));
+    return ["noted", (cupboard) => notePieces(cupboard, rest, words, today())];
+  }
   if (act === "back") return ["gave-back", (cupboard) => giveBack(cupboard, rest, today())];
   if (act === "drop") return ["let-go", (cupboard) => letGo(cupboard, rest, today())];
   const by = args.values.get("for");
-  if (by !== undefined) return ["took", (cupboard) => takeOut(cupboard, rest, by, today())];
+  // Two projects may have one name: what is out for it may be another's.
+  const known = args.switches.has("more") ? "any" : new Set<string>();
+  if (by !== undefined) return ["took", (cupboard) => takeOut(cupboard, rest, by, today(), known)];
   noMore(rest, 1);
   const { cloths, project } = readPlanFile(rest[0]!);
-  return ["took", (cupboard) => takeForPlan(cupboard, cloths, project, today())];
+  return ["took", (cupboard) => takeForPlan(cupboard, cloths, project, today(), known)];
 }
 
 function needs(rest: readonly string[], what: string, act: Act): void {
@@ -151,9 +184,9 @@ function noMore(rest: readonly string[], most: number): void {
   if (rest.length > most) throw new UsageError((say) => say.oneTooMany(rest[most]!));
 }
 
-function wordsOf({ values }: ParsedArgs): PieceWords {
+function wordsOf({ values }: ParsedArgs, io: Io): PieceWords {
   const [shade, source, photo, note] = ["shade", "source", "photo", "note"].map((name) => values.get(name));
-  return { shade, source, photo, note };
+  return { shade, source, photo: photo === undefined ? undefined : photoOf(photo, io), note };
 }
 
 /** A piece as it is given by hand. Throws `InputProblem`. */

@@ -1,6 +1,6 @@
 import { randomInt } from "node:crypto";
 import { existsSync } from "node:fs";
-import { dirname, join } from "node:path";
+import { dirname } from "node:path";
 import type { Today } from "../../core/cupboard/change.ts";
 import { type Cupboard, EMPTY_CUPBOARD } from "../../core/cupboard/cupboard.ts";
 import { readCupboard, writeCupboard } from "../../core/cupboard/cupboardFile.ts";
@@ -9,7 +9,7 @@ import { readInput } from "../inOut/readInput.ts";
 import { InputProblem, inputProblem, plainProblem } from "../inOut/toldProblem.ts";
 import { fileReason } from "../inOut/writeFiles.ts";
 import { CUPBOARD_TEXTS } from "../words/cupboardTexts.ts";
-import { changeFile, StillBusy } from "./changeFile.ts";
+import { changeFile, type Flag, freeFile, StillBusy } from "./changeFile.ts";
 
 /** The cupboard in a file. Throws `InputProblem` with everything that is wrong with it. */
 export function readCupboardFile(path: string): Cupboard {
@@ -43,18 +43,32 @@ export async function changeCupboard<T extends { readonly cupboard: Cupboard }>(
       return writeCupboard(done.cupboard, read.unit);
     });
   } catch (error) {
-    if (error instanceof InputProblem) throw error;
-    if (error instanceof StillBusy) throw busy(path, error.flag);
-    if (!("code" in (error as object))) throw error;
-    throw plainProblem("cannot-write", path, (texts) => texts.files.notWritten(path, fileReason(error, texts)));
+    throw asProblem(path, error);
   }
   return done!;
 }
 
-function busy(path: string, flag: string): InputProblem {
-  return new InputProblem((language) => [
-    { code: "file-busy", path, message: CUPBOARD_TEXTS[language].busy(path, join(flag)) },
-  ]);
+/** Takes down what runs that ended on other machines left beside a cupboard file. Throws `InputProblem`. */
+export function freeCupboard(path: string): readonly Flag[] {
+  if (!existsSync(path))
+    throw plainProblem("file-unreadable", path, ({ files }) => files.unreadable(path, files.faults.missing));
+  try {
+    return freeFile(path);
+  } catch (error) {
+    throw asProblem(path, error);
+  }
+}
+
+/** What the disk or another run says, as a problem; other errors as they are. */
+function asProblem(path: string, error: unknown): unknown {
+  if (error instanceof StillBusy) {
+    const { flag } = error;
+    return new InputProblem((language) => [
+      { code: "file-busy", path, message: CUPBOARD_TEXTS[language].busy(path, flag) },
+    ]);
+  }
+  if (error instanceof InputProblem || !("code" in (error as object))) return error;
+  return plainProblem("cannot-write", path, (texts) => texts.files.notWritten(path, fileReason(error, texts)));
 }
 
 /** The value; throws `InputProblem` where there is none. */

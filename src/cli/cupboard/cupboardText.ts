@@ -1,4 +1,4 @@
-import type { Cupboard, CupboardPiece } from "../../core/cupboard/cupboard.ts";
+import { type Cupboard, type CupboardPiece, isPicture, pictureKb } from "../../core/cupboard/cupboard.ts";
 import { freeText, sizeText, type Telling } from "../../export/cutsheet/shelfLabels.ts";
 import { CUPBOARD_TEXTS } from "../words/cupboardTexts.ts";
 
@@ -38,13 +38,19 @@ export function pieceText(piece: CupboardPiece, telling: Telling): string {
     [columns.strip, freeText(piece.strip, telling)],
     [columns.kept, piece.kept],
     [texts.source, piece.source],
-    [texts.photo, piece.photo],
+    [texts.photo, photoText(piece, telling)],
     [texts.note, piece.note],
     [columns.where, whereText(piece, telling)],
   ];
   const known = said.filter(([, value]) => value !== null);
   const width = Math.max(...known.map(([name]) => name.length));
   return [piece.code, ...known.map(([name, value]) => `  ${name.padEnd(width)}  ${value}`)].join("\n");
+}
+
+/** The photo's file, or how large the picture is that the cupboard itself has. */
+function photoText({ photo }: CupboardPiece, { language }: Telling): string | null {
+  if (photo === null || !isPicture(photo)) return photo;
+  return CUPBOARD_TEXTS[language].picture(Math.ceil(pictureKb(photo)));
 }
 
 /** The label and size of a piece in a few words. */

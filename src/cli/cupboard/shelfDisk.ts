@@ -7,6 +7,7 @@ import {
   realpathSync,
   renameSync,
   rmSync,
+  statSync,
   writeFileSync,
 } from "node:fs";
 import { hostname } from "node:os";
@@ -29,6 +30,8 @@ export interface ShelfDisk {
   /** Names in a folder stay through a power cut. */
   settle(folder: string): void;
   isRunning(pid: number): boolean;
+  /** When a file was written, ms, by the clock of the disk it lies on; null when there is no such file. */
+  writtenAt(path: string): number | null;
   pause(ms: number): Promise<void>;
 }
 
@@ -77,5 +80,6 @@ export const NODE_SHELF: ShelfDisk = {
       return (error as NodeJS.ErrnoException).code === "EPERM";
     }
   },
+  writtenAt: (path) => orNull(() => statSync(path).mtimeMs),
   pause: (ms) => new Promise((resolve) => setTimeout(resolve, ms)),
 };

@@ -1,6 +1,7 @@
 import type { CupboardStepKind } from "../../core/cupboard/cupboard.ts";
 import type { Language } from "../../core/units/language.ts";
 import { pluralOf } from "../../core/units/numberWords.ts";
+import type { Flag } from "../cupboard/changeFile.ts";
 
 /** What `cupboard` says, in one language; a language that lacks a sentence does not compile. */
 export interface CupboardTexts {
@@ -30,9 +31,34 @@ export interface CupboardTexts {
   readonly used: (labels: string) => string;
   readonly noneUsed: string;
   readonly takeNext: (words: string) => string;
-  readonly busy: (file: string, flag: string) => string;
+  /** That another run holds the file: on which machine, for how long, and what helps. */
+  readonly busy: (file: string, flag: Flag) => string;
+  /** Machines whose flags were taken down, with how long they had stood. */
+  readonly freed: (flags: readonly Flag[]) => string;
+  /** A picture too large for the cupboard: only its name is kept. */
+  readonly photoNamed: (file: string, kb: number, most: number) => string;
+  readonly picture: (kb: number) => string;
   readonly notAPlan: (file: string) => string;
   readonly noSize: string;
+}
+
+/** How long something has been: minutes, hours or days, in whole ones. */
+function age(ms: number): readonly [number, "minute" | "hour" | "day"] {
+  const minutes = Math.max(1, Math.floor(ms / 60_000));
+  if (minutes < 120) return [minutes, "minute"];
+  const hours = Math.floor(minutes / 60);
+  return hours < 48 ? [hours, "hour"] : [Math.floor(hours / 24), "day"];
+}
+
+function agoEn(ms: number): string {
+  const [count, unit] = age(ms);
+  return `${count} ${unit}${count === 1 ? "" : "s"}`;
+}
+
+function agoDe(ms: number): string {
+  const [count, unit] = age(ms);
+  const [one, many] = { minute: ["Minute", "Minuten"], hour: ["Stunde", "Stunden"], day: ["Tag", "Tagen"] }[unit]!;
+  return `${count} ${count === 1 ? one : many}`;
 }
 
 const pluralEn = pluralOf("en");
@@ -57,7 +83,14 @@ const en: CupboardTexts = {
   noPieces: "The cupboard is empty.",
   count: (inside, out) =>
     `${inside} ${pluralEn(inside, "piece", "pieces")} in the cupboard${out > 0 ? `, ${out} out` : ""}.`,
-  did: { put: "Put in", kept: "Kept", took: "Taken out", "gave-back": "Given back", "let-go": "Off the list" },
+  did: {
+    put: "Put in",
+    kept: "Kept",
+    took: "Taken out",
+    "gave-back": "Given back",
+    "let-go": "Off the list",
+    noted: "Noted",
+  },
   undone: (did, on, project) => {
     const what = {
       put: "putting in",
@@ -65,6 +98,7 @@ const en: CupboardTexts = {
       took: "taking out",
       "gave-back": "giving back",
       "let-go": "taking off the list",
+      noted: "noting",
     };
     return `Undone: ${what[did]} of ${on}${project === null ? "" : ` for ${project}`}.`;
   },
@@ -74,8 +108,19 @@ const en: CupboardTexts = {
   used: (labels) => `Cut from the cupboard: ${labels}`,
   noneUsed: "Nothing in the cupboard fits.",
   takeNext: (words) => `Before you cut: ${words}`,
-  busy: (file, flag) =>
-    `${file}: another run has been changing it for 20 seconds, perhaps on another machine. If none is at work, delete ${flag} and try again.`,
+  busy: (file, { isHere, host, pid, ms }) =>
+    isHere
+      ? `${file}: another run on this machine (process ${pid}) is changing it. Wait until it has ended, and try again.`
+      : ms < 60_000
+        ? `${file}: a run on the machine ${host} is changing it. Try again in a minute.`
+        : `${file}: a run on the machine ${host} began to change it ${agoEn(ms)} ago and never ended; a change takes less than a second. If nobody is at work there, free the file: laywright cupboard free ${file}`,
+  freed: (flags) =>
+    flags.length === 0
+      ? "Nothing holds the file."
+      : `Freed; left behind by ${flags.map(({ host, ms }) => `${host}, ${agoEn(ms)} ago`).join("; ")}.`,
+  photoNamed: (file, kb, most) =>
+    `${file} has ${kb} kB: only its name is kept. A picture of at most ${most} kB is kept in the cupboard itself and seen on the page.`,
+  picture: (kb) => `a picture of ${kb} kB`,
   notAPlan: (file) => `${file} is not a plan file. Give the plan.json that lay --out wrote.`,
   noSize: 'Give --size, such as "60 x 40 cm", along the grain first.',
 };
@@ -105,6 +150,7 @@ const de: CupboardTexts = {
     took: "Herausgenommen",
     "gave-back": "Zurückgelegt",
     "let-go": "Von der Liste genommen",
+    noted: "Vermerkt",
   },
   undone: (did, on, project) => {
     const what = {
@@ -113,6 +159,7 @@ const de: CupboardTexts = {
       took: "Herausnehmen",
       "gave-back": "Zurücklegen",
       "let-go": "Streichen von der Liste",
+      noted: "Vermerken",
     };
     return `Zurückgenommen: ${what[did]} vom ${on}${project === null ? "" : ` für ${project}`}.`;
   },
@@ -122,8 +169,19 @@ const de: CupboardTexts = {
   used: (labels) => `Aus dem Stoffschrank zugeschnitten: ${labels}`,
   noneUsed: "Aus dem Stoffschrank passt nichts.",
   takeNext: (words) => `Vor dem Schneiden: ${words}`,
-  busy: (file, flag) =>
-    `${file}: Seit 20 Sekunden ändert ein anderer Lauf diese Datei, vielleicht auf einem anderen Rechner. Wenn keiner am Werk ist, löschen Sie ${flag} und versuchen Sie es noch einmal.`,
+  busy: (file, { isHere, host, pid, ms }) =>
+    isHere
+      ? `${file}: Ein anderer Lauf auf diesem Rechner (Prozess ${pid}) ändert diese Datei. Warten Sie, bis er zu Ende ist, und versuchen Sie es noch einmal.`
+      : ms < 60_000
+        ? `${file}: Ein Lauf auf dem Rechner ${host} ändert diese Datei. Versuchen Sie es in einer Minute noch einmal.`
+        : `${file}: Ein Lauf auf dem Rechner ${host} hat vor ${agoDe(ms)} begonnen, sie zu ändern, und ist nicht zu Ende gekommen; eine Änderung dauert keine Sekunde. Ist dort niemand am Werk, geben Sie die Datei frei: laywright cupboard free ${file}`,
+  freed: (flags) =>
+    flags.length === 0
+      ? "Nichts hält die Datei."
+      : `Freigegeben; zurückgelassen von ${flags.map(({ host, ms }) => `${host} vor ${agoDe(ms)}`).join("; ")}.`,
+  photoNamed: (file, kb, most) =>
+    `${file} hat ${kb} kB: Nur der Name wird behalten. Ein Bild von höchstens ${most} kB kommt in den Stoffschrank selbst und ist auf der Seite zu sehen.`,
+  picture: (kb) => `ein Bild von ${kb} kB`,
   notAPlan: (file) => `${file} ist keine Plandatei. Nennen Sie die plan.json, die lay --out geschrieben hat.`,
   noSize: 'Geben Sie --size an, etwa "60 x 40 cm", zuerst entlang des Fadenlaufs.',
 };

@@ -7,12 +7,13 @@ import {
   giveBack,
   keepLeft,
   letGo,
+  notePieces,
   putIn,
   takeForPlan,
   takeOut,
   undoLast,
 } from "./change.ts";
-import { type Cupboard, EMPTY_CUPBOARD, freshCode } from "./cupboard.ts";
+import { type Cupboard, EMPTY_CUPBOARD, freshCode, pictureKb } from "./cupboard.ts";
 import { readCupboard, writeCupboard } from "./cupboardFile.ts";
 import { offerPieces } from "./offered.ts";
 
@@ -50,6 +51,50 @@ describe("one change", () => {
     expect(codes(giveBack(taken, [b], today(rng)))).toEqual(["piece-not-out"]);
     const back = value(giveBack(taken, [a], today(rng))).cupboard;
     expect(back.pieces).toEqual(cupboard.pieces);
+  });
+
+  test("what is out for a project of the same name is not taken for this one's: refused, unless it is known or said to be", () => {
+    const taken = value(takeOut(cupboard, [a], "Tote", today(rng), new Set())).cupboard;
+    const blind = takeOut(taken, [b], "Tote", today(rng), new Set());
+    expect(blind).toMatchObject({
+      problems: [{ code: "project-has-pieces-out", project: "Tote", labels: [a], on: "2027-01-04" }],
+    });
+    expect(codes(takeOut(taken, [b], "Pouch", today(rng), new Set()))).toEqual([]);
+    for (const known of [new Set([a]), "any"] as const)
+      expect(value(takeOut(taken, [b], "Tote", today(rng), known)).pieces).toMatchObject([
+        { code: b, taken: { project: "Tote" } },
+      ]);
+    const cloth = { id: "sailcloth", name: "Sailcloth", used: [b] };
+    expect(codes(takeForPlan(taken, [cloth], "Tote", today(rng), new Set()))).toEqual(["project-has-pieces-out"]);
+    expect(codes(takeForPlan(taken, [cloth], "Tote", today(rng)))).toEqual([]);
+  });
+
+  test("what is noted of a piece stands there, what is not said stays, and undoing takes it back", () => {
+    const noted = value(notePieces(cupboard, [a.toLowerCase(), b], { note: "a hole" }, today(rng)));
+    expect(noted.pieces.map(({ code }) => code).sort()).toEqual([a, b].sort());
+    expect(noted.pieces).toMatchObject([{ note: "a hole", source: "market" }, { note: "a hole" }]);
+    const shaded = value(notePieces(noted.cupboard, [a], { shade: "navy", photo: "a.jpg" }, today(rng)));
+    expect(shaded.pieces).toMatchObject([{ shade: "navy", photo: "a.jpg", note: "a hole" }]);
+    expect(value(readCupboard(writeCupboard(shaded.cupboard))).pieces).toEqual(shaded.cupboard.pieces);
+    const once = value(undoLast(shaded.cupboard)).cupboard;
+    expect(value(undoLast(once)).cupboard).toEqual(cupboard);
+    expect(codes(notePieces(cupboard, ["QQQQQ"], { note: "x" }, today(rng)))).toEqual(["no-such-piece"]);
+  });
+
+  test("a small picture is kept in the file, one too large or of another kind is refused, a file's name is a name", () => {
+    const withPhoto = (photo: string) => {
+      const noted = value(notePieces(cupboard, [a], { photo }, today(rng))).cupboard;
+      return readCupboard(writeCupboard(noted));
+    };
+    const picture = (bytes: number, kind = "image/jpeg") =>
+      `data:${kind};base64,${Buffer.alloc(bytes, 7).toString("base64")}`;
+    for (const photo of ["rust.jpg", picture(900), picture(40_000, "image/png"), picture(39_999, "image/webp")]) {
+      const read = value(withPhoto(photo));
+      expect(read.pieces.find(({ code }) => code === a)!.photo).toBe(photo);
+      expect(pictureKb(picture(40_000))).toBe(40);
+    }
+    const wrong = ["x".repeat(201), picture(40_001), picture(90, "text/html"), "data:image/png,<svg>"];
+    for (const photo of wrong) expect(codes(withPhoto(photo)), photo.slice(0, 30)).toContain("photo-unreadable");
   });
 
   test("a code is found however it is typed, and a slip is answered with what was meant", () => {

@@ -102,13 +102,14 @@ export function keepLeft(
 
 /**
  * Takes out the pieces of the cupboard that a plan cuts.
- * Errors: it cuts none; one of them is out already.
+ * Errors: it cuts none; those of `takeOut`.
  */
 export function takeForPlan(
   cupboard: Cupboard,
   cloths: readonly Pick<LeftOfCloth, "id" | "name" | "used">[],
   project: string,
   today: Today,
+  known: ReadonlySet<string> | "any" = "any",
 ): Result<Changed> {
   const pieces = cloths.flatMap((cloth) => cutPieces(cupboard, cloth));
   if (pieces.length === 0) return failed({ code: "plan-takes-nothing", path: "" });
@@ -117,20 +118,34 @@ export function takeForPlan(
     pieces.map(({ code }) => code),
     project,
     today,
+    known,
   );
 }
 
-/** Takes pieces out for a project. Errors: a code that is not there; a piece that is out already. */
+/**
+ * Takes pieces out for a project. `known` are codes that the caller knows to be out for this project, "any" when whatever
+ * is out for its name is its own.
+ *
+ * Errors: a code that is not there; a piece that is out already; others that are out for a project of the same name.
+ */
 export function takeOut(
   cupboard: Cupboard,
   codes: readonly string[],
   project: string,
   today: Today,
+  known: ReadonlySet<string> | "any" = "any",
 ): Result<Changed> {
   const found = named(cupboard, codes);
   if (!found.ok) return found;
   const out = found.value.filter(({ taken }) => taken !== null);
   if (out.length > 0) return failed(...out.map(outAlready));
+  const others = cupboard.pieces.filter(
+    ({ code, taken }) => known !== "any" && taken?.project === project && !known.has(code),
+  );
+  if (others.length > 0) {
+    const labels = others.map(({ code }) => code);
+    return failed({ code: "project-has-pieces-out", path: "", project, labels, on: others[0]!.taken!.on });
+  }
   const taken = { project, on: today.on };
   const step = { did: "took", on: today.on, project, plan: null } as const;
   return ok(
@@ -166,6 +181,26 @@ export function letGo(cupboard: Cupboard, codes: readonly string[], today: Today
   const found = named(cupboard, codes);
   if (!found.ok) return found;
   return ok(changed(cupboard, { did: "let-go", on: today.on, project: null, plan: null }, found.value, []));
+}
+
+/** Writes down what is said of pieces; what is not said stays as it is. Errors: a code that is not there. */
+export function notePieces(
+  cupboard: Cupboard,
+  codes: readonly string[],
+  { shade, source, photo, note }: PieceWords,
+  today: Today,
+): Result<Changed> {
+  const found = named(cupboard, codes);
+  if (!found.ok) return found;
+  const noted = found.value.map((piece) => ({
+    ...piece,
+    shade: shade ?? piece.shade,
+    source: source ?? piece.source,
+    photo: photo ?? piece.photo,
+    note: note ?? piece.note,
+  }));
+  const step = { did: "noted", on: today.on, project: null, plan: null } as const;
+  return ok(changed(cupboard, step, found.value, noted));
 }
 
 /** Undoes the last change that is still known; the step that was undone comes with it. Errors: there is none. */

@@ -19,7 +19,7 @@ export interface CupboardPiece {
   readonly source: string | null;
   /** Day it was put in, year-month-day. */
   readonly kept: string;
-  /** Name of a photo file. */
+  /** Name of a photo file, or a small picture as a data address. */
   readonly photo: string | null;
   readonly note: string | null;
   readonly stock: MaterialStock;
@@ -32,7 +32,7 @@ export interface CupboardPiece {
 }
 
 /** What was done to a cupboard. */
-export const CUPBOARD_STEPS = ["put", "kept", "took", "gave-back", "let-go"] as const;
+export const CUPBOARD_STEPS = ["put", "kept", "took", "gave-back", "let-go", "noted"] as const;
 
 export type CupboardStepKind = (typeof CUPBOARD_STEPS)[number];
 
@@ -61,6 +61,27 @@ export const EMPTY_CUPBOARD: Cupboard = { pieces: [], steps: [] };
 export const STEPS_KEPT = 100;
 /** More than this is not one cupboard. */
 export const MOST_PIECES = 5000;
+
+/** Largest picture that is kept in the cupboard itself, kB of 1000 bytes: it stands in every step that can be undone. */
+export const MOST_PHOTO_KB = 40;
+
+/** Whether a photo is a picture in the cupboard itself, not the name of a file. */
+export function isPicture(photo: string): boolean {
+  return photo.startsWith("data:");
+}
+
+/** Whether a data address is a picture that may be kept. */
+export function isSmallPicture(photo: string): boolean {
+  const head = /^data:image\/(?:jpeg|png|webp);base64,/u.exec(photo)?.[0];
+  if (head === undefined || !/^[A-Za-z\d+/]+={0,2}$/u.test(photo.slice(head.length))) return false;
+  return pictureKb(photo) <= MOST_PHOTO_KB;
+}
+
+/** Size of a picture in the cupboard, kB. */
+export function pictureKb(photo: string): number {
+  const data = photo.slice(photo.indexOf(",") + 1);
+  return Math.floor((data.replace(/=+$/u, "").length * 3) / 4) / 1000;
+}
 
 /** Letters and digits that are not mistaken for each other by hand or eye: no 0 O 1 I L U V. */
 const LETTERS = "23456789ABCDEFGHJKMNPQRSTWXYZ";

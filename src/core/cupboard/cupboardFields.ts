@@ -12,6 +12,9 @@ import {
   type Cupboard,
   type CupboardPiece,
   type CupboardStep,
+  isPicture,
+  isSmallPicture,
+  MOST_PHOTO_KB,
   MOST_PIECES,
   plainCode,
   STEPS_KEPT,
@@ -21,6 +24,8 @@ import { freeOnPiece } from "./freeOnPiece.ts";
 /** The version this program reads and writes. */
 export const CUPBOARD_VERSION = 1;
 
+/** Signs of a data address; one that is a little too large is told as too large, not as too long. */
+const LONGEST_PHOTO = 2 * MOST_PHOTO_KB * 1000;
 const PLACE = { minMm: -100_000, maxMm: 100_000 };
 const most = { minMm: 0, maxMm: 1000 };
 
@@ -65,6 +70,19 @@ function dayField() {
   });
 }
 
+/** A file's name, or a small picture. */
+function photoField() {
+  return named(
+    "photo",
+    `Name of a photo file, or a small picture as a data address (JPEG, PNG or WebP of at most ${MOST_PHOTO_KB} kB).`,
+    text(LONGEST_PHOTO),
+  ).transform((value, context): string => {
+    const isSound = isPicture(value) ? isSmallPicture(value) : value.length <= 200;
+    if (!isSound) report(context, { code: "photo-unreadable", mostKb: MOST_PHOTO_KB });
+    return value;
+  });
+}
+
 function pieceField(unit: LengthUnit): z.ZodType<CupboardPiece> {
   return named(
     "piece",
@@ -75,7 +93,7 @@ function pieceField(unit: LengthUnit): z.ZodType<CupboardPiece> {
       shade: nameField().optional(),
       source: nameField().optional(),
       kept: dayField(),
-      photo: text(200).optional(),
+      photo: photoField().optional(),
       note: text(500).optional(),
       stock: stockField(unit),
       largest: rectangleField(unit).nullable().optional(),

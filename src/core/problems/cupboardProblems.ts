@@ -13,6 +13,15 @@ export type CupboardProblem =
       readonly project: string;
       readonly on: string;
     }
+  /** Another project may have the same name: what is out for it is not this one's for sure. */
+  | {
+      readonly code: "project-has-pieces-out";
+      readonly path: string;
+      readonly project: string;
+      readonly labels: readonly string[];
+      readonly on: string;
+    }
+  | { readonly code: "photo-unreadable"; readonly path: string; readonly mostKb: number }
   | { readonly code: "piece-not-out"; readonly path: string; readonly label: string }
   | { readonly code: "piece-twice"; readonly path: string; readonly label: string; readonly firstPath: string }
   | { readonly code: "piece-open-ended"; readonly path: string; readonly label: string }

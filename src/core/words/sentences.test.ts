@@ -33,6 +33,7 @@ const FACTS = {
   ...{ name: "rim", names: ["a", "b"], of: "body", sizeMm: 1, start: 2, allowanceMm: 3, insetMm: 4 },
   ...{ parts: ["a", "b"], firstRow: 2, bag: 2, bandMm: 300, neededMm: 420 },
   ...{ label: "K7M2P", project: "Harbour tote", on: "2027-01-04", cloth: "Sailcloth", shades: ["rust", "navy"] },
+  ...{ labels: ["K7M2P", "QX4Y2"], mostKb: 40 },
 };
 
 const PATTERN_FACTS = {

@@ -2,7 +2,7 @@ import { useState } from "preact/hooks";
 import { planOffcuts } from "../../core/buying/planOffcuts.ts";
 import { purchaseOf } from "../../core/buying/purchase.ts";
 import type { Changed, Today } from "../../core/cupboard/change.ts";
-import { bringIn, giveBack, keepLeft, letGo, takeOut, undoLast } from "../../core/cupboard/change.ts";
+import { bringIn, giveBack, keepLeft, letGo, notePieces, takeOut, undoLast } from "../../core/cupboard/change.ts";
 import { type Cupboard, type CupboardPiece, isOfCloth } from "../../core/cupboard/cupboard.ts";
 import { readCupboard } from "../../core/cupboard/cupboardFile.ts";
 import { leftOfPlan } from "../../core/cupboard/leftOfPlan.ts";
@@ -21,7 +21,15 @@ export interface CupboardHand {
   readonly cupboard: Cupboard;
   readonly problems: readonly Problem[];
   readonly told: string | null;
-  take(material: Material, codes: readonly string[], say: (pieces: readonly CupboardPiece[]) => string): void;
+  /** `isMore`: whatever is out for a project of this name is out for this one. */
+  take(
+    material: Material,
+    codes: readonly string[],
+    isMore: boolean,
+    say: (pieces: readonly CupboardPiece[]) => string,
+  ): void;
+  /** Keeps a small picture of a piece. */
+  photograph(code: string, photo: string): void;
   giveBack(code: string, say: () => string): void;
   letGo(code: string): void;
   undo(): void;
@@ -50,14 +58,16 @@ export function useCupboard(): CupboardHand {
     const done = await store.change(act);
     setOutcome(done.ok ? { problems: [], told: then(done.value) } : { problems: done.problems, told: null });
   };
-  /** Stock of the project as the cupboard has it out for it. */
-  const follow = (label: string) => change((now) => asTakenOut(now, store.cupboard.get()), label);
+  /** The project's stock with those of these pieces that are out for it now, and without the others. */
+  const follow = (codes: readonly string[], label: string) =>
+    change((now) => asTakenOut(now, store.cupboard.get(), codes), label);
   return {
     cupboard,
     ...outcome,
-    take: (material, codes, say) =>
+    take: (material, codes, isMore, say) =>
       void run(
-        (now) => takeOut(now, codes, project.name, today()),
+        // Another project may have the same name: what is out for it is this one's where its stock has it.
+        (now) => takeOut(now, codes, project.name, today(), isMore ? "any" : stockIds(project)),
         ({ pieces }) => {
           change((now) => withPieces(now, material.id, pieces), say(pieces));
           return say(pieces);
@@ -67,9 +77,14 @@ export function useCupboard(): CupboardHand {
       void run(
         (now) => giveBack(now, [code], today()),
         () => {
-          follow(say());
+          follow([code], say());
           return say();
         },
+      ),
+    photograph: (code, photo) =>
+      void run(
+        (now) => notePieces(now, [code], { photo }, today()),
+        () => null,
       ),
     letGo: (code) =>
       void run(
@@ -78,7 +93,7 @@ export function useCupboard(): CupboardHand {
       ),
     undo: () =>
       void run(undoLast, ({ step }) => {
-        if (step.did === "took" || step.did === "gave-back") follow(step.codes.join(", "));
+        if (step.did === "took" || step.did === "gave-back") follow(step.codes, step.codes.join(", "));
         return null;
       }),
     keep: (lay, wish, say) =>
@@ -122,10 +137,14 @@ function withPieces(project: Project, materialId: string, pieces: readonly Cupbo
   return withMaterial(project, materialId, { stock: [...fresh, ...material.stock] });
 }
 
-/** The project with the cupboard's pieces that are out for it, and without those that are not. */
-function asTakenOut(project: Project, { pieces }: Cupboard): Project {
-  const own = pieces.filter(({ taken }) => taken?.project === project.name);
-  const gone = new Set(pieces.filter((piece) => !own.includes(piece)).map(({ code }) => code));
+function stockIds(project: Project): ReadonlySet<string> {
+  return new Set(project.materials.flatMap(({ stock }) => stock.map(({ id }) => id)));
+}
+
+/** The project with those of some pieces that are out for it, and without those of them that are not. */
+function asTakenOut(project: Project, { pieces }: Cupboard, codes: readonly string[]): Project {
+  const own = pieces.filter(({ code, taken }) => codes.includes(code) && taken?.project === project.name);
+  const gone = new Set(codes.filter((code) => !own.some((piece) => piece.code === code)));
   const without = {
     ...project,
     materials: project.materials.map((material) => ({

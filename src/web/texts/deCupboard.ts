@@ -10,6 +10,7 @@ const DID: Readonly<Record<CupboardStepKind, string>> = {
   took: "Herausnehmen",
   "gave-back": "Zurücklegen",
   "let-go": "Streichen",
+  noted: "Foto",
 };
 
 /** Leftovers that are kept for the next project, in German. */
@@ -43,6 +44,11 @@ export const deCupboard: typeof enCupboard = {
   label: (code) => `Das Schild von ${code} drucken`,
   labelsAbout:
     "Drei mal acht auf einem Blatt, in wahrer Größe. Ein Telefon liest den Code; er steht auch groß daneben.",
+  useShade: (shade: string) => `Alle in ${shade} zuerst nehmen`,
+  takeMore: "Sie sind weitere für dieses Projekt",
+  photoOf: (code: string) => `Foto von ${code}`,
+  addPhoto: (code: string) => `Foto von ${code} …`,
+  photoUnread: (name: string) => `${name} lässt sich nicht als Bild lesen. Nehmen Sie ein JPEG oder PNG.`,
   saveFile: "Stoffschrank in eine Datei speichern",
   openFile: "Stoffschrank-Datei hereinholen",
   broughtIn: (count) => `${count} ${plural(count, "Stück", "Stücke")} hereingeholt.`,

@@ -10,6 +10,7 @@ const DID: Readonly<Record<CupboardStepKind, string>> = {
   took: "taking out",
   "gave-back": "giving back",
   "let-go": "taking off the list",
+  noted: "the photo",
 };
 
 /** Leftovers that are kept for the next project. */
@@ -44,6 +45,11 @@ export const enCupboard = {
   labelsAbout: say(
     "Three by eight on a sheet, at actual size. A phone reads the code; it also stands beside it in large letters.",
   ),
+  useShade: (shade: string) => `Use all in ${shade} first`,
+  takeMore: say("They are more for this project"),
+  photoOf: (code: string) => `Photo of ${code}`,
+  addPhoto: (code: string) => `Photo of ${code}…`,
+  photoUnread: (name: string) => `${name} cannot be read as a picture. Take a JPEG or PNG.`,
   saveFile: say("Save the cupboard to a file"),
   openFile: say("Bring in a cupboard file"),
   broughtIn: (count: number) => `${count} ${plural(count, "piece", "pieces")} brought in.`,

@@ -8,6 +8,7 @@ const DID: Readonly<Record<CupboardStepKind, string>> = {
   took: "la sortie",
   "gave-back": "le retour",
   "let-go": "le retrait de la liste",
+  noted: "la photo",
 };
 
 /** The cupboard in French, a draft. */
@@ -40,6 +41,11 @@ export const frCupboard: typeof enCupboard = {
   label: (code) => `Imprimer l’étiquette de ${code}`,
   labelsAbout:
     "Trois sur huit par feuille, en grandeur réelle. Un téléphone lit le code ; il est aussi écrit à côté en grand.",
+  useShade: (shade) => `Utiliser d'abord tout en ${shade}`,
+  takeMore: "Elles sont en plus pour ce projet",
+  photoOf: (code) => `Photo de ${code}`,
+  addPhoto: (code) => `Photo de ${code}…`,
+  photoUnread: (name) => `${name} ne peut pas être lu comme image. Prenez un JPEG ou un PNG.`,
   saveFile: "Enregistrer le placard dans un fichier",
   openFile: "Reprendre un fichier de placard",
   broughtIn: (count) => plural(count, "1 morceau repris.", `${count} morceaux repris.`),

@@ -12,6 +12,15 @@ export const cupboardSentences: SentenceTable<CupboardProblem> = {
     what: `Das Stück ${label} wurde am ${on} für ${quoted(project)} herausgenommen.`,
     remedy: "Legen Sie es erst zurück, wenn es nicht zerschnitten ist, oder legen Sie neu aus, ohne dieses Stück.",
   }),
+  "project-has-pieces-out": ({ project, labels, on }) => ({
+    what: `Für ein Projekt namens ${quoted(project)} sind schon Stücke draußen: ${labels.join(", ")}, seit ${on}.`,
+    remedy:
+      "Ist es dieses Projekt, nehmen Sie diese als weitere dafür. Ist es ein anderes gleichen Namens, geben Sie diesem zuerst einen anderen Namen.",
+  }),
+  "photo-unreadable": ({ mostKb }) => ({
+    what: "Das Foto ist weder der Name einer Datei noch ein kleines Bild.",
+    remedy: `Schreiben Sie den Namen einer Datei oder ein JPEG, PNG oder WebP von höchstens ${mostKb} kB als Datenadresse.`,
+  }),
   "piece-not-out": ({ label }) => ({
     what: `Das Stück ${label} liegt schon im Stoffschrank.`,
     remedy: "Es gibt nichts zurückzulegen.",

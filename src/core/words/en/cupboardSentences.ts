@@ -12,6 +12,15 @@ export const cupboardSentences: SentenceTable<CupboardProblem> = {
     what: `The piece ${label} was taken out for ${quoted(project)} on ${on}.`,
     remedy: "Give it back first if it was not cut, or lay out again without it.",
   }),
+  "project-has-pieces-out": ({ project, labels, on }) => ({
+    what: `Pieces are out for a project called ${quoted(project)} already: ${labels.join(", ")}, since ${on}.`,
+    remedy:
+      "If that is this project, take these as more for it. If it is another of the same name, give this one another name first.",
+  }),
+  "photo-unreadable": ({ mostKb }) => ({
+    what: "The photo is neither the name of a file nor a small picture.",
+    remedy: `Write a file's name, or a JPEG, PNG or WebP of at most ${mostKb} kB as a data address.`,
+  }),
   "piece-not-out": ({ label }) => ({
     what: `The piece ${label} is in the cupboard already.`,
     remedy: "There is nothing to give back.",

@@ -29,8 +29,13 @@ export function CupboardOffers({ material }: { material: Material }) {
       return words.kept(now.length, now.map(({ code }) => code).join(", "));
     });
   };
-  const take = (codes: readonly string[]) =>
-    hand.take(material, codes, (taken) => words.took(taken.map(({ code }) => code).join(", ")));
+  const [refused, setRefused] = useState<readonly string[]>([]);
+  const take = (codes: readonly string[], isMore = false) => {
+    setRefused(codes);
+    hand.take(material, codes, isMore, (taken) => words.took(taken.map(({ code }) => code).join(", ")));
+  };
+  const shades = shadesOf(pieces);
+  const isOthers = hand.problems.some(({ code }) => code === "project-has-pieces-out");
   return (
     <section class="stack" data-part="cupboard-offers" aria-label={words.leftHeading}>
       {pieces.length > 0 && (
@@ -43,10 +48,30 @@ export function CupboardOffers({ material }: { material: Material }) {
               </button>
             )}
           </CupboardPieces>
-          {pieces.length > 1 && shadesOf(pieces).length < 2 && (
+          {pieces.length > 1 && (
             <div class="row">
-              <button type="button" class="press" onClick={() => take(pieces.map(({ code }) => code))}>
-                {words.useAll}
+              {shades.length < 2 && (
+                <button type="button" class="press" onClick={() => take(pieces.map(({ code }) => code))}>
+                  {words.useAll}
+                </button>
+              )}
+              {shades.length > 1 &&
+                shades.map((shade) => (
+                  <button
+                    key={shade}
+                    type="button"
+                    class="press"
+                    onClick={() => take(piecesFor(hand.cupboard, material, shade).map(({ code }) => code))}
+                  >
+                    {words.useShade(shade)}
+                  </button>
+                ))}
+            </div>
+          )}
+          {isOthers && (
+            <div class="row">
+              <button type="button" class="press" onClick={() => take(refused, true)}>
+                {words.takeMore}
               </button>
             </div>
           )}

@@ -1,5 +1,5 @@
 import type { ComponentChildren } from "preact";
-import type { CupboardPiece } from "../../../core/cupboard/cupboard.ts";
+import { type CupboardPiece, isPicture } from "../../../core/cupboard/cupboard.ts";
 import { contourBox } from "../../../core/geometry/contourArcs.ts";
 import { rectangleContour } from "../../../core/geometry/contourShapes.ts";
 import { shapeContour } from "../../../core/geometry/shape.ts";
@@ -12,11 +12,15 @@ export function CupboardPieces(props: {
   pieces: readonly CupboardPiece[];
   children: (piece: CupboardPiece) => ComponentChildren;
 }) {
+  const words = useTexts().cupboard;
   return (
     <ul class="shelf cupboard">
       {props.pieces.map((piece) => (
         <li key={piece.code} data-code={piece.code}>
           <div class="card">
+            {piece.photo !== null && isPicture(piece.photo) && (
+              <img class="cupboard-photo" src={piece.photo} alt={words.photoOf(piece.code)} />
+            )}
             <Outline piece={piece} />
             <span class="card-name">{piece.code}</span>
             <PieceWords piece={piece} />
@@ -31,7 +35,7 @@ export function CupboardPieces(props: {
 function PieceWords({ piece }: { piece: CupboardPiece }) {
   const words = useTexts().cupboard;
   const lengths = useLengths();
-  const { largest, strip, taken } = piece;
+  const { largest, strip, taken, photo } = piece;
   return (
     <span class="soft small">
       {[
@@ -40,6 +44,7 @@ function PieceWords({ piece }: { piece: CupboardPiece }) {
         ...(piece.source === null ? [] : [piece.source]),
         ...(largest === null ? [] : [words.largest(lengths.box(largest.along, largest.across))]),
         ...(strip === null ? [] : [words.strip(lengths.box(strip.along, strip.across))]),
+        ...(photo === null || isPicture(photo) ? [] : [photo]),
         ...(taken === null ? [] : [words.outFor(taken.project)]),
       ].join(" · ")}
     </span>

@@ -1,8 +1,10 @@
-import { useRef } from "preact/hooks";
+import { useRef, useState } from "preact/hooks";
 import { writeCupboard } from "../../../core/cupboard/cupboardFile.ts";
 import { Refusal } from "../../fields/TypedBlank.tsx";
 import { downloadFile } from "../../files/projectFiles.ts";
 import { Icon } from "../../parts/Icon.tsx";
+import { PicturePicker } from "../../parts/PicturePicker.tsx";
+import { smallPicture } from "../../parts/smallPicture.ts";
 import { type CupboardHand, useCupboard } from "../../state/useCupboard.ts";
 import { useProject } from "../../state/workbench.ts";
 import { useTexts } from "../../texts/texts.ts";
@@ -16,6 +18,7 @@ export function CupboardShelf() {
   const project = useProject();
   const picker = useRef<HTMLInputElement>(null);
   const { pieces, steps } = hand.cupboard;
+  const [unread, setUnread] = useState<string | null>(null);
   const inside = pieces.filter(({ taken }) => taken === null);
   const last = steps.at(-1);
   return (
@@ -30,6 +33,15 @@ export function CupboardShelf() {
                 {words.giveBack(code)}
               </button>
             )}
+            <PicturePicker
+              label={words.addPhoto(code)}
+              picker={`photo-${code}`}
+              onFile={async (file) => {
+                const photo = await smallPicture(file);
+                setUnread(photo === null ? file.name : null);
+                if (photo !== null) hand.photograph(code, photo);
+              }}
+            />
             {taken === null && (
               <button
                 type="button"
@@ -80,6 +92,11 @@ export function CupboardShelf() {
           }}
         />
       </div>
+      {unread !== null && (
+        <p role="alert" class="refusal">
+          {words.photoUnread(unread)}
+        </p>
+      )}
       <Outcome hand={hand} />
     </details>
   );
