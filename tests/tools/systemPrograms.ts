@@ -18,6 +18,7 @@ export const SYSTEM_PROGRAMS: Readonly<Record<string, SystemProgram>> = {
   "rsvg-convert": { debian: "librsvg2-bin", checks: "true scale of the SVG by librsvg, a second reader" },
   inkscape: { debian: "inkscape", checks: "true scale of the SVG by a drawing program, and its files read back" },
   "redis-server": { debian: "redis-server", checks: "batches on many machines, over a real store" },
+  openssl: { debian: "openssl", checks: "an encrypted line to the store, with a certificate of our own" },
   convert: { debian: "imagemagick", checks: "a pattern photographed aslant comes back true" },
 };
 
