@@ -58,7 +58,11 @@ async function oneBatch([folder, count, together]: readonly [string, string, str
   const io = { language: "en" as const, out: () => {}, err: () => {}, progress };
   readUntil(batch, () => batch.lays.length > 0, io);
   const entry = new URL("tests/bench/laidNothing.mjs", root);
-  const { results } = await layBatch(batch, { out: join(folder, "out"), threads: 2, store: null, entry }, io);
+  const { results } = await layBatch(
+    batch,
+    { out: join(folder, "out"), threads: 2, store: null, plans: null, entry },
+    io,
+  );
   const wrong = [...results.values()].find((result) => !("laid" in result));
   if (wrong !== undefined) throw new Error(JSON.stringify(wrong));
   const { maxRSS, userCPUTime, systemCPUTime } = process.resourceUsage();

@@ -11,6 +11,8 @@ import { isInstalled } from "./systemPrograms.ts";
 export interface RedisServer {
   readonly url: string;
   readonly port: number;
+  /** Where it keeps what it is told. */
+  readonly folder: string;
   /** Kills it with no time to tidy up. */
   kill(): Promise<void>;
   /** Starts it again on the same port with what it had kept. */
@@ -42,6 +44,7 @@ export async function redisServer(line?: EncryptedLine): Promise<RedisServer> {
   const server: RedisServer = {
     url: line === undefined ? `redis://127.0.0.1:${port}` : `rediss://:${line.password}@127.0.0.1:${port}`,
     port,
+    folder,
     async start() {
       child = spawn("redis-server", [...lines, "--bind", "127.0.0.1", ...kept], { stdio: "ignore" });
       while (!(await answers(port, line))) await new Promise((resolve) => setTimeout(resolve, 30));

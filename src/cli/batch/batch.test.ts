@@ -134,7 +134,7 @@ test("two threads give the bytes of one", async () => {
   const two = new Map<string, unknown>();
   const entry = new URL("../../../tests/tools/batchWorkerFromSource.mjs", import.meta.url);
   const keep = (each: LayTask, result: unknown): void => void two.set(each.folder, result);
-  await runTasks(tasks, join(folder, "two"), 2, keep, entry).ended;
+  await runTasks(tasks, { out: join(folder, "two"), threads: 2, plans: null, entry }, keep).ended;
   expect(tasks.map((each) => two.get(each.folder))).toEqual(one.map((laid) => ({ laid })));
   expect(bytesIn(join(folder, "two"))).toEqual(bytesIn(join(folder, "one")));
   // Two threads that compile the sources first.
@@ -154,8 +154,7 @@ test("a bug in one lay is told and the others go on; stopping hands out no more"
       { ...good, ...rest },
       { ...good, ...rest, folder: "orders/z" },
     ],
-    join(folder, "bug"),
-    1,
+    { out: join(folder, "bug"), threads: 1, plans: null },
     ({ folder }, result) => {
       ended.push(`${folder} ${"bug" in result}`);
       if (folder === "orders/y") running.stop();

@@ -28,6 +28,11 @@ export const batchCommand: Command = {
       value: "URL",
       help: "have the lays searched by every machine that runs laywright worker on the same Redis store: redis://host:6379, or rediss:// for an encrypted line, user and password in the address; plans are checked and drawn here",
     },
+    {
+      name: "plans",
+      value: "DIR",
+      help: "keep plans in this folder and take those out that are there and pass the checker; it may be shared by machines and batches, and with --queue by the workers",
+    },
     CUT_OPTION,
     WRITE_OPTION,
     JSON_OPTION,

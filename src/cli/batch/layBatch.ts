@@ -13,6 +13,7 @@ import { BATCH_TEXTS } from "../words/batchTexts.ts";
 import { CLI_TEXTS } from "../words/words.ts";
 import type { LayTask } from "./layTask.ts";
 import type { Batch } from "./planBatch.ts";
+import type { PlanFolder } from "./planFolder.ts";
 import { hasRecords, keepRecord, keptRecord, keyOf, removeOutlived } from "./records.ts";
 import { runTasks, type TaskResult } from "./runTasks.ts";
 import { type OrderResult, orderResults, summaryCsv, summaryHtml } from "./summary.ts";
@@ -26,6 +27,8 @@ export interface LayingWish {
   readonly threads: number;
   /** The queue whose workers search, or null where this machine does all. */
   readonly store: QueueStore | null;
+  /** Where plans are kept beyond this batch, or null. */
+  readonly plans: PlanFolder | null;
   /** Of threads, for measurements that leave the laying out. */
   readonly entry?: URL;
 }
@@ -45,7 +48,7 @@ export function readUntil(batch: Batch, isEnough: () => boolean, io: Io): void {
  */
 export async function layBatch(
   batch: Batch,
-  { out, threads, store, entry }: LayingWish,
+  { out, threads, store, plans, entry }: LayingWish,
   io: Io,
 ): Promise<{ readonly results: Results; readonly stopped: boolean }> {
   const texts = BATCH_TEXTS[io.language];
@@ -94,8 +97,8 @@ export async function layBatch(
   };
   const running =
     store === null
-      ? runTasks(tasks(), out, threads, onEnd, entry)
-      : runOnQueue(tasks(), store, { out, threads, sent: (folder) => sent.get(folder)! }, onEnd, io);
+      ? runTasks(tasks(), { out, threads, plans: plans?.folder ?? null, entry }, onEnd)
+      : runOnQueue(tasks(), store, { out, threads, plans, sent: (folder) => sent.get(folder)! }, onEnd, io);
   let isOver = false;
   let stopped = false;
   const stop = (): void => {

@@ -10,6 +10,7 @@ import { connectQueue } from "../queue/connect.ts";
 import { BATCH_TEXTS } from "../words/batchTexts.ts";
 import { layBatch, type Results, readUntil, writeSummary } from "./layBatch.ts";
 import { type Batch, batchOfFolder, batchOfTable } from "./planBatch.ts";
+import { PlanFolder } from "./planFolder.ts";
 
 const EVALUATIONS_PER_EFFORT = 1_000_000;
 
@@ -33,10 +34,13 @@ export async function runBatch(args: ParsedArgs, io: Io): Promise<ExitCode> {
   readUntil(batch, () => batch.lays.length > 0, io);
   if (batch.lays.length === 0)
     throw new InputProblem(() => [...batch.nameless, ...batch.orders.flatMap(({ problems }) => problems)]);
+  const folder = args.values.get("plans");
+  const plans = folder === undefined ? null : new PlanFolder(folder, programVersion());
+  plans?.prepare();
   const url = args.values.get("queue");
   const store = url === undefined ? null : await connectQueue(url, programVersion());
   try {
-    const { results, stopped } = await layBatch(batch, { out, threads, store }, io);
+    const { results, stopped } = await layBatch(batch, { out, threads, store, plans }, io);
     return tell(batch, results, stopped, out, args.switches.has("json"), io);
   } finally {
     store?.close();

@@ -15,16 +15,23 @@ export interface RunningTasks {
   stop(): void;
 }
 
+/** Where and on how many threads tasks are done. */
+export interface TasksWish {
+  readonly out: string;
+  readonly threads: number;
+  /** Folder of plans, or null. */
+  readonly plans: string | null;
+  readonly entry?: URL | undefined;
+}
+
 /**
  * Does tasks on so many threads, handing each thread one at a time, so that ten thousand of them need no more room than
  * a few.
  */
 export function runTasks(
   tasks: Iterable<LayTask>,
-  out: string,
-  threads: number,
+  { out, threads, plans, entry }: TasksWish,
   onEnd: (task: LayTask, result: TaskResult) => void,
-  entry?: URL,
 ): RunningTasks {
   let isStopped = false;
   const ended = (async () => {
@@ -34,7 +41,7 @@ export function runTasks(
       while (!isStopped) {
         const next = waiting.next();
         if (next.done) return;
-        onEnd(next.value, await resultOf(crew.run({ kind: "lay", task: next.value, out })));
+        onEnd(next.value, await resultOf(crew.run({ kind: "lay", task: next.value, out, plans })));
       }
     };
     try {

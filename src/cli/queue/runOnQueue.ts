@@ -1,5 +1,6 @@
 import { type Crew, crewOf } from "../batch/crew.ts";
 import type { LayTask } from "../batch/layTask.ts";
+import type { PlanFolder } from "../batch/planFolder.ts";
 import type { RunningTasks, TaskResult } from "../batch/runTasks.ts";
 import type { Io } from "../command.ts";
 import { QUEUE_TEXTS } from "../words/queueTexts.ts";
@@ -13,6 +14,8 @@ export interface QueuedBatch {
   readonly out: string;
   /** Lays drawn at a time. */
   readonly threads: number;
+  /** Where plans are kept that go from machine to machine, or null where all go through the store. */
+  readonly plans: PlanFolder | null;
   /** Of a lay that was given out, by its folder: what it is kept under, and its turn, from 1. */
   sent(folder: string): { readonly key: string; readonly rank: number };
 }
@@ -24,7 +27,7 @@ const LOOK_MS = 3000;
 export function runOnQueue(
   tasks: Iterable<LayTask>,
   store: QueueStore,
-  { out, threads, sent }: QueuedBatch,
+  { out, threads, plans, sent }: QueuedBatch,
   onEnd: (task: LayTask, result: TaskResult) => void,
   io: Io,
 ): RunningTasks {
@@ -44,7 +47,8 @@ export function runOnQueue(
         {
           keyOf: ({ folder }) => sent(folder).key,
           priorityOf: ({ folder }) => sent(folder).rank,
-          draw: (task, plans) => crew.run({ kind: "draw", task, plans, out }),
+          draw: (task, found) => crew.run({ kind: "draw", task, plans: found, out }),
+          kept: plans === null ? undefined : (task) => plans.find(task),
           atOnce: crew.threads,
           texts,
         },

@@ -1,5 +1,6 @@
 import { threadsHere } from "../../worker/nodePool.ts";
 import { crewOf } from "../batch/crew.ts";
+import { PlanFolder } from "../batch/planFolder.ts";
 import { EXIT, type ExitCode, type Io, type ParsedArgs, programVersion } from "../command.ts";
 import { numberOption, requiredOption } from "../options/optionValues.ts";
 import { searchSettings } from "../options/searchSettings.ts";
@@ -14,6 +15,8 @@ export async function runWorker(args: ParsedArgs, io: Io): Promise<ExitCode> {
   const url = requiredOption(args, "queue");
   const { threads } = searchSettings(args, 0, threadsHere());
   const silentMs = 1000 * numberOption(args, "silent", { least: 1, most: 3600 }, 30);
+  const plans = args.values.get("plans") ?? null;
+  if (plans !== null) new PlanFolder(plans, programVersion()).prepare();
   const texts = QUEUE_TEXTS[io.language];
   const store = await connectQueue(url, programVersion());
   const crew = await crewOf(threads);
@@ -21,7 +24,8 @@ export async function runWorker(args: ParsedArgs, io: Io): Promise<ExitCode> {
   const taking = takeLays(store, {
     threads: crew.threads,
     silentMs,
-    search: (task) => crew.run({ kind: "search", task }),
+    byFolder: plans !== null,
+    search: (task) => crew.run({ kind: "search", task, plans: task.island === undefined ? plans : null }),
     told: (folder, reason) => {
       if (reason === null) lays++;
       io.err(`${reason === null ? texts.laid(folder) : texts.failed(folder, reason)}\n`);

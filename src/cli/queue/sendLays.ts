@@ -1,8 +1,9 @@
+import type { LayPlan } from "../../core/lay/problem/layProblem.ts";
 import type { LayTask, Refused } from "../batch/layTask.ts";
 import { bugText, type RunningTasks } from "../batch/runTasks.ts";
 import { QUEUE_TEXTS, type QueueTexts } from "../words/queueTexts.ts";
 import type { QueueStore } from "./connect.ts";
-import { type FoundPlans, readFoundPlans, type SentLay } from "./wire.ts";
+import { readFoundPlans, type SentLay } from "./wire.ts";
 
 /** How a batch gives its lays out. */
 export interface SendWish<R> {
@@ -11,7 +12,9 @@ export interface SendWish<R> {
   /** Who goes first: the smaller number, from 1. */
   priorityOf(task: LayTask): number;
   /** Checks plans that a worker sent back and draws them, or says why it does not. */
-  draw(task: LayTask, plans: FoundPlans["plans"]): Promise<R | Refused>;
+  draw(task: LayTask, plans: readonly LayPlan[]): Promise<R | Refused>;
+  /** Reads what a worker kept in the shared folder; absent where there is none. */
+  readonly kept?: ((task: LayTask) => readonly LayPlan[] | null) | undefined;
   /** So many are drawn at a time. */
   readonly atOnce: number;
   readonly texts?: QueueTexts;
@@ -160,7 +163,8 @@ class Sending<R extends object> {
     const jobs = ids.map((id) => {
       const lay = this.#out.get(id)!;
       lay.state = "out";
-      const data: SentLay = { version: this.#store.version, task: lay.task };
+      const byFolder = this.#wish.kept !== undefined;
+      const data: SentLay = { version: this.#store.version, task: lay.task, byFolder };
       const priority = Math.min(Math.max(1, this.#wish.priorityOf(lay.task)), MOST_PRIORITY);
       const kept = { age: this.#wish.keptSeconds ?? 7 * 86_400 };
       return { name: "lay", data, opts: { jobId: id, priority, removeOnComplete: kept, removeOnFail: kept } };
@@ -187,7 +191,12 @@ class Sending<R extends object> {
       await this.#again(id, lay, texts.notPlans(nameIn(data)));
       return;
     }
-    const plans = found.plans.map((plan) => ({ ...plan, seed: lay.task.effort.seed }));
+    const kept = found.plans ?? this.#wish.kept?.(lay.task) ?? null;
+    if (kept === null) {
+      await this.#again(id, lay, texts.notInFolder(found.worker));
+      return;
+    }
+    const plans = kept.map((plan) => ({ ...plan, seed: lay.task.effort.seed }));
     let drawn: R | Refused;
     try {
       drawn = await this.#wish.draw(lay.task, plans);

@@ -10,6 +10,8 @@ export interface TakeWish {
   readonly threads: number;
   /** A worker that has not been heard of for so long has lost its lay, ms. */
   readonly silentMs: number;
+  /** Plans that `search` finds are kept in a folder, for batches that read it as well. */
+  readonly byFolder?: boolean;
   /** The search of one lay. */
   search(task: LayTask): Promise<readonly LayPlan[]>;
   /** Hears of every lay that is done, or why it was not. */
@@ -41,7 +43,9 @@ export function takeLays(store: QueueStore, wish: TakeWish, name: string = worke
       if (sent === null) throw new Error("not a lay");
       if (sent.version !== store.version)
         throw new Error(`a lay of version ${sent.version}; this worker has ${store.version}`);
-      return { version: store.version, worker: name, plans: await wish.search(sent.task) };
+      const plans = await wish.search(sent.task);
+      const isKept = wish.byFolder === true && sent.byFolder === true && sent.task.island === undefined;
+      return { version: store.version, worker: name, plans: isKept ? null : plans };
     },
     {
       connection: store.redis,

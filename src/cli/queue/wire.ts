@@ -40,20 +40,29 @@ const task = z.object({
 }) satisfies z.ZodType<LayTask>;
 
 /** What is sent to a worker: one lay, and the version of the program that wants it laid. */
-const sentLay = z.object({ version: text, task });
+const sentLay = z.object({ version: text, task, byFolder: z.boolean().optional() });
 
 export interface SentLay {
   readonly version: string;
   readonly task: LayTask;
+  /** Who wants it reads plans out of a shared folder as well. */
+  readonly byFolder?: boolean | undefined;
 }
 
-/** What a worker sends back: a plan for each cloth. Nothing else of it is used. */
-const foundPlans = z.object({ version: text, worker: text, plans: z.array(plan) });
+const plans = z.array(plan);
+
+/** What a worker sends back: a plan for each cloth, or null where they lie in the shared folder. Nothing else of it is used. */
+const foundPlans = z.object({ version: text, worker: text, plans: plans.nullable() });
 
 export interface FoundPlans {
   readonly version: string;
   readonly worker: string;
-  readonly plans: readonly LayPlan[];
+  readonly plans: readonly LayPlan[] | null;
+}
+
+/** Reads plans, whoever wrote them; null where they are none. */
+export function readPlans(data: unknown): readonly LayPlan[] | null {
+  return plans.safeParse(data).data ?? null;
 }
 
 /** Reads what came from the store, whoever put it there; null where it is not of the kind. */

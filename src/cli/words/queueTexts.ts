@@ -26,6 +26,7 @@ export interface QueueTexts {
   readonly silent: string;
   readonly notPlans: (worker: string) => string;
   readonly wrongPlan: (worker: string, faults: string) => string;
+  readonly notInFolder: (worker: string) => string;
   readonly leavesOut: string;
 }
 
@@ -52,6 +53,8 @@ const en: QueueTexts = {
   silent: "the worker fell silent",
   notPlans: (worker) => `what ${worker} sent back is no plan`,
   wrongPlan: (worker, faults) => `the plan of ${worker} is wrong: ${faults}`,
+  notInFolder: (worker) =>
+    `the plan of ${worker} is not in the folder of --plans: is it the same folder on both machines?`,
   leavesOut: "it leaves out pieces that have room",
 };
 
@@ -79,6 +82,8 @@ const de: QueueTexts = {
   silent: "der Helfer ist verstummt",
   notPlans: (worker) => `was ${worker} zurückgab, ist kein Plan`,
   wrongPlan: (worker, faults) => `der Plan von ${worker} ist falsch: ${faults}`,
+  notInFolder: (worker) =>
+    `der Plan von ${worker} liegt nicht im Ordner von --plans: Ist es auf beiden Rechnern derselbe?`,
   leavesOut: "er lässt Teile weg, für die Platz ist",
 };
 
