@@ -1,12 +1,15 @@
-// `npm run bench:batch -- [--orders N] [--effort N] [--empty N]`: a batch of generated small orders (60 unless told), each
-// laid by itself, from what is built: on one core and on two, then over a real Redis with one, two and four worker
-// processes of one thread each; and N lays (2,000) that are nothing to do, for what the queue itself takes. The first
-// runs are held to their cores by `taskset` where it is there. Prints orders a second by the clock, the speed-up over
-// one, processor time and the largest memory. Only on a machine with nothing else to do do the clock's figures say
-// anything; processor time says what more threads or machines cost.
+// `npm run bench:batch -- [--orders N] [--effort N] [--empty N] [--only cores|workers]`: a batch of generated small orders
+// (1,000 unless told), each laid by itself, from what is built: on one core and on two, then over a real Redis with one,
+// two and four worker processes of one thread each, their plans drawn by two threads of the batch; and N lays (1,000) that
+// are nothing to do, for what the queue itself takes. The first runs are held to their cores by `taskset` where it is
+// there. Prints the rows of the table in docs/reference/benchmarks.md: orders a second and speed-up by the clock,
+// processor time, the share of two cores' speed that processor time allows, and the largest memory. About ten minutes on
+// a machine of two cores with nothing else to do, which is what the clock's figures want. The share by processor time
+// holds on a busy machine too: what one core took, over twice what the busier of both cores has to do at the least, which
+// is half of all that was done, or the longest thread.
 import { type ChildProcess, spawn } from "node:child_process";
 import { once } from "node:events";
-import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
+import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { loadavg, tmpdir } from "node:os";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
@@ -27,9 +30,10 @@ const TELLS = `data:text/javascript,${encodeURIComponent(
 
 const { values } = parseArgs({
   options: {
-    orders: { type: "string", default: "60" },
+    orders: { type: "string", default: "1000" },
     effort: { type: "string", default: "0.2" },
-    empty: { type: "string", default: "2000" },
+    empty: { type: "string", default: "1000" },
+    only: { type: "string" },
   },
 });
 const [orders, empty] = [Number(values.orders), Number(values.empty)];
@@ -40,6 +44,8 @@ const [template, table] = [join(folder, "pouch.json"), join(folder, "orders.csv"
 interface Took {
   readonly seconds: number;
   readonly megabytes: number;
+  /** Of its longest thread, as last seen; 0 where the system does not tell. */
+  readonly longest: number;
 }
 
 interface Running {
@@ -59,12 +65,29 @@ function program(cores: string | null, ...words: readonly string[]): Running {
   (child.stdio[3] as NodeJS.ReadableStream).on("data", (data) => {
     told += data;
   });
+  const threads = new Map<string, number>();
+  const timer = setInterval(() => seeThreads(child.pid!, threads), 100);
   const ended = once(child, "close").then(([code]) => {
+    clearInterval(timer);
     if (code !== 0) throw new Error(`${words[0]} ended with ${code}: ${said}`);
     const { userCPUTime, systemCPUTime, maxRSS } = JSON.parse(told);
-    return { seconds: (userCPUTime + systemCPUTime) / 1e6, megabytes: Math.round(maxRSS / 1024) };
+    const longest = Math.max(0, ...threads.values());
+    return { seconds: (userCPUTime + systemCPUTime) / 1e6, megabytes: Math.round(maxRSS / 1024), longest };
   });
   return { child, ended };
+}
+
+/** Processor time of each thread of a process so far, s, by its number; threads that ended keep their last. Linux only. */
+function seeThreads(pid: number, threads: Map<string, number>): void {
+  try {
+    for (const id of readdirSync(`/proc/${pid}/task`)) {
+      // proc(5): after the name in brackets, fields 14 and 15 of all, in hundredths of a second.
+      const fields = readFileSync(`/proc/${pid}/task/${id}/stat`, "utf8").split(") ")[1]!.split(" ");
+      threads.set(id, (Number(fields[11]) + Number(fields[12])) / 100);
+    }
+  } catch {
+    // It has just ended, or the system has no such folder.
+  }
 }
 
 /** The batch with more words; the clock's seconds, and what it took. */
@@ -76,22 +99,35 @@ async function batch(cores: string | null, ...more: readonly string[]): Promise<
   return { ...took, clock: (performance.now() - start) / 1000 };
 }
 
-function tell(what: string, clock: number, alone: number, batch: Took, workers: readonly Took[] = []): void {
+const HEADS = ["", "orders a second", "speed-up", "processor time an order", "share by processor time", "memory"];
+
+function tell(
+  what: string,
+  clock: number,
+  alone: number,
+  batch: Took,
+  workers: readonly Took[] = [],
+  share: number | null = null,
+): void {
   const seconds = [batch, ...workers].reduce((sum, took) => sum + took.seconds, 0);
   const memory = [batch, ...workers].map(({ megabytes }) => `${megabytes}`).join(" + ");
-  console.log(
-    `${what}: ${(orders / clock).toFixed(2)} orders a second, speed-up ${(alone / clock).toFixed(2)}, ` +
-      `${((1000 * seconds) / orders).toFixed(0)} ms of processor time an order, ${memory} MB`,
-  );
+  const cells = [
+    what,
+    (orders / clock).toFixed(2),
+    (alone / clock).toFixed(2),
+    `${((1000 * seconds) / orders).toFixed(0)} ms`,
+    share === null ? "" : share.toFixed(2),
+    `${memory} MB`,
+  ];
+  console.log(`| ${cells.join(" | ")} |`);
 }
 
 async function onCores(): Promise<void> {
-  let alone = 0;
-  for (const threads of [1, 2]) {
-    const took = await batch(threads === 1 ? "0" : "0,1", "--threads", String(threads));
-    if (threads === 1) alone = took.clock;
-    tell(`${threads} core${threads === 1 ? "" : "s"}`, took.clock, alone, took);
-  }
+  const one = await batch("0", "--threads", "1");
+  tell("1 core", one.clock, one.clock, one);
+  const two = await batch("0,1", "--threads", "2");
+  const share = two.longest === 0 ? null : one.seconds / (2 * Math.max(two.seconds / 2, two.longest));
+  tell("2 cores", two.clock, one.clock, two, [], share);
 }
 
 async function onWorkers(): Promise<void> {
@@ -103,7 +139,7 @@ async function onWorkers(): Promise<void> {
     try {
       // Started and waiting before the clock runs.
       await Promise.all(workers.map(({ child }) => once(child.stderr!, "data")));
-      const took = await batch(null, "--queue", redis.url, "--threads", "1");
+      const took = await batch(null, "--queue", redis.url, "--threads", "2");
       if (count === 1) alone = took.clock;
       for (const { child } of workers) child.kill("SIGTERM");
       const each = await Promise.all(workers.map(({ ended }) => ended));
@@ -156,8 +192,9 @@ try {
   const rows = Array.from({ length: orders }, (_, i) => `${i},${90 + (i % 97)},${12 + (i % 9)} mm`);
   writeFileSync(table, ["order,height,loop.width", ...rows].join("\n"));
   console.log(`${orders} orders, effort ${values.effort}; load before: ${loadavg()[0]!.toFixed(1)}`);
-  if (orders > 0) await onCores();
-  if (orders > 0) await onWorkers();
+  for (const row of [HEADS, HEADS.map((_, i) => (i === 0 ? "---" : "---:"))]) console.log(`| ${row.join(" | ")} |`);
+  if (orders > 0 && values.only !== "workers") await onCores();
+  if (orders > 0 && values.only !== "cores") await onWorkers();
   if (empty > 0) await emptyLays();
 } finally {
   rmSync(folder, { recursive: true, force: true });
