@@ -1,12 +1,16 @@
 // With money in her hand: the shopping list and the labels of leftovers from the page, byte for byte those of the command.
+
 import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { createRequire } from "node:module";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
+import type { AxeResults } from "axe-core";
 import type { Page } from "playwright-core";
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { runCli } from "../tools/runCli.ts";
 import { goTo, openFile, openPage, openStage, type Stage } from "./browser.ts";
 
+const axe = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
 const folder = mkdtempSync(join(tmpdir(), "buying-e2e-"));
 let stage: Stage;
 beforeAll(async () => {
@@ -267,3 +271,51 @@ test("least lengths and cheaper prices from a length on, as the language writes 
   await page.click("button[aria-label='Staffelpreis 1 entfernen']");
   await bought("20,00 €");
 });
+
+/** Goes on with the Tab key to what is called so, and presses Enter there. */
+async function pressByKeys(page: Page, name: string): Promise<void> {
+  for (let i = 0; i < 300; i++) {
+    await page.keyboard.press("Tab");
+    const at = await page.evaluate(() => {
+      const { activeElement } = document;
+      return activeElement?.matches("button, summary") ? (activeElement.textContent ?? "") : "";
+    });
+    if (!at.trim().startsWith(name)) continue;
+    await page.keyboard.press("Enter");
+    return;
+  }
+  throw new Error(`${name} is not reached by the Tab key`);
+}
+
+// axe-core (rules of WCAG 2.2 A and AA and its best practices).
+test.each(["light", "dark"] as const)(
+  "the cupboard and what to buy by keys alone, all of it open and clean, %s",
+  { timeout: 300_000 },
+  async (colorScheme) => {
+    const page = await openPage(await stage.person({ colorScheme }), stage.url);
+    const priced = JSON.parse(SQUARE);
+    priced.materials[0].price = { amount: 12, per: "m", step: "10 cm", steps: [{ from: "5 m", amount: 10 }] };
+    await open(page, JSON.stringify(priced), "#/cloth/canvas");
+    await page.waitForFunction(() => document.querySelector('[data-part="cupboard-offers"] summary') !== null);
+    await page.focus("body");
+    await pressByKeys(page, "Cupboard");
+    await pressByKeys(page, "After cutting");
+    await pressByKeys(page, "Keep the leftovers");
+    await page.waitForSelector('[data-part="cupboard-offers"] button:has-text("Print")');
+    await pressByKeys(page, "What each width costs");
+    await pressByKeys(page, "Compare widths and ways");
+    await page.waitForSelector("button:has-text('Compare again')", { timeout: 120_000 });
+    await pressByKeys(page, "Lay them out");
+    await page.waitForSelector(".grown", { timeout: 120_000 });
+    await pressByKeys(page, "Look what it makes");
+    await page.waitForSelector(".made li", { timeout: 120_000 });
+    await pressByKeys(page, "Its plan");
+    await page.waitForSelector(".made details[open]");
+    await page.evaluate(axe);
+    const violations = await page.evaluate(async () => {
+      const { violations } = await (window as unknown as { axe: { run(): Promise<AxeResults> } }).axe.run();
+      return violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ target }) => target.join(" ")).join(" | ")}`);
+    });
+    expect(violations).toEqual([]);
+  },
+);

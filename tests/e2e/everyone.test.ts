@@ -23,6 +23,7 @@ const PLACES = [
   ["#/table/ruler", ".cut-steps"],
   ["#/table/cutting", ".cutting-heading"],
   ["#/table/sheet", "table"],
+  ["#/table/shopping", ".shopping-list h2"],
 ] as const;
 
 /** Every language, and both looks; what colours there are does not depend on the language. */
