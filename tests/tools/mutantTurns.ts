@@ -35,6 +35,8 @@ export interface Order {
   readonly isAgain: boolean;
 }
 
+/** Test files in which a change of what modules do while they load is tried. */
+const MOST_LOADS = 2;
 /** Processor time without news, s, after which a change is taken to go on for ever. */
 const LONGEST = 60;
 
@@ -119,6 +121,7 @@ async function inProcess(order: Order, hear: (news: MutantNews) => void): Promis
     },
   );
   child.send(order);
+  process.once("SIGINT", () => child.kill("SIGKILL"));
   let spent = 0;
   let spentAtNews = 0;
   let isWhole = false;
@@ -161,16 +164,24 @@ export async function tryOut(chosen: ReadonlyMap<number, Mutant>, tests: readonl
   const endless = new Set<number>();
   const unused: string[] = [];
   const loaded: Turn[] = [];
+  let untried = 0;
+  let isStopped = false;
+  process.once("SIGINT", () => {
+    isStopped = true;
+  });
+  // How many changes each test file was the first to notice.
+  const bites = new Map<string, number>();
   // Tests that cost too much for all changes are run once more for those that are left.
   const again = new Set<string>();
   const takeTurns = async (turns: readonly Turn[], isAgain: boolean): Promise<void> => {
-    for (let at = 0; at < turns.length; ) {
+    for (let at = 0; at < turns.length && !isStopped; ) {
       let trying: number | null = null;
       const hear = (news: MutantNews): void => {
         const { test, files, atLoad } = turns[at]!;
         if (news.kind === "tries") trying = news.mutant;
         if (news.kind === "reached" || news.kind === "loaded") for (const n of news.mutants) reached.add(n);
         if (news.kind === "loaded") loaded.push(...news.mutants.map((n) => ({ test, files, atLoad: n })));
+        if (news.kind === "noticed") bites.set(test, (bites.get(test) ?? 0) + 1);
         if (news.kind === "noticed") noticed.add(news.mutant);
         if (news.kind === "muddied") loaded.push({ test, files, atLoad: news.mutant });
         if (news.kind === "fails" && atLoad >= 0) noticed.add(atLoad);
@@ -179,11 +190,17 @@ export async function tryOut(chosen: ReadonlyMap<number, Mutant>, tests: readonl
         if (news.kind === "fails" && atLoad < 0) unused.push(`fails: ${test}`);
         if (news.kind !== "done") return;
         at++;
+        untried--;
         trying = null;
         console.log(`${test}: ${noticed.size} of ${chosen.size} noticed, ${at} of ${turns.length} turns`);
       };
       const left = [...chosen.keys()].filter((n) => !noticed.has(n));
-      if (await inProcess({ mutants: [...chosen], left, turns: turns.slice(at), isAgain }, hear)) return;
+      untried = turns.slice(at).filter(({ atLoad }) => atLoad < 0 || !noticed.has(atLoad)).length;
+      if (await inProcess({ mutants: [...chosen], left, turns: turns.slice(at), isAgain }, hear)) {
+        untried = 0;
+        return;
+      }
+      if (isStopped) return;
       const { test, atLoad } = turns[at]!;
       const culprit = atLoad < 0 ? trying : atLoad;
       if (culprit === null) unused.push(`has no end by itself: ${test}`);
@@ -200,9 +217,13 @@ export async function tryOut(chosen: ReadonlyMap<number, Mutant>, tests: readonl
     tests.filter(({ test }) => again.has(test)).map((one) => ({ ...one, atLoad: -1 })),
     true,
   );
+  // Those that modules do while they load: each takes a run of its own, in the files that have noticed the most.
+  const sharpest = loaded.sort((a, b) => (bites.get(b.test) ?? 0) - (bites.get(a.test) ?? 0));
+  const few = [...new Set(loaded.map(({ atLoad }) => atLoad))].sort((a, b) => a - b);
   await takeTurns(
-    loaded.filter(({ atLoad }) => !noticed.has(atLoad)).sort((a, b) => a.atLoad - b.atLoad),
+    few.flatMap((n) => (noticed.has(n) ? [] : sharpest.filter(({ atLoad }) => atLoad === n).slice(0, MOST_LOADS))),
     true,
   );
+  if (isStopped) unused.push(`stopped before its end, turns not taken: ${untried}`);
   return { noticed, reached, endless, unused };
 }

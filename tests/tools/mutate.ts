@@ -12,8 +12,8 @@ import { readAsEqual } from "./equalMutants.ts";
 import { importedBy, type Mutant, mutantsOf, reachOf } from "./mutants.ts";
 import { carryOut, type Order, type Tally, type TestFile, tryOut } from "./mutantTurns.ts";
 
-/** Steps from a test elsewhere to a source that is changed: through what uses it, and no farther. */
-const STEPS = 2;
+/** Steps from a test elsewhere to the folder that is changed: those that use one of its sources themselves. */
+const STEPS = 1;
 function sourcesIn(folder: string): string[] {
   return readdirSync(folder, { recursive: true, encoding: "utf8" })
     .map((name) => join(folder, name))
@@ -43,7 +43,8 @@ function testsOf(folder: string, steps: number): TestFile[] {
       const reach = [...reachOf(test, importsOf)].filter(
         ([file]) => file.startsWith(`${folder}/`) && file !== test,
       );
-      const files = reach.filter(([, step]) => isBeside || step <= steps).map(([file]) => file);
+      const isUser = isBeside || reach.some(([, step]) => step <= steps);
+      const files = isUser ? reach.map(([file]) => file) : [];
       return { test, files, isBeside };
     })
     .filter(({ files }) => files.length > 0)
