@@ -183,6 +183,29 @@ test("ends as is usual add what they say they add", async () => {
   await context.close();
 });
 
+test("interfacing without a material for it is offered one, and one press makes it, gives it to the strap and to the cloths", async () => {
+  const context = await stage.person();
+  const page = await openPage(context, stage.url);
+  await openSmall(page);
+  await page.click('.card:has-text("Handle")');
+  await page.selectOption('[data-path="straps[0].interfacing"]', "full");
+  await page.waitForSelector(".shelf .refusal");
+  await page.click('.spread button:has-text("Add interfacing")');
+  await page.waitForSelector(".shelf .refusal", { state: "detached" });
+  const name = async () =>
+    page.$eval('[data-path="straps[0].materials.interfacing"]', (select) =>
+      (select as HTMLSelectElement).selectedOptions[0]!.textContent!.trim(),
+    );
+  expect(await name()).toBe("Interfacing");
+  expect(await page.locator('.spread button:has-text("Add interfacing")').count()).toBe(0);
+  await goTo(page, "#/cloth");
+  await page.waitForSelector('.card-name:has-text("Interfacing")');
+  // A cloth more and the strap's own are one step.
+  await page.keyboard.press("Control+z");
+  await page.waitForSelector('.card-name:has-text("Interfacing")', { state: "detached" });
+  await context.close();
+});
+
 test("what makers write is read, and what could be a slip is asked about", async () => {
   const context = await stage.person();
   const page = await openPage(context, stage.url);
