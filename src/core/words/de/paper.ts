@@ -38,7 +38,7 @@ export const paper: PaperTexts = {
     remnant: (number, size, copy) => `Rest${nth(number)}, ${size}${copy}`,
     skin: (number, size, copy) => `Lederhaut${nth(number)}, ${size}${copy}`,
     precut: (number, size, copy) => `Zuschnitt${nth(number)}, ${size}${copy}`,
-    kinds: { roll: "Rolle", remnant: "Rest", skin: "Haut" },
+    kinds: { roll: "Rolle", remnant: "Rest", skin: "Lederhaut" },
     copy: (number, of) => `, ${number} von ${of}`,
   },
   sheets: {

@@ -37,7 +37,7 @@ export const paper: PaperTexts = {
     remnant: (number, size, copy) => `remnant${nth(number)}, ${size}${copy}`,
     skin: (number, size, copy) => `skin${nth(number)}, ${size}${copy}`,
     precut: (number, size, copy) => `cut to size${nth(number)}, ${size}${copy}`,
-    kinds: { roll: "roll", remnant: "remnant", skin: "skin" },
+    kinds: { roll: "roll", remnant: "remnant", skin: "hide or skin" },
     copy: (number, of) => `, ${number} of ${of}`,
   },
   sheets: {
