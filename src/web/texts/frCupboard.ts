@@ -41,8 +41,8 @@ export const frCupboard: typeof enCupboard = {
   label: (code) => `Imprimer l’étiquette de ${code}`,
   labelsAbout:
     "Trois sur huit par feuille, en grandeur réelle. Un téléphone lit le code ; il est aussi écrit à côté en grand.",
-  useShade: (shade) => `Utiliser d'abord tout en ${shade}`,
-  takeMore: "Elles sont en plus pour ce projet",
+  useShade: (shade) => `Utiliser d’abord tout en ${shade}`,
+  takeMore: "Ils sont en plus pour ce projet",
   photoOf: (code) => `Photo de ${code}`,
   addPhoto: (code) => `Photo de ${code}…`,
   photoUnread: (name) => `${name} ne peut pas être lu comme image. Prenez un JPEG ou un PNG.`,
