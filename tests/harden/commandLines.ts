@@ -123,8 +123,8 @@ const SHORT: Readonly<Record<string, readonly string[]>> = {
   yield: ["--evaluations", "300"],
   bench: ["--evaluations", "300", "--threads", "1"],
 };
-/** Left out of lines: what waits for others or for the clock. */
-const WAITING = new Set(["queue", "seconds", "effort", "evaluations", "threads", "wait"]);
+/** Left out of lines: what waits for others or for the clock, and what measures for minutes. */
+const WAITING = new Set(["queue", "seconds", "effort", "evaluations", "threads", "wait", "scale", "against"]);
 
 function optionWords(draw: Draw, command: Command): string[] {
   const known = command.options.filter(({ name }) => !WAITING.has(name));
