@@ -28,7 +28,8 @@ const PROJECT = {
 };
 /** As a maker writes it, with a line of her own that has to stay. */
 const WRITTEN = `${JSON.stringify(PROJECT, null, 3)}\n`;
-const STRAP = ["--construction", "tube", "--width", "20 mm", "--length", "500 mm", "--of", "cloth"];
+const PATTERN = `<svg xmlns="http://www.w3.org/2000/svg" width="220mm" height="160mm" viewBox="0 0 220 160">
+  <path id="Front" d="M20 20H170V120H20Z" fill="none" stroke="#000"/></svg>`;
 
 /** Starts the program in a folder. */
 function start(program: Program, words: readonly string[]): ChildProcess {
@@ -45,8 +46,8 @@ async function killed(program: Program, words: readonly string[], ms: number, dr
   const running = start(program, words);
   const exit = once(running, "exit");
   // The last part of a run is where files are written: half of the moments are drawn from there.
-  const latest = Math.ceil(ms * 1.2);
-  const from = draw.below(2) === 0 ? 0 : Math.floor(latest * 0.6);
+  const latest = Math.ceil(ms);
+  const from = draw.below(2) === 0 ? 0 : Math.floor(latest * 0.5);
   const timer = setTimeout(() => running.kill("SIGKILL"), from + draw.below(latest - from));
   const [, signal] = await exit;
   clearTimeout(timer);
@@ -76,6 +77,7 @@ async function prepared(program: Program, words: (folder: string) => readonly st
   const folder = mkdtempSync(join(tmpdir(), "laywright-kills-"));
   process.once("exit", () => rmSync(folder, { recursive: true, force: true }));
   writeFileSync(join(folder, "project.json"), WRITTEN);
+  writeFileSync(join(folder, "front.svg"), PATTERN);
   const began = performance.now();
   const code = await ended(program, words(folder));
   if (code !== 0) throw new Error(`an undisturbed run ended with ${code}`);
@@ -103,7 +105,7 @@ export function killsOf(program: Program): Kind {
         const stood = isTrue(out);
         const code = await ended(program, layWords(folder, 3));
         if (code !== 0 || !isTrue(out)) throw new Error("a killed run stands in the way of the next");
-        if (readdirSync(folder).join() !== "out,project.json")
+        if (readdirSync(folder).join() !== "front.svg,out,project.json")
           throw new Error(`left beside the plan: ${readdirSync(folder)}`);
         return !wasKilled ? "ended first" : stood ? "killed, a plan stands" : "killed, no plan stands";
       } finally {
@@ -113,14 +115,17 @@ export function killsOf(program: Program): Kind {
   };
 }
 
-const intoWords = (folder: string): string[] => ["strap", ...STRAP, "--into", join(folder, "project.json")];
+const intoWords = (folder: string): string[] => [
+  ...["pattern", join(folder, "front.svg"), "--material", "cloth"],
+  ...["--into", join(folder, "project.json")],
+];
 
-/** `strap --into` on a maker's own file, killed at a random moment: the file before, or the file after. */
+/** `pattern --into` on a maker's own file, killed at a random moment: the file before, or the file after. */
 export function intoKillsOf(program: Program): Kind {
   let first: (Prepared & { readonly after: string }) | null = null;
   return {
     name: "intoKills",
-    about: "strap --into a project file, killed at a random moment, then run again",
+    about: "pattern --into a project file, killed at a random moment, then run again",
     run: async (draw) => {
       if (first === null) {
         const made = await prepared(program, intoWords);
@@ -130,14 +135,15 @@ export function intoKillsOf(program: Program): Kind {
       const file = join(folder, "project.json");
       try {
         writeFileSync(file, WRITTEN);
+        writeFileSync(join(folder, "front.svg"), PATTERN);
         const wasKilled = await killed(program, intoWords(folder), first.ms, draw);
         const text = readFileSync(file, "utf8");
         if (text !== WRITTEN && text !== first.after) throw new Error(`neither before nor after: ${text}`);
         const code = await ended(program, intoWords(folder));
         const read = readProject(readFileSync(file, "utf8"));
-        const straps = read.ok ? read.value.straps.length : 0;
-        if (code !== 0 || straps !== (text === WRITTEN ? 2 : 3)) throw new Error(`then ${code}, ${straps} straps`);
-        if (readdirSync(folder).join() !== "project.json")
+        const panels = read.ok ? read.value.panels.length : 0;
+        if (code !== 0 || panels !== (text === WRITTEN ? 2 : 3)) throw new Error(`then ${code}, ${panels} panels`);
+        if (readdirSync(folder).join() !== "front.svg,project.json")
           throw new Error(`left beside it: ${readdirSync(folder)}`);
         return !wasKilled ? "ended first" : text === WRITTEN ? "killed, as before" : "killed, as after";
       } finally {

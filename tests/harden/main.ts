@@ -12,11 +12,13 @@ import { hostileFiles } from "./hostileFiles.ts";
 import { intoKillsOf, killsOf } from "./kills.ts";
 import { type Kind, runCases, type Tally } from "./kind.ts";
 import { pageKills } from "./pageKills.ts";
+import { patternFiles } from "./patternFiles.ts";
 import { smallProjects } from "./smallProjects.ts";
 
 const KINDS: readonly Kind[] = [
   hostileFiles,
   commandLines,
+  patternFiles,
   smallProjects,
   killsOf(BUILT),
   intoKillsOf(BUILT),

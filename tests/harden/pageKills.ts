@@ -47,6 +47,7 @@ async function opened(context: BrowserContext, url: string): Promise<Page> {
 
 /** A project with a strap, kept on the device. */
 async function begin(context: BrowserContext, url: string): Promise<Page> {
+  context.setDefaultTimeout(WAIT);
   // Every thread of the page, so that they can be ended from outside.
   await context.addInitScript(() => {
     const threads: Worker[] = [];
@@ -158,7 +159,9 @@ export function pageKills(): Kind {
     name: "pageKills",
     about: "tab, threads and browser killed at random moments of edits; then what was told as kept stands there",
     run: async (draw) => {
-      stage ??= await openStage();
+      // The browser that the tabs share may be gone itself, on a machine without memory for instance.
+      if (stage !== null && !stage.browser.isConnected()) await stage.close();
+      if (!stage?.browser.isConnected()) stage = await openStage();
       const how = draw.one(["tab", "tab", "worker", "browser", "browser"]);
       const { kept } = how === "browser" ? await browserKill(stage, draw) : await tabKill(stage, how, draw);
       return `${how}, ${kept > 1 ? "after edits were kept" : "before an edit was kept"}`;
