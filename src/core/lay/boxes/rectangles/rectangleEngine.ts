@@ -113,6 +113,8 @@ function* fillUp(
 ): Generator<number | Breath, void, void> {
   const search = orderSearch(tables, order, rng);
   const deep = isShallow(tables, limit) ? deepFill(tables, incumbent, rng, limit) : null;
+  // A few pieces are seen branch by branch before any order is improved: a short search has no time for both.
+  yield* deepTurn(deep, DEEP_SLICE);
   for (let round = 20 * SLICE; incumbent.areaLeft > 0; round *= 1.5) {
     yield* search.begin(limit, round);
     for (let state = "more"; state === "more"; ) {
@@ -125,9 +127,21 @@ function* fillUp(
         );
       }
       yield search.spent() - before;
-      const looked = deep?.next();
-      if (looked?.done === false) yield looked.value;
+      yield* deepTurn(deep, SLICE);
     }
+  }
+}
+
+/** Options looked at between two turns of a search branch by branch. */
+const DEEP_SLICE = 20_000;
+
+/** Goes on branch by branch until so many options more have been looked at, or all. */
+function* deepTurn(deep: Generator<number, void, void> | null, most: number): Generator<number, void, void> {
+  for (let looks = 0; deep !== null && looks < most; ) {
+    const turn = deep.next();
+    if (turn.done) return;
+    looks += turn.value;
+    yield turn.value;
   }
 }
 
@@ -142,5 +156,5 @@ function deepFill(
   const offer = (area: number, rectangles: readonly PlacedRectangle[]): void => {
     incumbent.offerLaid(tables.area - area, endOf(tables, rectangles), () => rectangles);
   };
-  return deepPlans(tables, limit, laid, offer, rng, SLICE);
+  return deepPlans(tables, limit, laid, offer, rng, DEEP_SLICE);
 }
