@@ -69,3 +69,24 @@ test("beside a flaw only what may move is closed", () => {
   const kept = where((piece, at) => at.x === apart[piece]!.x);
   expect(kept.get(5)).toMatchObject({ x: 604, y: 100 });
 });
+
+// As the outline search lays them: a hair out of line, which no ruler sees.
+test.each([
+  ["closed up", true],
+  ["kept where it lies", false],
+])("a piece with a hair of cloth beside it comes off as a piece, %s", (_, mayMove) => {
+  const hair = 2e-3;
+  const pieces = [
+    { x: 0, y: 0, dx: 76, dy: 25 },
+    { x: hair, y: 27, dx: 76, dy: 25 },
+    { x: 0, y: 54, dx: 76, dy: 25 },
+  ];
+  const laid = cutTreeOf({ x: 0, y: 0, dx: 76 + hair, dy: 90 }, pieces, 1e-3)!;
+  const closed = closeWhereFree(laid, false, 1e-3, () => mayMove);
+  const off = cutSequence(closed, false).steps.flatMap((step) => [
+    step.off,
+    step.kind === "straighten" ? null : step.rest,
+  ]);
+  const cut = off.flatMap((part) => (part?.kind === "piece" ? [part.piece] : []));
+  expect(cut.toSorted((a, b) => a - b)).toEqual([0, 1, 2]);
+});

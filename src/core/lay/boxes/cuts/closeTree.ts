@@ -55,10 +55,16 @@ export function closeWhereFree(
       at = endOf(kept.box);
     }
     offcutTo(endOf(box));
-    return { ...part, parts };
+    return partsOf(box, direction, parts);
   };
   const closed = closeTree(tree, goesOn, tolerance);
   return allMay(closed) ? closed : inside(tree);
+}
+
+/** The parts of a box; where a rest too small to cut off was all there was beside one of them, that one. */
+function partsOf(box: CutBox, direction: CutDirection, parts: readonly CutTree[]): CutTree {
+  const [only] = parts;
+  return parts.length === 1 ? { ...only!, box } : { kind: "parts", box, direction, parts };
 }
 
 interface Extent {
@@ -109,7 +115,7 @@ class Closing {
     const placed = inOrder.map((part) => this.placed(part, room(extentOf(part))));
     const whole = goesOn && crosscut ? { ...box, dx: used } : box;
     if (rest > this.#tolerance && !goesOn) placed.push({ kind: "offcut", box: room(rest) });
-    return { kind: "parts", box: whole, direction, parts: placed };
+    return goesOn ? { kind: "parts", box: whole, direction, parts: placed } : partsOf(whole, direction, placed);
   }
 
   /** A part in its room, which is exactly as large as it asks for in the direction that it was cut off. */
