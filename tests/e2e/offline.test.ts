@@ -88,5 +88,9 @@ test("the one-file page works from disk", async () => {
   ]);
   const words = await pdfWords(await download.path());
   expect(words.replaceAll(/\s+/gu, " ")).toContain(name);
+  // The helpers beside the search are parts of the page, too.
+  await goTo(page, "#/cloth/sailcloth");
+  await page.click("button:has-text('Compare widths and ways')");
+  await page.waitForSelector(".shop-table tbody tr", { timeout: 60_000 });
   await stage.close();
 });

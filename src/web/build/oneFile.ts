@@ -88,12 +88,15 @@ function withOwnWorkers(code: string, workers: readonly (readonly [string, strin
   const whole = code
     .replaceAll("__VITE_PRELOAD__", "void 0")
     // A page on disk may start plain workers only; they are bundled whole anyway.
-    .replaceAll(/\{\s*type:\s*["'`]module["'`]\s*\}/gu, "{}");
-  return workers.reduce((text, [name]) => {
-    const address = new RegExp(`new URL\\(["'\`]${name}["'\`],\\s*import\\.meta\\.url\\)\\.href`, "u");
-    if (!address.test(text)) throw new Error(`intoOneFile: the page does not start ${name}`);
+    .replaceAll(/\{\s*type:\s*["'`]module["'`]\s*,?\s*/gu, "{");
+  const own = workers.reduce((text, [name]) => {
+    const address = new RegExp(`new URL\\(["'\`]${name}["'\`],\\s*import\\.meta\\.url\\)\\.href`, "gu");
+    if (text.search(address) < 0) throw new Error(`intoOneFile: the page does not start ${name}`);
     return text.replace(address, () => `globalThis.${PARTS}["${name}"]`);
   }, whole);
+  const other = /new URL\(["'`][^"'`]*\.js["'`],\s*import\.meta\.url\)/u.exec(own);
+  if (other !== null) throw new Error(`intoOneFile: ${other[0]} is not in the page`);
+  return own;
 }
 
 function packed(part: string, code: string): string {

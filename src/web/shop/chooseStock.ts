@@ -1,4 +1,5 @@
 import type { ShopWish } from "../../core/job/shopping/shopTable.ts";
+import { openShop } from "../asking/sideWorker.ts";
 import type { ChooseStock, ChosenStock } from "../state/layBoard.ts";
 import type { ShopAsk, ShopTold } from "./protocol.ts";
 
@@ -7,7 +8,7 @@ const SET_EFFORT = 20_000;
 
 /** Asks a worker of its own which stocks of a cloth to cut into for least money; the worker ends with the answer. */
 export const chooseStock: ChooseStock = (project, materialId, language) => {
-  const worker = new Worker(new URL("./shopWorker.ts", import.meta.url), { type: "module" });
+  const worker = openShop();
   const result = new Promise<ChosenStock>((resolve, reject) => {
     worker.onmessage = ({ data }: MessageEvent<ShopTold>) => {
       if (data.kind === "choice") resolve(data.choice);

@@ -1,4 +1,5 @@
 import { useEffect, useRef, useState } from "preact/hooks";
+import { openShop } from "../asking/sideWorker.ts";
 import type { Growth, PieceShown, ShopAsk, ShopLine, ShopTold } from "./protocol.ts";
 
 /** Where looking stands. */
@@ -39,7 +40,7 @@ export function useShop(): Shop {
     setState("looking");
     let open = asks.length;
     for (const ask of asks) {
-      const worker = new Worker(new URL("./shopWorker.ts", import.meta.url), { type: "module" });
+      const worker = openShop();
       workers.current.push(worker);
       worker.onmessage = ({ data }: MessageEvent<ShopTold>) => {
         if (data.kind === "line") setLines((old) => [...old, data.line]);

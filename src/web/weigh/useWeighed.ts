@@ -1,13 +1,12 @@
 import { askWorker } from "../asking/askWorker.ts";
+import { openWeighing } from "../asking/sideWorker.ts";
 import { type Answer, useAsked } from "../asking/useAsked.ts";
 import type { Rest, Weighed, Weighing } from "./protocol.ts";
 
 /** Weighing waits until the hand rests and a first plan is there, ms; what is left of a plan is told sooner. */
 const PATIENCE = { offcuts: 250, other: 900 };
 
-const asks = askWorker<Weighing | Rest>(
-  () => new Worker(new URL("./weighWorker.ts", import.meta.url), { type: "module" }),
-);
+const asks = askWorker<Weighing | Rest>(openWeighing);
 
 /** The weighing worker's answer, asked again whenever `key` changes; none while `ask` is null. */
 export function useWeighed<A extends Weighing>(ask: A | null, key: unknown): Answer<Weighed[A["kind"]]> {

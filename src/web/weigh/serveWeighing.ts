@@ -1,5 +1,4 @@
 /// <reference lib="webworker" />
-// Weighs other plans and other ways beside the search, a little at a time; a newer question of a kind ends the older.
 import type { Answered, Asked } from "../asking/askWorker.ts";
 import type { Rest, Weighing } from "./protocol.ts";
 import { weigh } from "./weigh.ts";
@@ -14,22 +13,25 @@ let queue: Promise<void> = Promise.resolve();
 let rested: Promise<void> = Promise.resolve();
 let wake = () => {};
 
-worker.onmessage = (event: MessageEvent<Asked<Weighing | Rest>>) => {
-  const { id, ask } = event.data;
-  if (ask.kind === "rest") {
-    wake();
-    if (ask.isResting)
-      rested = new Promise((resolve) => {
-        wake = resolve;
-      });
-    worker.postMessage({ id, ok: true, value: null } satisfies Answered);
-    return;
-  }
-  newest.set(ask.kind, id);
-  // A look at what is left is short: it does not wait for the end of a weighing.
-  if (ask.kind === "offcuts") void take(id, ask);
-  else queue = queue.then(() => take(id, ask));
-};
+/** Weighs other plans and other ways beside the search, a little at a time; a newer question of a kind ends the older. */
+export function serveWeighing(): void {
+  worker.onmessage = (event: MessageEvent<Asked<Weighing | Rest>>) => {
+    const { id, ask } = event.data;
+    if (ask.kind === "rest") {
+      wake();
+      if (ask.isResting)
+        rested = new Promise((resolve) => {
+          wake = resolve;
+        });
+      worker.postMessage({ id, ok: true, value: null } satisfies Answered);
+      return;
+    }
+    newest.set(ask.kind, id);
+    // A look at what is left is short: it does not wait for the end of a weighing.
+    if (ask.kind === "offcuts") void take(id, ask);
+    else queue = queue.then(() => take(id, ask));
+  };
+}
 
 async function take(id: number, ask: Weighing): Promise<void> {
   const isStale = () => newest.get(ask.kind) !== id;

@@ -1,5 +1,4 @@
 /// <reference lib="webworker" />
-// Works out what to buy beside the page; whoever has enough ends the worker.
 import { namedProblem } from "../../core/drawing/lay/namedProblem.ts";
 import { pieceMadeDrawing } from "../../core/drawing/lay/pieceMadeDrawing.ts";
 import { jobOf } from "../../core/job/projectJob.ts";
@@ -16,15 +15,18 @@ import type { MadeShown, ShopAsk, ShopTold } from "./protocol.ts";
 
 const worker = globalThis as unknown as DedicatedWorkerGlobalScope;
 
-worker.onmessage = (event: MessageEvent<ShopAsk>) => {
-  const ask = event.data;
-  const tell = (told: ShopTold): void => worker.postMessage(told);
-  if (ask.kind === "table") tellTable(ask, tell);
-  else if (ask.kind === "growth") tellGrowth(ask, tell);
-  else if (ask.kind === "piece") tellPiece(ask, tell);
-  else tellChoice(ask, tell);
-  tell({ kind: "end" });
-};
+/** Works out what to buy beside the page; whoever has enough ends the worker. */
+export function serveShop(): void {
+  worker.onmessage = (event: MessageEvent<ShopAsk>) => {
+    const ask = event.data;
+    const tell = (told: ShopTold): void => worker.postMessage(told);
+    if (ask.kind === "table") tellTable(ask, tell);
+    else if (ask.kind === "growth") tellGrowth(ask, tell);
+    else if (ask.kind === "piece") tellPiece(ask, tell);
+    else tellChoice(ask, tell);
+    tell({ kind: "end" });
+  };
+}
 
 function tellTable(ask: ShopAsk, tell: (told: ShopTold) => void): void {
   for (const row of shopTable(ask.project, ask.wish)) {
