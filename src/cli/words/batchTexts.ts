@@ -130,7 +130,7 @@ const de: BatchTexts = {
   },
   withheld: (stocks) => `Liegt nur auf der offenen Rolle: Frühere Aufträge haben ${stocks}.`,
   contested: (stocks) =>
-    `Frühere Aufträge verbrauchen diesen Vorrat: ${stocks}. Schneiden Sie nicht daraus; geben Sie der Vorlage mehr Vorrat.`,
+    `Frühere Aufträge verbrauchen diesen Bestand: ${stocks}. Schneiden Sie nicht daraus; geben Sie der Vorlage mehr Bestand.`,
   ourFault: "Interner Fehler; bitte melden Sie es uns und senden Sie Ihre Dateien mit.",
   title: "Aufträge",
   heads: {

@@ -137,8 +137,8 @@ export const de: CliTexts = {
     noStock: (id, nearest, known) =>
       known === ""
         ? "Das Projekt hat keinen Rest, keine Lederhaut und keine begrenzte Rolle."
-        : `${id === null ? "Sagen Sie, welcher Vorrat." : `Es gibt keinen Vorrat "${id}"${nearest === null ? "" : `; meinen Sie ${nearest}`}.`} Vorhanden: ${known}.`,
-    onStock: (id) => `dem Vorrat "${id}"`,
+        : `${id === null ? "Sagen Sie, welcher Bestand." : `Es gibt keinen Bestand "${id}"${nearest === null ? "" : `; meinen Sie ${nearest}`}.`} Vorhanden: ${known}.`,
+    onStock: (id) => `dem Bestand "${id}"`,
     noSet: (cloth) => `Nicht ein ganzer Satz passt: ${cloth}.`,
     sets: (sets, straps, cloth) => `${sets} (${straps}) aus ${cloth}.`,
     setCount: (count) => plural(count, "1 Satz", `${count} Sätze`),
