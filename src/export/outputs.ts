@@ -4,7 +4,7 @@ import { matWishes, ROLE_STYLES } from "../core/drawing/list/roleStyles.ts";
 import { rulerPages, rulerPlan } from "../core/drawing/sheets/rulerPages.ts";
 import { barePage, projectionStyles, rollPages } from "../core/drawing/sheets/sheetPage.ts";
 import { MOST_SHEETS } from "../core/drawing/sheets/tiling.ts";
-import { checkedCuts } from "../core/job/checkedCuts.ts";
+import { checkedCuts } from "../core/job/planCut.ts";
 import type { OutputSettings } from "../core/project/outputSettings.ts";
 import { paperOf } from "../core/project/papers.ts";
 import { cutLength } from "../core/units/cutLength.ts";

@@ -1,5 +1,5 @@
 import { stockName } from "../core/drawing/lay/stockName.ts";
-import { checkedCuts } from "../core/job/checkedCuts.ts";
+import { checkedCuts } from "../core/job/planCut.ts";
 import type { RulerCuts } from "../core/lay/alternatives/layFigures.ts";
 import type { CutPart, CutStep } from "../core/lay/boxes/cuts/cutSequence.ts";
 import type { LayPlan, LayProblem } from "../core/lay/problem/layProblem.ts";

@@ -1,8 +1,9 @@
+import { type RulerCuts, rulerCuts } from "../lay/alternatives/layFigures.ts";
 import { stageCount } from "../lay/boxes/cuts/cutTree.ts";
+import { checkCuts } from "../lay/check/checkCuts.ts";
 import { isMatched } from "../lay/problem/lattice.ts";
 import type { LayPlan, LayProblem } from "../lay/problem/layProblem.ts";
 import type { CutMode } from "../lay/search/engine.ts";
-import { checkedCuts } from "./checkedCuts.ts";
 
 /**
  * Why a plan does not keep the way of cutting that was asked for. `matched`: no plan for straight cuts was found that
@@ -56,4 +57,20 @@ function whyFree(problem: LayProblem): CutReason {
   );
   if (isAslant) return "aslant";
   return isMatched(problem) ? "matched" : "cramped";
+}
+
+/**
+ * The ruler cuts of a plan as they are told and printed, or null when straight cuts do not part its pieces. The checker
+ * has carried them out; throws where it finds them untrue, which is our mistake and not the maker's.
+ */
+export function checkedCuts(problem: LayProblem, plan: LayPlan): readonly RulerCuts[] | null {
+  const all = rulerCuts(problem, plan);
+  for (const cuts of all ?? []) {
+    const [first] = checkCuts(problem, cuts);
+    if (first !== undefined)
+      throw new Error(
+        `checkedCuts: the checker refused cut ${first.step}: ${first.fault}, ${first.told} told, ${first.found} found`,
+      );
+  }
+  return all;
 }

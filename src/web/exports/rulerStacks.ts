@@ -1,7 +1,7 @@
 import { layDrawing } from "../../core/drawing/lay/layDrawing.ts";
 import { grainArrow, pieceArt } from "../../core/drawing/lay/pieceArt.ts";
 import { rulerCards, rulerPlan } from "../../core/drawing/sheets/rulerPages.ts";
-import { checkedCuts } from "../../core/job/checkedCuts.ts";
+import { checkedCuts } from "../../core/job/planCut.ts";
 import { rulerJobOf } from "../../core/job/rulerJob.ts";
 import type { LayPlan } from "../../core/lay/problem/layProblem.ts";
 import { isCutBySize } from "../../core/materials/cutPiece.ts";

@@ -1,5 +1,5 @@
 import type { ShopWish } from "../../core/job/shopping/shopTable.ts";
-import { openShop } from "../asking/sideWorker.ts";
+import { openShop } from "../asking/askWorker.ts";
 import type { ChooseStock, ChosenStock } from "../state/layBoard.ts";
 import type { ShopAsk, ShopTold } from "./protocol.ts";
 

@@ -1,5 +1,5 @@
 import { useEffect, useRef, useState } from "preact/hooks";
-import { openShop } from "../asking/sideWorker.ts";
+import { openShop } from "../asking/askWorker.ts";
 import type { Growth, PieceShown, ShopAsk, ShopLine, ShopTold } from "./protocol.ts";
 
 /** Where looking stands. */

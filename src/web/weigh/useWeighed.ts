@@ -1,5 +1,4 @@
-import { askWorker } from "../asking/askWorker.ts";
-import { openWeighing } from "../asking/sideWorker.ts";
+import { askWorker, openWeighing } from "../asking/askWorker.ts";
 import { type Answer, useAsked } from "../asking/useAsked.ts";
 import type { Rest, Weighed, Weighing } from "./protocol.ts";
 

@@ -1,40 +1,19 @@
 // The checker on patterned cloth: places that can be worked out by eye.
 import { describe, expect, test } from "vitest";
+import {
+  laidCopies,
+  ROLL,
+  type SamplePlace,
+  samplePiece,
+  sampleProblem,
+} from "../../../../tests/tools/checkerSamples.ts";
 import { rectangleRing, solid } from "../../geometry/ring.ts";
-import type {
-  LayMatch,
-  LayPattern,
-  LayPiece,
-  LayProblem,
-  RollStock,
-  Stock,
-  StockPlacement,
-} from "../problem/layProblem.ts";
+import type { LayMatch, LayPattern, LayProblem, Stock } from "../problem/layProblem.ts";
 import { checkPattern } from "./checkPattern.ts";
-import { type CheckedCopy, laidOutline } from "./laidOutline.ts";
-
-const ROLL: RollStock = { kind: "roll", id: "roll", width: 100, length: null, flaws: [] };
-const SQUARE = solid(rectangleRing(0, 0, 10, 10));
-const AS_DRAWN = { turnDeg: 0, mirrored: false };
-
-const piece = (id: string, more: Partial<LayPiece> = {}): LayPiece => ({
-  ...{ id, count: 9, outline: SQUARE, orientations: [AS_DRAWN], freeTurn: false },
-  ...more,
-});
-const problemOf = (pieces: readonly LayPiece[], more: Partial<LayProblem>): LayProblem => ({
-  ...{ materialId: "canvas", pieces, stocks: [ROLL], gap: 0, margin: 0, pinned: [] },
-  ...more,
-});
-type Place = Partial<StockPlacement> & { readonly stock?: Stock };
-const laid = (places: readonly Place[]): CheckedCopy[] =>
-  places.map(({ stock = ROLL, ...place }, copy) => {
-    const placement = { pieceId: "p", copy, stockId: stock.id, x: 0, y: 0, ...AS_DRAWN, ...place };
-    return { path: `placements[${copy}]`, placement, stock, outline: laidOutline(SQUARE, placement) };
-  });
 
 /** Places along the cloth, and along and across it by turns. */
-const xs = (...all: readonly number[]): Place[] => all.map((x) => ({ x }));
-const xy = (...all: readonly number[]): Place[] =>
+const xs = (...all: readonly number[]): SamplePlace[] => all.map((x) => ({ x }));
+const xy = (...all: readonly number[]): SamplePlace[] =>
   all.flatMap((x, i) => (i % 2 === 0 ? [{ x, y: all[i + 1]! }] : []));
 
 describe("on the pattern", () => {
@@ -44,13 +23,16 @@ describe("on the pattern", () => {
     tolerance: 1,
   };
   const found = (
-    places: readonly Place[],
+    places: readonly SamplePlace[],
     pattern: Partial<LayPattern> = {},
     match: Partial<LayMatch> = {},
     more: Partial<LayProblem> = {},
   ) => {
-    const pieces = [piece("p", { match: { ...MATCH, ...match } }), piece("plain")];
-    return checkPattern(problemOf(pieces, { pattern: { ...STRIPES, ...pattern }, ...more }), laid(places));
+    const pieces = [samplePiece("p", { match: { ...MATCH, ...match } }), samplePiece("plain")];
+    return checkPattern(
+      sampleProblem(pieces, { pattern: { ...STRIPES, ...pattern }, ...more }),
+      laidCopies(places),
+    );
   };
   const off = (copy: number, other: number | null, offMm: number, axis: "along" | "across" = "along") => ({
     ...{ code: "plan-off-pattern", path: `placements[${copy}]`, pieceId: "p", copy, axis, mostMm: 1 },
@@ -98,11 +80,17 @@ describe("on the pattern", () => {
 
   test("groups do not mind each other, nor what is not matched, nor cloth without a pattern", () => {
     const others = [{ x: 0 }, { x: 7, pieceId: "plain" }, { x: 11, pieceId: "q" }];
-    const pieces = [piece("p", { match: MATCH }), piece("q", { match: { ...MATCH, group: "h" } }), piece("plain")];
-    expect(checkPattern(problemOf(pieces, { pattern: STRIPES }), laid(others))).toEqual([]);
-    const one = [piece("p", { match: MATCH }), piece("q", { match: MATCH })];
-    expect(checkPattern(problemOf(one, { pattern: STRIPES }), laid(others))).toMatchObject([{ offMm: 11 }]);
-    expect(checkPattern(problemOf(one, {}), laid(others))).toEqual([]);
+    const pieces = [
+      samplePiece("p", { match: MATCH }),
+      samplePiece("q", { match: { ...MATCH, group: "h" } }),
+      samplePiece("plain"),
+    ];
+    expect(checkPattern(sampleProblem(pieces, { pattern: STRIPES }), laidCopies(others))).toEqual([]);
+    const one = [samplePiece("p", { match: MATCH }), samplePiece("q", { match: MATCH })];
+    expect(checkPattern(sampleProblem(one, { pattern: STRIPES }), laidCopies(others))).toMatchObject([
+      { offMm: 11 },
+    ]);
+    expect(checkPattern(sampleProblem(one, {}), laidCopies(others))).toEqual([]);
   });
 
   test("the place that is matched turns and turns over with its piece", () => {
@@ -132,7 +120,7 @@ describe("on the pattern", () => {
   test("pieces turned a quarter lie on the pattern with the rest that are, by their other side", () => {
     const match = { x: 4, y: 7 };
     // Turned a quarter on, the place lies 7 before the piece and 4 up; a quarter back, 7 behind it and 4 down.
-    const quarter = (x: number, turnDeg: number, more: Partial<Place> = {}) => ({ x, turnDeg, ...more });
+    const quarter = (x: number, turnDeg: number, more: Partial<SamplePlace> = {}) => ({ x, turnDeg, ...more });
     expect(found([quarter(7, 90), quarter(47, 90)], {}, match)).toEqual([]);
     expect(found([quarter(7, 90), quarter(12, 90)], {}, match)).toEqual([off(1, 0, 5)]);
     expect(found([quarter(7, 90), quarter(33, -90)], { symmetric: true }, match)).toEqual([]);
@@ -168,13 +156,13 @@ describe("on the pattern", () => {
       [],
     );
     expect(found([{ y: 3 }, { y: 33, mirrored: true }], across, { along: true, across: true })).toEqual([]);
-    const pieces = [piece("p", { match: MATCH }), piece("q", { match: { ...MATCH, senseX: -1 } })];
-    const seam = laid([{ x: 3 }, { x: 37, pieceId: "q" }]);
-    expect(checkPattern(problemOf(pieces, { pattern: STRIPES }), seam)).toMatchObject([
+    const pieces = [samplePiece("p", { match: MATCH }), samplePiece("q", { match: { ...MATCH, senseX: -1 } })];
+    const seam = laidCopies([{ x: 3 }, { x: 37, pieceId: "q" }]);
+    expect(checkPattern(sampleProblem(pieces, { pattern: STRIPES }), seam)).toMatchObject([
       { code: "plan-against-pattern" },
     ]);
-    const turned = laid([{ x: 3 }, { x: 43, pieceId: "q", mirrored: true }]);
-    expect(checkPattern(problemOf(pieces, { pattern: STRIPES }), turned)).toEqual([]);
+    const turned = laidCopies([{ x: 3 }, { x: 43, pieceId: "q", mirrored: true }]);
+    expect(checkPattern(sampleProblem(pieces, { pattern: STRIPES }), turned)).toEqual([]);
   });
 
   test("the place that is matched lies where its piece puts it, however that is turned", () => {
@@ -262,7 +250,7 @@ describe("on the pattern", () => {
   test("a fixed phase of dropped motifs: by its own column, or by either as long as all agree", () => {
     const dropped = { along: 40, across: 30, halfDrop: true };
     const both = { along: true, across: true };
-    const fixed = (places: readonly Place[], along: number | null, across: number | null) =>
+    const fixed = (places: readonly SamplePlace[], along: number | null, across: number | null) =>
       found(places, dropped, both, { phases: { g: { along, across } } });
     expect(fixed(xy(3, 2, 23, 32), 3, 2)).toEqual([]);
     expect(fixed(xy(3, 32, 23, 2), 3, 2)).toEqual([off(0, null, 20), off(1, null, 20)]);

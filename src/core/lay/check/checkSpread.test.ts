@@ -1,37 +1,16 @@
 // The checker on cloth in layers and on its fold: hands and places that can be worked out by eye.
 import { describe, expect, test } from "vitest";
-import { type Polygon, rectangleRing, solid } from "../../geometry/ring.ts";
-import type {
-  LayerYield,
-  LayPiece,
-  LayPlan,
-  LayProblem,
-  LaySpread,
-  RollStock,
-  Stock,
-  StockPlacement,
-} from "../problem/layProblem.ts";
+import {
+  AS_DRAWN,
+  laidCopies,
+  ROLL,
+  type SamplePlace,
+  samplePiece,
+  sampleProblem,
+} from "../../../../tests/tools/checkerSamples.ts";
+import { rectangleRing, solid } from "../../geometry/ring.ts";
+import type { LayerYield, LayPiece, LayPlan, LaySpread, Stock } from "../problem/layProblem.ts";
 import { checkFold, checkYields } from "./checkSpread.ts";
-import { type CheckedCopy, laidOutline } from "./laidOutline.ts";
-
-const ROLL: RollStock = { kind: "roll", id: "roll", width: 100, length: null, flaws: [] };
-const SQUARE = solid(rectangleRing(0, 0, 10, 10));
-const AS_DRAWN = { turnDeg: 0, mirrored: false };
-
-const piece = (id: string, more: Partial<LayPiece> = {}): LayPiece => ({
-  ...{ id, count: 9, outline: SQUARE, orientations: [AS_DRAWN], freeTurn: false },
-  ...more,
-});
-const problemOf = (pieces: readonly LayPiece[], more: Partial<LayProblem>): LayProblem => ({
-  ...{ materialId: "canvas", pieces, stocks: [ROLL], gap: 0, margin: 0, pinned: [] },
-  ...more,
-});
-type Place = Partial<StockPlacement> & { readonly stock?: Stock; readonly outline?: Polygon };
-const laid = (places: readonly Place[]): CheckedCopy[] =>
-  places.map(({ stock = ROLL, outline = SQUARE, ...place }, copy) => {
-    const placement = { pieceId: "p", copy, stockId: stock.id, x: 0, y: 0, ...AS_DRAWN, ...place };
-    return { path: `placements[${copy}]`, placement, stock, outline: laidOutline(outline, placement) };
-  });
 
 describe("in layers", () => {
   const gives = (asDrawn: number, mirrored: number, onFold = false): LayerYield => ({
@@ -56,12 +35,12 @@ describe("in layers", () => {
     })),
   });
   const isTrue = (claim: LayerYield | undefined, spread: Partial<LaySpread> = {}, more: Partial<LayPiece> = {}) => {
-    const pieces = [piece("p", { gives: gives(4, 0) }), piece("q", { gives: claim, ...more })];
+    const pieces = [samplePiece("p", { gives: gives(4, 0) }), samplePiece("q", { gives: claim, ...more })];
     const whole = { ...SPREAD, ...spread };
-    pieces[0] = piece("p", {
+    pieces[0] = samplePiece("p", {
       gives: whole.faces === "up" ? gives(whole.layers, 0) : gives(whole.layers / 2, whole.layers / 2),
     });
-    const found = checkYields(problemOf(pieces, { spread: whole }), plan({}));
+    const found = checkYields(sampleProblem(pieces, { spread: whole }), plan({}));
     if (found.length > 0) expect(found).toEqual([{ code: "plan-hands-untrue", path: "pieces[1]", pieceId: "q" }]);
     return found.length === 0;
   };
@@ -85,7 +64,7 @@ describe("in layers", () => {
     expect(isTrue(gives(1, 0, true), { ...folded, folded: false })).toBe(false);
     for (const claim of [gives(2, 0, true), gives(0, 0, true), gives(1, 1, true)])
       expect(isTrue(claim, folded), JSON.stringify(claim)).toBe(false);
-    expect(checkYields(problemOf([piece("p")], {}), plan({}))).toEqual([]);
+    expect(checkYields(sampleProblem([samplePiece("p")], {}), plan({}))).toEqual([]);
   });
 
   test("face to face half the layers give each hand; all give one only to what is its own mirror image", () => {
@@ -124,12 +103,12 @@ describe("in layers", () => {
     asked: readonly [asDrawn: number, mirrored: number],
     given: readonly (readonly [LayerYield, laid: number, left?: number])[],
   ) => {
-    const pieces = given.map(([claim], i) => piece(`p${i}`, { gives: claim }));
+    const pieces = given.map(([claim], i) => samplePiece(`p${i}`, { gives: claim }));
     const spread = { ...SPREAD, layers: 1, asked: [{ pieceId: "bag", asDrawn: asked[0], mirrored: asked[1] }] };
     const copies = Object.fromEntries(given.map(([, laidCopies], i) => [`p${i}`, laidCopies]));
     const left = Object.fromEntries(given.map(([, , leftOut = 0], i) => [`p${i}`, leftOut]));
-    const other = piece("other", { gives: { ...gives(1, 0), of: "purse" } });
-    const found = checkYields(problemOf([...pieces, other], { spread }), plan({ ...copies, other: 3 }, left));
+    const other = samplePiece("other", { gives: { ...gives(1, 0), of: "purse" } });
+    const found = checkYields(sampleProblem([...pieces, other], { spread }), plan({ ...copies, other: 3 }, left));
     return found.filter(({ code }) => code === "plan-layers-miscounted");
   };
   const miscounted = (hand: "as-drawn" | "mirrored", wanted: number, given: number) => ({
@@ -212,11 +191,14 @@ describe("in layers", () => {
   describe("on the fold", () => {
     const FOLDED: Stock = { ...ROLL, folded: true };
     const HALF = solid(Float64Array.of(0, 0, 30, 0, 20, 10, 10, 10));
-    const folds = (place: Place, outline = HALF, spread: LaySpread | null = SPREAD) => {
-      const pieces = [piece("p", { outline, gives: gives(1, 0, true) }), piece("q", { gives: gives(2, 0) })];
+    const folds = (place: SamplePlace, outline = HALF, spread: LaySpread | null = SPREAD) => {
+      const pieces = [
+        samplePiece("p", { outline, gives: gives(1, 0, true) }),
+        samplePiece("q", { gives: gives(2, 0) }),
+      ];
       return checkFold(
-        problemOf(pieces, { spread: spread ?? undefined }),
-        laid([{ stock: FOLDED, outline, ...place }]),
+        sampleProblem(pieces, { spread: spread ?? undefined }),
+        laidCopies([{ stock: FOLDED, outline, ...place }]),
       );
     };
     const offFold = (distanceMm: number) => [
