@@ -27,9 +27,12 @@ const addRemnant = 'section[aria-label="What there is of it"] button:has-text("R
 function swatchColour(page: Page): Promise<number[]> {
   return page.evaluate(async () => {
     const shown = document.querySelector(".shelf .swatch image")!.getAttribute("href")!;
-    const bitmap = await createImageBitmap(await (await fetch(shown)).blob());
+    // The page may show pictures of its own and fetch nothing.
+    const photo = new Image();
+    photo.src = shown;
+    await photo.decode();
     const pen = new OffscreenCanvas(1, 1).getContext("2d")!;
-    pen.drawImage(bitmap, bitmap.width / 2, bitmap.height / 2, 1, 1, 0, 0, 1, 1);
+    pen.drawImage(photo, photo.naturalWidth / 2, photo.naturalHeight / 2, 1, 1, 0, 0, 1, 1);
     return [...pen.getImageData(0, 0, 1, 1).data.slice(0, 3)];
   });
 }
