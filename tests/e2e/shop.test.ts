@@ -57,6 +57,25 @@ test("rows come one by one, the best is marked and named with its reason", { tim
   expect(await page.locator(".width-prices .labelled, .width-prices label").count()).toBeGreaterThanOrEqual(7);
 });
 
+// Seven widths in four ways, each also crosswise, joined, and both.
+test("the table takes straps crosswise and joined, too, where that is asked for", {
+  timeout: 180_000,
+}, async () => {
+  const page = await openPage(await stage.person(), stage.url);
+  await openPouch(page);
+  await page.check("text=also with the straps cut crosswise");
+  await page.check("text=also with the straps joined");
+  await page.click("button:has-text('Compare widths and ways')");
+  await page.waitForSelector("button:has-text('Compare again')", { timeout: 150_000 });
+  const ways = (await page.locator(".shop-table tbody th").allTextContents()).map(plain);
+  expect(ways.length).toBe(4 * 28);
+  expect(new Set(ways.map((way) => way.replace(" · best", ""))).size).toBe(4 * 28);
+  expect(ways.filter((way) => /, crosswise, joined/u.test(way)).length).toBe(28);
+  const best = plain(await page.locator(".best-way").textContent());
+  expect(best).toMatch(/the least money of 112 ways/u);
+  await page.context().close();
+});
+
 test("told that it is enough, the rows so far stand", { timeout: 180_000 }, async () => {
   const page = await openPage(await stage.person(), stage.url);
   await openCloth(page);

@@ -9,7 +9,7 @@ import { shopTable } from "../../core/job/shopping/shopTable.ts";
 import { cheapestPlan } from "../../core/job/stocks/cheapestPlan.ts";
 import { otherKinds } from "../../core/job/stocks/openedStocks.ts";
 import { BREATH, inOneGo } from "../../core/lay/search/breath.ts";
-import { problemLine } from "../../core/problems/describeProblem.ts";
+import { describeProblem } from "../../core/problems/describeProblem.ts";
 import { SENTENCES } from "../../core/words/words.ts";
 import type { MadeShown, ShopAsk, ShopTold } from "./protocol.ts";
 
@@ -79,5 +79,7 @@ function whyBarred({ troubles, leftOut }: BarredRow, { project, language }: Shop
   const problem = troubles[0] ?? leftOut[0];
   if (problem === undefined) return "";
   const named = namedProblem(problem, project, jobOf(project, language).pieces, language);
-  return problemLine(named, SENTENCES[language]);
+  // Where it stands in the file is nothing a maker has seen.
+  const { what, remedy } = describeProblem(named, SENTENCES[language]);
+  return `${what} ${remedy}`;
 }

@@ -27,6 +27,10 @@ export const enShop = {
   toPay: say("To pay"),
   bags: say("Bags a metre"),
   asPlanned: say("as planned"),
+  alsoCrosswise: say("also with the straps cut crosswise"),
+  alsoJoined: say("also with the straps joined where that saves cloth"),
+  crosswise: say("crosswise"),
+  joined: say("joined"),
   used: (share: string) => `${share} used`,
   bulk: (layers: number, thickness: string) =>
     `straps ${layers} ${plural(layers, "layer", "layers")}, ${thickness}`,

@@ -10,12 +10,13 @@ import type { Language } from "../../../core/units/language.ts";
 import { unbroken, withDecimalSign } from "../../../core/units/numberWords.ts";
 import { STRAP_WORDS } from "../../../core/words/words.ts";
 import { moneyText } from "../../../export/cutsheet/moneyText.ts";
-import { MoneyBlank } from "../../fields/blanks.tsx";
+import { MoneyBlank, Tick } from "../../fields/blanks.tsx";
 import { percent } from "../../fields/units.ts";
 import type { ShopLine } from "../../shop/protocol.ts";
 import { type Shop, useShop } from "../../shop/useShop.ts";
 import { routeHash } from "../../state/route.ts";
 import { useProject, useWorkbench } from "../../state/workbench.ts";
+import type { Texts } from "../../texts/en.ts";
 import { useLanguage, useTexts } from "../../texts/texts.ts";
 import { FromThisPiece } from "./FromThisPiece.tsx";
 import { OneBagMore } from "./OneBagMore.tsx";
@@ -72,16 +73,20 @@ function WidthTable({ material, ownWidth }: { material: Material; ownWidth: numb
     (a, b) => a - b,
   );
   const hasStraps = project.straps.some(({ materials }) => materials.outer === material.id);
+  const [isCrosswise, setCrosswise] = useState(false);
+  const [isJoined, setJoined] = useState(false);
   const ways: readonly ShopCell["construction"][] = hasStraps
     ? [null, ...otherConstructions(project, material)]
     : [null];
-  const all = widths.length * ways.length;
+  const directions: ShopWish["directions"] = isCrosswise && hasStraps ? [null, "crosswise"] : [null];
+  const joins: ShopWish["joins"] = isJoined && hasStraps ? [null, true] : [null];
+  const all = widths.length * ways.length * directions.length * joins.length;
   const look = () => {
     const wish: ShopWish = {
       materialId: material.id,
       widths: widths.map((width) => ({ width, amount: prices.get(width) ?? null })),
       constructions: ways,
-      ...{ directions: [null], joins: [null], ownStock: false, mode: "free", evaluations: ROW_EFFORT, seed: 1 },
+      ...{ directions, joins, ownStock: false, mode: "free", evaluations: ROW_EFFORT, seed: 1 },
     };
     // Narrow widths help the wide ones of the same way, so a way stays with its worker.
     const parts = Array.from({ length: Math.min(WORKERS, ways.length) }, (_, w) =>
@@ -125,6 +130,12 @@ function WidthTable({ material, ownWidth }: { material: Material; ownWidth: numb
           </div>
         </details>
       )}
+      {hasStraps && (
+        <div class="stack">
+          <Tick label={words.alsoCrosswise} path="" value={isCrosswise} onValue={setCrosswise} />
+          <Tick label={words.alsoJoined} path="" value={isJoined} onValue={setJoined} />
+        </div>
+      )}
       <div class="row">
         <button type="button" class="press" onClick={isLooking ? shop.stop : look}>
           {isLooking ? words.stop : shop.state === "idle" ? words.look : words.lookAgain}
@@ -162,8 +173,10 @@ interface Found {
 function FoundRows({ shop, project, material, ownWidth, widths, ways }: Found) {
   const language = useLanguage();
   const words = useTexts().shop;
-  const place = ({ cell }: ShopLine): number =>
-    widths.indexOf(cell.sold.width) * ways.length + ways.indexOf(cell.construction);
+  const place = ({ cell: { sold, construction, direction, joins } }: ShopLine): number =>
+    4 * (widths.indexOf(sold.width) * ways.length + ways.indexOf(construction)) +
+    (direction === null ? 0 : 2) +
+    (joins === null ? 0 : 1);
   const lines = [...shop.lines].sort((a, b) => place(a) - place(b));
   const best = bestRow<RowFigures>(lines, ownWidth);
   const money = (minor: number) => unbroken(moneyText(minor, project.currency, language));
@@ -175,7 +188,7 @@ function FoundRows({ shop, project, material, ownWidth, widths, ways }: Found) {
         <p class="best-way">
           <strong>
             {words.bestIs(
-              wayText(best.row.cell, words.asPlanned, language),
+              wayText(best.row.cell, words, language),
               length(best.row),
               best.by === "cost" && best.row.toPay !== null ? money(best.row.toPay) : null,
               lines.length,
@@ -198,7 +211,7 @@ function FoundRows({ shop, project, material, ownWidth, widths, ways }: Found) {
           {lines.map((line) => (
             <tr key={place(line)} class={line === best?.row ? "best" : undefined}>
               <th scope="row">
-                {wayText(line.cell, words.asPlanned, language)}
+                {wayText(line.cell, words, language)}
                 {line === best?.row && <span class="soft small"> · {words.best}</span>}
               </th>
               {line.kind === "barred" ? (
@@ -241,8 +254,13 @@ function Figures({ row, length, money }: { row: RowFigures; length: string; mone
   );
 }
 
-/** A way in words: the width, and how the straps are made where not as planned. */
-function wayText({ sold, construction }: ShopCell, asPlanned: string, language: Language): string {
-  const straps = construction === null ? asPlanned : STRAP_WORDS[language].constructions[construction].name;
-  return `${unbroken(shopWidth(sold.width, language))}, ${straps}`;
+/** A way in words: the width, how the straps are made where not as planned, and how they lie. */
+function wayText(
+  { sold, construction, direction, joins }: ShopCell,
+  words: Texts["shop"],
+  language: Language,
+): string {
+  const straps = construction === null ? words.asPlanned : STRAP_WORDS[language].constructions[construction].name;
+  const lie = [direction === null ? null : words.crosswise, joins === null ? null : words.joined];
+  return [unbroken(shopWidth(sold.width, language)), straps, ...lie].filter((part) => part !== null).join(", ");
 }
