@@ -11,8 +11,24 @@ interface Snapshot {
   readonly nodes: readonly number[];
 }
 
-/** Kilobytes that the page itself holds, garbage taken away and the browser's compiled code left out. */
+/** Readings further apart than this are not yet at rest, kB. */
+const AT_REST = 30;
+
+/**
+ * Kilobytes that the page itself holds, garbage taken away and the browser's compiled code left out, once what is being
+ * written to the device is written: a write under way holds some 8 kB until the disk has it.
+ */
 export async function heldKilobytes(protocol: CDPSession): Promise<number> {
+  let before = await heldNow(protocol);
+  for (let tries = 0; ; tries++) {
+    await new Promise((resolve) => setTimeout(resolve, 2000));
+    const now = await heldNow(protocol);
+    if (before - now < AT_REST || tries === 20) return now;
+    before = now;
+  }
+}
+
+async function heldNow(protocol: CDPSession): Promise<number> {
   for (let i = 0; i < 2; i++) await protocol.send("HeapProfiler.collectGarbage");
   const parts: string[] = [];
   const take = ({ chunk }: { chunk: string }) => parts.push(chunk);
