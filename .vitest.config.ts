@@ -14,8 +14,8 @@ export default defineConfig({
       exclude: ["**/*.test.ts"],
       reporter: ["text-summary"],
       reportsDirectory: "coverage",
-      // Just below what unit and property tests reach by themselves; all tests together reach more.
-      thresholds: { statements: 94, branches: 88, functions: 93, lines: 95 },
+      // Just below what all tests together reach.
+      thresholds: { statements: 96, branches: 91, functions: 95.5, lines: 97 },
     },
     projects: [
       { extends: true, test: { name: "unit", include: ["src/**/*.test.ts"], testTimeout: 60_000 } },
