@@ -4,7 +4,7 @@ import { checkPlan } from "../core/lay/check/checkPlan.ts";
 import type { LayPlan, LayProblem } from "../core/lay/problem/layProblem.ts";
 import { loopback } from "./loopback.ts";
 import { nodePool, threadsHere } from "./nodePool.ts";
-import type { FromWorker, ToWorker } from "./protocol.ts";
+import type { FromWorker, ToWorker, WorkerLine } from "./protocol.ts";
 import { searchPool } from "./searchPool.ts";
 import { serveSearches } from "./serveSearches.ts";
 
@@ -128,7 +128,7 @@ test("as many threads as the machine has cores, one fewer where there are more t
   expect(threadsHere(8, new URL("./nobody.js", import.meta.url))).toBe(1);
 });
 
-test("a plan that comes to a worker in the middle of a turn is heard at its end, not lost", async () => {
+test("a plan to go on from is heard at the end of the first turn, not lost at a breath before it", async () => {
   const pool = loops(1);
   const { plan } = await pool.search(wish(4_000_000)).result;
   pool.close();
@@ -144,11 +144,46 @@ test("a plan that comes to a worker in the middle of a turn is heard at its end,
     },
   };
   serveSearches(line, (next) => waiting.push(next));
-  send({ kind: "start", order: 1, search: { ...wish(Infinity, 8), meets: false } });
-  // The search breathes before its first turn: that is when the plan comes.
-  send({ kind: "go", order: 1, plan });
+  send({ kind: "start", order: 1, search: { ...wish(Infinity, 8), meets: false, from: plan } });
   for (let i = 0; i < 60; i++) waiting.shift()?.();
-  // Its own first plan it tells at once; after that only what is shorter than the plan it was sent.
+  // Its own first plan it tells at once; after that only what is shorter than the plan it was given.
   expect(told.length).toBeGreaterThan(0);
   expect(told.slice(1).filter((length) => length >= plan.uses[0]!.usedLength)).toEqual([]);
+});
+
+/** A worker whose next steps wait until they are asked for. */
+function steppedWorker(): WorkerLine & { step(): boolean } {
+  const waiting: (() => void)[] = [];
+  const line = loopback((next) => waiting.push(next));
+  return {
+    ...line,
+    step: () => {
+      const next = waiting.shift();
+      next?.();
+      return next !== undefined;
+    },
+  };
+}
+
+test("workers of any speed give the same plan, and the quick ones wait for the slow ones at last", async () => {
+  const plans: LayPlan[] = [];
+  for (const slow of [0, 1]) {
+    const workers = [steppedWorker(), steppedWorker()];
+    const pool = searchPool(workers);
+    let result: LayPlan | null = null;
+    void pool.search(wish(2_500_000)).result.then(({ plan }) => {
+      result = plan;
+    });
+    // As far as the quick one gets by itself, then one step of the slow one, and so on.
+    while (result === null) {
+      let steps = 0;
+      while (workers[1 - slow]!.step()) steps++;
+      expect(steps).toBeLessThan(1000);
+      workers[slow]!.step();
+      await Promise.resolve();
+    }
+    plans.push(result);
+    pool.close();
+  }
+  expect(plans[1]).toEqual(plans[0]);
 });

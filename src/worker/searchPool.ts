@@ -44,9 +44,10 @@ export interface SearchPool {
 }
 
 /**
- * A pool over the given workers. They search with different seeds and meet after equal numbers of turns, where the
- * best plan (the first worker's on a tie) is handed to all; so a search that ends by its budget gives the same plan
- * for the same wish and number of workers. One that is stopped depends on when.
+ * A pool over the given workers. They search with different seeds; after equal numbers of turns the best plan that any
+ * of them has (the first worker's on a tie) is handed to all, who hear it a set number of meetings later, so that none
+ * has to wait for another's longer turns. A search that ends by its budget gives the same plan for the same wish and
+ * number of workers. One that is stopped depends on when.
  */
 export function searchPool(workers: readonly WorkerLine[]): SearchPool {
   let order = 0;
@@ -70,10 +71,20 @@ interface SharedSearch extends RunningSearch {
   hear(index: number, message: FromWorker): void;
 }
 
+/** What a worker had found and spent at the end of an epoch. */
+interface Standing {
+  readonly best: LayPlan | null;
+  readonly evaluations: number;
+}
+
 interface Member {
   best: LayPlan | null;
   evaluations: number;
-  state: "searching" | "waiting" | "done";
+  /** At the ends of epochs that not all workers have come to yet, the earliest first. */
+  readonly met: Standing[];
+  /** The newest plan of another that it was given. */
+  handed: LayPlan | null;
+  isDone: boolean;
 }
 
 function sharedSearch(
@@ -83,7 +94,7 @@ function sharedSearch(
   onPlan: (found: SearchResult) => void,
 ): SharedSearch {
   const { problem, mode, seed } = wish;
-  const members = workers.map((): Member => ({ best: null, evaluations: 0, state: "searching" }));
+  const members = workers.map((): Member => ({ best: null, evaluations: 0, met: [], handed: null, isDone: false }));
   let best: LayPlan | null = null;
   let stopping = false;
   let over = false;
@@ -94,28 +105,34 @@ function sharedSearch(
     fail = reject;
   });
   const spent = (): number => members.reduce((sum, member) => sum + member.evaluations, 0);
-  const end = (plan: LayPlan): void => {
+  const end = (plan: LayPlan, evaluations: number): void => {
     over = true;
     for (const worker of workers) worker.send({ kind: "stop", order });
-    settle({ plan: { ...plan, seed }, evaluations: spent() });
+    settle({ plan: { ...plan, seed }, evaluations });
   };
 
+  /** What all had at the end of each epoch that all have come to, in turn, is handed to those who go on. */
   const meet = (): void => {
-    if (members.some((member) => member.state === "searching")) return;
-    const shared = members.reduce<LayPlan | null>(
-      (chosen, member) => (member.best && isBetterPlan(problem, member.best, chosen) ? member.best : chosen),
-      null,
-    );
-    if (members.every((member) => member.state === "done") || (shared && isSettled(problem, shared))) {
-      end(shared!);
-      return;
-    }
-    for (const [index, member] of members.entries()) {
-      if (member.state !== "waiting") continue;
-      member.state = "searching";
-      const news = shared && isBetterPlan(problem, shared, member.best) ? shared : null;
-      if (news) member.best = news;
-      workers[index]!.send({ kind: "go", order, plan: news });
+    while (!over && members.every(({ met, isDone }) => met.length > 0 || isDone)) {
+      const isLast = members.every(({ met }) => met.length === 0);
+      const standings = members.map((member): Standing => member.met.shift() ?? member);
+      const shared = standings.reduce<LayPlan | null>(
+        (chosen, { best }) => (best && isBetterPlan(problem, best, chosen) ? best : chosen),
+        null,
+      );
+      if (isLast || (shared && isSettled(problem, shared))) {
+        end(
+          shared!,
+          standings.reduce((sum, { evaluations }) => sum + evaluations, 0),
+        );
+        return;
+      }
+      for (const [index, member] of members.entries()) {
+        if (member.isDone) continue;
+        const isNews = shared !== member.handed && isBetterPlan(problem, shared!, standings[index]!.best);
+        if (isNews) member.handed = shared;
+        workers[index]!.send({ kind: "go", order, plan: isNews ? shared : null });
+      }
     }
   };
 
@@ -131,7 +148,7 @@ function sharedSearch(
     spent,
     stop() {
       if (over) return;
-      if (best) end(best);
+      if (best) end(best, spent());
       else stopping = true;
     },
     hear(index, message) {
@@ -151,12 +168,12 @@ function sharedSearch(
           onPlan({ plan: best, evaluations: spent() });
         }
         if (stopping) {
-          end(best!);
+          end(best!, spent());
           return;
         }
       }
-      if (message.kind === "met") member.state = "waiting";
-      if (message.kind === "done") member.state = "done";
+      if (message.kind === "met") member.met.push({ best: member.best, evaluations: member.evaluations });
+      if (message.kind === "done") member.isDone = true;
       if (message.kind !== "plan") meet();
     },
   };
