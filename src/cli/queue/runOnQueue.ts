@@ -49,7 +49,8 @@ export function runOnQueue(
           priorityOf: ({ folder }) => sent(folder).rank,
           draw: (task, found) => crew.run({ kind: "draw", task, plans: found, out }),
           kept: plans === null ? undefined : (task) => plans.find(task),
-          atOnce: crew.threads,
+          // One more than there are threads: it waits, so that no thread stands idle between two.
+          atOnce: crew.threads + 1,
           texts,
         },
         onEnd,

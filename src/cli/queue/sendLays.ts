@@ -75,6 +75,8 @@ class Sending<R extends object> {
   readonly #onEnd: (task: LayTask, result: SentResult<R>) => void;
   readonly #out = new Map<string, Out>();
   readonly #drawing = new Set<Promise<void>>();
+  /** More was back at the last look than there were places for. */
+  #isLeft = false;
   /** The store refused something: nothing can go on. */
   #fault: unknown = null;
   #isStopped = false;
@@ -105,7 +107,10 @@ class Sending<R extends object> {
       // A store that does not answer must not keep Ctrl-C waiting.
       const isOver = await Promise.race([this.#look(look), this.#stopped.then(() => true)]);
       if (isOver || this.#isStopped || this.#fault !== null) break;
-      await Promise.race([pause(LOOK_MS), this.#stopped]);
+      if (!this.#isLeft) await Promise.race([pause(LOOK_MS), this.#stopped]);
+      // What is back and waits is fetched the moment there is a place for it, not at the next look.
+      else if (this.#drawing.size >= this.#wish.atOnce)
+        await Promise.race([pause(LOOK_MS), this.#stopped, ...this.#drawing]);
     }
     await Promise.all(this.#drawing);
     if (this.#fault !== null) throw this.#fault;
@@ -121,6 +126,7 @@ class Sending<R extends object> {
     );
     await this.#put([...fresh, ...rested.map(([id]) => id)]);
     const ids = [...this.#out].filter(([, { state }]) => state === "out").map(([id]) => id);
+    this.#isLeft = false;
     if (ids.length === 0) return this.#out.size === 0;
     const { redis, queue } = this.#store;
     const [done, failed] = await Promise.all([
@@ -130,6 +136,7 @@ class Sending<R extends object> {
     for (const [i, id] of ids.entries()) {
       if (this.#isStopped) return true;
       if (done[i] !== null && this.#drawing.size < this.#wish.atOnce) await this.#take(id);
+      else if (done[i] !== null) this.#isLeft = true;
       if (failed[i] !== null) await this.#failed(id);
     }
     if (look % LOST_EACH === 0) await this.#findLost(ids);
