@@ -1,4 +1,4 @@
-import fontkit, { type Font } from "@pdf-lib/fontkit";
+import fontkit, { type Font, type GlyphRun } from "@pdf-lib/fontkit";
 import { plainLine } from "../../core/drawing/list/textWidth.ts";
 import { unpackFont } from "./unpackWoff.ts";
 
@@ -40,9 +40,31 @@ const readFonts = new WeakMap<() => Promise<Uint8Array>, Promise<Uint8Array>>();
 
 /** A font file parsed once, however many documents use it: unpacking a large font takes a second. */
 export function parsedFont(file: Uint8Array): Font {
-  const known = parsed.get(file) ?? fontkit.create(file);
+  const known = parsed.get(file) ?? shapingOnce(fontkit.create(file));
   parsed.set(file, known);
   return known;
+}
+
+/** Texts that a font remembers; with one more it forgets them all. */
+const MOST_SHAPED = 4000;
+/** Longer ones, UTF-16 units, hardly come twice. */
+const LONGEST_SHAPED = 80;
+
+/**
+ * A font that shapes a text once: the names and signs of a project stand in a dozen of its files, and in those of the
+ * next order of the same bag. Who wants features of the font turned on or off gets them as before.
+ */
+function shapingOnce(font: Font): Font {
+  const shape = font.layout.bind(font);
+  const known = new Map<string, GlyphRun>();
+  font.layout = (text, features) => {
+    if (features !== undefined || text.length > LONGEST_SHAPED) return shape(text, features);
+    const run = known.get(text) ?? shape(text);
+    if (known.size >= MOST_SHAPED) known.clear();
+    known.set(text, run);
+    return run;
+  };
+  return font;
 }
 
 function readOnce(read: () => Promise<Uint8Array>): Promise<Uint8Array> {
