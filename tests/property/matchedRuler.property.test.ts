@@ -17,11 +17,14 @@ import type {
 } from "../../src/core/lay/problem/layProblem.ts";
 import { arrange } from "../../src/core/lay/search/arrange/arrange.ts";
 import { inOneGo } from "../../src/core/lay/search/breath.ts";
+import type { CutMode } from "../../src/core/lay/search/engine.ts";
 import { seededRng } from "../../src/core/lay/search/rng.ts";
 import { seedOf } from "../tools/seeded.ts";
 import { canBeCut, placedBoxes } from "./straightCuts.ts";
 
-const laid = (problem: LayProblem, mode: "ruler" | "few-stages", evaluations: number): LayPlan =>
+type RulerMode = Exclude<CutMode, "free">;
+
+const laid = (problem: LayProblem, mode: RulerMode, evaluations: number): LayPlan =>
   inOneGo(arrange(problem, (job) => chooseEngines(job, mode), { evaluations }, 1));
 
 /** Made up: up to five kinds of boxes or of pieces with a corner off, most of them matched; some cloth has a flaw. */
@@ -71,7 +74,7 @@ function randomProblem(seed: number): LayProblem {
 const SEEDS = Array.from({ length: 24 }, (_, i) => seedOf(i));
 
 const plans = new Map<string, LayPlan>();
-const planOf = (seed: number, mode: "ruler" | "few-stages"): LayPlan => {
+const planOf = (seed: number, mode: RulerMode): LayPlan => {
   const plan = plans.get(`${mode} ${seed}`) ?? laid(randomProblem(seed), mode, 30_000);
   plans.set(`${mode} ${seed}`, plan);
   return plan;
@@ -97,7 +100,7 @@ function asCut(problem: LayProblem, plan: LayPlan): LayPlan {
   return { ...plan, placements };
 }
 
-test.each(["ruler", "few-stages"] as const)(
+test.each(["ruler", "few-stages", "two-stages"] as const)(
   "%s plans of matched pieces are cut apart and keep the pattern",
   (mode) => {
     let [moved, onRest, withFlaw] = [0, 0, 0];
@@ -109,6 +112,8 @@ test.each(["ruler", "few-stages"] as const)(
       for (const { id } of problem.stocks)
         expect(canBeCut(boxesOn(problem, plan.placements, id)), `job ${seed} on ${id}`).toBe(true);
       expect(planCut(problem, plan, "ruler")).toMatchObject({ laid: "ruler", reason: null });
+      const isClear = problem.stocks.every(({ kind, flaws }) => kind === "roll" && flaws.length === 0);
+      if (isClear) expect(planCut(problem, plan, mode).reason, `job ${seed}`).toBeNull();
       const cut = asCut({ ...problem, gap: 0 }, plan);
       expect(cut.placements.length).toBe(plan.placements.length);
       expect(checkPlan({ ...problem, gap: 0 }, { ...cut, uses: [] }).map(({ code }) => code)).not.toContain(

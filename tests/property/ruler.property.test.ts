@@ -8,7 +8,7 @@ import {
   offcutsOf,
 } from "../../src/core/lay/boxes/cuts/cutTree.ts";
 import { piecesOf, tidyTree } from "../../src/core/lay/boxes/cuts/tidyTree.ts";
-import { fewStagesEngine, rulerEngine } from "../../src/core/lay/boxes/ruler/rulerEngine.ts";
+import { fewStagesEngine, rulerEngine, twoStagesEngine } from "../../src/core/lay/boxes/ruler/rulerEngine.ts";
 import { checkPlan } from "../../src/core/lay/check/checkPlan.ts";
 import type { LayProblem } from "../../src/core/lay/problem/layProblem.ts";
 import type { RegionJob, RegionPlan } from "../../src/core/lay/problem/region.ts";
@@ -72,13 +72,13 @@ function expectValid(job: RegionJob, plan: RegionPlan): void {
   );
 }
 
-function expectThreeStages(tree: CutTree, stage: number): void {
+function expectStages(most: number, tree: CutTree, stage: number): void {
   if (tree.kind !== "parts") return;
   expect(tree.direction).toBe(stage % 2 === 0 ? "crosscut" : "rip");
-  // After crosscut, rip and crosscut only a trim is left: one piece and what falls off.
-  if (stage === 3) expect(tree.parts.map((part) => part.kind)).toEqual(["piece", "offcut"]);
-  expect(stage).toBeLessThanOrEqual(3);
-  for (const part of tree.parts) expectThreeStages(part, stage + 1);
+  // After the last stage only a trim is left: one piece and what falls off.
+  if (stage === most) expect(tree.parts.map((part) => part.kind)).toEqual(["piece", "offcut"]);
+  expect(stage).toBeLessThanOrEqual(most);
+  for (const part of tree.parts) expectStages(most, part, stage + 1);
 }
 
 test("ruler plans are valid, can be cut edge to edge, and keep their bound", () => {
@@ -96,7 +96,10 @@ test("ruler plans are valid, can be cut edge to edge, and keep their bound", () 
   );
 });
 
-test("plans in three stages: crosscut, rip, crosscut, and a trim", () => {
+test.each([
+  ["three", "crosscut, rip, crosscut", 3, fewStagesEngine],
+  ["two", "crosscut, rip", 2, twoStagesEngine],
+] as const)("plans in %s stages: %s, and a trim", (_, _cuts, stages, engine) => {
   fc.assert(
     fc.property(jobs, (anyJob) => {
       const job: RegionJob = {
@@ -106,12 +109,12 @@ test("plans in three stages: crosscut, rip, crosscut, and a trim", () => {
         gap: 0,
         margin: 0,
       };
-      const { plan } = laid(fewStagesEngine, job, 15_000);
+      const { plan } = laid(engine, job, 15_000);
       expectValid(job, plan);
       const tree = cutTreeOf({ x: 0, y: 0, dx: plan.length, dy: job.region.width }, boxesOf(job, plan), 1e-6);
       if (tree === null) throw new Error("cannot be cut");
       // A single slab needs no crosscut, so the first cut may be a rip.
-      expectThreeStages(tree, tree.kind === "parts" && tree.direction === "rip" ? 1 : 0);
+      expectStages(stages, tree, tree.kind === "parts" && tree.direction === "rip" ? 1 : 0);
     }),
     { numRuns: 30, seed: seedOf(12) },
   );

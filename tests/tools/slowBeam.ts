@@ -117,6 +117,7 @@ export class SlowBeam {
       for (const nx of [1, 2, 3, 4, Math.min(widest, state.left[size]!)]) {
         for (const ny of [1, 2, 3, Math.min(Math.floor(h / ph), Math.floor(state.left[size]! / nx))]) {
           if (nx < 1 || ny < 1 || nx > widest || ny * ph > h || nx * ny > state.left[size]!) continue;
+          if (this.stages === 2 && ny > 1) continue;
           if (found.some((c) => c.way === way && c.nx === nx && c.ny === ny)) continue;
           const left = state.left.map((count, other) => (other === size ? count - nx * ny : count));
           const [bw, bh] = [nx * pw, ny * ph];
@@ -129,7 +130,7 @@ export class SlowBeam {
               .map((next) => bh + wayAlong[next]!)
               .filter((height) => height <= h);
             if (h > bh) more.push(h);
-            for (const [k, height] of [bh, ...(bw === w || isRow ? [] : more)].entries()) {
+            for (const [k, height] of [bh, ...(bw === w || isRow || this.stages === 2 ? [] : more)].entries()) {
               const beside = this.wasteIn(w - bw, height, left);
               const over = this.wasteIn(bw, height - bh, left) + this.wasteIn(w, h - height, left);
               offer(way, nx, ny, height, beside + over, k === 0 ? 1 : GUIDE.loose);
@@ -140,7 +141,8 @@ export class SlowBeam {
           if (level !== SEGMENT) offer(way, nx, ny, 0, trimmed + this.wasteIn(w, h - bh, left), fit);
           const onlyAcross = level === COLUMN || (level === ANY && (bw === w || bh === h));
           if (onlyAcross || (isRow && bh < h)) continue;
-          offer(way, nx, ny, 1, this.wasteIn(w - bw, h, left) + this.wasteIn(bw, h - bh, left), fit);
+          const above = this.stages === 2 ? bw * (h - bh) : this.wasteIn(bw, h - bh, left);
+          offer(way, nx, ny, 1, this.wasteIn(w - bw, h, left) + above, fit);
         }
       }
     }
@@ -159,9 +161,10 @@ export class SlowBeam {
       const height = level === CLOTH ? split : h;
       const along = level === CLOTH || split === 1;
       if (level === CLOTH) spaces.push({ w, h: h - height, x, y: y + height, level: CLOTH });
-      const inner = this.stages === 3 ? (level === CLOTH ? SEGMENT : level) : ANY;
+      const inner = this.stages < Infinity ? (level === CLOTH ? SEGMENT : level) : ANY;
       const beside = { w: level === COLUMN ? 0 : w - bw, h: along ? height : bh, x: x + bw, y, level: inner };
-      const over = { w: along ? bw : w, h: height - bh, x, y: y + bh, level: this.stages === 3 ? COLUMN : ANY };
+      const beyond = this.stages === 2 ? 0 : along ? bw : w;
+      const over = { w: beyond, h: height - bh, x, y: y + bh, level: this.stages === 3 ? COLUMN : ANY };
       // The smaller is filled first; a column's side counts though it is trimmed off.
       const besideFirst = (w - bw) * beside.h >= over.w * over.h;
       spaces.push(...(besideFirst ? [beside, over] : [over, beside]));

@@ -39,7 +39,7 @@ test("as much as fits is laid on a closed sheet, w along its width, and told wit
 });
 
 test("by ruler as well", async () => {
-  for (const mode of ["ruler", "few-stages"]) {
+  for (const mode of ["ruler", "few-stages", "two-stages"]) {
     const { code, line } = await bench(sheet, "--cut", mode);
     expect(code).toBe(0);
     expect(line.area).toBe(240_000);
@@ -74,15 +74,20 @@ function partedBy(
   return parts;
 }
 
-test("few stages on a sheet: cuts along y, along x, along y, and each piece trimmed", async () => {
+test.each([
+  ["few-stages", "along y, along x, along y", 0.95],
+  ["two-stages", "along y, along x", 0.9],
+])("%s on a sheet: cuts %s, and each piece trimmed", async (mode, _, density) => {
   const rng = seededRng(5);
   const items = Array.from({ length: 12 }, () => ({ w: 40 + rng.below(160), h: 20 + rng.below(80), n: 4 }));
-  const { code, line } = await bench({ ...sheet, items }, "--cut", "few-stages");
+  const { code, line } = await bench({ ...sheet, items }, "--cut", mode);
   expect(code).toBe(0);
-  expect(line.density).toBeGreaterThan(0.95);
+  expect(line.density).toBeGreaterThan(density);
   const wide = (box: Placed) => box.x + items[box.item]!.w;
   const high = (box: Placed) => box.y + items[box.item]!.h;
   for (const shelf of partedBy(line.placements, ({ x }) => x, wide))
-    for (const row of partedBy(shelf, ({ y }) => y, high))
+    for (const row of partedBy(shelf, ({ y }) => y, high)) {
+      if (mode === "two-stages") expect(row).toHaveLength(1);
       for (const one of partedBy(row, ({ x }) => x, wide)) expect(one).toHaveLength(1);
+    }
 });

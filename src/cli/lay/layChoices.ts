@@ -1,7 +1,7 @@
 import { choicesFrom, type LayChoice, searchChoices } from "../../core/lay/alternatives/searchChoices.ts";
 import type { LayPlan, LayProblem } from "../../core/lay/problem/layProblem.ts";
 import { BREATH } from "../../core/lay/search/breath.ts";
-import { CUT_MODES } from "../../core/lay/search/engine.ts";
+import { CHOICE_MODES } from "../../core/lay/search/engine.ts";
 import type { SearchPool } from "../../worker/searchPool.ts";
 import { timedSearch } from "../timedSearch.ts";
 
@@ -24,9 +24,11 @@ export async function layChoices(
 ): Promise<readonly LayChoice[]> {
   if (threads === 1) return oneThread(problem, seconds, evaluations, seed);
   const plans: LayPlan[] = [];
-  for (const mode of CUT_MODES) {
-    const wish = { problem, mode, seed, evaluations: evaluations / CUT_MODES.length };
-    const { plan } = await timedSearch(pool, wish, seconds / CUT_MODES.length, (found) => plans.push(found.plan));
+  for (const mode of CHOICE_MODES) {
+    const wish = { problem, mode, seed, evaluations: evaluations / CHOICE_MODES.length };
+    const { plan } = await timedSearch(pool, wish, seconds / CHOICE_MODES.length, (found) =>
+      plans.push(found.plan),
+    );
     plans.push(plan);
   }
   return choicesFrom(problem, plans);

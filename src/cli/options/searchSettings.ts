@@ -35,7 +35,7 @@ export function searchSettings(args: ParsedArgs, seconds: number, threads = 1): 
 export const CUT_OPTION: OptionSpec = {
   name: "cut",
   value: "MODE",
-  help: `how pieces are cut: ${CUT_MODES.join(", ")} (default free; ruler: straight cuts from edge to edge; few-stages: the same with the cloth turned twice)`,
+  help: `how pieces are cut: ${CUT_MODES.join(", ")} (default free; ruler: straight cuts from edge to edge; few-stages: the same with the cloth turned twice; two-stages: turned once; single pieces may have to be trimmed)`,
 };
 
 /** Reads `CUT_OPTION`. Throws `UsageError`. */

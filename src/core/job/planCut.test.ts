@@ -89,6 +89,10 @@ test("more turns than few are told; nothing laid is no way of cutting", () => {
   expect(cut).toMatchObject({ laid: "ruler", reason: "more-stages" });
   expect(cut.stages).toBeGreaterThan(4);
   expect(planCut(...laid(boxes), "ruler").reason).toBeNull();
+  const [four, three] = [boxes.slice(0, 4), boxes.slice(0, 3)];
+  expect(planCut(...laid(four), "few-stages").reason).toBeNull();
+  expect(planCut(...laid(four), "two-stages").reason).toBe("more-stages");
+  expect(planCut(...laid(three), "two-stages").reason).toBeNull();
   expect(planCut(...laid([]), "ruler")).toEqual({
     asked: "ruler",
     laid: null,

@@ -28,8 +28,8 @@ export interface PlanCut {
   readonly reason: CutReason | null;
 }
 
-/** Crosswise, lengthwise, crosswise and a trim. */
-const FEW_STAGES = 4;
+/** Most stages of a way of cutting, the trim counted. */
+const MOST_STAGES: Partial<Record<CutMode, number>> = { "few-stages": 4, "two-stages": 3 };
 
 /** How a plan can be cut, beside what was asked for. */
 export function planCut(problem: LayProblem, plan: LayPlan, asked: CutMode): PlanCut {
@@ -44,7 +44,7 @@ export function planCut(problem: LayProblem, plan: LayPlan, asked: CutMode): Pla
       reason: asked === "free" ? null : whyFree(problem),
     };
   const stages = cuts.reduce((most, { tree }) => Math.max(most, stageCount(tree)), 0);
-  const isMore = asked === "few-stages" && stages > FEW_STAGES;
+  const isMore = stages > (MOST_STAGES[asked] ?? Infinity);
   const narrowStrips = cuts.reduce((sum, { narrow }) => sum + narrow.length, 0);
   return { asked, laid: "ruler", stages, narrowStrips, reason: isMore ? "more-stages" : null };
 }

@@ -5,7 +5,7 @@ import type { ArrangeStep } from "../search/arrange/layingDesk.ts";
 import { type Breath, nextTurn } from "../search/breath.ts";
 import { areaLeftOut, type ChoiceFor } from "../search/comparePlans.ts";
 import type { SearchBudget } from "../search/engine.ts";
-import { CUT_MODES, type CutMode } from "../search/engine.ts";
+import { CHOICE_MODES, type CutMode } from "../search/engine.ts";
 import { type LayFigures, layFigures } from "./layFigures.ts";
 import { type OffcutGoal, offcutSearch } from "./offcutSearch.ts";
 
@@ -46,11 +46,11 @@ export function* searchChoices(
   budget: SearchBudget,
   seed: number,
 ): Generator<ChoiceStep | Breath, readonly LayChoice[], void> {
-  const effort = budget.evaluations / (CUT_MODES.length + 1);
+  const effort = budget.evaluations / (CHOICE_MODES.length + 1);
   const pool: Pooled[] = [];
   const width = widthOf(problem);
   const goal = (): OffcutGoal => offcutGoal(pool, width);
-  const runners = CUT_MODES.map((mode) => runner(modeSearch(problem, mode, effort, seed)));
+  const runners = CHOICE_MODES.map((mode) => runner(modeSearch(problem, mode, effort, seed)));
   const offcuts = runner(offcutSearch(problem, goal, effort, seed));
   let running = [...runners, offcuts];
   let done = 0;

@@ -1,10 +1,14 @@
 import { isRectangle } from "../../geometry/box.ts";
 import { matchedEngine } from "../boxes/matched/matchedEngine.ts";
-import { matchedFewStagesEngine, matchedRulerEngine } from "../boxes/matched/matchedRulerEngine.ts";
+import {
+  matchedFewStagesEngine,
+  matchedRulerEngine,
+  matchedTwoStagesEngine,
+} from "../boxes/matched/matchedRulerEngine.ts";
 import { besidePinnedEngine } from "../boxes/rectangles/besidePinned.ts";
 import { rectangleEngine } from "../boxes/rectangles/rectangleEngine.ts";
 import { partedEngine } from "../boxes/ruler/parted/partedEngine.ts";
-import { fewStagesEngine, rulerEngine } from "../boxes/ruler/rulerEngine.ts";
+import { fewStagesEngine, rulerEngine, twoStagesEngine } from "../boxes/ruler/rulerEngine.ts";
 import { oneStrapEngine } from "../boxes/straps/oneStrapEngine.ts";
 import { outlineEngine } from "../outlines/outlineEngine.ts";
 import { isMatched } from "../problem/lattice.ts";
@@ -19,7 +23,8 @@ const boxes = boxEngine(rectangleEngine);
 const matchedBoxes = boxEngine(matchedEngine);
 const parted = partedEngine(rulerEngine, rulerEngine);
 const partedFewStages = partedEngine(rulerEngine, fewStagesEngine);
-/** In this order. Closed cloth and cloth with flaws is not laid in few stages, but still by ruler. */
+const partedTwoStages = partedEngine(rulerEngine, twoStagesEngine);
+/** In this order. Closed cloth of many units and cloth with flaws is not laid in few stages, but still by ruler. */
 const BY_RULER: Readonly<Record<Exclude<CutMode, "free">, readonly Engine[]>> = {
   ruler: [rulerEngine, boxEngine(rulerEngine), parted, boxEngine(parted)],
   "few-stages": [
@@ -30,10 +35,19 @@ const BY_RULER: Readonly<Record<Exclude<CutMode, "free">, readonly Engine[]>> = 
     partedFewStages,
     boxEngine(partedFewStages),
   ],
+  "two-stages": [
+    twoStagesEngine,
+    boxEngine(twoStagesEngine),
+    rulerEngine,
+    boxEngine(rulerEngine),
+    partedTwoStages,
+    boxEngine(partedTwoStages),
+  ],
 };
 const onPattern = eitherEngine(matchedRulerEngine, rulerEngine);
 const matchedParted = partedEngine(onPattern, onPattern);
 const matchedPartedFewStages = partedEngine(onPattern, eitherEngine(matchedFewStagesEngine, fewStagesEngine));
+const matchedPartedTwoStages = partedEngine(onPattern, eitherEngine(matchedTwoStagesEngine, twoStagesEngine));
 /** The same for jobs of which pieces are held to the pattern. */
 const MATCHED_BY_RULER: typeof BY_RULER = {
   ruler: [matchedRulerEngine, boxEngine(matchedRulerEngine), matchedParted, boxEngine(matchedParted)],
@@ -42,6 +56,12 @@ const MATCHED_BY_RULER: typeof BY_RULER = {
     boxEngine(matchedFewStagesEngine),
     matchedPartedFewStages,
     boxEngine(matchedPartedFewStages),
+  ],
+  "two-stages": [
+    matchedTwoStagesEngine,
+    boxEngine(matchedTwoStagesEngine),
+    matchedPartedTwoStages,
+    boxEngine(matchedPartedTwoStages),
   ],
 };
 

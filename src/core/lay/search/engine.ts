@@ -1,10 +1,16 @@
 import type { RegionJob, RegionPlan } from "../problem/region.ts";
 import type { Breath } from "./breath.ts";
 
-/** How pieces are to be cut: anywhere, edge to edge with a ruler, or edge to edge in three turns of the cloth. */
-export const CUT_MODES = ["free", "ruler", "few-stages"] as const;
+/**
+ * How pieces are to be cut: anywhere; edge to edge with a ruler; edge to edge crosswise, lengthwise, crosswise and a trim;
+ * or crosswise, lengthwise and a trim.
+ */
+export const CUT_MODES = ["free", "ruler", "few-stages", "two-stages"] as const;
 
 export type CutMode = (typeof CUT_MODES)[number];
+
+/** Ways of cutting whose plans are weighed against each other where a maker chooses: two stages take more cloth. */
+export const CHOICE_MODES: readonly CutMode[] = ["free", "ruler", "few-stages"];
 
 /** One turn of a search. `plan` is set only when it is better than every one before. */
 export interface SearchStep {

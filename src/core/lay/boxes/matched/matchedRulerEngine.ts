@@ -7,6 +7,8 @@ import { ordersEngine } from "./ordersEngine.ts";
 
 /** Cuts across, along, across, and a trim. */
 const FEW_TURNS = 4;
+/** Cuts across, along, and a trim. */
+const FEWEST_TURNS = 3;
 
 /**
  * Rectangles of which some are held to the cloth's pattern, laid so that ruler cuts from edge to edge part them all: what
@@ -20,6 +22,13 @@ export const matchedFewStagesEngine: Engine = ordersEngine(
   "matched-ruler-in-few-turns",
   isClearMatchedJob,
   cutRule(FEW_TURNS),
+);
+
+/** The same, and the cloth is turned once, or twice for a trim. */
+export const matchedTwoStagesEngine: Engine = ordersEngine(
+  "matched-ruler-in-three-turns",
+  isClearMatchedJob,
+  cutRule(FEWEST_TURNS),
 );
 
 /** Clear cloth: what is missing of other cloth is parted off before. */

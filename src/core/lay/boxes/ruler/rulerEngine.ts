@@ -44,6 +44,13 @@ export const fewStagesEngine: Engine = {
   search: (job, budget, seed) => searchRuler(job, 3, budget, seed),
 };
 
+/** As `fewStagesEngine` with two stages: crosscuts over the whole width, rips, and a trim of single pieces. */
+export const twoStagesEngine: Engine = {
+  id: "ruler-in-two-stages",
+  accepts: fewStagesEngine.accepts,
+  search: (job, budget, seed) => searchRuler(job, 2, budget, seed),
+};
+
 /** A ruler cannot go round flaws or pieces pinned down. */
 function isUnblockedRectangleJob(job: RegionJob): boolean {
   return job.region.flaws.length === 0 && job.pinned.length === 0 && isRectangleJob(job);

@@ -29,7 +29,7 @@ export interface RulerStep {
 export const LOOKS_PER_EVALUATION = 10;
 /** Evaluations between two yields: some 10 ms. */
 const SLICE = 20_000;
-/** Share of shelves when three stages are wanted; the others have 1 or 2. */
+/** Share of shelves when few stages are wanted; the others have 1 or 2. */
 const SHELF_SHARE = 2;
 /** Share of shelves on closed cloth. */
 const SHEET_SHARE = 3;
@@ -46,7 +46,7 @@ const GUIDES: readonly BeamGuide[] = [
 /** What is asked of a search. */
 export interface RulerTask {
   readonly tables: SearchTables;
-  /** 3: crosscut, rip, crosscut and a trim; Infinity: any edge-to-edge cuts. */
+  /** 2: crosscut, rip and a trim; 3: crosscut, rip, crosscut and a trim; Infinity: any edge-to-edge cuts. */
   readonly stages: number;
   /** Extent of the cloth along, units; Infinity when open. */
   readonly limit: number;
@@ -74,8 +74,8 @@ type Phase = Generator<number, void, void>;
  * Edge-to-edge plans, ever better: less area left out, then a nearer end. Returns when nothing can be better,
  * endless otherwise. `next(end)` tells of a complete plan with that end known elsewhere.
  *
- * Four searches take turns: order search (not for three stages), beams over the whole job, beams that rebuild a
- * few crosscut segments of the best plan on less cloth, and shelves by knapsack (for three stages).
+ * Four searches take turns: order search (not for few stages), beams over the whole job, beams that rebuild a
+ * few crosscut segments of the best plan on less cloth, and shelves by knapsack (for few stages).
  */
 export function* rulerSearch(task: RulerTask, seed: number): Generator<RulerStep, void, number | undefined> {
   const { tables, stages } = task;
@@ -85,7 +85,7 @@ export function* rulerSearch(task: RulerTask, seed: number): Generator<RulerStep
   // What cannot lie here whole is no matter for beams, which look for whole plans only.
   const isWhole = tables.area <= task.limit * tables.width;
   const phases: { readonly phase: Phase; readonly share: number; spent: number }[] = [];
-  if (stages !== 3) phases.push({ phase: orders(task, best, rng), share: 1, spent: 0 });
+  if (stages === Infinity) phases.push({ phase: orders(task, best, rng), share: 1, spent: 0 });
   if (isWhole)
     phases.push(
       { phase: wholeBeams(task, beam(), best, rng), share: 2, spent: 0 },
@@ -95,14 +95,16 @@ export function* rulerSearch(task: RulerTask, seed: number): Generator<RulerStep
     const plans = sheetPlans(
       tables,
       task.limit,
+      stackedIn(stages),
       (areaLeft, end, plan) => offer(task, best, areaLeft, end, plan),
       rng,
     );
     phases.push({ phase: plans, share: SHEET_SHARE, spent: 0 });
   }
-  if (isWhole && stages === 3 && hasShelves(tables)) {
+  if (isWhole && stages < Infinity && hasShelves(tables)) {
     const plans = shelfPlans(
       tables,
+      stackedIn(stages),
       () => Math.min(task.limit + 1, best.end),
       (end, plan) => offer(task, best, 0, end, () => plan),
       rng,
@@ -121,6 +123,11 @@ export function* rulerSearch(task: RulerTask, seed: number): Generator<RulerStep
     const elsewhere = yield { evaluations, plan: best.takeNews(), isNarrow };
     if (elsewhere !== undefined) best.adopt(elsewhere);
   }
+}
+
+/** Pieces that may lie in a column of a shelf. */
+function stackedIn(stages: number): number {
+  return stages === 2 ? 1 : Infinity;
 }
 
 /** Offers a plan; one with strips that are too narrow counts as longer than it is. */

@@ -90,7 +90,7 @@ export function scoreChildren(run: BeamRun, states: BeamStates, i: number): void
     if (rest === 0 || pw > w || ph > h) continue;
     const widest = level === COLUMN ? 1 : Math.min(rest, Math.floor(w / pw));
     for (let nx = 1; nx <= widest; nx = nx < TIMES_ACROSS || nx === widest ? nx + 1 : widest) {
-      const tallest = Math.min(Math.floor(rest / nx), Math.floor(h / ph));
+      const tallest = stages === 2 ? 1 : Math.min(Math.floor(rest / nx), Math.floor(h / ph));
       for (let ny = 1; ny <= tallest; ny = ny < TIMES_ALONG || ny === tallest ? ny + 1 : tallest) {
         const count = nx * ny;
         const skip = count === rest ? size : -1;
@@ -111,6 +111,21 @@ export function scoreChildren(run: BeamRun, states: BeamStates, i: number): void
           const lost = beside + wasteOf(run, left, at, w, dh, skip);
           offer(run, i, way, nx, ny, 0, waste + lost, area, placed + count, fit);
           if (level === COLUMN || dw === 0 || dh === 0) continue;
+        }
+        if (stages === 2) {
+          offer(
+            run,
+            i,
+            way,
+            nx,
+            ny,
+            1,
+            waste + wasteOf(run, left, at, dw, h, skip) + bw * dh,
+            area,
+            placed + count,
+            fit,
+          );
+          continue;
         }
         // Three stages: over several columns side by side there is no cut left to part them.
         if (stages === 3 && nx > 1 && dh > 0) continue;
@@ -147,7 +162,8 @@ function scoreSegments(
   const dw = w - bw;
   const lost = wasteOf(run, left, at, dw, bh, skip) + wasteOf(run, left, at, w, h - bh, skip);
   offer(run, i, way, nx, ny, bh, waste + lost, area, placed, 1);
-  if (dw === 0 || (stages === 3 && nx > 1)) return;
+  // In two stages the block is the highest of its segment, so that nothing goes beyond it.
+  if (dw === 0 || stages === 2 || (stages === 3 && nx > 1)) return;
   for (let next = 0; next < ways; next++) {
     const size = waySize[next]!;
     if (size === skip || left[at + size]! === 0) continue;

@@ -76,7 +76,7 @@ test("the ruler beam scores and makes children as its slow twin does", () => {
     const height = Math.max(...tables.wayAlong, Math.ceil((tables.area / width) * slack));
     const loose = { sideLoose: seed % 2 === 0, endLoose: seed % 4 < 2 };
     const strips = seed % 3 === 0 ? { least: 1 + (seed % 5), ...loose } : ANY_STRIP;
-    const slow = new SlowBeam(tables, rng.below(2) === 0 ? 3 : Infinity, height, strips);
+    const slow = new SlowBeam(tables, [3, Infinity, 2][rng.below(3)]!, height, strips);
     let state = slow.start();
     for (;;) {
       const children = slow.children(state);

@@ -9,7 +9,7 @@ export const FREE_SIZE = 5;
 
 /** Cutting levels of a free rectangle. Without a limit on stages everything beyond the cloth itself is `ANY`. */
 export const CLOTH = 0;
-/** A full-width length of cloth: may be ripped. */
+/** A full-width length of cloth: may be ripped, and in two stages a piece trimmed in length. */
 export const SEGMENT = 1;
 /** Ripped from a segment: may be cut across, and a piece trimmed to width. */
 export const COLUMN = 2;
@@ -84,7 +84,7 @@ export interface BeamGuide {
 /** What stays the same for all beams of a job. */
 export interface BeamWorld {
   readonly tables: SearchTables;
-  /** 3: crosscut, rip, crosscut (and a trim); Infinity: any edge-to-edge cuts. */
+  /** 2: crosscut, rip (and a trim); 3: crosscut, rip, crosscut (and a trim); Infinity: any edge-to-edge cuts. */
   readonly stages: number;
   /** How narrow strips may be that are left over. */
   readonly strips: NarrowRule;

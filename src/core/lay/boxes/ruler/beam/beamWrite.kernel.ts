@@ -39,16 +39,16 @@ export function writeChild(run: BeamRun, from: BeamStates, slot: number, into: B
       h = height;
       along = true;
     }
-    const inner = stages === 3 ? (level === CLOTH ? SEGMENT : level) : ANY;
+    const inner = stages < Infinity ? (level === CLOTH ? SEGMENT : level) : ANY;
     const w2 = along ? bw : w;
     const h1 = along ? h : bh;
-    const beyondLevel = stages === 3 ? COLUMN : ANY;
+    const beyondLevel = stages < Infinity ? COLUMN : ANY;
     const trimmed = level === COLUMN;
     const besideFirst = (w - bw) * h1 >= w2 * (h - bh);
     for (let turn = 0; turn < 2; turn++) {
       if ((turn === 0) === besideFirst) {
         if (!trimmed && w > bw && h1 > 0) put(w - bw, h1, x + bw, y, inner);
-      } else if (h > bh) put(w2, h - bh, x, y + bh, beyondLevel);
+      } else if (h > bh && stages !== 2) put(w2, h - bh, x, y + bh, beyondLevel);
     }
     const size = tables.waySize[way]!;
     left[at + size]! -= nx * ny;

@@ -51,7 +51,7 @@ const CHILDREN_PER_STATE = 2;
 /** Longest trail of blocks before a beam is given up. */
 const MOST_TRAIL = 1 << 20;
 
-/** A beam for the pieces of `tables`, at most `mostBreadth` states wide; `stages` is 3 or Infinity. */
+/** A beam for the pieces of `tables`, at most `mostBreadth` states wide; `stages` is 2, 3 or Infinity. */
 export function rulerBeam(
   tables: SearchTables,
   stages: number,

@@ -21,7 +21,7 @@ export function isSheet(tables: SearchTables, length: number): boolean {
 }
 
 /**
- * Plans of three stages on closed cloth that leave out ever less, until nothing is left out: a few shelves are taken
+ * Plans of few stages on closed cloth, columns of up to `stacked` pieces (1 or Infinity), that leave out ever less, until nothing is left out: a few shelves are taken
  * out of the last plan and that length is filled again. How it is parted into shelves is a knapsack over their heights,
  * each worth what the best shelf of that height would be; the first of them is laid, the rest is parted anew with the
  * pieces that remain (two-stage patterns: Gilmore & Gomory 1965, Oper. Res. 13:94–120). What a size is worth strays a
@@ -31,10 +31,11 @@ export function isSheet(tables: SearchTables, length: number): boolean {
 export function* sheetPlans(
   tables: SearchTables,
   length: number,
+  stacked: number,
   offer: (areaLeft: number, end: number, plan: () => readonly LaidWay[]) => void,
   rng: Rng,
 ): Generator<number, void, void> {
-  const refilled = refiller(tables, length, rng);
+  const refilled = refiller(tables, length, stacked, rng);
   const worth = new Float64Array(tables.sizes);
   let shelves: readonly Shelf[] = [];
   const late = new Float64Array(LATE);
@@ -72,9 +73,10 @@ function someKept(shelves: readonly Shelf[], rng: Rng): Shelf[] {
 function refiller(
   tables: SearchTables,
   length: number,
+  stacked: number,
   rng: Rng,
 ): (kept: readonly Shelf[], worth: Float64Array) => Generator<number, Shelf[], void> {
-  const desk = shelfDesk(tables, length);
+  const desk = shelfDesk(tables, length, stacked);
   const value = new Float64Array(length + 1);
   const first = new Int32Array(length + 1);
 

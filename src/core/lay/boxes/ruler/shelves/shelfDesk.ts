@@ -26,9 +26,9 @@ export interface ShelfDesk {
   filled(height: number, counts: Int32Array, worth: Float64Array): Generator<number, Shelf, void>;
 }
 
-/** A desk for shelves up to `highest`. */
-export function shelfDesk(tables: SearchTables, highest: number): ShelfDesk {
-  const table = stackTable(tables, highest);
+/** A desk for shelves up to `highest`, up to `stacked` pieces a column (1 or Infinity). */
+export function shelfDesk(tables: SearchTables, highest: number, stacked: number): ShelfDesk {
+  const table = stackTable(tables, highest, stacked === 1);
   const { widths } = table;
   const knapsack = knapsackMemory(tables.width, widths.length);
   const values = new Float64Array(widths.length);

@@ -21,19 +21,20 @@ function highestOf(tables: SearchTables): number {
 }
 
 /**
- * Plans of three stages, one after another without end: shelves whose columns are stacks by knapsack over the
- * height, put side by side by knapsack over the width, the densest shelf first. After every plan the value of
+ * Plans of few stages, one after another without end: shelves whose columns are stacks by knapsack over the height, up to
+ * `stacked` pieces each (1 or Infinity), put side by side by knapsack over the width, the densest shelf first. After every plan the value of
  * pieces that lay on wasteful shelves goes up, so that they find a place earlier in the next (sequential value
  * correction: Belov, Scheithauer & Mukhacheva 2008, J. Oper. Res. Soc. 59:823–832; shelves after Gilmore & Gomory
  * 1965, Oper. Res. 13:94–120). Yields evaluations; hands over every complete plan shorter than `best()`.
  */
 export function* shelfPlans(
   tables: SearchTables,
+  stacked: number,
   best: () => number,
   offer: (end: number, plan: readonly LaidWay[]) => void,
   rng: Rng,
 ): Generator<number, void, void> {
-  const filler = shelfFiller(tables, rng);
+  const filler = shelfFiller(tables, stacked, rng);
   const worth = tables.sizeArea.slice();
   for (let round = 0; ; round++) {
     const power = 1 + 0.06 * rng.unit();
@@ -72,10 +73,11 @@ export function joined(shelves: readonly Shelf[]): LaidWay[] {
 /** Finds a good shelf for the pieces left, a few heights looked at closely. */
 function shelfFiller(
   tables: SearchTables,
+  stacked: number,
   rng: Rng,
 ): (left: Int32Array, worth: Float64Array) => Generator<number, Shelf, void> {
   const highest = highestOf(tables);
-  const desk = shelfDesk(tables, highest);
+  const desk = shelfDesk(tables, highest, stacked);
 
   return function* shelf(left, worth) {
     const scored: { height: number; density: number }[] = [];

@@ -12,13 +12,15 @@ export interface StackTable {
   readonly partCopies: Int32Array;
   /** Parts of ways up to each width. */
   readonly partsUpTo: Int32Array;
+  /** Whether a stack is one piece. */
+  readonly single: boolean;
 }
 
 /** Copies of a way are split into parts of 1, 2, 4 … and a rest; so many are enough for any count of pieces. */
 const PARTS_PER_WAY = 16;
 
-/** Memory for columns up to `highest` high. */
-export function stackTable(tables: SearchTables, highest: number): StackTable {
+/** Memory for columns up to `highest` high, of one piece each or of any number. */
+export function stackTable(tables: SearchTables, highest: number, single: boolean): StackTable {
   const widths = Int32Array.from(new Set(tables.acrossSorted));
   const parts = tables.ways * PARTS_PER_WAY;
   return {
@@ -29,6 +31,7 @@ export function stackTable(tables: SearchTables, highest: number): StackTable {
     partWay: new Int32Array(parts),
     partCopies: new Int32Array(parts),
     partsUpTo: new Int32Array(widths.length),
+    single,
   };
 }
 
@@ -45,7 +48,7 @@ export function fillStacks(
   upTo: number = table.highest,
 ): number {
   const { waysByAcross, wayAcross, wayAlong, waySize, ways } = tables;
-  const { highest, widths, value, taken, partWay, partCopies, partsUpTo } = table;
+  const { highest, widths, value, taken, partWay, partCopies, partsUpTo, single } = table;
   const row = highest + 1;
   let parts = 0;
   let work = 0;
@@ -58,7 +61,7 @@ export function fillStacks(
       const way = waysByAcross[at]!;
       const along = wayAlong[way]!;
       const each = worth[waySize[way]!]!;
-      let rest = Math.min(left[waySize[way]!]!, Math.floor(upTo / along));
+      let rest = Math.min(left[waySize[way]!]!, Math.floor(upTo / along), single ? 1 : Infinity);
       for (let copies = 1; rest > 0; copies *= 2) {
         const count = Math.min(copies, rest);
         rest -= count;
@@ -67,7 +70,7 @@ export function fillStacks(
         const partAt = parts * row;
         taken.fill(0, partAt, partAt + upTo + 1);
         for (let h = upTo; h >= size; h--) {
-          const candidate = value[from + h - size]! + gain;
+          const candidate = (single ? 0 : value[from + h - size]!) + gain;
           if (candidate > value[from + h]!) {
             value[from + h] = candidate;
             taken[partAt + h] = 1;
@@ -92,7 +95,7 @@ export function readStack(
   height: number,
   out: Int32Array,
 ): void {
-  const { highest, taken, partWay, partCopies, partsUpTo } = table;
+  const { highest, taken, partWay, partCopies, partsUpTo, single } = table;
   const row = highest + 1;
   out.fill(0);
   let h = height;
@@ -100,6 +103,7 @@ export function readStack(
     if (taken[part * row + h] === 0) continue;
     const way = partWay[part]!;
     out[way]! += partCopies[part]!;
+    if (single) return;
     h -= partCopies[part]! * tables.wayAlong[way]!;
   }
 }
