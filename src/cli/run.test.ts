@@ -95,7 +95,7 @@ test.each([
   [["measure", "a", "--lang", "de", "--efort", "3"], "meinen Sie --effort?"],
   [["measure", "a", "--lang", "de", "--effort", "NaN"], "muss eine Zahl von -5 bis 10 sein"],
   [["measure", "a", "--lang", "de", "--effort"], "braucht einen Wert"],
-  [["measure", "a", "--lang", "fr"], "--lang must be one of en, de"],
+  [["measure", "a", "--lang", "it"], "--lang must be one of en, de, fr"],
 ])("wrong usage %j is told in the language asked for", async (words, why) => {
   const { code, err } = await attempt(...words);
   expect(code).toBe(EXIT.usage);

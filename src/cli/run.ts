@@ -1,5 +1,5 @@
 import { nearestWord } from "../core/problems/nearestWord.ts";
-import { LANGUAGES, type Language } from "../core/units/language.ts";
+import { LANGUAGES, type Language } from "../core/words/words.ts";
 import { type Command, EXIT, type ExitCode, type Io, type ListedCommand, UsageError } from "./command.ts";
 import { commandHelp, programHelp, usageLine } from "./help.ts";
 import { InputProblem, reportInputProblem } from "./inOut/toldProblem.ts";

@@ -396,7 +396,7 @@ test("pieces of the shelf are put in another order by dragging and by pressing",
   await context.close();
 });
 
-test("a third language is one file: the draft is chosen, named as a draft, and kept", async () => {
+test("a third language: the draft is chosen, named as a draft, and kept; problems, constructions and the cut sheet speak it", async () => {
   const context = await stage.person();
   const page = await openPage(context, stage.url);
   await page.click('.headline .tools button[aria-label="Look and language"]');
@@ -406,7 +406,17 @@ test("a third language is one file: the draft is chosen, named as a draft, and k
   await page.reload();
   await page.waitForSelector('.places a:has-text("Tissu")');
   await page.click('.card-add button:has-text("Sangle")');
+  await page.waitForSelector('[data-path$=".construction"] option:has-text("pliée en quatre")', {
+    state: "attached",
+  });
+  await page.fill('[data-path="straps[0].width.mm"]', "abc");
+  await page.press('[data-path="straps[0].width.mm"]', "Enter");
+  await page.waitForSelector("text=n’est pas une longueur");
+  await page.press('[data-path="straps[0].width.mm"]', "Escape");
   await goTo(page, "#/lay");
   await page.waitForSelector(".piece");
+  await goTo(page, "#/table/sheet");
+  await page.waitForSelector("text=Coupez chaque pièce de la liste dans le droit-fil");
+  expect(await page.textContent("table")).toMatch(/longueur ou largeur[\s\S]*Pli à 24,5/u);
   await context.close();
 });

@@ -40,7 +40,8 @@ test("the program's help reads no package at all", () => {
   const { packages, files } = loadedBy("--help");
   expect(packages).toEqual([]);
   expect(files).toContain("cli/main.js");
-  expect(files.length).toBeLessThan(80);
+  // Words are read with what is wrong with a command line, of every language there is.
+  expect(files.filter((file) => !file.startsWith("core/words/")).length).toBeLessThan(25);
 });
 
 test("laying one project reads neither queue nor service, and no package of theirs", () => {

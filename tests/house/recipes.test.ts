@@ -1,7 +1,8 @@
 import { execFileSync } from "node:child_process";
-import { cpSync, mkdirSync, readFileSync, rmSync, symlinkSync, writeFileSync } from "node:fs";
+import { cpSync, mkdirSync, readdirSync, readFileSync, rmSync, symlinkSync, writeFileSync } from "node:fs";
 import { dirname, join } from "node:path";
 import { afterAll, beforeAll, expect, test } from "vitest";
+import { CATALOGUES as OURS } from "../../src/web/texts/texts.ts";
 import { freshFolder } from "../tools/programs.ts";
 
 // The recipes of DEVELOPERS.md, read from its own text and carried out in one copy of the house.
@@ -13,6 +14,8 @@ interface Edit {
   readonly line: string;
   readonly text: string;
 }
+
+const english = OURS.en;
 
 interface Recipe {
   readonly most: number;
@@ -102,10 +105,11 @@ test("the recipes are these, and each touches no more files than it says", () =>
     "A paper size",
     "A line's colour",
     "A German word",
+    "A language",
     "An engine",
     "An export format",
   ]);
-  const limits = [4, 4, 3, 1, 1, 3, 4];
+  const limits = [4, 4, 3, 1, 1, 3, 3, 4];
   for (const [i, [name, { most, besidesWords, edits }]] of [...recipes].entries()) {
     const paths = edits.map(({ path }) => path).filter((path) => !besidesWords || !path.includes("/core/words/"));
     expect(most, name).toBe(limits[i]);
@@ -149,6 +153,38 @@ test("the new shape is cut from a project file, the paper is known, the German w
     paper: { id: "B4", width: 250, height: 353 },
     words: ["Drachenviereck", "Ringlasche"],
   });
+});
+
+test("the new language is spoken by problems, constructions, cut sheet and page; what it lacks is English", async () => {
+  const answer = ran(`
+    import { problemLine } from "./dist/core/problems/describeProblem.js";
+    import { LANGUAGE_NAMES, READ_LANGUAGES, SENTENCES } from "./dist/core/words/words.js";
+    const said = (problem) => problemLine(problem, SENTENCES.eo);
+    const answer = {
+      name: LANGUAGE_NAMES.eo,
+      read: READ_LANGUAGES,
+      own: said({ code: "text-empty", path: "name" }),
+      english: said({ code: "plan-leaves-nothing", path: "" }),
+    };`);
+  expect(answer).toEqual({
+    name: "Esperanto (malneto)",
+    read: ["en", "de"],
+    own: "name: La teksto estas malplena. Skribu nomon.",
+    english: "This plan leaves nothing that is worth keeping. A leftover is kept from 60 mm wide and long.",
+  });
+  const strap = ["strap", "--construction", "fourfold", "--width", "25 mm", "--length", "60.5 cm", "--lang", "eo"];
+  expect(laywright(...strap)).toMatch(/Kvarfoje faldita \(4 layers\)[\s\S]*\d,\d mm/u);
+  laywright("lay", "project.json", "--out", "sheets", "--effort", "1000", "--lang", "eo");
+  const sheets = readdirSync(join(copy, "sheets"))
+    .filter((name) => name.endsWith(".txt"))
+    .map((name) => readFileSync(join(copy, "sheets", name), "utf8"));
+  expect(sheets.join("\n")).toMatch(/Tondofolio[\s\S]*along × across/u);
+  const { CATALOGUES } = (await import(join(copy, "src/web/texts/texts.ts"))) as {
+    CATALOGUES: Record<string, typeof english>;
+  };
+  const { shell, constructions } = CATALOGUES["eo"]!;
+  expect(shell.places).toEqual({ ...english.shell.places, bag: "Sako" });
+  expect(constructions.fourfold).toEqual({ name: "kvarfoje faldita", layers: "4 layers" });
 });
 
 test("a picture has the new colour and no more of the old one", () => {

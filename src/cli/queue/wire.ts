@@ -1,7 +1,7 @@
 import { z } from "zod";
 import { type LayPlan, UNPLACED_REASONS } from "../../core/lay/problem/layProblem.ts";
 import { CUT_MODES } from "../../core/lay/search/engine.ts";
-import { LANGUAGES } from "../../core/units/language.ts";
+import { LANGUAGES } from "../../core/words/words.ts";
 import { OUTPUTS } from "../../export/outputs.ts";
 import type { LayTask } from "../batch/layTask.ts";
 

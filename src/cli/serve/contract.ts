@@ -3,7 +3,7 @@ import { planJsonSchema } from "../../core/job/planDocument/planSchema.ts";
 import { CUT_MODES } from "../../core/lay/search/engine.ts";
 import { expected, group, plainNumber } from "../../core/project/file/fields.ts";
 import { projectJsonSchema } from "../../core/project/file/jsonSchema.ts";
-import { LANGUAGES } from "../../core/units/language.ts";
+import { LANGUAGES } from "../../core/words/words.ts";
 import { OUTPUTS } from "../../export/outputs.ts";
 
 /** How a job stands. */

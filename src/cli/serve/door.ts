@@ -9,8 +9,7 @@ import { readJob } from "../../core/job/projectJob.ts";
 import { problemLine } from "../../core/problems/describeProblem.ts";
 import type { Problem as HouseProblem } from "../../core/problems/problem.ts";
 import { problemsOfIssues } from "../../core/project/file/issues.ts";
-import { LANGUAGES, type Language } from "../../core/units/language.ts";
-import { SENTENCES } from "../../core/words/words.ts";
+import { type Language, READ_LANGUAGES, SENTENCES } from "../../core/words/words.ts";
 import type { LayTask } from "../batch/layTask.ts";
 import { SERVE_TEXTS, type ServeTexts } from "../words/serveTexts.ts";
 import { openApi, wishSchema } from "./contract.ts";
@@ -221,10 +220,10 @@ function isGroup(data: unknown): data is object {
  */
 function languageOf(c: Context, usual: Language): Language {
   const known = (wished: string): Language | undefined =>
-    LANGUAGES.find((language) => language === wished.split("-")[0]!.toLowerCase());
+    READ_LANGUAGES.find((language) => language === wished.split("-")[0]!.toLowerCase());
   const wanted = accepts(c, {
     header: "Accept-Language",
-    supports: [...LANGUAGES],
+    supports: [...READ_LANGUAGES],
     default: usual,
     match: (wishes) => {
       const wished = wishes.filter(({ q }) => q > 0).sort((a, b) => b.q - a.q);

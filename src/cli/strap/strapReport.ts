@@ -132,7 +132,7 @@ function sizes(result: StrapResult, words: StrapWords, texts: CliTexts["strap"])
 const BOUGHT = { yards: 914.4 / 8, metres: 10 } as const;
 
 /** A length to buy: rounded up, in each unit by its own step. */
-function metres(mm: number, language: Language): string {
+function metres(mm: number, language: string): string {
   const up = (step: number): number => Math.ceil(mm / step - 1e-9) * step;
   return `${formatLength(up(BOUGHT.metres), "m", language)} (${formatLength(up(BOUGHT.yards), "yd/8")})`;
 }

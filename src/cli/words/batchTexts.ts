@@ -1,6 +1,6 @@
 import type { AloneReason } from "../../core/batch/together.ts";
-import type { Language } from "../../core/units/language.ts";
 import { pluralOf } from "../../core/units/numberWords.ts";
+import { type ByLanguage, inEveryLanguage } from "../../core/words/words.ts";
 
 const pluralEn = pluralOf("en");
 const pluralDe = pluralOf("de");
@@ -161,4 +161,4 @@ const de: BatchTexts = {
 };
 
 /** What `batch` says, by language. */
-export const BATCH_TEXTS: Readonly<Record<Language, BatchTexts>> = { en, de };
+export const BATCH_TEXTS: ByLanguage<BatchTexts> = inEveryLanguage({ en, de });

@@ -1,5 +1,5 @@
-import type { Language } from "../../core/units/language.ts";
 import { pluralOf } from "../../core/units/numberWords.ts";
+import { type ByLanguage, inEveryLanguage } from "../../core/words/words.ts";
 
 /** What `binding` says, in one language; a language that lacks a sentence does not compile. */
 export interface BindingTexts {
@@ -37,4 +37,4 @@ const de: BindingTexts = {
 };
 
 /** The sentences of each language. */
-export const BINDING_TEXTS: Readonly<Record<Language, BindingTexts>> = { en, de };
+export const BINDING_TEXTS: ByLanguage<BindingTexts> = inEveryLanguage({ en, de });

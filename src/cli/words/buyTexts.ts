@@ -1,5 +1,5 @@
-import type { Language } from "../../core/units/language.ts";
 import { pluralOf } from "../../core/units/numberWords.ts";
+import { type ByLanguage, inEveryLanguage } from "../../core/words/words.ts";
 
 /** What `buy` says, in one language; a language that lacks a sentence does not compile. */
 export interface BuyTexts {
@@ -197,4 +197,4 @@ const de: BuyTexts = {
 };
 
 /** The sentences of each language. */
-export const BUY_TEXTS: Readonly<Record<Language, BuyTexts>> = { en, de };
+export const BUY_TEXTS: ByLanguage<BuyTexts> = inEveryLanguage({ en, de });

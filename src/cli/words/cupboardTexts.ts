@@ -1,6 +1,6 @@
 import type { CupboardStepKind } from "../../core/cupboard/cupboard.ts";
-import type { Language } from "../../core/units/language.ts";
 import { pluralOf } from "../../core/units/numberWords.ts";
+import { type ByLanguage, inEveryLanguage } from "../../core/words/words.ts";
 import type { Flag } from "../cupboard/changeFile.ts";
 
 /** What `cupboard` says, in one language; a language that lacks a sentence does not compile. */
@@ -187,4 +187,4 @@ const de: CupboardTexts = {
 };
 
 /** The sentences of each language. */
-export const CUPBOARD_TEXTS: Readonly<Record<Language, CupboardTexts>> = { en, de };
+export const CUPBOARD_TEXTS: ByLanguage<CupboardTexts> = inEveryLanguage({ en, de });

@@ -1,6 +1,6 @@
 import type { PatternKind } from "../../core/patterns/patternDrawing.ts";
-import type { Language } from "../../core/units/language.ts";
 import { pluralOf } from "../../core/units/numberWords.ts";
+import { type ByLanguage, inEveryLanguage } from "../../core/words/words.ts";
 
 const pluralEn = pluralOf("en");
 const pluralDe = pluralOf("de");
@@ -51,4 +51,4 @@ const de: PatternTexts = {
 };
 
 /** The sentences of each language. */
-export const PATTERN_TEXTS: Readonly<Record<Language, PatternTexts>> = { en, de };
+export const PATTERN_TEXTS: ByLanguage<PatternTexts> = inEveryLanguage({ en, de });

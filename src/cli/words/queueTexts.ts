@@ -1,5 +1,5 @@
-import type { Language } from "../../core/units/language.ts";
 import { pluralOf } from "../../core/units/numberWords.ts";
+import { type ByLanguage, inEveryLanguage } from "../../core/words/words.ts";
 
 const pluralEn = pluralOf("en");
 const pluralDe = pluralOf("de");
@@ -88,4 +88,4 @@ const de: QueueTexts = {
 };
 
 /** What is said of work on many machines, by language. */
-export const QUEUE_TEXTS: Readonly<Record<Language, QueueTexts>> = { en, de };
+export const QUEUE_TEXTS: ByLanguage<QueueTexts> = inEveryLanguage({ en, de });

@@ -1,5 +1,5 @@
-import type { Language } from "../../core/units/language.ts";
 import { withDecimalSign } from "../../core/units/numberWords.ts";
+import { type ByLanguage, inEveryLanguage } from "../../core/words/words.ts";
 
 /** What `serve` says, in one language; a language that lacks a word does not compile. */
 export interface ServeTexts {
@@ -67,4 +67,4 @@ const de: ServeTexts = {
 };
 
 /** What `serve` says, by language. */
-export const SERVE_TEXTS: Readonly<Record<Language, ServeTexts>> = { en, de };
+export const SERVE_TEXTS: ByLanguage<ServeTexts> = inEveryLanguage({ en, de });

@@ -1,5 +1,5 @@
-import type { Language } from "../../core/units/language.ts";
 import { withDecimalSign } from "../../core/units/numberWords.ts";
+import { type ByLanguage, inEveryLanguage } from "../../core/words/words.ts";
 import type { CliTexts } from "./cliTexts.ts";
 import { de } from "./de.ts";
 import { en } from "./en.ts";
@@ -121,7 +121,7 @@ const usageDe: UsageTexts = {
 };
 
 /** The sentences of each language. */
-export const USAGE_TEXTS: Readonly<Record<Language, UsageTexts>> = { en: usageEn, de: usageDe };
+export const USAGE_TEXTS: ByLanguage<UsageTexts> = inEveryLanguage({ en: usageEn, de: usageDe });
 
 /** What the commands say by language. */
-export const CLI_TEXTS: Readonly<Record<Language, CliTexts>> = { en, de };
+export const CLI_TEXTS: ByLanguage<CliTexts> = inEveryLanguage({ en, de });

@@ -1,6 +1,5 @@
-import { LANGUAGES } from "../units/language.ts";
 import { type SayLength, sayLengths } from "../units/sayLength.ts";
-import { SENTENCES } from "../words/words.ts";
+import { LANGUAGES, SENTENCES } from "../words/words.ts";
 import type { Problem, Sentence, Sentences } from "./problem.ts";
 
 /** A problem in words, and the place it was found (empty when it concerns the whole). */

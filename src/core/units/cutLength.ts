@@ -1,5 +1,4 @@
 import { formatLength, type LengthStyle, showLength } from "./formatLength.ts";
-import type { Language } from "./language.ts";
 import { withDecimalSign } from "./numberWords.ts";
 
 /** What a ruler and a rotary cutter hold, mm (common practice, no source). */
@@ -12,7 +11,7 @@ const TOLD_SHARE = 0.1;
  * only where that is further off than a cut is (0.5 mm) or than a tenth of a small length. Throws RangeError when
  * `mm` is not finite.
  */
-export function cutLength(mm: number, style: LengthStyle, language: Language = "en"): string {
+export function cutLength(mm: number, style: LengthStyle, language: string = "en"): string {
   if (style === "mm" || style === "cm") return formatLength(mm, style, language);
   const { text: plain, offByMm } = showLength(mm, style);
   const text = withDecimalSign(plain, language);

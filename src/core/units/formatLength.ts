@@ -1,4 +1,3 @@
-import type { Language } from "./language.ts";
 import { type LengthUnit, MM_PER_UNIT } from "./lengthWords.ts";
 import { withDecimalSign } from "./numberWords.ts";
 import { type LengthRange, parseLength } from "./parseLength.ts";
@@ -24,7 +23,7 @@ const SHOWN_WITHIN_MM = 0.05;
  * 0.05 mm away from it starts with "≈". Use `writeLength` where the text must read back to the same number.
  * The decimal sign is the language's.
  */
-export function formatLength(mm: number, style: LengthStyle, language: Language = "en"): string {
+export function formatLength(mm: number, style: LengthStyle, language: string = "en"): string {
   const shown = showLength(mm, style);
   // 1e-9: halves of a tenth are not held exactly by a double.
   const text = withDecimalSign(shown.text, language);

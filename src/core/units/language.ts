@@ -1,4 +1,2 @@
-/** Languages that sentences are written in. */
-export const LANGUAGES = ["en", "de"] as const;
-
-export type Language = (typeof LANGUAGES)[number];
+/** The languages that there are words in. Their one list stands with the words; here is its type, for who speaks none. */
+export type { Language } from "../words/words.ts";

@@ -13,6 +13,19 @@ test("German has a comma before the decimals and nothing else changes", () => {
   expect(cutLength(499.1, "m", "de")).toBe("0,499 m");
 });
 
+// Decimal signs: Unicode CLDR; French and Esperanto have the comma, Japanese the point.
+test("a language's tag says how it writes numbers", () => {
+  expect(["fr", "eo", "ja"].map((tag) => withDecimalSign("12.5 mm", tag))).toEqual([
+    "12,5 mm",
+    "12,5 mm",
+    "12.5 mm",
+  ]);
+  expect(formatLength(98.425, "mm", "fr")).toBe("98,4 mm");
+  expect(listedNumbers(["12,5", "20"], "fr")).toBe("12,5; 20");
+  // French counts nought as one: CLDR plural rules.
+  expect([0, 1, 2].map((n) => pluralOf("fr")(n, "one", "several"))).toEqual(["one", "one", "several"]);
+});
+
 test("what is shown in German reads back to what is shown in English", () => {
   for (let mm = 0.1; mm < 3000; mm = mm * 1.37 + 0.1)
     expect(parseLength(formatLength(mm, "mm", "de"), "mm", "")).toEqual(

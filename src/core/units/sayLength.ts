@@ -1,5 +1,4 @@
 import { formatLength, type LengthStyle, showLength } from "./formatLength.ts";
-import type { Language } from "./language.ts";
 import { MM_PER_UNIT } from "./lengthWords.ts";
 import { withDecimalSign } from "./numberWords.ts";
 
@@ -16,7 +15,7 @@ const RULED = MM_PER_UNIT.in;
  * Lengths of problems as a project shows lengths. In inches, what is not on the ruler is said in decimals where it is
  * below an inch, so that a gap of half a millimetre is not "≈0 in".
  */
-export function sayLengths(style: LengthStyle, language: Language): SayLength {
+export function sayLengths(style: LengthStyle, language: string): SayLength {
   const isInches = style === "in/16" || style === "in/32" || style === "yd/8";
   const decimals = (mm: number, figures: number): string => {
     const [value, unit] = isInches ? [mm / MM_PER_UNIT.in, "in"] : [mm, "mm"];

@@ -51,4 +51,11 @@ export interface PaperTexts {
     readonly patterns: string;
     readonly oneOfEach: string;
   };
+  /** What a measured test square says of the printer; sizes off in per cent, factors that pages are drawn by. */
+  readonly printer: {
+    readonly isTrue: string;
+    readonly fitted: (off: string, papers: readonly [drawn: string, printed: string] | null) => string;
+    readonly off: (off: string, across: string, down: string) => string;
+    readonly uneven: (across: string, down: string) => string;
+  };
 }

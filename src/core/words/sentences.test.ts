@@ -1,7 +1,7 @@
 import { expect, test } from "vitest";
 import { describeProblem } from "../problems/describeProblem.ts";
 import type { Problem } from "../problems/problem.ts";
-import { SENTENCES } from "./words.ts";
+import { LANGUAGES, SENTENCES } from "./words.ts";
 
 /** Every fact that any problem has, so that each sentence finds its own. */
 const FACTS = {
@@ -50,22 +50,27 @@ const PATTERN_FACTS = {
   ...{ errorMm: 8, hasPerspective: true, at: 6, gapMm: 7, doubledMm: 9, other: "flap", mended: false },
 };
 
+/** Figures of a sentence, by size; a decimal sign of either kind. */
+const figures = (text: string): string[] =>
+  (text.match(/\d+([.,]\d+)?/gu)?.map((figure) => figure.replace(",", ".")) ?? []).sort();
+
 test("every problem has whole sentences in every language, with the same figures in them", () => {
   const codes = Object.keys(SENTENCES.en) as Problem["code"][];
   for (const code of codes) {
     const edges = code === "no-such-edge" ? 4 : FACTS.edges;
     const own = code.startsWith("pattern-") ? PATTERN_FACTS : {};
     const problem = { ...FACTS, ...own, edges, code } as unknown as Problem;
-    const [en, de] = [SENTENCES.en, SENTENCES.de].map((table) => describeProblem(problem, table));
-    for (const { what, remedy } of [en!, de!]) {
-      expect(`${what} ${remedy}`, code).not.toMatch(/undefined|NaN|\[object/u);
-      expect(what, code).toMatch(/[.?]$/u);
-      expect(remedy, code).toMatch(/[.?)]$/u);
+    const english = describeProblem(problem, SENTENCES.en);
+    for (const language of LANGUAGES) {
+      const said = describeProblem(problem, SENTENCES[language]);
+      const at = `${language} ${code}`;
+      expect(`${said.what} ${said.remedy}`, at).not.toMatch(/undefined|NaN|\[object/u);
+      expect(said.what, at).toMatch(/[.?]$/u);
+      expect(said.remedy, at).toMatch(/[.?)]$/u);
+      expect(figures(said.what), at).toEqual(figures(english.what));
+      if (language === "en") continue;
+      expect(said.what, at).not.toBe(english.what);
+      expect(said.remedy, at).not.toBe(english.remedy);
     }
-    expect(de!.what, code).not.toBe(en!.what);
-    expect(de!.remedy, code).not.toBe(en!.remedy);
-    const figures = (text: string) =>
-      (text.match(/\d+([.,]\d+)?/gu)?.map((figure) => figure.replace(",", ".")) ?? []).sort();
-    expect(figures(de!.what), code).toEqual(figures(en!.what));
   }
 });

@@ -4,19 +4,23 @@ import { STRAP_WORDS } from "./words.ts";
 
 const facts = (text: string): string[] => [...new Set(text.match(/\{\w+\}/gu) ?? [])].sort();
 
-test("a phrase names the same facts in every language, and is translated", () => {
-  const { en, de } = STRAP_WORDS;
-  for (const code of Object.keys(en.phrases) as (keyof typeof en.phrases)[]) {
-    expect(facts(de.phrases[code]), code).toEqual(facts(en.phrases[code]));
-    expect(de.phrases[code], code).not.toBe(en.phrases[code]);
-    // Parts that follow another begin alike, so that they join up.
-    expect(/^[,; ]/u.test(de.phrases[code]), code).toBe(/^[,; ]/u.test(en.phrases[code]));
-  }
-});
+test.each(["de", "fr"] as const)(
+  "a phrase names the same facts in English and %s, and is translated",
+  (language) => {
+    const { en, [language]: own } = STRAP_WORDS;
+    for (const code of Object.keys(en.phrases) as (keyof typeof en.phrases)[]) {
+      expect(facts(own.phrases[code]), code).toEqual(facts(en.phrases[code]));
+      expect(own.phrases[code], code).not.toBe(en.phrases[code]);
+      // Parts that follow another begin alike, so that they join up; French has a blank before a semicolon.
+      const follows = (text: string): boolean => /^[,;\s]/u.test(text);
+      expect(follows(own.phrases[code]), code).toBe(follows(en.phrases[code]));
+    }
+  },
+);
 
 test("titles of folds in three and in four carry their layer count in every language", () => {
   for (const { constructions } of Object.values(STRAP_WORDS))
     for (const one of Object.values(constructions)) {
-      expect(constructionTitle(one)).toMatch(/\d.*(layer|Lage)/u);
+      expect(constructionTitle(one)).toMatch(/\d.*(layer|Lage|couche)/u);
     }
 });

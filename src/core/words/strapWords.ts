@@ -2,7 +2,6 @@ import type { LineNote, PieceLine } from "../materials/cutPiece.ts";
 import type { PlyRole } from "../straps/section/foldPlan.ts";
 import type { PresetId } from "../straps/wish/presets.ts";
 import type { ConstructionId, FoldChoices, HardwareNeeded } from "../straps/wish/strapWish.ts";
-import type { Language } from "../units/language.ts";
 import type { strapPhrases } from "./en/strapPhrases.ts";
 
 /** Every sentence, or part of one, that a strap's order of work and notes are made of. */
@@ -130,9 +129,7 @@ export interface ConstructionWords {
 }
 
 /** All words about straps in one language; a language that lacks one does not compile. */
-export interface StrapWords {
-  /** The language itself, for the decimal sign of lengths. */
-  readonly language: Language;
+export interface SpokenStraps {
   readonly phrases: Readonly<Record<PhraseCode, string>>;
   readonly constructions: Readonly<Record<ConstructionId, ConstructionWords>>;
   readonly rules: Readonly<Record<RuleCode, string>>;
@@ -152,6 +149,11 @@ export interface StrapWords {
   readonly picture: PictureWords;
   /** Below the picture of a strip; `part` is empty for the only one. */
   readonly laidFlat: (part: string) => string;
+}
+
+/** The same, and the tag of the language itself for the decimal sign of lengths. */
+export interface StrapWords extends SpokenStraps {
+  readonly language: string;
 }
 
 /** A construction's name with its layer count, so that folds in three and in four cannot be mistaken. */

@@ -8,7 +8,7 @@ import { TablePlace } from "../places/table/TablePlace.tsx";
 import { routeHash } from "../state/route.ts";
 import { useStore } from "../state/store.ts";
 import { unitsOf, useProject, useWorkbench, type Workbench, WorkbenchContext } from "../state/workbench.ts";
-import { CATALOGUES, coreLanguage, LanguageContext, TextsContext, useTexts } from "../texts/texts.ts";
+import { CATALOGUES, LanguageContext, TextsContext, useTexts } from "../texts/texts.ts";
 import { Headline } from "./Headline.tsx";
 import { useShortcuts } from "./shortcuts.ts";
 import { Told } from "./Told.tsx";
@@ -18,7 +18,7 @@ export function App({ bench }: { bench: Workbench }) {
   const language = useStore(bench.settings, (settings) => settings.language);
   return (
     <WorkbenchContext.Provider value={bench}>
-      <LanguageContext.Provider value={coreLanguage(language)}>
+      <LanguageContext.Provider value={language}>
         <TextsContext.Provider value={CATALOGUES[language]}>
           <Page />
         </TextsContext.Provider>

@@ -1,10 +1,11 @@
 import type { LengthStyle } from "../../core/units/formatLength.ts";
+import { LANGUAGE_NAMES, LANGUAGES, type Language } from "../../core/words/words.ts";
 import { ChoiceBlank } from "../fields/blanks.tsx";
 import { Dialog } from "../parts/Dialog.tsx";
 import type { Settings } from "../state/settings.ts";
 import { useStore } from "../state/store.ts";
 import { useChange, useProject, useWorkbench, withUnits } from "../state/workbench.ts";
-import { LANGUAGE_NAMES, type PageLanguage, useTexts } from "../texts/texts.ts";
+import { useTexts } from "../texts/texts.ts";
 
 /** Units, language, light or dark. */
 export function LookDialog({ onClose }: { onClose: () => void }) {
@@ -41,12 +42,12 @@ export function LookDialog({ onClose }: { onClose: () => void }) {
         ]}
         onValue={(next) => set({ theme: next })}
       />
-      <ChoiceBlank<PageLanguage>
+      <ChoiceBlank<Language>
         labelled
         label={texts.look.language}
         path="look.language"
         value={language}
-        options={(Object.keys(LANGUAGE_NAMES) as PageLanguage[]).map((id) => [id, LANGUAGE_NAMES[id]] as const)}
+        options={LANGUAGES.map((id) => [id, LANGUAGE_NAMES[id]] as const)}
         onValue={(next) => set({ language: next })}
       />
     </Dialog>

@@ -7,7 +7,7 @@ import { plansFromFile } from "../state/plansInFile.ts";
 import { projectCodec } from "../state/projectCodec.ts";
 import type { Session } from "../state/session.ts";
 import { keepWorkshop, keptWorkshop } from "../storage/workshops.ts";
-import type { Texts } from "../texts/en.ts";
+import type { Texts } from "../texts/texts.ts";
 import { saveTextFile } from "./projectFiles.ts";
 
 /** Why a file could not be opened. */

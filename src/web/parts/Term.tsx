@@ -1,6 +1,5 @@
 import { useId } from "preact/hooks";
-import type { Texts } from "../texts/en.ts";
-import { useTexts } from "../texts/texts.ts";
+import { type Texts, useTexts } from "../texts/texts.ts";
 
 /** Words of the trade that are explained on the spot. */
 export type TermId = keyof Texts["terms"];

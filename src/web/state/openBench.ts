@@ -8,7 +8,7 @@ import { openMaterialLibrary } from "../storage/materialLibrary.ts";
 import { openPlanStore } from "../storage/planStore.ts";
 import { openProjectStore } from "../storage/projectStore.ts";
 import { openSwatchPhotos } from "../storage/swatchPhotos.ts";
-import { CATALOGUES, coreLanguage } from "../texts/texts.ts";
+import { CATALOGUES } from "../texts/texts.ts";
 import { emptyProject } from "./emptyProject.ts";
 import { present } from "./history.ts";
 import { createKeptPlans } from "./keptPlans.ts";
@@ -84,7 +84,7 @@ export async function openBench(): Promise<Workbench> {
     turnedTo = id;
     void turnTo(id);
   });
-  const follow = () => board.follow(present(session.state.get().history), coreLanguage(settings.get().language));
+  const follow = () => board.follow(present(session.state.get().history), settings.get().language);
   session.state.subscribe(follow);
   follow();
   return {

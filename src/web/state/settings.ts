@@ -1,10 +1,9 @@
-import { LANGUAGES } from "../../core/units/language.ts";
-import { CATALOGUES, type PageLanguage } from "../texts/texts.ts";
+import { LANGUAGES, type Language, READ_LANGUAGES } from "../../core/words/words.ts";
 import { createStore, type Store } from "./store.ts";
 
 /** What this window looks like; kept on the device, not in the project. */
 export interface Settings {
-  readonly language: PageLanguage;
+  readonly language: Language;
   readonly theme: "auto" | "light" | "dark";
   /** The project that was open last. */
   readonly projectId: string | null;
@@ -27,24 +26,21 @@ export function openSettings(): Store<Settings> {
 
 function readSettings(): Settings {
   const fresh: Settings = {
-    language: LANGUAGES.find((known) => navigator.language.startsWith(known)) ?? "en",
+    // A draft is switched on by hand alone.
+    language: READ_LANGUAGES.find((known) => navigator.language.startsWith(known)) ?? "en",
     theme: "auto",
     projectId: null,
   };
   try {
     const kept = JSON.parse(localStorage.getItem(PLACE) ?? "{}") as Partial<Record<keyof Settings, unknown>>;
     return {
-      language: isPageLanguage(kept.language) ? kept.language : fresh.language,
+      language: LANGUAGES.find((known) => known === kept.language) ?? fresh.language,
       theme: kept.theme === "light" || kept.theme === "dark" ? kept.theme : "auto",
       projectId: typeof kept.projectId === "string" ? kept.projectId : null,
     };
   } catch {
     return fresh;
   }
-}
-
-function isPageLanguage(value: unknown): value is PageLanguage {
-  return typeof value === "string" && Object.hasOwn(CATALOGUES, value);
 }
 
 /** Puts the language and the theme on the page and follows the system where the theme is left to it. */

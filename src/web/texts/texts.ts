@@ -1,30 +1,25 @@
 import { createContext } from "preact";
 import { useContext } from "preact/hooks";
 import type { Language } from "../../core/units/language.ts";
-import { de } from "./de.ts";
-import { en, type Texts } from "./en.ts";
-import { fr } from "./fr.ts";
+import { type Draft, withEnglish } from "../../core/words/draft.ts";
+import type { StrapWords } from "../../core/words/strapWords.ts";
+import { type ByLanguage, byLanguage, STRAP_WORDS } from "../../core/words/words.ts";
+import { page as english, type PageTexts } from "./en/page.ts";
 
-/** Languages of the page: those of the core, and drafts, whose core words are English. */
-export type PageLanguage = Language | "fr";
+/** Every word on the page; what constructions are called is the core's. */
+export type Texts = PageTexts & Pick<StrapWords, "constructions">;
 
-/** The catalogue of each language. A new language is its file and its lines here. */
-export const CATALOGUES: Readonly<Record<PageLanguage, Texts>> = { en, de, fr };
+/** The words of each language's folder here: a language of the core that has none speaks English on the page. */
+const FOUND = import.meta.glob<Draft<PageTexts>>("./*/page.ts", { eager: true, import: "page" });
 
-/** How a language calls itself; a draft says so. */
-export const LANGUAGE_NAMES: Readonly<Record<PageLanguage, string>> = {
-  en: "English",
-  de: "Deutsch",
-  fr: "Français (brouillon)",
-};
-
-/** The language of problems, sheets and files for a language of the page. */
-export function coreLanguage(language: PageLanguage): Language {
-  return language === "fr" ? "en" : language;
-}
+/** The catalogue of each language. */
+export const CATALOGUES: ByLanguage<Texts> = byLanguage((language) => ({
+  ...withEnglish(FOUND[`./${language}/page.ts`] ?? {}, english),
+  constructions: STRAP_WORDS[language].constructions,
+}));
 
 /** The catalogue of the page's language. */
-export const TextsContext = createContext<Texts>(en);
+export const TextsContext = createContext<Texts>(CATALOGUES.en);
 
 /** The language that is switched on. */
 export const LanguageContext = createContext<Language>("en");

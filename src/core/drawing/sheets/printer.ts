@@ -1,6 +1,7 @@
 import type { Paper } from "../../project/papers.ts";
 import type { Language } from "../../units/language.ts";
 import { withDecimalSign } from "../../units/numberWords.ts";
+import { PAPER_TEXTS } from "../../words/words.ts";
 
 /** What the measured test square says about the printer. */
 export interface PrinterFinding {
@@ -60,43 +61,11 @@ function fittedPapers(factor: number, papers: readonly Paper[]): readonly [strin
 
 /** A finding in a sentence with what to do next. */
 export function describePrinter({ kind, papers, correction }: PrinterFinding, language: Language = "en"): string {
-  const words = WORDS[language];
-  if (kind === "true") return words.true;
+  const words = PAPER_TEXTS[language].printer;
+  if (kind === "true") return words.isTrue;
   const off = `${withDecimalSign((Math.abs(1 / correction.x - 1) * 100).toFixed(1), language)} %`;
   if (kind === "fit-to-page") return words.fitted(off, papers);
   const factor = (value: number): string => withDecimalSign(value.toFixed(4), language);
   const [x, y] = [factor(correction.x), factor(correction.y)] as const;
   return kind === "off" ? words.off(off, x, y) : words.uneven(x, y);
 }
-
-interface PrinterWords {
-  readonly true: string;
-  readonly fitted: (off: string, papers: PrinterFinding["papers"]) => string;
-  readonly off: (off: string, x: string, y: string) => string;
-  readonly uneven: (x: string, y: string) => string;
-}
-
-const WORDS: Readonly<Record<Language, PrinterWords>> = {
-  en: {
-    true: "The printer is true: no correction needed.",
-    fitted: (off, papers) => {
-      const why = papers ? ` as when a page for ${papers[0]} is fitted on ${papers[1]}` : "";
-      return `Both ways are off by the same ${off}${why}: the print window said “fit to page”. Choose 100 % or “actual size” and the right paper, and print the test square again.`;
-    },
-    off: (off, x, y) =>
-      `The printer is off by ${off}: pages are drawn ×${x} across and ×${y} down to come out true.`,
-    uneven: (x, y) =>
-      `The printer stretches the two ways differently: pages are drawn ×${x} across and ×${y} down to come out true.`,
-  },
-  de: {
-    true: "Der Drucker druckt maßhaltig: Es braucht keinen Ausgleich.",
-    fitted: (off, papers) => {
-      const why = papers ? `, wie wenn eine Seite für ${papers[0]} auf ${papers[1]} eingepasst wird` : "";
-      return `Beide Richtungen weichen um dieselben ${off} ab${why}: Im Druckfenster stand „an Seite anpassen“. Wählen Sie 100 % oder „tatsächliche Größe“ und das richtige Papier, und drucken Sie das Prüfquadrat noch einmal.`;
-    },
-    off: (off, x, y) =>
-      `Der Drucker weicht um ${off} ab: Die Seiten sind ×${x} quer und ×${y} hoch gezeichnet, damit sie stimmen.`,
-    uneven: (x, y) =>
-      `Der Drucker streckt die Richtungen verschieden: Die Seiten sind ×${x} quer und ×${y} hoch gezeichnet, damit sie stimmen.`,
-  },
-};

@@ -1,7 +1,6 @@
 import { straightContour } from "../../geometry/contourShapes.ts";
 import type { InchStep } from "../../materials/material.ts";
 import { formatLength } from "../../units/formatLength.ts";
-import type { Language } from "../../units/language.ts";
 import { withDecimalSign } from "../../units/numberWords.ts";
 import type { DrawingItem } from "../list/drawing.ts";
 import { drawArea, drawLine, drawText } from "../list/items.ts";
@@ -14,14 +13,14 @@ const OVERSHOOT = 1;
 const LEAST_FRACTION: Readonly<Record<InchStep, number>> = { "in/16": 25.4 / 32, "in/32": 25.4 / 64 };
 
 /** A length as it stands on pictures, with inches as fine as the material can be measured; null for none. */
-export function lengthLabel(mm: number, inches: InchStep | null, language: Language): string {
+export function lengthLabel(mm: number, inches: InchStep | null, language: string): string {
   const metric = formatLength(mm, "mm", language);
   if (inches === null || Math.abs(mm) < LEAST_FRACTION[inches]) return metric;
   return `${metric} (${formatLength(mm, inches)})`;
 }
 
 /** A thickness; inches, where they are asked for, in thousandths: no ruler's fraction tells one layer from another. */
-export function thicknessLabel(mm: number, inches: InchStep | null, language: Language): string {
+export function thicknessLabel(mm: number, inches: InchStep | null, language: string): string {
   const metric = formatLength(mm, "mm", language);
   return inches === null ? metric : `${metric} (${withDecimalSign((mm / 25.4).toFixed(3), language)} in)`;
 }

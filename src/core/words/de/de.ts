@@ -22,6 +22,8 @@ const made = { ...panelSentences, ...strapSentences, ...matchSentences, ...laySe
 
 /** Everything said in German. */
 export const de: Words = {
+  called: "Deutsch",
+  draft: null,
   problems: { ...brought, ...made },
   cautions,
   straps,

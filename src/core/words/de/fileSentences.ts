@@ -45,6 +45,13 @@ const EXPECTED: Readonly<Record<Expected, string>> = {
   size: 'eine Länge wie "25 mm" oder eine Gruppe wie { "cut": "10 cm" }',
 };
 
+const GRAINS: Readonly<Record<string, string>> = {
+  lengthwise: "längs",
+  crosswise: "quer",
+  either: "längs oder quer",
+};
+const grainOf = (grain: string): string => GRAINS[grain] ?? grain;
+
 /** Project files in German. */
 export const fileSentences: SentenceTable<FileProblem> = {
   "file-empty": () => ({
@@ -212,8 +219,8 @@ export const fileSentences: SentenceTable<FileProblem> = {
     remedy: `Geben Sie höchstens ${say(mostMm)} an, den halben Abstand zum nächsten Punkt, oder setzen Sie einen Punkt auf den Bogen.`,
   }),
   "grain-conflict": ({ wish, materialId, rule }) => ({
-    what: `Ein Teil mit Fadenlauf "${wish}" lässt sich nicht aus ${quoted(materialId)} schneiden, das nur "${rule}" verwendet wird.`,
-    remedy: `Setzen Sie das Teil auf "${rule}" oder "either", oder ändern Sie den Fadenlauf des Materials.`,
+    what: `Ein Teil mit Fadenlauf ${grainOf(wish)} lässt sich nicht aus ${quoted(materialId)} schneiden, das nur ${grainOf(rule)} verwendet wird.`,
+    remedy: `Legen Sie das Teil ${grainOf(rule)} oder in beide Richtungen, oder ändern Sie den Fadenlauf des Materials.`,
   }),
   "too-many-pieces": ({ count, most }) => ({
     what: `Das Projekt braucht ${count} Teile.`,

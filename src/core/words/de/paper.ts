@@ -50,4 +50,15 @@ export const paper: PaperTexts = {
     patterns: "Schnittteile",
     oneOfEach: "eines von jedem runden Teil",
   },
+  printer: {
+    isTrue: "Der Drucker druckt maßhaltig: Es braucht keinen Ausgleich.",
+    fitted: (off, papers) => {
+      const why = papers ? `, wie wenn eine Seite für ${papers[0]} auf ${papers[1]} eingepasst wird` : "";
+      return `Beide Richtungen weichen um dieselben ${off} ab${why}: Im Druckfenster stand „an Seite anpassen“. Wählen Sie 100 % oder „tatsächliche Größe“ und das richtige Papier, und drucken Sie das Prüfquadrat noch einmal.`;
+    },
+    off: (off, x, y) =>
+      `Der Drucker weicht um ${off} ab: Die Seiten sind ×${x} quer und ×${y} hoch gezeichnet, damit sie stimmen.`,
+    uneven: (x, y) =>
+      `Der Drucker streckt die Richtungen verschieden: Die Seiten sind ×${x} quer und ×${y} hoch gezeichnet, damit sie stimmen.`,
+  },
 };

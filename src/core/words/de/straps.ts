@@ -1,5 +1,5 @@
 import { pluralOf } from "../../units/numberWords.ts";
-import type { LineWord, StrapWords } from "../strapWords.ts";
+import type { LineWord, SpokenStraps } from "../strapWords.ts";
 import { strapPhrases } from "./strapPhrases.ts";
 
 const plural = pluralOf("de");
@@ -16,8 +16,7 @@ const LINES: Readonly<Record<LineWord, string>> = {
 };
 
 /** Words about straps in German. */
-export const straps: StrapWords = {
-  language: "de",
+export const straps: SpokenStraps = {
   phrases: strapPhrases,
   constructions: {
     fourfold: { name: "vierfach gefaltet", layers: "4 Lagen" },

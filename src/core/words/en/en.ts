@@ -22,6 +22,8 @@ const made = { ...panelSentences, ...strapSentences, ...matchSentences, ...laySe
 
 /** Everything said in English. */
 export const en: Words = {
+  called: "English",
+  draft: null,
   problems: { ...brought, ...made },
   cautions,
   straps,

@@ -49,4 +49,15 @@ export const paper: PaperTexts = {
     patterns: "Patterns",
     oneOfEach: "one of each curved piece",
   },
+  printer: {
+    isTrue: "The printer is true: no correction needed.",
+    fitted: (off, papers) => {
+      const why = papers ? ` as when a page for ${papers[0]} is fitted on ${papers[1]}` : "";
+      return `Both ways are off by the same ${off}${why}: the print window said “fit to page”. Choose 100 % or “actual size” and the right paper, and print the test square again.`;
+    },
+    off: (off, x, y) =>
+      `The printer is off by ${off}: pages are drawn ×${x} across and ×${y} down to come out true.`,
+    uneven: (x, y) =>
+      `The printer stretches the two ways differently: pages are drawn ×${x} across and ×${y} down to come out true.`,
+  },
 };

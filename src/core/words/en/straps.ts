@@ -1,12 +1,11 @@
 import { pluralOf } from "../../units/numberWords.ts";
-import type { StrapWords } from "../strapWords.ts";
+import type { SpokenStraps } from "../strapWords.ts";
 import { strapPhrases } from "./strapPhrases.ts";
 
 const plural = pluralOf("en");
 
 /** Words about straps in English. */
-export const straps: StrapWords = {
-  language: "en",
+export const straps: SpokenStraps = {
   phrases: strapPhrases,
   constructions: {
     fourfold: { name: "folded in four", layers: "4 layers" },

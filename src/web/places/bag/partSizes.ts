@@ -4,7 +4,7 @@ import type { Project } from "../../../core/project/project.ts";
 import { sizedPanelOf } from "../../../core/project/sizedPanels.ts";
 import type { StrapWish } from "../../../core/straps/wish/strapWish.ts";
 import type { LengthWords } from "../../fields/units.ts";
-import type { Texts } from "../../texts/en.ts";
+import type { Texts } from "../../texts/texts.ts";
 
 /** Size of a strap as the maker asked for it. */
 export function strapSize(strap: StrapWish, lengths: LengthWords, texts: Texts): string {

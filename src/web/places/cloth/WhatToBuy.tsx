@@ -16,8 +16,7 @@ import type { ShopLine } from "../../shop/protocol.ts";
 import { type Shop, useShop } from "../../shop/useShop.ts";
 import { routeHash } from "../../state/route.ts";
 import { useProject, useWorkbench } from "../../state/workbench.ts";
-import type { Texts } from "../../texts/en.ts";
-import { useLanguage, useTexts } from "../../texts/texts.ts";
+import { type Texts, useLanguage, useTexts } from "../../texts/texts.ts";
 import { FromThisPiece } from "./FromThisPiece.tsx";
 import { OneBagMore } from "./OneBagMore.tsx";
 

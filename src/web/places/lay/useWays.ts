@@ -8,8 +8,7 @@ import { clothUsed } from "../../../core/lay/problem/planSums.ts";
 import type { Project } from "../../../core/project/project.ts";
 import { type LengthWords, useLengths } from "../../fields/units.ts";
 import type { LayState } from "../../state/layBoard.ts";
-import type { Texts } from "../../texts/en.ts";
-import { useTexts } from "../../texts/texts.ts";
+import { type Texts, useTexts } from "../../texts/texts.ts";
 import { useWeighed } from "../../weigh/useWeighed.ts";
 
 /** Ways shown at most, those of other stock besides; the thriftiest first. */
