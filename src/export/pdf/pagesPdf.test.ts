@@ -1,6 +1,6 @@
 import { readFileSync } from "node:fs";
 import { PDFDocument, PDFName } from "pdf-lib";
-import { expect, test } from "vitest";
+import { expect, test, vi } from "vitest";
 import { drawLine, drawText } from "../../core/drawing/list/items.ts";
 import { type Page, paperPart } from "../../core/drawing/list/page.ts";
 import { circleContour } from "../../core/geometry/contourShapes.ts";
@@ -33,6 +33,23 @@ test("same pages, same bytes", async () => {
   const twice = await Promise.all([0, 1].map(() => pagesPdf([page(210, 297)], fonts, { title: "Lay" })));
   expect(twice[0]!.bytes).toEqual(twice[1]!.bytes);
   expect(twice[0]!.missingGlyphs).toEqual([]);
+});
+
+test("many pages are written in one go, without a rest by the clock", async () => {
+  vi.useFakeTimers();
+  try {
+    const { bytes } = await pagesPdf(
+      Array.from({ length: 120 }, () => page(210, 297)),
+      fonts,
+      { title: "Lay" },
+    );
+    expect(vi.getTimerCount()).toBe(0);
+    expect((await PDFDocument.load(bytes, { updateMetadata: false, parseSpeed: Infinity })).getPageCount()).toBe(
+      120,
+    );
+  } finally {
+    vi.useRealTimers();
+  }
 });
 
 test("a character without a glyph is named and stands in the page as its number", async () => {
