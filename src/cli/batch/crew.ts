@@ -2,7 +2,7 @@ import { existsSync } from "node:fs";
 import { fileURLToPath } from "node:url";
 import { MessageChannel } from "node:worker_threads";
 import type { SearchTold } from "./layTask.ts";
-import { doThreadTask, type ThreadResult, type ThreadTask } from "./threadTask.ts";
+import type { ThreadResult, ThreadTask } from "./threadTask.ts";
 
 /** The compiled entry of a worker thread, beside this file. */
 const ENTRY = new URL("./batchWorkerEntry.js", import.meta.url);
@@ -28,8 +28,11 @@ export interface Crew {
  * must where the sources run uncompiled: there nothing ends a task before its time.
  */
 export async function crewOf(threads: number, entry: URL = ENTRY, least = 2): Promise<Crew> {
-  if (threads < least || !existsSync(entry))
+  if (threads < least || !existsSync(entry)) {
+    // Engines and drawings are read where they run: beside threads of its own this one has no use for them.
+    const { doThreadTask } = await import("./threadTask.ts");
     return { threads: 1, run: (task, wish) => doThreadTask(task, wish?.told), close: async () => {} };
+  }
   const { Tinypool } = await import("tinypool");
   const pool = new Tinypool({ filename: fileURLToPath(entry), minThreads: threads, maxThreads: threads });
   return {
