@@ -1,6 +1,6 @@
 // The image and the compose file are read by parsers of others (dockerfile-utils, yaml), and the command lines in them by
 // the program's own. Building them needs an engine, which is not everywhere.
-import { readFileSync } from "node:fs";
+import { existsSync, readFileSync } from "node:fs";
 import { DockerfileParser } from "dockerfile-ast";
 import { validate } from "dockerfile-utils";
 import { expect, test } from "vitest";
@@ -39,6 +39,17 @@ test("the image is sound, of two stages, and runs the program as nobody in parti
   const { files, bin } = JSON.parse(read("package.json"));
   for (const folder of files.filter((name: string) => !name.startsWith("!"))) expect(last).toContain(`/${folder} `);
   expect(entry!.getArgumentsContent()).toContain(bin.laywright);
+});
+
+test("what the last stage copies is in the sources, or is made by installing", () => {
+  const copied = DockerfileParser.parse(image)
+    .getCOPYs()
+    .filter((copy) => copy.getFlags().some((flag) => flag.getName() === "from"))
+    .flatMap((copy) => copy.getArguments().slice(0, -1))
+    .map((source) => source.getValue().replace(/^\/laywright\//u, ""));
+  expect(copied).toContain("package.json");
+  const made = ["dist", "node_modules"];
+  for (const path of copied) if (!made.includes(path)) expect(existsSync(new URL(path, root)), path).toBe(true);
 });
 
 test("a store, workers, a batch and the service; no port but the service's, on this machine alone", () => {
