@@ -1,12 +1,16 @@
 // `npm run bench:web`: how fast the page is in Chromium on this machine. Prints one JSON document.
+// `npm run bench:web -- --plans FOLDER [--seconds 20]`: instead, what its plans of the demo and of open instances come to
+// beside the command line's with two threads.
 import { execFileSync } from "node:child_process";
 import { readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
+import { parseArgs } from "node:util";
 import { gzipSync } from "node:zlib";
 import type { Page } from "playwright-core";
 import { buildPage, demoText, goTo, openFile, openPage, openStage } from "../e2e/browser.ts";
 import { editStrap, heldKilobytes } from "../e2e/heap.ts";
 import { handCosts } from "./pageHands.ts";
+import { plansOnPage } from "./plansOnPage.ts";
 
 /** Kilobytes of the page's own script as a server sends it; workers and export code are loaded on demand. */
 function scriptSize(): { page: number; searchWorker: number; exportWorker: number } {
@@ -138,11 +142,20 @@ async function loadFigures(page: Page): Promise<Record<string, number>> {
   });
 }
 
+const { values } = parseArgs({
+  options: { plans: { type: "string" }, seconds: { type: "string", default: "20" } },
+});
 const stage = await openStage();
 const context = await stage.person();
 // The loader names functions with a helper that the page does not have.
 await context.addInitScript("globalThis.__name = (each) => each");
 const page = await openPage(context, stage.url);
+if (values.plans !== undefined) {
+  const plans = await plansOnPage(page, values.plans, Number(values.seconds));
+  await stage.close();
+  console.log(JSON.stringify(plans, null, 2));
+  process.exit();
+}
 await page.evaluate(() => {
   const tasks: number[] = [];
   Object.assign(window, { tasks });
