@@ -80,41 +80,54 @@ export function changed(code: string, { start, end, text }: Pick<Mutant, "start"
   return code.slice(0, start) + text + code.slice(end);
 }
 
+/** A stretch of a source that is put in brackets: with the changes of it, or as the value of a module's own name. */
+interface Span {
+  readonly start: number;
+  readonly end: number;
+  readonly changes: [number, Mutant][];
+  readonly name: string | null;
+}
+
 /**
  * A source with every change in it: `__change(n)` tells whether the n-th of `mutants` is on, and that its place was
  * reached; every loop says at each round that it goes on (`__round()`), so that one without end is found by counting.
+ * What a module names while it loads, functions apart, can be worked out again (`__kept`) once a switch is thrown.
  */
 export function withSwitches(code: string, mutants: ReadonlyMap<number, Mutant>): string {
-  const marks = roundMarks(code);
+  const source = ts.createSourceFile("source.ts", code, ts.ScriptTarget.Latest, true);
+  const values = keptValues(source);
+  const marks = [...roundMarks(source), ...values.map(({ at }) => ({ at, text: "let", instead: "const".length }))];
+  marks.sort((a, b) => a.at - b.at);
   let mark = 0;
   const plain = (from: number, to: number): string => {
     let out = "";
     let at = from;
     for (; mark < marks.length && marks[mark]!.at <= to; mark++) {
       out += code.slice(at, marks[mark]!.at) + marks[mark]!.text;
-      at = marks[mark]!.at;
+      at = marks[mark]!.at + marks[mark]!.instead;
     }
     return out + code.slice(at, to);
   };
-  const spans = new Map<string, [number, Mutant][]>();
+  const spans = new Map<string, Span>();
+  for (const { start, end, name } of values) spans.set(`${start} ${end}`, { start, end, changes: [], name });
   for (const entry of mutants) {
     const { start, end } = entry[1].within;
-    spans.set(`${start} ${end}`, [...(spans.get(`${start} ${end}`) ?? []), entry]);
+    const span = spans.get(`${start} ${end}`) ?? { start, end, changes: [], name: null };
+    span.changes.push(entry);
+    spans.set(`${start} ${end}`, span);
   }
   // Outer before inner where both begin at one place.
-  const sorted = [...spans.values()].sort(
-    ([[, a]], [[, b]]) => a.within.start - b.within.start || b.within.end - a.within.end,
-  );
+  const sorted = [...spans.values()].sort((a, b) => a.start - b.start || b.end - a.end);
   let next = 0;
   const emit = (from: number, to: number): string => {
     let out = "";
     let at = from;
-    while (next < sorted.length && sorted[next]![0]![1].within.start < to) {
-      const here = sorted[next++]!;
-      const { start, end } = here[0]![1].within;
+    while (next < sorted.length && sorted[next]!.start < to) {
+      const { start, end, changes, name } = sorted[next++]!;
       const before = plain(at, start);
-      const switches = here.map(([n, { within }]) => `__change(${n}) ? (${within.text}) : `).join("");
-      out += `${before}(${switches}(${emit(start, end)}))`;
+      const switches = changes.map(([n, { within }]) => `__change(${n}) ? (${within.text}) : `).join("");
+      const value = `(${switches}(${emit(start, end)}))`;
+      out += before + (name === null ? value : `__kept(() => ${value}, (value) => { ${name} = value; })`);
       at = end;
     }
     return out + plain(at, to);
@@ -122,20 +135,40 @@ export function withSwitches(code: string, mutants: ReadonlyMap<number, Mutant>)
   return emit(0, code.length);
 }
 
+/** What a module gives names to while it loads: where `const` stands, and the value. Functions are no values here. */
+function keptValues(source: ts.SourceFile): { at: number; start: number; end: number; name: string }[] {
+  return source.statements.flatMap((statement) => {
+    if (!ts.isVariableStatement(statement) || !(statement.declarationList.flags & ts.NodeFlags.Const)) return [];
+    const { declarations } = statement.declarationList;
+    const [{ name, initializer } = { name: undefined, initializer: undefined }] = declarations;
+    if (declarations.length !== 1 || !name || !ts.isIdentifier(name) || !initializer) return [];
+    if (ts.isArrowFunction(initializer) || ts.isFunctionExpression(initializer)) return [];
+    const [at, start, end] = [
+      statement.declarationList.getStart(source),
+      initializer.getStart(source),
+      initializer.getEnd(),
+    ];
+    return [{ at, start, end, name: name.text }];
+  });
+}
+
 /** What is put into a source so that its loops count their rounds, in order of place. */
-function roundMarks(code: string): { at: number; text: string }[] {
-  const source = ts.createSourceFile("loops.ts", code, ts.ScriptTarget.Latest, true);
-  const marks: { at: number; text: string }[] = [];
+function roundMarks(source: ts.SourceFile): { at: number; text: string; instead: number }[] {
+  const marks: { at: number; text: string; instead: number }[] = [];
+  const put = (at: number, text: string): number => marks.push({ at, text, instead: 0 });
   const visit = (node: ts.Node): void => {
     if (ts.isIterationStatement(node, false)) {
       const body = node.statement;
-      if (ts.isBlock(body)) marks.push({ at: body.getStart(source) + 1, text: "__round();" });
-      else marks.push({ at: body.getStart(source), text: "{__round();" }, { at: body.getEnd(), text: "}" });
+      if (ts.isBlock(body)) put(body.getStart(source) + 1, "__round();");
+      else {
+        put(body.getStart(source), "{__round();");
+        put(body.getEnd(), "}");
+      }
     }
     ts.forEachChild(node, visit);
   };
   visit(source);
-  return marks.sort((a, b) => a.at - b.at);
+  return marks;
 }
 
 /** Sources and tests that a test brings in, types left out, with the number of steps to each. */
