@@ -66,25 +66,25 @@ function openEnds(corner: MovedCorner, end: CornerEnd, cross: number, dot: numbe
     const square = squareEnds(corner, end.to, cross, dot);
     if (square !== null) return square;
   }
-  if (cut !== null && cut < reach - SAME) return bluntEnds(corner, tip, reach, cut, cross) ?? [tip];
-  if (reach > MITRE_LIMIT * widest * (1 + 1e-9)) return bluntEnds(corner, tip, reach, widest, cross) ?? [tip];
+  if (cut !== null && cut < reach - SAME) return bluntEnds(corner, tip, reach, cut) ?? [tip];
+  if (reach > MITRE_LIMIT * widest * (1 + 1e-9)) return bluntEnds(corner, tip, reach, widest) ?? [tip];
   return [tip];
 }
 
 /** The tip cut off across its middle, `cut` from the corner; null when the cut would not meet both edges. */
-function bluntEnds(corner: MovedCorner, tip: Vector, reach: number, cut: number, cross: number): Vector[] | null {
+function bluntEnds(corner: MovedCorner, tip: Vector, reach: number, cut: number): Vector[] | null {
   const { at, from, to, before, after } = corner;
   const middle: Vector = [(tip[0] - at[0]) / reach, (tip[1] - at[1]) / reach];
   const first = beside(at, from, before);
   const last = beside(at, to, after);
   const ahead = dotOf(from, middle);
   const back = -dotOf(to, middle);
-  if (ahead <= 0 || back <= 0 || cross <= 0) return null;
+  if (ahead <= 0 || back <= 0) return null;
   const short = (point: Vector): number => cut - dotOf([point[0] - at[0], point[1] - at[1]], middle);
   return [along(first, from, short(first) / ahead), along(last, to, -short(last) / back)];
 }
 
-/** The tip cut off square to one edge; null when the other's allowance does not reach past it. */
+/** The tip cut off square to one edge; null where no tip lies beyond the other's allowance. */
 function squareEnds(corner: MovedCorner, to: "before" | "after", cross: number, dot: number): Vector[] | null {
   // Only a corner that turns by more than a right angle has a tip beyond the other's allowance.
   if (dot >= -SAME) return null;
@@ -92,12 +92,9 @@ function squareEnds(corner: MovedCorner, to: "before" | "after", cross: number, 
   const last = beside(corner.at, corner.to, corner.after);
   const width = to === "before" ? corner.after : corner.before;
   const reach = (width * (cross - 1)) / dot;
-  if (to === "before") {
-    if ((corner.after - corner.before * dot) / cross <= width) return null;
-    return [along(first, corner.from, width), along(last, corner.to, -reach)];
-  }
-  if ((corner.before - corner.after * dot) / cross <= width) return null;
-  return [along(first, corner.from, reach), along(last, corner.to, -width)];
+  return to === "before"
+    ? [along(first, corner.from, width), along(last, corner.to, -reach)]
+    : [along(first, corner.from, reach), along(last, corner.to, -width)];
 }
 
 /**
