@@ -1,4 +1,5 @@
 import { minkowskiDiff } from "clipper2-ts";
+import fc from "fast-check";
 import { expect, test } from "vitest";
 import { ringBox } from "./box.ts";
 import { convexParts } from "./convexParts.ts";
@@ -87,4 +88,84 @@ test("two panels of 160 teeth: as far apart as their sizes, and done in seconds"
   const rings = noFitRings(one, one);
   const box = ringBox(rings.reduce((a, b) => (signedArea(b) > signedArea(a) ? b : a)));
   expect(box).toEqual({ minX: -2_000_000, minY: -2_000_000, maxX: 2_000_000, maxY: 2_000_000 });
+});
+
+/** A star of whole numbers: simple, its corners by angle. */
+const star = fc.array(fc.integer({ min: 20_000, max: 90_000 }), { minLength: 3, maxLength: 7 }).map((reaches) =>
+  Float64Array.from(
+    reaches.flatMap((reach, i) => {
+      const turn = (2 * Math.PI * (i + 0.4)) / reaches.length;
+      return [Math.round(reach * Math.cos(turn)), Math.round(reach * Math.sin(turn))];
+    }),
+  ),
+);
+
+test("any two outlines: as large and as wide as the reference library's Minkowski difference", () => {
+  const path = (ring: Float64Array) =>
+    Array.from({ length: ring.length / 2 }, (_, i) => ({ x: ring[2 * i]!, y: ring[2 * i + 1]! }));
+  fc.assert(
+    fc.property(star, star, (a, b) => {
+      const rings = noFitRings(gridShape(a, []), gridShape(b, []));
+      const outer = rings.reduce((one, other) => (signedArea(other) > signedArea(one) ? other : one));
+      const [box, boxA, boxB] = [ringBox(outer), ringBox(a), ringBox(b)];
+      expect(box).toEqual({
+        minX: boxA.minX - boxB.maxX,
+        minY: boxA.minY - boxB.maxY,
+        maxX: boxA.maxX - boxB.minX,
+        maxY: boxA.maxY - boxB.minY,
+      });
+      const theirs = minkowskiDiff(path(b), path(a), true).map((ring) =>
+        Math.abs(signedArea(Float64Array.from(ring.flatMap(({ x, y }) => [x, y])))),
+      );
+      // Crossings are rounded to the grid: a unit along the outline at most.
+      expect(Math.abs(signedArea(outer) - Math.max(...theirs))).toBeLessThan(2 * 8 * 180_000);
+    }),
+    { numRuns: 60, endOnFailure: true },
+  );
+});
+
+test("doubled corners and corners on a straight edge are left out; an outline of nothing else is none", () => {
+  const plain = rectangleRing(0, 0, 40, 30);
+  const wordy = Float64Array.of(0, 0, 0, 0, 10, 0, 25, 0, 40, 0, 40, 30, 40, 30, 20, 30, 0, 30, 0, 30, 0, 12);
+  expect(gridShape(wordy, []).outer).toEqual(plain);
+  expect(gridShape(Float64Array.of(20, 0, 40, 0, 40, 30, 0, 30, 0, 0), []).outer).toEqual(
+    Float64Array.of(40, 0, 40, 30, 0, 30, 0, 0),
+  );
+  expect(gridShape(Float64Array.of(0, 0, 5, 0, 9, 0, 3, 0), []).outer).toHaveLength(0);
+  const slit = Float64Array.of(10, 10, 10, 20, 10, 15);
+  expect(gridShape(plain, [slit]).holes).toEqual([]);
+  const framed = gridShape(plain, [reversedRing(rectangleRing(10, 10, 5, 5)), slit]);
+  expect([framed.holes.length, framed.solidParts.length]).toEqual([1, 1]);
+  expect(framed.parts.reduce((sum, part) => sum + signedArea(part), 0)).toBe(1200 - 25);
+});
+
+test("a piece goes into a hole as large as its box and no smaller; of two holes into the one it fits", () => {
+  const framed = (width: number, height: number) =>
+    gridShape(rectangleRing(0, 0, 100, 100), [reversedRing(rectangleRing(20, 20, width, height))]);
+  const piece = gridShape(rectangleRing(0, 0, 10, 20), []);
+  const holes = (width: number, height: number) =>
+    noFitRings(framed(width, height), piece)
+      .filter((ring) => signedArea(ring) < 0)
+      .map(ringBox);
+  expect(holes(12, 23)).toEqual([{ minX: 20, minY: 20, maxX: 22, maxY: 23 }]);
+  expect([holes(9, 40), holes(40, 19)]).toEqual([[], []]);
+  const two = gridShape(rectangleRing(-10, -10, 200, 100), [
+    reversedRing(rectangleRing(0, 0, 60, 30)),
+    reversedRing(rectangleRing(100, 0, 12, 80)),
+  ]);
+  const fits = frameNoFitRings(two, piece)
+    .map(ringBox)
+    .sort((a, b) => a.minX - b.minX);
+  expect(fits).toEqual([
+    { minX: 0, minY: 0, maxX: 50, maxY: 10 },
+    { minX: 100, minY: 0, maxX: 102, maxY: 60 },
+  ]);
+  // One hole only: it is walked along a bridge from the frame.
+  const one = gridShape(rectangleRing(-10, -10, 100, 100), [
+    reversedRing(Float64Array.of(0, 10, 30, 0, 70, 0, 70, 60, 30, 60)),
+  ]);
+  const [room] = frameNoFitRings(one, piece);
+  // Between x = 30 and 60 the whole height is free: 60 less the piece's 20.
+  expect(ringBox(room!)).toMatchObject({ maxX: 60, minY: 0, maxY: 40 });
+  expect(room!.length).toBeGreaterThan(8);
 });
