@@ -75,11 +75,10 @@ export function planJoins(
 ): JoinPlan | null {
   if (cut <= longest) return { pieces: [cut], joints: [] };
   if (longest <= loss) return null;
-  const free = (x: number): boolean => zones.every((zone) => x <= zone.from || x >= zone.to);
   // n pieces with n − 1 joins reach at most n·longest − (n − 1)·loss; spare pieces help to dodge the zones.
   const fewest = Math.ceil((cut - loss) / (longest - loss));
   for (let count = fewest; count <= fewest + 3; count++) {
-    const joints = evenJoints(cut, longest, loss, count, free);
+    const joints = evenJoints(cut, longest, loss, count, zones);
     if (!joints) continue;
     const stops = [0, ...joints, cut];
     const pieces = stops.slice(1).map((stop, i) => {
@@ -97,8 +96,9 @@ function evenJoints(
   longest: number,
   loss: number,
   count: number,
-  free: (x: number) => boolean,
+  zones: readonly ForbiddenZone[],
 ): number[] | null {
+  const borders = zones.flatMap((zone) => [zone.from, zone.to]);
   const joints: number[] = [];
   let from = 0;
   for (let i = 1; i < count; i++) {
@@ -106,12 +106,14 @@ function evenJoints(
     const most = from + longest - (i > 1 ? loss : loss / 2);
     const least = Math.max(from + loss, cut - piecesLeft * (longest - loss) - loss / 2);
     const wanted = Math.min(most, Math.max(least, (cut * i) / count));
-    let best: number | null = null;
-    for (let offset = 0; offset <= cut && best === null; offset += STEP) {
-      const spot = [wanted - offset, wanted + offset].find((x) => x >= least && x <= most && free(x));
-      if (spot !== undefined) best = spot;
-    }
-    if (best === null) return null;
+    const isGood = (x: number): boolean =>
+      x >= least && x <= most && zones.every((zone) => x <= zone.from || x >= zone.to);
+    let best: number | undefined;
+    for (let offset = 0; offset <= cut && best === undefined; offset += STEP)
+      best = [wanted - offset, wanted + offset].find(isGood);
+    // A place narrower than a step begins or ends where a zone does.
+    best ??= borders.filter(isGood).sort((a, b) => Math.abs(a - wanted) - Math.abs(b - wanted))[0];
+    if (best === undefined) return null;
     joints.push(best);
     from = best;
   }
