@@ -33,4 +33,17 @@ test.each(PRESET_IDS)("%s lies in the trade's range, round in mm and in inches, 
   expect(metric[1] % 10).toBe(0);
   expect(inches[0] % 0.25).toBe(0);
   expect(inches[1] % 1).toBe(0);
+  // The inch strap is the metric one to the next size: 3/4 in for 20 mm, 12 in for 300 mm.
+  expect(Math.abs(inches[0] * INCH - metric[0])).toBeLessThanOrEqual(2);
+  expect(Math.abs(inches[1] * INCH - metric[1])).toBeLessThanOrEqual(21);
+});
+
+test("hand-held totes and backpacks have two straps, the others one; only a crossbody strap is let out and worn", () => {
+  const pairs = PRESET_IDS.filter((id) => PRESETS[id].count === 2);
+  expect(pairs).toEqual(["tote-hand", "tote-shoulder", "backpack"]);
+  expect(PRESET_IDS.filter((id) => PRESETS[id].count === 1)).toHaveLength(PRESET_IDS.length - pairs.length);
+  for (const id of PRESET_IDS)
+    expect([PRESETS[id].adjustment, PRESETS[id].lengthKind]).toEqual(
+      id === "crossbody" ? ["one-piece", "worn"] : ["fixed", "finished"],
+    );
 });
