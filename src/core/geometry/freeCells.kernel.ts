@@ -18,8 +18,7 @@ export function markTouched(
     const low = ys[row]!;
     const high = ys[row + 1]!;
     markEdges(points, ends, low, high, xs, row, out);
-    // What lies inside between two edges crosses the row's lower or upper line.
-    markInside(points, ends, low, xs, row, crossings, out);
+    // Going up from a place inside, one meets an edge in the same column or the row's upper line.
     markInside(points, ends, high, xs, row, crossings, out);
   }
 }
@@ -151,10 +150,8 @@ export function largestFree(
         const wide = xs[column]! - xs[left]!;
         const tall = top - ys[low]!;
         if (wide < leastSide || tall < leastSide || wide * tall < best) continue;
-        if (wide * tall === best) {
-          // Rows come from below, so of equal ones that start alike the first ends lowest.
-          if (low > out[1]! || (low === out[1]! && (row + 1 > out[1]! + out[3]! || left >= out[0]!))) continue;
-        }
+        // Rows come from below and columns from the left: of equal ones that start alike the first stays.
+        if (wide * tall === best && low >= out[1]!) continue;
         best = wide * tall;
         out[0] = left;
         out[1] = low;
