@@ -31,7 +31,7 @@ function toRing(path: Path, scale: number, cx: number, cy: number): Ring {
 function combine(subject: Paths, clip: Paths, operation: number): Paths {
   const clipper = new clipperLib.Clipper();
   clipper.AddPaths(subject, PolyType.ptSubject, true);
-  if (clip.length > 0) clipper.AddPaths(clip, PolyType.ptClip, true);
+  clipper.AddPaths(clip, PolyType.ptClip, true);
   const solution: Paths = [];
   clipper.Execute(operation, solution, PolyFillType.pftNonZero, PolyFillType.pftNonZero);
   return solution;

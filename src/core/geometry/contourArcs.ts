@@ -132,9 +132,10 @@ export function flattenContour(contour: Contour, tolerance = 0.01): Ring {
 function chordsOfArc(chord: number, bulge: number, tolerance: number): number {
   const b = Math.abs(bulge);
   const toleranceOverRadius = (tolerance * 4 * b) / (chord * (1 + b * b));
-  const step = 4 * Math.asin(Math.min(1, Math.sqrt(toleranceOverRadius / 2)));
+  const step = 4 * Math.asin(Math.sqrt(toleranceOverRadius / 2));
   const parts = Math.ceil((4 * Math.atan(b)) / step);
-  // Smallest bulges come to 0 over 0; ends on one point to a step of nothing.
+  // Smallest bulges come to 0 over 0; ends on one point to a step of nothing; to a tolerance wider than the circle
+  // there is no step.
   return Number.isFinite(parts) ? Math.max(2, parts) : 2;
 }
 

@@ -52,10 +52,10 @@ function partsAt(edge: ContourEdge, level: number): ContourEdge[] {
   });
 }
 
-/** Shares of the way along an edge at which it crosses the line. */
+/** Shares of the way along an edge at which it crosses the line, or would if it went on. */
 function crossings(edge: ContourEdge, level: number): number[] {
   const { y0, y1, bulge } = edge;
-  if (bulge === 0) return (y0 - level) * (y1 - level) < 0 ? [(level - y0) / (y1 - y0)] : [];
+  if (bulge === 0) return [(level - y0) / (y1 - y0)];
   const { y, radius, start, sweep } = edgeCircle(edge);
   const sine = (level - y) / radius;
   if (Math.abs(sine) >= 1) return [];

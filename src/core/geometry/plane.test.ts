@@ -71,6 +71,7 @@ test("turns are exact by quarters; a piece is mirrored, turned, shifted, and its
       [-1, 0],
     ],
   ]);
+  expect(turnCosSin(1)[1]).toBeCloseTo(Math.sin(Math.PI / 180), 12);
   const [c, s] = turnCosSin(-330);
   expect([c, s]).toEqual([expect.closeTo(Math.sqrt(3) / 2, 12), expect.closeTo(0.5, 12)]);
   const ring = Float64Array.of(0, 0, 4, 0, 0, 3);
@@ -108,6 +109,8 @@ test("convex parts: as few as corners ask for, convex, and together the whole", 
   };
   expect(parted(rectangleRing(0, 0, 4, 3))).toBe(1);
   expect(parted(Float64Array.of(0, 0, 4, 0, 6, 2, 6, 5, 3, 7, 0, 5))).toBe(1);
+  // Corners on a straight edge ask for none.
+  expect(parted(Float64Array.of(0, 0, 2, 0, 4, 0, 4, 4, 2, 4, 0, 4))).toBe(1);
   expect(parted(Float64Array.of(0, 0, 4, 0, 4, 1, 1, 1, 1, 3, 0, 3))).toBe(2);
   expect(parted(Float64Array.of(0, 0, 6, 0, 6, 4, 4, 4, 4, 1, 2, 1, 2, 4, 0, 4))).toBe(3);
   expect(parted(rectangleRing(0, 0, 10, 10), [reversedRing(rectangleRing(3, 3, 4, 4))])).toBeLessThanOrEqual(8);
