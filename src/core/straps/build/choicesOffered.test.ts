@@ -30,8 +30,8 @@ test("each alternative is the strap that building it gives, those needing least 
       expect(one.cutWidth).toBeCloseTo(alone.cutWidth, 9);
       if ("maxThickness" in machine) expect(one.thickness).toBeLessThanOrEqual(machine.maxThickness);
     }
-    const metres = alternatives.map(({ rollLength }) => rollLength!);
-    expect(metres).toEqual([...metres].sort((a, b) => a - b));
+    const order = alternatives.map(({ rollLength, thickness }) => [rollLength!, thickness] as const);
+    expect(order).toEqual([...order].sort((a, b) => a[0] - b[0] || a[1] - b[1]));
   }
   const open = strap("fourfold", { machine: { maxLayers: 3 } }, of("v", "vinyl", 0.8)).alternatives;
   expect(open.length).toBeGreaterThan(1);

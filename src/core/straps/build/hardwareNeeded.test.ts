@@ -33,6 +33,12 @@ test("hardware to have ready, for two straps", () => {
     ["slider", 2, true],
     ["ring", 4, true],
   ]);
+  // A clasp at each end is no ring between the halves.
+  expect(list({ adjustment: "two-part", hardware: [slider, clasp] })).toEqual([
+    ["slider", 2, true],
+    ["clasp", 4, true],
+    ["ring", 2, false],
+  ]);
   expect(list({ hardware: [ring] })).toEqual([["ring", 4, true]]);
   expect(list({ construction: "tab", hardware: [ring], length: { kind: "finished", mm: 80 } })).toEqual([
     ["ring", 2, true],

@@ -119,7 +119,7 @@ function tryConstruction(
   if (!edgesFit(section)) return null;
   const usable = materials.outer.usableWidth;
   const strips = section.strips.length;
-  const cutWidth = section.strips.reduce((widest, one) => Math.max(widest, one.width), 0);
+  const cutWidth = Math.max(...section.strips.map((one) => one.width));
   const needle = needleChecks(section, ends, []);
   return {
     construction: other.id,

@@ -57,6 +57,7 @@ test("a slider's opening: unknown, tight below four, slipping above ten thicknes
   expect(notes(slider(0.5, { opening: 10, fixedBar: true }))).toEqual([]);
   expect(notes(slider(0.49, { opening: 10, fixedBar: true }))).toEqual(["slider-fixed-bar"]);
   expect(notes(slider(0.49, { opening: 10, fixedBar: false }))).toEqual([]);
+  expect(notes(strap("fourfold", vinyl(1), { hardware: [{ kind: "ring", innerWidth: 38 }] }))).toEqual([]);
 });
 
 test("under the needle: her own limits where she says them, a home machine's quarter of an inch where not", () => {
@@ -113,6 +114,9 @@ test("a gap too small for the crease, a stitch too short for vinyl, a webbing no
   expect(has(overlay(38.5), "webbing-width")).toBe(false);
   expect(said(overlay(38.6), "webbing-width")?.lengths).toEqual({ width: 38.6, nearest: 38 });
   expect(said(overlay(45), "webbing-width")?.lengths).toEqual({ width: 45, nearest: 50 });
+  // Once round it, a webbing is as wide as the strap less the cloth on both sides.
+  const cover = strap("webbing-sleeve", vinyl(0.5), { width: 40, folds: { layers: 1 } });
+  expect(said(cover, "webbing-width")?.lengths).toEqual({ width: 39, nearest: 38 });
   const named = { core: { webbingWidth: 45, webbingThickness: 2 }, width: null };
   expect(has(strap("webbing-overlay", vinyl(0.5), named), "webbing-width")).toBe(false);
 });

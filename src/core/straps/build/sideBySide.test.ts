@@ -66,3 +66,8 @@ test("cloth priced by area costs what its strips cover, and a strap that may not
   const [fourfold] = sideBySide(WISH, [VINYL], skin);
   expect(fourfold!.cloth).toBeCloseTo(4 * 801.6 * fourfold!.cutWidth, 3);
 });
+
+test("without a price, or with one for a whole piece, nobody knows what the cloth costs", () => {
+  for (const price of [null, { amount: 12, basis: { kind: "each" } }] as const)
+    expect(sideBySide(WISH, [VINYL], price).map(({ cost }) => cost)).toEqual(Array(9).fill(null));
+});

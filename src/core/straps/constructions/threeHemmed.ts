@@ -11,7 +11,6 @@ function plan({ outer, clearance, padding, choices }: SectionInput): SectionPlan
   const setback = choices.setback ?? TRADE.hemSetback;
   const wrapped = (padding ?? 0) + thickness;
   const radius = Math.max(wrapped / 2, leastRadius);
-  const first = Math.max((padding ?? 0) / 2, leastRadius);
   const slabs: SlabPlan[] = [];
   if (padding !== null) {
     const inset = TRADE.paddingShy / 2 + thickness;
@@ -19,7 +18,7 @@ function plan({ outer, clearance, padding, choices }: SectionInput): SectionPlan
       role: "padding",
       level: 1,
       thickness: padding,
-      insetLeft: Math.max(inset, first),
+      insetLeft: Math.max(inset, padding / 2, leastRadius),
       insetRight: inset,
       square: false,
     });
