@@ -17,6 +17,90 @@ const SIGNS = "the factor is 1 or −1";
 
 export const EQUAL: readonly Equal[] = [
   {
+    file: "geometry/biarc.ts",
+    line: "const MOST_HALVINGS = 24;",
+    changes: ["24 → 25"],
+    why: "no curve is halved so often",
+  },
+  {
+    file: "geometry/biarc.ts",
+    line: "pair.every(([x, y]) => off(x, y) <= tolerance)",
+    changes: ["<= → <"],
+    why: FRACTIONS,
+  },
+  {
+    file: "geometry/contourEdits.ts",
+    line: "if (fromEnd ? at > AS_FAR : at < now - AS_FAR) continue;",
+    changes: ["> → >=", "< → <="],
+    why: FRACTIONS,
+  },
+  {
+    file: "geometry/kerfContour.ts",
+    line: "const opening = cross * distance > 0;",
+    changes: ["> → >="],
+    why: "an outline never runs back over its own edge",
+  },
+  {
+    file: "geometry/kerfContour.ts",
+    line: "if (half2 < 0) return [];",
+    changes: ["half2 < 0 → false", "< → <="],
+    why: "points that are no numbers are never the nearest, and circles that only touch have no corner",
+  },
+  {
+    file: "geometry/noFit.ts",
+    line: "if (members > 1 && vertices + more > MOST_AT_ONCE) close();",
+    changes: ["> → >=", "1 → 2"],
+    why: "what is united in which step is the same in the end",
+  },
+  {
+    file: "geometry/offsetEdges.ts",
+    line: "(end[1] - start[1]) * (edge.y1 - edge.y0) > 0;",
+    changes: ["> → >="],
+    why: FRACTIONS,
+  },
+  {
+    file: "geometry/pointOnContour.ts",
+    line: "(((circle.sweep > 0 ? turn : -turn) % full) + full) % full;",
+    changes: ["> → >="],
+    why: "no arc has a sweep of nothing",
+  },
+  {
+    file: "straps/build/buildStrap.ts",
+    line: "if (usable === undefined) return null;",
+    changes: ["usable === undefined → false"],
+    why: "across a width that is no number nothing fits, which is null as well",
+  },
+  {
+    file: "straps/build/buildStrap.ts",
+    line: "...withFurtherRows(folding, stitching.value, wish.stitch?.extraRows ?? 0),",
+    changes: ["0 → 1"],
+    why: "without further rows their number is not asked",
+  },
+  {
+    file: "straps/build/resolveWish.ts",
+    line: "most !== undefined && layers >= 1 && layers <= 3) {",
+    changes: ["1 → 2", ">= → >"],
+    why: "one layer can be had wherever layers can be asked for",
+  },
+  {
+    file: "straps/build/solveStrap.ts",
+    line: "span.thickness.toFixed(6)",
+    changes: ["6 → 7"],
+    why: "far below any thickness",
+  },
+  {
+    file: "straps/build/solveStrap.ts",
+    line: "for (let i = 0; i < 40; i++) {",
+    changes: ["40 → 41", "< → <="],
+    why: "one halving more of what is far below any length",
+  },
+  {
+    file: "straps/build/stripLines.ts",
+    line: 'const lines = foldLinesOf(strip).map((y) => along("fold", y + trim, "fold"));',
+    changes: ["+ → -"],
+    why: "what is trimmed has no folds",
+  },
+  {
     file: "lay/check/checkPairs.ts",
     line: "other.outline.maxX + gap > copy.outline.minX",
     changes: ["> → >="],
