@@ -83,6 +83,22 @@ test("layers bonded oversize: what is trimmed is marked, and everything is drawn
   expect(linesOf(result, "mark")).toEqual(near([3, 43]));
   expect(linesOf(result, "stitch")).toEqual(near([6.175, 39.825]));
   expect(linesOf(strap("bonded", "flat", {}), "mark")).toEqual([]);
+  expect(result.nominalWidth).toBeCloseTo(46, 9);
+  // Cut no wider than what is trimmed, nothing is left.
+  const none = buildStrap(
+    {
+      ...{ id: "s", name: "s", construction: "bonded", count: 1, materials: { outer: "flat" } },
+      ...{ width: { kind: "cut", mm: 5 }, length: { kind: "finished", mm: 700 }, folds: { trim: 3 } },
+    },
+    MATERIALS,
+  );
+  expect(none.ok ? [] : none.problems).toMatchObject([{ code: "strap-strip-too-narrow", cutMm: 5, leastMm: 6 }]);
+});
+
+test("a row of stitches that lies in a fold is not drawn on the flat strip", () => {
+  // Hard creases of 1 mm: the face is flat from 1 mm in on its left, and from 2 mm in where it goes round both flaps.
+  const rows = (fromEdge: number) => linesOf(strap("fourfold", "vinyl", { stitch: { fromEdge } }), "stitch").length;
+  expect([rows(0.6), rows(0.9), rows(1.1), rows(1.9), rows(2.1)]).toEqual([0, 0, 1, 1, 2]);
 });
 
 test("a cord's cover is stitched as far in from both edges as its allowance", () => {

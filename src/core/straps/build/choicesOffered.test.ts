@@ -33,6 +33,10 @@ test("each alternative is the strap that building it gives, those needing least 
     const order = alternatives.map(({ rollLength, thickness }) => [rollLength!, thickness] as const);
     expect(order).toEqual([...order].sort((a, b) => a[0] - b[0] || a[1] - b[1]));
   }
+  // Ten of each, all side by side: as long as each other, so the thinner come first.
+  const alike = strap("fourfold", { machine: { maxLayers: 3 }, count: 10, length: 760 } as Wish).alternatives;
+  expect(new Set(alike.map(({ rollLength }) => rollLength))).toEqual(new Set([760]));
+  expect(alike.map(({ construction }) => construction)).toEqual(["bonded", "three-raw"]);
   const open = strap("fourfold", { machine: { maxLayers: 3 } }, of("v", "vinyl", 0.8)).alternatives;
   expect(open.length).toBeGreaterThan(1);
   expect(open.every(({ rollLength }) => rollLength === null)).toBe(true);

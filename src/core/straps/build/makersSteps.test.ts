@@ -235,6 +235,18 @@ test("31: turned edges that are skived go round a thinner fold, and the step the
   if (!back.ok) throw new Error("two-layer");
   const again = build("two-layer", "vinyl", { width: back.value.finishedWidth, folds: { turnedThickness: 0.5 } });
   expect(again.cutWidth).toBeCloseTo(70, 9);
+  // The same in a soft crease, half as wide inside as the skived edge is thick.
+  const soft = overlay({ turnedThickness: 0.7, crease: "soft" });
+  const softFold = Math.PI * 0.7 + 0.7;
+  expect(soft.cutWidth).toBeCloseTo(38 - 6 - 2 * (0.35 + 0.7) + 2 * (softFold / 2 + 8), 9);
+  // Both turned edges lie as thick.
+  expect(skived.across!.map(({ thickness }) => thickness)).toEqual(
+    [2, 4.1, 3.4, 4.1, 2].map((mm) => expect.closeTo(mm, 9)),
+  );
+  // Of three layers with a hem the hem alone is skived: its fold takes less, and climbs a step of half a millimetre.
+  const hemmed = (folds: Wish["folds"]) => build("three-hemmed", "vinyl", { folds }).cutWidth;
+  const folds = [Math.PI * 0.5, Math.PI * 0.25 + 0.5] as const;
+  expect(hemmed({ turnedThickness: 0.5 }) - hemmed({})).toBeCloseTo(0.5 + (folds[1] - folds[0]) / 2, 9);
   // Too thick to be turned whole, and thin enough where it is turned.
   const hide = of("hide", "leather", 1.8);
   expect(buildStrap(wish("sewn-turned", "hide"), [hide]).ok).toBe(false);

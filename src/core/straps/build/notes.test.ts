@@ -156,6 +156,8 @@ test("cautions by material, by what is bought and by how thick it gets", () => {
   expect(own(strap("bonded", of("l", "leather", 0.9), { edgeFinish: "paint" }))).toEqual(
     expect.arrayContaining(["sharp-blades", "solvents"]),
   );
+  expect(own(build("three-raw", "vinyl", { edgeFinish: "paint" }))).toContain("solvents");
+  expect(own(build("three-raw", "vinyl", { edgeFinish: "as-cut" }))).not.toContain("solvents");
   // The facing's material counts as well as the outer one's.
   const faced = build("two-layer", "cotton", { materials: { outer: "cotton", facing: "vinyl" } });
   expect(own(faced)).toEqual(expect.arrayContaining(["hot-iron", "iron-melts"]));

@@ -29,6 +29,20 @@ test.each([25.4 / 8, 1, 25.4 / 16])(
   },
 );
 
+test("what cannot be built has no cut on a ruler either", () => {
+  const narrow = roundToRuler({ ...WISH, width: { kind: "finished", mm: 1 } }, [VINYL], 1);
+  expect(narrow).toMatchObject({ ok: false, problems: [{ code: "strap-too-narrow" }] });
+  const webbing: StrapWish = {
+    ...WISH,
+    construction: "webbing-sleeve",
+    width: undefined,
+    core: { webbingWidth: 38 },
+  };
+  expect(roundToRuler(webbing, [VINYL], 1)).toMatchObject({
+    problems: [{ code: "strap-choice-unused", choice: "ruler" }],
+  });
+});
+
 test("offers stand on the ruler, say the width that results, and go down where the plan is laid", () => {
   const built = buildStrap(WISH, [VINYL]);
   if (!built.ok) throw new Error("no strap");
