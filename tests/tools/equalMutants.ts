@@ -83,6 +83,24 @@ export const EQUAL: readonly Equal[] = [
     why: "one layer can be had wherever layers can be asked for",
   },
   {
+    file: "straps/build/resolveWish.ts",
+    line: "strip.levels.slice(1).map(",
+    changes: ["1 → 2"],
+    why: "a strip's last fold is never thicker than all before it",
+  },
+  {
+    file: "straps/build/unusedChoices.ts",
+    line: "return construction.rows(choices, 0, 0).some(",
+    changes: ["0 → 1"],
+    why: "what kinds of rows there are is asked, not where they lie",
+  },
+  {
+    file: "straps/build/unusedChoices.ts",
+    line: "[{}, { layers: 1 }].some((choices)",
+    changes: ["1 → 2"],
+    why: "any number of layers does",
+  },
+  {
     file: "straps/build/solveStrap.ts",
     line: "span.thickness.toFixed(6)",
     changes: ["6 → 7"],
