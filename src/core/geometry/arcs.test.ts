@@ -12,7 +12,7 @@ import {
 } from "./contourArcs.ts";
 import { contourCrossing, turnedRound } from "./contourCrossing.ts";
 import { contourArea, contourLength, edgeLength, pointAlong } from "./contourEdgeLengths.ts";
-import { circleContour, rectangleContour, segmentContour, straightContour } from "./contourShapes.ts";
+import { circleContour, rectangleContour, ringContour, segmentContour, straightContour } from "./contourShapes.ts";
 import { insertTooth } from "./insertTooth.ts";
 import { pointOnContour } from "./pointOnContour.ts";
 import { polygonArea } from "./ring.ts";
@@ -38,6 +38,7 @@ test("lengths and areas of circles and parts of them", () => {
   expect(contourLength(LUGS)).toBeCloseTo(40 + 20 + 10 * Math.PI, 9);
   expect(contourArea(LUGS)).toBeCloseTo(400, 9);
   expect(contourLength(rectangleContour(1, 2, 3, 4))).toBe(14);
+  expect(contourLength(ringContour(Float64Array.of(0, 0, 3, 0, 3, 4)))).toBe(12);
   expect(contourLength(segmentContour(1, 2, 4, 6))).toBe(5);
   expect(contourLength(straightContour([0, 0, 3, 4, 3, 10]))).toBe(11);
 });
@@ -117,6 +118,12 @@ test("the nearest place on a contour is the nearest of many along it", () => {
   }
 });
 
+test("an edge of no length is its one point", () => {
+  const doubled = straightContour([0, 0, 10, 0, 10, 0, 10, 10], true);
+  expect(pointOnContour(doubled, 14, -3)).toEqual({ edge: 0, at: 10, distance: 5 });
+  expect(pointOnContour(straightContour([2, 3, 2, 3]), 5, 7)).toEqual({ edge: 0, at: 0, distance: 5 });
+});
+
 test("a crossing is told by the contour's own edges; walked the other way a contour stays where it is", () => {
   expect(contourCrossing(LUGS)).toBeNull();
   const caught = {
@@ -186,6 +193,9 @@ test("bands as wide as each edge says, outward and inward, closed at corners tha
   const corner = straightContour([0, 0, 60, 0, 60, 20, 20, 20, 20, 60, 0, 60], true);
   expect(areaOf(corner, [4, 4, 4, 4, 4, 4])).toBeCloseTo(68 * 28 + 28 * 40, 3);
   expect(areaOf(corner, [-4, -4, -4, -4, -4, -4])).toBeCloseTo(52 * 12 + 12 * 40, 3);
+  // Bands of more and of less than 1 mm² over each other in a corner that closes.
+  const low = straightContour([0, 0, 60, 0, 60, 20, 20, 20, 20, 22, 0, 22], true);
+  expect(areaOf(low, Array(6).fill(0.4) as number[])).toBeCloseTo(60.8 * 20.8 + 20.8 * 2, 3);
   expect(areaOf(circleContour(0, 0, 50), [10, 10])).toBeCloseTo(Math.PI * 3600, -1);
 });
 

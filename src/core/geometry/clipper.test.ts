@@ -8,10 +8,21 @@ const areaOf = (polygons: ReturnType<typeof unionOf>) =>
   polygons.reduce((sum, polygon) => sum + polygonArea(polygon), 0);
 
 test("holes come back with the outside they lie in, islands in holes as outsides of their own", () => {
-  const square = (size: number) => rectangleRing(700 - size, 900 - size, 2 * size, 2 * size);
-  const target = unionOf([square(50), reversedRing(square(40)), square(30), reversedRing(square(20)), square(10)]);
-  const rings = target.map(({ outer, holes }) => [signedArea(outer), ...holes.map(signedArea)].map(Math.round));
-  expect(rings.sort((a, b) => a[0]! - b[0]!)).toEqual([[400], [3600, -1600], [10_000, -6400]]);
+  for (const mm of [1, 0.005]) {
+    const square = (size: number) =>
+      rectangleRing(700 - size, 900 - size, 2 * size, 2 * size).map((value) => value * mm);
+    const target = unionOf([
+      square(50),
+      reversedRing(square(40)),
+      square(30),
+      reversedRing(square(20)),
+      square(10),
+    ]);
+    const rings = target.map(({ outer, holes }) =>
+      [signedArea(outer), ...holes.map(signedArea)].map((area) => Math.round(area / mm / mm)),
+    );
+    expect(rings.sort((a, b) => a[0]! - b[0]!)).toEqual([[400], [3600, -1600], [10_000, -6400]]);
+  }
   // Two rings side by side, each with two holes.
   const pair = [0, 500].flatMap((x) => [
     rectangleRing(x, 0, 100, 60),

@@ -78,6 +78,12 @@ export function startBeside(
   return [edge.x0 + along[1] * distance, edge.y0 - along[0] * distance];
 }
 
+/** An angle in radians as far as it lies ahead: from 0 up to a full turn. */
+export function ahead(angle: number): number {
+  const full = 2 * Math.PI;
+  return ((angle % full) + full) % full;
+}
+
 /** The contour as it lies at `pose`: mirrored in its y axis if asked, turned, shifted. Arcs stay arcs. */
 export function poseContour(contour: Contour, pose: Pose): Contour {
   const [c, s] = turnCosSin(pose.turnDeg);
@@ -154,9 +160,7 @@ export function contourBox(contour: Contour): Box {
     const { x, y, radius, start, sweep } = edgeCircle(edge);
     for (let quarter = 0; quarter < 4; quarter++) {
       const turn = (quarter * Math.PI) / 2 - start;
-      const ahead = sweep > 0 ? turn : -turn;
-      const full = 2 * Math.PI;
-      if (((ahead % full) + full) % full > Math.abs(sweep)) continue;
+      if (ahead(sweep > 0 ? turn : -turn) > Math.abs(sweep)) continue;
       take(x + radius * Math.round(Math.cos(turn + start)), y + radius * Math.round(Math.sin(turn + start)));
     }
   }

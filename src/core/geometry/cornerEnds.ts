@@ -67,7 +67,7 @@ function openEnds(corner: MovedCorner, end: CornerEnd, cross: number, dot: numbe
     if (square !== null) return square;
   }
   if (cut !== null && cut < reach - SAME) return bluntEnds(corner, tip, reach, cut) ?? [tip];
-  if (reach > MITRE_LIMIT * widest * (1 + 1e-9)) return bluntEnds(corner, tip, reach, widest) ?? [tip];
+  if (reach > MITRE_LIMIT * widest + SAME) return bluntEnds(corner, tip, reach, widest) ?? [tip];
   return [tip];
 }
 

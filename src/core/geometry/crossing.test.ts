@@ -52,6 +52,9 @@ test("the first two edges that meet are those that trying all pairs finds, and t
         for (let j = i + 1; j < n && !wanted; j++) if (meet(corners, i, j)) wanted = [i, j];
       const found = crossing(...corners.flat());
       expect(found && [found.first, found.second]).toEqual(wanted);
+      // At a 128th of the size, which doubles hold exactly, it is the same.
+      const small = crossing(...corners.flat().map((value) => value / 128));
+      expect(small && [small.first, small.second]).toEqual(wanted);
       if (!found) {
         simple++;
         return;

@@ -119,21 +119,23 @@ test("the largest free rectangle is the one that trying all of them finds, whate
   fc.assert(
     fc.property(cells, steps(7), steps(6), fc.integer({ min: 0, max: 4 }), (blocked, across, up, leastSide) => {
       const lay = (from: number, by: readonly number[]) => {
+        // Eighths, so that areas of less than 1 mm² are found too.
         let at = from;
-        return Float64Array.from([at, ...by.map((step) => (at += step))]);
+        return Float64Array.from([at, ...by.map((step) => (at += step / 8))]);
       };
       const [xs, ys] = [lay(-3, across), lay(5, up)];
       const out = Int32Array.of(9, 9, 9, 9);
+      const least = leastSide / 8;
       largestFree(
         Uint8Array.from(blocked),
         xs,
         ys,
-        leastSide,
+        least,
         new Int32Array(7).fill(5),
         new Int32Array(8).fill(3),
         out,
       );
-      const wanted = tried(Uint8Array.from(blocked), xs, ys, leastSide);
+      const wanted = tried(Uint8Array.from(blocked), xs, ys, least);
       expect([...out]).toEqual(wanted);
       found.set(wanted.join(), 1);
     }),

@@ -1,5 +1,5 @@
 import type { Contour } from "./contour.ts";
-import { type ContourEdge, contourEdges, edgeCircle } from "./contourArcs.ts";
+import { ahead, type ContourEdge, contourEdges, edgeCircle } from "./contourArcs.ts";
 
 /** Nearer to the line than this, a point lies on it, mm. */
 const ON_LINE = 1e-6;
@@ -60,8 +60,7 @@ function crossings(edge: ContourEdge, level: number): number[] {
   const sine = (level - y) / radius;
   if (Math.abs(sine) >= 1) return [];
   return [Math.asin(sine), Math.PI - Math.asin(sine)].map((angle) => {
-    const turned = sweep > 0 ? angle - start : start - angle;
-    return (((turned % (2 * Math.PI)) + 2 * Math.PI) % (2 * Math.PI)) / Math.abs(sweep);
+    return ahead(sweep > 0 ? angle - start : start - angle) / Math.abs(sweep);
   });
 }
 

@@ -1,5 +1,5 @@
 import type { Contour } from "./contour.ts";
-import { type ContourEdge, contourEdges, edgeCircle } from "./contourArcs.ts";
+import { ahead, type ContourEdge, contourEdges, edgeCircle } from "./contourArcs.ts";
 
 /** A point this near to an edge lies on it, mm. */
 const ON_EDGE = 1e-6;
@@ -48,9 +48,7 @@ function splitArc(edge: ContourEdge, x: number, y: number, half: number): Parts 
   const circle = edgeCircle(edge);
   if (Math.abs(Math.hypot(x - circle.x, y - circle.y) - circle.radius) > ON_EDGE) return null;
   const side = Math.sign(circle.sweep);
-  const whole = 2 * Math.PI;
-  const turned = (side * (Math.atan2(y - circle.y, x - circle.x) - circle.start)) % whole;
-  const at = turned < 0 ? turned + whole : turned;
+  const at = ahead(side * (Math.atan2(y - circle.y, x - circle.x) - circle.start));
   const step = half / circle.radius;
   const sweep = Math.abs(circle.sweep);
   if (at - step < 1e-9 || at + step > sweep - 1e-9) return null;

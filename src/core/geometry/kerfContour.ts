@@ -1,6 +1,7 @@
 import type { Contour } from "./contour.ts";
 import {
   type ArcCircle,
+  ahead,
   type ContourEdge,
   contourEdges,
   edgeCircle,
@@ -151,9 +152,7 @@ function movedBulge(carrier: Carrier, from: Point, to: Point): number | null {
   }
   const { x, y } = carrier.circle!;
   const turn = Math.sign(carrier.edge.bulge);
-  const full = 2 * Math.PI;
-  const raw = turn * (Math.atan2(to[1] - y, to[0] - x) - Math.atan2(from[1] - y, from[0] - x));
-  const sweep = ((raw % full) + full) % full;
+  const sweep = ahead(turn * (Math.atan2(to[1] - y, to[0] - x) - Math.atan2(from[1] - y, from[0] - x)));
   // An arc that lost its whole sweep comes out as nearly a full turn.
   if (sweep > Math.abs(carrier.arc!.sweep) + Math.PI) return null;
   return turn * Math.tan(sweep / 4);

@@ -3,6 +3,7 @@ import fc from "fast-check";
 import { expect, test } from "vitest";
 import { ringBox } from "./box.ts";
 import { convexParts } from "./convexParts.ts";
+import { isInside } from "./inside.ts";
 import { frameNoFitRings, gridShape, noFitRings } from "./noFit.ts";
 import { rectangleRing, reversedRing, signedArea } from "./ring.ts";
 
@@ -114,6 +115,10 @@ test("any two outlines: as large and as wide as the reference library's Minkowsk
         maxX: boxA.maxX - boxB.minX,
         maxY: boxA.maxY - boxB.minY,
       });
+      // Stars hold their own centre: shifted along a spoke of the other they overlap it.
+      for (let i = 0; i < a.length; i += 2)
+        for (const share of [0.013, 0.31, 0.57, 0.83])
+          expect(isInside(rings, share * a[i]!, share * a[i + 1]!)).toBe(true);
       const theirs = minkowskiDiff(path(b), path(a), true).map((ring) =>
         Math.abs(signedArea(Float64Array.from(ring.flatMap(({ x, y }) => [x, y])))),
       );
@@ -121,6 +126,42 @@ test("any two outlines: as large and as wide as the reference library's Minkowsk
       expect(Math.abs(signedArea(outer) - Math.max(...theirs))).toBeLessThan(2 * 8 * 180_000);
     }),
     { numRuns: 60, endOnFailure: true },
+  );
+});
+
+/** Twice the area of the least convex outline round points: those on its edges, by trying every pair. */
+function twiceHull(points: readonly (readonly [number, number])[]): number {
+  let twice = 0;
+  for (const [ax, ay] of points)
+    for (const [bx, by] of points) {
+      const sides = points.map(([x, y]) => (bx - ax) * (y - ay) - (by - ay) * (x - ax));
+      const along = points.map(
+        ([x, y]) => ((bx - ax) * (x - ax) + (by - ay) * (y - ay)) / ((bx - ax) ** 2 + (by - ay) ** 2),
+      );
+      // An edge from end to end: nothing to its right, nothing on its line beyond it.
+      const isEdge = sides.every((side, i) => side > 0 || (side === 0 && along[i]! >= 0 && along[i]! <= 1));
+      if ((ax !== bx || ay !== by) && isEdge) twice += ax * by - ay * bx;
+    }
+  return twice;
+}
+
+// Of convex outlines the Minkowski difference is the least convex outline round all differences of their corners.
+test("two triangles on a coarse grid: exactly the convex outline round all differences of their corners", () => {
+  const at = fc.integer({ min: -4, max: 4 });
+  const triangle = fc
+    .tuple(at, at, at, at, at, at)
+    .map((points) => Float64Array.from(points))
+    .filter((ring) => signedArea(ring) > 0);
+  fc.assert(
+    fc.property(triangle, triangle, (a, b) => {
+      const rings = noFitRings(gridShape(a, []), gridShape(b, []));
+      const differences = [0, 2, 4].flatMap((i) =>
+        [0, 2, 4].map((j) => [a[i]! - b[j]!, a[i + 1]! - b[j + 1]!] as const),
+      );
+      const each = new Map(differences.map((one) => [one.join(), one]));
+      expect(rings.map((ring) => 2 * signedArea(ring))).toEqual([twiceHull([...each.values()])]);
+    }),
+    { numRuns: 150, endOnFailure: true },
   );
 });
 

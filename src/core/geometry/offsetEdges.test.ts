@@ -43,6 +43,23 @@ test("a sharp point is cut off square, and the allowance is kept all round it", 
   expect(contourBox(grown).maxX).toBeCloseTo(210, 1);
 });
 
+test("moved in by more than there is, nothing is left; where a neck closes, the larger of two rooms", () => {
+  const square = rectangleContour(0, 0, 10, 10);
+  expect(offsetEdges(square, [-6, -6, -6, -6])).toBeNull();
+  expect(offsetEdges(square, [-6, 0, -6, -1])).toBeNull();
+  const rooms = [0, 0, 20, 0, 20, 8, 40, 8, 40, 0, 70, 0, 70, 30, 40, 30, 40, 12, 20, 12, 20, 20, 0, 20];
+  for (const order of [rooms, [...rooms.slice(10), ...rooms.slice(0, 10)]]) {
+    const inner = offsetEdges(straightContour(order, true), new Array<number>(12).fill(-3))!;
+    expect(inner.starts).toBeNull();
+    expect(contourBox(inner.contour)).toEqual({
+      minX: expect.closeTo(43, 4),
+      minY: expect.closeTo(3, 4),
+      maxX: expect.closeTo(67, 4),
+      maxY: expect.closeTo(27, 4),
+    });
+  }
+});
+
 test("nothing to add leaves the contour as it is; a width that is no number is our bug", () => {
   const contour = rectangleContour(0, 0, 3, 2);
   expect(grownBy(contour, 0)).toBe(contour);

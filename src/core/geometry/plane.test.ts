@@ -10,8 +10,8 @@ import { polygonArea, rectangleRing, reversedRing, signedArea } from "./ring.ts"
 test("maps: first one, then the other; directions do not shift; areas grow by the factor", () => {
   const first = [2, 3, 5, 7, 11, 13] as const;
   const second = [17, 19, 23, 29, 31, 37] as const;
-  expect(mapPoint(first, 1, 10)).toEqual([63, 86]);
-  expect(mapDirection(first, 1, 10)).toEqual([52, 73]);
+  expect(mapPoint(first, 3, 10)).toEqual([67, 92]);
+  expect(mapDirection(first, 3, 10)).toEqual([56, 79]);
   expect(mapPoint(thenAffine(first, second), 1, 10)).toEqual(mapPoint(second, ...mapPoint(first, 1, 10)));
   expect(mapPoint(SAME, 4, 5)).toEqual([4, 5]);
   expect(mapPoint(scaling(2, 3), 4, 5)).toEqual([8, 15]);

@@ -1,5 +1,5 @@
 import type { Contour } from "./contour.ts";
-import { contourEdges, edgeCircle } from "./contourArcs.ts";
+import { ahead, contourEdges, edgeCircle } from "./contourArcs.ts";
 
 /** A place on a contour: which edge, how far along it, and how far the point asked for is from it; mm. */
 export interface ContourPlace {
@@ -25,20 +25,21 @@ function onStraight({ x0, y0, x1, y1 }: Edge, x: number, y: number): Place {
   const dx = x1 - x0;
   const dy = y1 - y0;
   const length = Math.hypot(dx, dy);
-  const at = length === 0 ? 0 : Math.max(0, Math.min(length, ((x - x0) * dx + (y - y0) * dy) / length));
-  const share = length === 0 ? 0 : at / length;
+  // An edge of no length is its one point.
+  const long = length || 1;
+  const at = Math.max(0, Math.min(length, ((x - x0) * dx + (y - y0) * dy) / long));
+  const share = at / long;
   return { at, distance: Math.hypot(x - x0 - share * dx, y - y0 - share * dy) };
 }
 
 function onArc(edge: Edge, x: number, y: number): Place {
   const circle = edgeCircle(edge);
-  const full = 2 * Math.PI;
   const turn = Math.atan2(y - circle.y, x - circle.x) - circle.start;
-  const ahead = (((circle.sweep > 0 ? turn : -turn) % full) + full) % full;
+  const along = ahead(circle.sweep > 0 ? turn : -turn);
   const sweep = Math.abs(circle.sweep);
-  if (ahead <= sweep)
+  if (along <= sweep)
     return {
-      at: ahead * circle.radius,
+      at: along * circle.radius,
       distance: Math.abs(Math.hypot(x - circle.x, y - circle.y) - circle.radius),
     };
   const start = Math.hypot(x - edge.x0, y - edge.y0);

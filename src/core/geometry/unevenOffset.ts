@@ -49,8 +49,6 @@ function band({ from, to, direction: [x, y], width }: FlatEdge): Ring | null {
 
 /** What lies between two strips at a corner that opens towards them. */
 function wedge(before: FlatEdge, after: FlatEdge): Ring | null {
-  const cross = before.direction[0] * after.direction[1] - before.direction[1] * after.direction[0];
-  if (cross * (before.width + after.width) <= 0) return null;
   const points = cornerEnds(
     {
       at: after.from,
