@@ -81,6 +81,7 @@ test("layers bonded oversize: what is trimmed is marked, and everything is drawn
   const result = strap("bonded", "flat", { folds: { trim: 3, layers: 1 } });
   expect(result.cutWidth).toBeCloseTo(46, 9);
   expect(linesOf(result, "mark")).toEqual(near([3, 43]));
+  expect(ringBox(result.pieces[0]!.outline.outer).maxY).toBeCloseTo(46, 9);
   expect(linesOf(result, "stitch")).toEqual(near([6.175, 39.825]));
   expect(linesOf(strap("bonded", "flat", {}), "mark")).toEqual([]);
   expect(result.nominalWidth).toBeCloseTo(46, 9);
@@ -105,6 +106,10 @@ test("a cord's cover is stitched as far in from both edges as its allowance", ()
   const result = strap("corded", "flat", { core: { cordDiameter: 10 }, folds: { seamAllowance: 7 } });
   expect(result.cutWidth).toBeCloseTo(10 * Math.PI + 14, 9);
   expect(linesOf(result, "stitch")).toEqual(near([7, 10 * Math.PI + 7]));
+  for (const { contour } of result.pieces[0]!.lines) {
+    const [x0, y0, , x1, y1] = contour.vertices;
+    expect([x0, x1, y1]).toEqual([0, result.lengths.cut, y0]);
+  }
   expect(result).toMatchObject({ setback: 0, foldLines: [], thickness: 10, across: null });
   // Cut to a width, what is left over goes to both allowances; by the trade's rule the cloth's own thickness is missing.
   const cut = strap("corded", "hide", { core: { cordDiameter: 10 }, width: { kind: "cut", mm: 60 } });

@@ -120,6 +120,12 @@ test("along a strap: raw ends lie single, others double, three times where the e
     [0, 2, 6, 9],
     [2, 100, 2, 3],
   ]);
+  // Less than a millimetre counts as well.
+  expect(spans(end("fold-back", 0.8, 0.3), end("raw", 0))).toEqual([
+    [0, 0.2, 4, 6].map((mm) => expect.closeTo(mm, 9)),
+    [0.2, 0.5, 6, 9].map((mm) => expect.closeTo(mm, 9)),
+    [0.5, 100, 2, 3],
+  ]);
   // Ends skived to 1 mm; thicker than the strap they are not.
   expect(spans(end("tucked", 10), end("fold-back", 30, 6), 100, 1).map(([, , , thickness]) => thickness)).toEqual([
     4, 3, 5, 4,

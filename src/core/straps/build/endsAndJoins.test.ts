@@ -123,6 +123,25 @@ test("joins by seam: what each takes, its step, its place under the needle", () 
   expect(diagonal.pieces.map(({ name }) => name)[1]).toBe(`strap, length 2 of ${diagonal.pieces.length}`);
 });
 
+test("the roll that a faced strap takes is its outer strips' alone, unless both are of one cloth", () => {
+  const roll = (construction: ConstructionId, facing?: string) =>
+    strap(construction, "vinyl", { count: 6, length: 900, materials: { outer: "vinyl", facing } }).rollLength!;
+  const width = (construction: ConstructionId) => strap(construction, "vinyl", {}).cutWidth;
+  // Laid crosswise, one under the other: six strips of the outer cloth, or twelve of one cloth for both.
+  expect(roll("two-layer", "cotton")).toBeCloseTo(Math.min(900, 6 * width("two-layer")), 9);
+  expect(roll("two-layer")).toBeCloseTo(Math.min(900, 12 * width("two-layer")), 9);
+  expect(roll("bonded", "cotton")).toBeCloseTo(6 * 38, 9);
+  expect(roll("bonded")).toBeCloseTo(12 * 38, 9);
+});
+
+test("an end of cloth folded back has three thicknesses, however little of it is turned under; vinyl has two", () => {
+  const back = (outer: string, allowance: number) =>
+    strap("fourfold", outer, { ends: [{ style: "fold-back", allowance }, { style: "raw" }] }).needle.find(
+      ({ where }) => where === "fold-back",
+    )?.layers;
+  expect([back("cotton", 40), back("cotton", 2), back("vinyl", 40)]).toEqual([12, 12, 8]);
+});
+
 test("padding is cut once for each strap, as much narrower as the construction says; all pieces lie as their outline", () => {
   const padded = (construction: "three-hemmed" | "sewn-turned") => {
     const result = strap(construction, "vinyl", { count: 3, materials: { outer: "vinyl", padding: "foam" } });

@@ -60,6 +60,18 @@ test("offers stand on the ruler, say the width that results, and go down where t
     }
   const cut = buildStrap({ ...WISH, width: { kind: "cut", mm: 150 } }, [VINYL]);
   expect(cut.ok && rulerOffers(cut.value, [VINYL], "metric")).toEqual([]);
+  // A webbing says how wide its sleeve is.
+  const core = { webbingWidth: 38, webbingThickness: 2 };
+  const sleeve = buildStrap(
+    { ...WISH, construction: "webbing-sleeve", width: { kind: "finished", mm: 39.8 }, core },
+    [VINYL],
+  );
+  expect(sleeve.ok && rulerOffers(sleeve.value, [VINYL], "metric")).toEqual([]);
   const rounded = roundToRuler({ ...WISH, width: { kind: "finished", mm: 38 } }, [VINYL], 1);
   expect(rounded.ok && rulerOffers(rounded.value, [VINYL], "metric")).toEqual([]);
+  // On paper without thickness 38 mm are cut 152 mm: her ruler has that already.
+  const flat = { ...VINYL, thickness: 0 };
+  const plain = buildStrap(WISH, [flat]);
+  expect(plain.ok && rulerOffers(plain.value, [flat], "metric")).toEqual([]);
+  expect(plain.ok && rulerOffers(plain.value, [flat], "inches")).not.toEqual([]);
 });

@@ -151,6 +151,13 @@ test.each(LAYERS)("layers across a strap %s, %o", (construction, more, layers) =
   expect(section.kind).toBe("layered");
 });
 
+test("padding in three lies a shade inside the strap: half of 1.5 mm and the cloth on its right, behind the fold on its left", () => {
+  const { across } = strap("three-hemmed", "vinyl", { materials: { outer: "vinyl", padding: "foam" } });
+  // Cloth of 1 mm and padding of 2 mm.
+  const padded = across!.filter(({ thickness }) => thickness >= 4);
+  expect([padded[0]!.from, padded.at(-1)!.to]).toEqual([expect.closeTo(1.75, 9), expect.closeTo(40 - 1.75, 9)]);
+});
+
 test("every level of a stack holds something, but for the padding's where there is none", () => {
   for (const construction of CONSTRUCTION_IDS) {
     if (construction === "corded") continue;
