@@ -478,6 +478,12 @@ export const EQUAL: readonly Equal[] = [
     changes: ["width <= 0 → false", "<= → <"],
     why: "a slab without width has no area",
   },
+  {
+    file: "units/rational.ts",
+    line: "const scaled = exponent >= 0 ?",
+    changes: [">= → >", "0 → 1"],
+    why: "divided by 1 it is what it is multiplied by 1",
+  },
 ];
 
 /** What was read by hand of a change that nobody can notice. */

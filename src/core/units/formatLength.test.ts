@@ -40,3 +40,10 @@ test("a length that takes more than twelve places in its unit is written in mill
   expect(writeLength(0.5, "in")).toBe("0.5 mm");
   expect(writeLength(-3.175, "in")).toBe("-1/8 in");
 });
+
+// 1 ft = 304.8 mm, 1 yd = 914.4 mm: international yard and pound agreement, 1959; the others are SI.
+test("one of each unit is written as one", () => {
+  const units = { mm: 1, cm: 10, m: 1000, in: 25.4, ft: 304.8, yd: 914.4 } as const;
+  for (const [unit, mm] of Object.entries(units) as [keyof typeof units, number][])
+    expect(writeLength(mm, unit)).toBe(`1 ${unit}`);
+});

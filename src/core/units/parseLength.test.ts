@@ -103,3 +103,8 @@ test("figures beyond what a number holds round once, to the nearest", () => {
   const whole = "9".repeat(38);
   expect(readLength(whole, "mm", "a", { minMm: 0, maxMm: 1e300 })).toEqual({ ok: true, value: Number(whole) });
 });
+
+test("a length of a kilometre is read, half a millimetre more is not", () => {
+  expect(mm("1000 m")).toBe(1_000_000);
+  expect(mm("1000000.5 mm")).toBe("length-out-of-range");
+});

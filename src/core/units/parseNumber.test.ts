@@ -8,6 +8,9 @@ test("shares", () => {
   expect(readShare(0.03, "s", 0, 0.3)).toEqual({ ok: true, value: 0.03 });
   expect(readShare("3 cm", "s", 0, 0.3)).toMatchObject({ problems: [{ code: "share-unreadable" }] });
   expect(readShare(3, "s", 0, 0.3)).toMatchObject({ problems: [{ code: "share-out-of-range", share: 3 }] });
+  // A share has no sign.
+  for (const text of ["+3 %", "-3 %", "-3", ""])
+    expect(readShare(text, "s", 0, 0.3), text).toMatchObject({ problems: [{ code: "share-unreadable", text }] });
 });
 
 test("counts and money", () => {
