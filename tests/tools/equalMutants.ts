@@ -35,6 +35,30 @@ export const EQUAL: readonly Equal[] = [
     why: "no curve is halved so often",
   },
   {
+    file: "geometry/box.ts",
+    line: "if (x < minX) minX = x;",
+    changes: ["< → <="],
+    why: "of two as far out either is the farthest",
+  },
+  {
+    file: "geometry/box.ts",
+    line: "if (x > maxX) maxX = x;",
+    changes: ["> → >="],
+    why: "of two as far out either is the farthest",
+  },
+  {
+    file: "geometry/box.ts",
+    line: "if (y < minY) minY = y;",
+    changes: ["< → <="],
+    why: "of two as far out either is the farthest",
+  },
+  {
+    file: "geometry/box.ts",
+    line: "if (y > maxY) maxY = y;",
+    changes: ["> → >="],
+    why: "of two as far out either is the farthest",
+  },
+  {
     file: "geometry/boxIndex.ts",
     line: "const MOST_CELLS = 4096;",
     changes: ["4096 → 4097"],
@@ -48,9 +72,39 @@ export const EQUAL: readonly Equal[] = [
   },
   {
     file: "geometry/clipper.ts",
+    line: "export const CLIPPER_RANGE = 47_453_132;",
+    changes: ["47_453_132 → 47453133"],
+    why: "a grid finer by one part in 47 million",
+  },
+  {
+    file: "geometry/clipper.ts",
+    line: "const spare = Math.abs(distance)",
+    changes: ["* → /", "1 → 2"],
+    why: "beyond its quick range the library reckons with longer numbers",
+  },
+  {
+    file: "geometry/clipper.ts",
+    line: "Math.max(join.tolerance * scale, 0.25) : 0.25;",
+    changes: ["0.25 → 1.25"],
+    why: "a step of the grid is millionths of a millimetre, and mitres have no arcs",
+  },
+  {
+    file: "geometry/clipper.ts",
     line: "if (rings.length === 0) return [];",
     changes: ["rings.length === 0 → false"],
     why: "nothing grown is nothing",
+  },
+  {
+    file: "geometry/contourEdits.ts",
+    line: "if (vertices.length <= 9) return contour;",
+    changes: ["9 → 10"],
+    why: "corners take three numbers each",
+  },
+  {
+    file: "geometry/convexParts.ts",
+    line: "const key = (a: number, b: number): number => a * (total / 2) + b;",
+    changes: ["* → /", "/ → *", "2 → 3"],
+    why: "each pair has a number of its own all the same",
   },
   {
     file: "geometry/convexParts.ts",
@@ -77,6 +131,36 @@ export const EQUAL: readonly Equal[] = [
     why: FRACTIONS,
   },
   {
+    file: "geometry/cornerEnds.ts",
+    line: "if (dot >= -SAME) return null;",
+    changes: [">= → >"],
+    why: FRACTIONS,
+  },
+  {
+    file: "geometry/cornerEnds.ts",
+    line: "if (!(after / dot < before && dot > 0)) return null;",
+    changes: ["< → <=", "> → >=", "0 → 1"],
+    why: "asked where the sides are far from each other, outward at gentle corners or inward",
+  },
+  {
+    file: "geometry/crossing.ts",
+    line: "if (abc * abd < 0 && cda * cdb < 0) {",
+    changes: ["* → /"],
+    why: "only the sign is asked; a corner on the other edge is found as well",
+  },
+  {
+    file: "geometry/freeCells.kernel.ts",
+    line: "while (depth > 0 && from[stack[depth - 1]!]! <= start) {",
+    changes: ["> → >=", "<= → <"],
+    why: "below the stack stands no number; the first of columns as high as each other reaches as far",
+  },
+  {
+    file: "geometry/halfContour.ts",
+    line: "if (end === null || Math.abs(end.y1 - level) > ON_LINE",
+    changes: ["|| → &&", "> → >="],
+    why: "what lies above begins and ends on the line at once",
+  },
+  {
     file: "geometry/freeCells.kernel.ts",
     line: "if (column < columns && blocked[row * columns + column] !== 0)",
     changes: ["< → <="],
@@ -87,6 +171,30 @@ export const EQUAL: readonly Equal[] = [
     line: "- circle.radius) > ON_EDGE) return null;",
     changes: ["> → >="],
     why: FRACTIONS,
+  },
+  {
+    file: "geometry/insertTooth.ts",
+    line: "if (at - step < 1e-9 || at + step > sweep - 1e-9) return null;",
+    changes: ["- → +", "< → <=", "> → >="],
+    why: FRACTIONS,
+  },
+  {
+    file: "geometry/kerfContour.ts",
+    line: "return ahead > 0 ? 0 : null;",
+    changes: ["> → >="],
+    why: FRACTIONS,
+  },
+  {
+    file: "geometry/noFit.ts",
+    line: ".filter((ring) => ring.length > 0)",
+    changes: ["0 → 1"],
+    why: "a tidy ring has no number or six at least",
+  },
+  {
+    file: "geometry/ring.ts",
+    line: "for (let i = 0; i < ring.length; i += 2) {",
+    changes: ["< → <="],
+    why: "what is written behind the end of a typed array is dropped",
   },
   {
     file: "geometry/inside.ts",

@@ -57,9 +57,9 @@ function crossings(edge: ContourEdge, level: number): number[] {
   const { y0, y1, bulge } = edge;
   if (bulge === 0) return [(level - y0) / (y1 - y0)];
   const { y, radius, start, sweep } = edgeCircle(edge);
-  const sine = (level - y) / radius;
-  if (Math.abs(sine) >= 1) return [];
-  return [Math.asin(sine), Math.PI - Math.asin(sine)].map((angle) => {
+  // No number where its circle does not reach the line.
+  const rise = Math.asin((level - y) / radius);
+  return [rise, Math.PI - rise].map((angle) => {
     return ahead(sweep > 0 ? angle - start : start - angle) / Math.abs(sweep);
   });
 }

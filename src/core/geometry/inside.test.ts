@@ -29,6 +29,31 @@ test("a point is inside where the ring goes round it an odd number of times", ()
   );
 });
 
+test("a point as high as a corner counts that corner once", () => {
+  const corner = fc.integer({ min: 0, max: 7 });
+  const ring = fc
+    .array(corner, { minLength: 6, maxLength: 14 })
+    .map((c) => Float64Array.from(c.slice(0, c.length & ~1)));
+  let inside = 0;
+  fc.assert(
+    fc.property(ring, corner, corner, (points, x, y) => {
+      // A point on an edge may count either way.
+      const isOn = [...points.keys()].some((i) => {
+        if (i % 2 === 1) return false;
+        const [ax, ay] = [points[i]! - x, points[i + 1]! - y];
+        const [bx, by] = [points[(i + 2) % points.length]! - x, points[(i + 3) % points.length]! - y];
+        return ax * by === ay * bx && ax * bx + ay * by <= 0;
+      });
+      fc.pre(!isOn);
+      const wanted = turnsRound(points, x, y) % 2 !== 0;
+      expect(isInsideRing(points, x, y)).toBe(wanted);
+      if (wanted) inside++;
+    }),
+    { numRuns: 600, endOnFailure: true },
+  );
+  expect(inside).toBeGreaterThan(20);
+});
+
 test("a hole is not inside, whichever way its ring winds", () => {
   const hole = rectangleRing(2, 2, 4, 4);
   for (const inner of [hole, reversedRing(hole)]) {

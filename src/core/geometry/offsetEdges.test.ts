@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import type { Contour } from "./contour.ts";
-import { contourBox, flattenContour } from "./contourArcs.ts";
+import { contourBox, contourEdges, edgeDirection, flattenContour } from "./contourArcs.ts";
 import { rectangleContour, straightContour } from "./contourShapes.ts";
 import { offsetEdges } from "./offsetEdges.ts";
 import { signedArea } from "./ring.ts";
@@ -41,6 +41,28 @@ test("a dent keeps its distance; a narrow slit closes", () => {
 test("a sharp point is cut off square, and the allowance is kept all round it", () => {
   const grown = grownBy(straightContour([0, 0, 200, 10, 0, 20], true), 10);
   expect(contourBox(grown).maxX).toBeCloseTo(210, 1);
+});
+
+test("each edge starts where it is told to, whatever its corners end in", () => {
+  const outline = straightContour([3, 5, 203, 15, 23, 65, 13, 45], true);
+  const ends = [{ kind: "blunted" }, { kind: "blunted" }, { kind: "mitred" }, { kind: "mitred" }] as const;
+  const { contour, starts } = offsetEdges(outline, [10, 6, 8, 7], ends)!;
+  expect(contour.vertices.length).toBeGreaterThan(12);
+  const [before, after] = [contourEdges(outline), contourEdges(contour)];
+  for (const [i, start] of starts!.entries())
+    expect(edgeDirection(after[start]!, 0)).toEqual(
+      edgeDirection(before[i]!, 0).map((value) => expect.closeTo(value, 9)),
+    );
+});
+
+test("where the polygon library makes the outline a spike is cut off beyond three distances too", () => {
+  const half = 10;
+  const long = half / Math.tan(Math.asin(1 / 3.5));
+  const outline = [0, 0, 100, 0, 100, 30, 100 + long, 40, 100, 50, 100, 80, 54, 80, 54, 20, 46, 20, 46, 80, 0, 80];
+  const grown = grownBy(straightContour(outline, true), 5);
+  // Sharp it would reach 3.5 distances out.
+  expect(contourBox(grown).maxX).toBeLessThan(100 + long + 2 * 5);
+  expect(contourBox(grown).maxX).toBeGreaterThan(100 + long + 5 - 0.01);
 });
 
 test("moved in by more than there is, nothing is left; where a neck closes, the larger of two rooms", () => {
