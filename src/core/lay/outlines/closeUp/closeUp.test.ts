@@ -164,3 +164,24 @@ test("by their outlines in detail copies come nearer than by the coarser ones, a
   });
   expect(ends[1]).toBeLessThan(ends[0]!);
 });
+
+/** A square of 100 mm with a row of teeth along its upper side: too many corners to be searched as it is. */
+function toothed(): Float64Array {
+  const points = [0, 0, 100, 0, 100, 100];
+  for (let x = 98; x > 0; x -= 2) points.push(x + 1, 99, x, 100);
+  return Float64Array.from([...points, 0, 100]);
+}
+
+test("in a job of many corners two copies whose boxes touch stay beside each other, and all close up to a row", () => {
+  const job = jobOf(140, [piece("toothed", toothed(), 3)]);
+  expect(compileJob(job).isDetailed).toBe(true);
+  const { done, length, overlap } = closed(job, [
+    [50, 50],
+    [150, 60],
+    [290, 55],
+  ]);
+  expect(done).toBe(true);
+  expect(overlap).toBe(0);
+  expect(length).toBeGreaterThan(299.9);
+  expect(length).toBeLessThan(300.1);
+});

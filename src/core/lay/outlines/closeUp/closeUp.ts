@@ -5,7 +5,9 @@ import { Neighbours } from "../layout/neighbours.ts";
 import type { WorkLayout } from "../layout/workLayout.ts";
 import { ROW } from "../noFit/depth.kernel.ts";
 import { HEAD } from "../noFit/gridArena.ts";
+import { windingOf } from "../noFit/gridEdges.kernel.ts";
 import { type BoxedProgram, boxedProgram, solveBoxed, startBoxed, WIDTH } from "./boxedProgram.kernel.ts";
+import { boxSide } from "./boxSide.ts";
 import { ClearRoom } from "./clearRoom.ts";
 import { edgesNear, fineEdges } from "./fineEdges.kernel.ts";
 
@@ -212,6 +214,11 @@ export class CloseUp {
       const head = near.grid[k]! * HEAD;
       const isSquare = Math.abs(rows[o + 6]! * rows[o + 7]!) < 1e-12;
       const isInside = near.depthOf(state, k, x, y) > 0;
+      const side = state.job.isDetailed && !isInside ? boxSide(rows, o, x, y) : null;
+      if (side !== null && windingOf(edges, heads[head + 6]!, heads[head + 7]!, lx, ly) !== 0) {
+        if (!this.addSide(i, j, side.nx, side.ny, side.least)) return false;
+        continue;
+      }
       const within = isSquare ? apart : apart * Math.SQRT2;
       if (!room.build(edges, heads[head + 6]!, heads[head + 7]!, lx, ly, within, isInside)) return false;
       for (let s = 0; s < room.count; s++) {

@@ -28,10 +28,12 @@ export function writeRow(
     const y = spots.y[j]!;
     grid = store.pairGrid(fixed, moving);
     touch = Math.min(touch, job.shapes[fixed.shape]!.touch);
-    rows[o] = x + fixed.minX - moving.maxX;
-    rows[o + 1] = x + fixed.maxX - moving.minX;
-    rows[o + 2] = y + fixed.minY - moving.maxY;
-    rows[o + 3] = y + fixed.maxY - moving.minY;
+    // Outlines for sums are grown past their boxes: boxes that touch must not lie in each other by a rounding.
+    const slack = shape.detail === null ? 0 : touch;
+    rows[o] = x + fixed.minX - moving.maxX + slack;
+    rows[o + 1] = x + fixed.maxX - moving.minX - slack;
+    rows[o + 2] = y + fixed.minY - moving.maxY + slack;
+    rows[o + 3] = y + fixed.maxY - moving.minY - slack;
     rows[o + 4] = x;
     rows[o + 5] = y;
     const swapped = fixed.shape > moving.shape;
