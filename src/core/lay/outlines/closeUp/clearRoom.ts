@@ -1,7 +1,9 @@
 import { EDGE } from "../noFit/gridEdges.kernel.ts";
 
-/** Half-planes of one room; more are rarely needed, and without them the room is given up. */
-const MOST_SIDES = 20;
+/** Half-planes of one room; more are rarely needed, and without them the room is given up … */
+export const USUAL_SIDES = 20;
+/** … but arcs that lie in each other meet at every corner. */
+export const SIDES_OF_ARCS = 40;
 /** Edges this near count as touched, and may reach into the room so far, grid units. */
 const SLACK = 0.5;
 
@@ -11,10 +13,15 @@ const SLACK = 0.5;
  */
 export class ClearRoom {
   /** Half-plane k: points with `sides[3k] x + sides[3k + 1] y ≥ sides[3k + 2]`, in the polygon's own frame. */
-  readonly sides: Float64Array = new Float64Array(MOST_SIDES * 3);
+  readonly sides: Float64Array;
   count = 0;
   private parts: Float64Array = new Float64Array(64 * EDGE);
   private partCount = 0;
+
+  /** A room of so many sides at most. */
+  constructor(mostSides: number) {
+    this.sides = new Float64Array(mostSides * 3);
+  }
 
   /**
    * Builds the room about (x, y) among `count` edges from number `first`, within `reach` in x and in y. When the point
@@ -40,7 +47,7 @@ export class ClearRoom {
       py = near.y;
     }
     while (this.partCount > 0) {
-      if (this.count === MOST_SIDES) return false;
+      if (3 * this.count === this.sides.length) return false;
       const { x: qx, y: qy, part } = this.nearest(px, py);
       const o = part * EDGE;
       let nx = this.parts[o + 4]!;

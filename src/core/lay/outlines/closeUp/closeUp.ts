@@ -8,7 +8,7 @@ import { HEAD } from "../noFit/gridArena.ts";
 import { windingOf } from "../noFit/gridEdges.kernel.ts";
 import { type BoxedProgram, boxedProgram, solveBoxed, startBoxed, WIDTH } from "./boxedProgram.kernel.ts";
 import { boxSide } from "./boxSide.ts";
-import { ClearRoom } from "./clearRoom.ts";
+import { ClearRoom, SIDES_OF_ARCS, USUAL_SIDES } from "./clearRoom.ts";
 import { edgesNear, fineEdges } from "./fineEdges.kernel.ts";
 
 /** Larger layouts are left to the search: the work grows with the square of the copies. */
@@ -40,7 +40,7 @@ export class CloseUp {
   private readonly state: WorkLayout;
   private readonly rng: Rng;
   private readonly near: Neighbours;
-  private readonly room = new ClearRoom();
+  private readonly room: ClearRoom;
   private readonly reach: number;
   private program: BoxedProgram | null = null;
   private readonly lowX: Float64Array;
@@ -60,6 +60,7 @@ export class CloseUp {
     this.rng = rng;
     this.byDetail = byDetail;
     this.near = new Neighbours(state.columns);
+    this.room = new ClearRoom(state.job.isDetailed ? SIDES_OF_ARCS : USUAL_SIDES);
     this.lowX = new Float64Array(state.count);
     this.lowY = new Float64Array(state.count);
     this.flipX = new Int8Array(state.count);
