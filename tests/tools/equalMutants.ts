@@ -71,6 +71,42 @@ export const EQUAL: readonly Equal[] = [
     why: "in which cells things are looked for only spares work, where all are looked for alike",
   },
   {
+    file: "geometry/boxIndex.ts",
+    line: "const count = Math.max(1, Math.min(MOST_CELLS, things.length));",
+    changes: ["1 → 2"],
+    why: "in how many cells things are looked for only spares work",
+  },
+  {
+    file: "geometry/freeCells.kernel.ts",
+    line: "if (low > row) continue;",
+    changes: ["low > row → false"],
+    why: "columns that begin above have no height yet, and no area",
+  },
+  {
+    file: "straps/build/joins.ts",
+    line: "if (best === undefined) return null;",
+    changes: ["best === undefined → false"],
+    why: "what is reckoned from no place is no length, which fits no stock",
+  },
+  {
+    file: "straps/build/roundToRuler.ts",
+    line: "- offers[i - 1]!.cutWidth) > SAME);",
+    changes: ["> → >="],
+    why: FRACTIONS,
+  },
+  {
+    file: "straps/build/warnings.ts",
+    line: "Math.abs(b - width) < Math.abs(a - width) ? b : a",
+    changes: ["< → <="],
+    why: "of two as near either will do",
+  },
+  {
+    file: "straps/constructions/sewnTurned.ts",
+    line: "reveal: facts.choices.reveal ?? 0 })",
+    changes: ["0 → 1"],
+    why: "said only where there is a reveal",
+  },
+  {
     file: "geometry/clipper.ts",
     line: "export const CLIPPER_RANGE = 47_453_132;",
     changes: ["47_453_132 → 47453133"],

@@ -53,6 +53,8 @@ test("a rectangle has four corners on its box's and fills it, to the tolerance",
   expect(isRectangle(Float64Array.of(1, 0, 4, 0, 4, 3, 0, 3))).toBe(false);
   expect(isRectangle(Float64Array.of(0, 0, 4, 1, 4, 3, 0, 3))).toBe(false);
   expect(isRectangle(Float64Array.of(0, 0, 4, 0, 4, 3, 4, 3))).toBe(false);
+  // Off by a hair of what is large: it would not tell in the area.
+  expect(isRectangle(Float64Array.of(0, 0, 1000, 0, 1000, 1000, 1e-8, 1000))).toBe(false);
   const off = Float64Array.of(0, 0, 4, 0, 4, 3, 0.01, 3);
   expect([isRectangle(off), isRectangle(off, 0.01), isRectangle(off, 0.001)]).toEqual([false, true, false]);
 });

@@ -1,5 +1,6 @@
 import { expect, test } from "vitest";
 import { contourBox } from "./contourArcs.ts";
+import { contourArea } from "./contourEdgeLengths.ts";
 import { polygonArea } from "./ring.ts";
 import { shapeContour, shapePolygon } from "./shape.ts";
 
@@ -12,6 +13,17 @@ test("rectangle and rounded rectangle have the size and area they should", () =>
   const exact = 60_000 - (4 - Math.PI) * 2500;
   expect(rounded).toBeLessThan(exact);
   expect(rounded).toBeGreaterThan(exact - 0.01 * 100 * Math.PI);
+});
+
+test("a straight run shorter than its radius stays on either side", () => {
+  for (const [along, across] of [
+    [100, 300],
+    [300, 100],
+  ] as const) {
+    const shape = { kind: "rounded", along, across, radius: 40 } as const;
+    expect(shapeContour(shape).vertices.length).toBe(24);
+    expect(contourArea(shapeContour(shape))).toBeCloseTo(30_000 - (4 - Math.PI) * 1600, 6);
+  }
 });
 
 test("a radius of half the side leaves no repeated point", () => {

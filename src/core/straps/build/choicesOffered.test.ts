@@ -75,6 +75,18 @@ test("nothing is offered that its material is too thick or too narrow for, or th
   expect(offered("fourfold", 3, of("c", "woven", 0.5))).not.toContain("three-raw");
 });
 
+test("through a slider that is too small for the strap goes what is offered in its place; the smallest slider counts", () => {
+  const slider = (opening?: number) => ({ kind: "slider", innerWidth: 38, ...(opening && { opening }) }) as const;
+  const through = (...openings: (number | undefined)[]) => strap("fourfold", { hardware: openings.map(slider) });
+  // Four layers of 0.8 mm need 12.8 mm.
+  expect(through(12.8).alternatives).toEqual([]);
+  expect(through(undefined).alternatives).toEqual([]);
+  for (const result of [through(10), through(40, 10, undefined)]) {
+    expect(result.alternatives.length).toBeGreaterThan(0);
+    for (const { thickness } of result.alternatives) expect(4 * thickness).toBeLessThanOrEqual(10);
+  }
+});
+
 test("a strap passes its limits to the last hair: thickness, layers, four thicknesses through the slider", () => {
   const needle = [
     { where: "along", layers: 4, thickness: 3 },

@@ -130,6 +130,9 @@ test("the roll that a faced strap takes is its outer strips' alone, unless both 
   // Laid crosswise, one under the other: six strips of the outer cloth, or twelve of one cloth for both.
   expect(roll("two-layer", "cotton")).toBeCloseTo(Math.min(900, 6 * width("two-layer")), 9);
   expect(roll("two-layer")).toBeCloseTo(Math.min(900, 12 * width("two-layer")), 9);
+  // A cord's cover is one strip.
+  const corded = strap("corded", "vinyl", { width: null, core: { cordDiameter: 8 }, count: 5, length: 700 });
+  expect(corded.rollLength).toBeCloseTo(5 * corded.cutWidth, 9);
   expect(roll("bonded", "cotton")).toBeCloseTo(6 * 38, 9);
   expect(roll("bonded")).toBeCloseTo(12 * 38, 9);
 });

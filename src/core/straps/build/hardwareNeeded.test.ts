@@ -43,6 +43,11 @@ test("hardware to have ready, for two straps", () => {
   expect(list({ construction: "tab", hardware: [ring], length: { kind: "finished", mm: 80 } })).toEqual([
     ["ring", 2, true],
   ]);
+  expect(list({ count: 1, adjustment: "one-piece" })).toEqual([
+    ["slider", 1, false],
+    ["ring", 2, false],
+  ]);
+  expect(list({ count: 1, adjustment: "two-part", hardware: [slider, clasp] })).toContainEqual(["ring", 1, false]);
   expect(list({})).toEqual([]);
 });
 

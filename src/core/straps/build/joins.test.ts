@@ -121,6 +121,13 @@ test("with nothing in the way the pieces are alike but for half a seam", () => {
   expect(planJoins(1000, 600, 0, [{ from: 300, to: 548, why: "shoulder" }])!.joints).toEqual([550]);
 });
 
+test("with ends of two lengths ring and slider travel from the one that is folded over the slider", () => {
+  expect(forbiddenZones(1400, [40, 20], true).slice(2)).toEqual([
+    { from: 40 + 50.8, to: 40 + 670, why: "ring" },
+    { from: 40 + 101.6, to: 1380, why: "slider" },
+  ]);
+});
+
 test("a fixed strap keeps joins off its ends and 50 mm either side of the shoulder; a lap of leather is 15 mm", () => {
   expect(forbiddenZones(1000, [30, 20], false)).toEqual([
     { from: 0, to: 130, why: "anchor" },

@@ -138,6 +138,8 @@ test("what its material alone makes worth knowing", () => {
   expect(finish(vinyl(0.5), "burnish")).toEqual(["burnish-leather"]);
   expect([...finish(vinyl(0.5), "paint"), ...finish(vinyl(0.5), "as-cut")]).toEqual([]);
   expect(finish(of("l", "leather", 0.5), "burnish")).toEqual([]);
+  // One raw edge is enough.
+  expect(codes(strap("three-raw", vinyl(0.5), { edgeFinish: "burnish" }))).toEqual(["burnish-leather"]);
   expect(codes(strap("fourfold", vinyl(0)))).toEqual(["no-thickness"]);
 });
 

@@ -158,6 +158,13 @@ test("padding in three lies a shade inside the strap: half of 1.5 mm and the clo
   expect([padded[0]!.from, padded.at(-1)!.to]).toEqual([expect.closeTo(1.75, 9), expect.closeTo(40 - 1.75, 9)]);
 });
 
+test("a sleeve in cloth of 1 mm round 2 mm of webbing, by hand: four runs, its folds, and a corner at each raw edge", () => {
+  // From the left fold's axis, 1 mm in, to the axis on the right, 2 mm in: 37 of 40 mm. Folds at mid-depth round nothing,
+  // round two layers and the webbing, and round nothing; a quarter turn and what is left of 1 mm at each edge.
+  const folds = Math.PI * (0.5 + 1.5 + 0.5) + 2;
+  expect(strap("webbing-sleeve", "vinyl").cutWidth).toBeCloseTo(4 * 37 + folds + 2 * (Math.PI / 4 + 0.5), 9);
+});
+
 test("every level of a stack holds something, but for the padding's where there is none", () => {
   for (const construction of CONSTRUCTION_IDS) {
     if (construction === "corded") continue;

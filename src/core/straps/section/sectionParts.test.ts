@@ -101,6 +101,7 @@ test("layers across: a fold counts as both its layers, what is as thick goes tog
     { from: 0, to: 5, layers: 1, thickness: 1 },
     { from: 5, to: 30, layers: 1, thickness: 1.5 },
   ]);
+  expect(thickestSpan(interfaced)).toEqual({ from: 5, to: 30, layers: 1, thickness: 1.5 });
   const padded = sectionAtFinishedWidth(
     plan([strip([0], 0, 0, { end: { from: "right", mm: 0 } })], [{ ...slab, role: "padding" }]),
     30,
