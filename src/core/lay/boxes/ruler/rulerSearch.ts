@@ -105,7 +105,7 @@ export function* rulerSearch(task: RulerTask, seed: number): Generator<RulerStep
     const plans = shelfPlans(
       tables,
       stackedIn(stages),
-      () => Math.min(task.limit + 1, best.end),
+      () => capOf(task, best) + 1,
       (end, plan) => offer(task, best, 0, end, () => plan),
       rng,
     );

@@ -21,7 +21,7 @@ function highestOf(tables: SearchTables): number {
 }
 
 /**
- * Plans of few stages, one after another without end: shelves whose columns are stacks by knapsack over the height, up to
+ * Plans of few stages, one after another until none can be short enough: shelves whose columns are stacks by knapsack over the height, up to
  * `stacked` pieces each (1 or Infinity), put side by side by knapsack over the width, the densest shelf first. After every plan the value of
  * pieces that lay on wasteful shelves goes up, so that they find a place earlier in the next (sequential value
  * correction: Belov, Scheithauer & Mukhacheva 2008, J. Oper. Res. Soc. 59:823–832; shelves after Gilmore & Gomory
@@ -50,6 +50,8 @@ export function* shelfPlans(
       areaLeft -= shelf.area;
       end += shelf.height;
     }
+    // Every later round would begin in the same way, and say nothing of it.
+    if (shelves.length === 0) return;
     if (areaLeft <= 0 && end < best()) offer(end, joined(shelves));
     for (const { height, laid, area } of shelves) {
       const scarce = (height * tables.width) / area;
