@@ -150,3 +150,34 @@ test("a plan on a limited roll is never settled: a shorter one may be found, and
   expect(isBetterPlan(problem, shorter, longer)).toBe(true);
   expect(isBetterPlan(problem, longer, shorter)).toBe(false);
 });
+
+test("no length is told as below its bound, not even by the rounding of a grid", () => {
+  // The row of tall outlines is a bound made on the grid, where the longer one ends a few millionths of a mm later.
+  const [p, q] = [265.92459634254703, 118.17265015348602];
+  const outlines = [
+    Float64Array.of(0, 1.1102230246251565e-16, p, 0, 200.1461532287746, 169, 65.77844311377245, 169),
+    Float64Array.of(0, 0, q, 0, 103.0615390423749, 136, 15.11111111111111, 136),
+  ];
+  const pieces = outlines.map((ring, i): LayPiece => {
+    return { id: `p${i}`, outline: solid(ring), count: 1, orientations: lengthwise, freeTurn: false };
+  });
+  const plan = laid(problemOf(pieces, [roll("bolt", 358, null)], { margin: 3 }), 1000);
+  const [{ usedLength, bound }] = plan.uses as [LayPlan["uses"][number]];
+  expect(bound).toBeCloseTo(p + 6, 5);
+  expect(usedLength).toBeGreaterThanOrEqual(bound!);
+});
+
+test("a search is as long as it was asked for, or as its job is large", () => {
+  const few = problemOf([disc("d", 31, 3), strip("s", 90, 20, 2)], [roll("bolt", 100, 400)]);
+  expect(laid(few, 3_000).evaluations).toBeLessThan(30_000);
+  expect(laid(few, 60_000).evaluations).toBeGreaterThanOrEqual(60_000);
+});
+
+test("bags in bands of which no piece fits the cloth come to an end", () => {
+  const skin: Stock = { kind: "remnant", id: "skin", outline: solid(rectangleRing(0, 0, 170, 160)), flaws: [] };
+  const problem = problemOf([strip("panel", 226, 116, 1)], [skin], { shade: { band: 1000, bags: 1 } });
+  const search = arrange(problem, (job) => chooseEngines(job, "free"), { evaluations: 1000 }, 1);
+  const turns = Array.from({ length: 1000 }, () => search.next());
+  expect(turns.at(-1)!.done).toBe(true);
+  expect(turns.find(({ done }) => done)!.value).toMatchObject({ placements: [], unplaced: [{ count: 1 }] });
+});

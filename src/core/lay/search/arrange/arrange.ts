@@ -9,6 +9,7 @@ import { arrangeBands } from "./arrangeBands.ts";
 import { arrangeWays } from "./arrangeWays.ts";
 import type { Arrangement, Arranger, ArrangeStep } from "./layingDesk.ts";
 import { type ChooseEngines, freeCopies, type LayingDesk, layingDesk } from "./layingDesk.ts";
+import { leastEffort } from "./leastEffort.ts";
 import { areaBound, laidLength, placementsOf, regionPlanFrom, type StockJob, stockJob } from "./stockJob.ts";
 import { unplacedOf } from "./unplacedReasons.ts";
 
@@ -33,7 +34,7 @@ export function* arrange(
   if (problem.shade !== undefined) return yield* arrangeBands(problem, budget, arranger, seed);
   const desk = yield* layingDesk(problem, engines, seed);
   // Less would leave closed cloth half filled, and every worker of a pool gets only its share of the budget.
-  const enough = { evaluations: Math.max(budget.evaluations, FIRST_ROUND) };
+  const enough = { evaluations: Math.max(budget.evaluations, leastEffort(problem)) };
   if (problem.stocks.length === 1) return yield* arrangeOne(desk, enough);
   let best: LayPlan | null = null;
   let evaluations = 0;
@@ -197,14 +198,20 @@ function* composedPlan(
   const uses = problem.stocks.map((stock): StockUse => {
     const here = laid.find(({ job }) => job.where.stock === stock);
     const complete = here?.plan.left.every((count) => count === 0) ?? false;
-    return {
-      stockId: stock.id,
-      usedLength: lengths.get(stock) ?? 0,
-      bound: complete && here!.plan.length > 0 ? here!.bound : null,
-    };
+    const usedLength = lengths.get(stock) ?? 0;
+    const bound = complete && here!.plan.length > 0 ? here!.bound : null;
+    return { stockId: stock.id, usedLength, bound: bound === null ? null : withoutRounding(bound, usedLength) };
   });
   const unplaced = unplacedOf(problem, left, desk.reason);
   return { materialId: problem.materialId, placements, unplaced, uses, evaluations, seed };
+}
+
+/** Share of a length by which grids may round the outlines of a row that a bound is made of. */
+const ROUNDING = 2e-8;
+
+/** A bound that is above a laid length by no more than rounding is that length: what is laid can be laid. */
+function withoutRounding(bound: number, laid: number): number {
+  return bound > laid && bound <= laid * (1 + ROUNDING) ? laid : bound;
 }
 
 /**

@@ -6,11 +6,10 @@ import { isBetterPlan } from "../comparePlans.ts";
 import type { SearchBudget } from "../engine.ts";
 import { type Dealt, dealt, withinBands } from "./dealBags.ts";
 import type { Arrangement, Arranger, ArrangeStep } from "./layingDesk.ts";
+import { leastEffort } from "./leastEffort.ts";
 import { cutFrom } from "./restOfStock.ts";
 import { unplacedOf, unplacedReasons } from "./unplacedReasons.ts";
 
-/** Evaluations for each block of bags in the first round; later rounds have twice as many each. */
-const FIRST_SLICE = 200_000;
 /** Of many bags a block is tried with this share fewer where it does not fit. */
 const FEWER = 0.9;
 
@@ -53,12 +52,15 @@ export function* arrangeBands(
     shade: shade!,
     arranger,
     evaluations: 0,
+    isExhausted: true,
     known: new Map(),
   };
   let best: LayPlan | null = null;
   let sizes: readonly number[] = [];
-  for (let slice = FIRST_SLICE; ; slice *= 2) {
+  // For each block of bags; later rounds have twice as many each.
+  for (let slice = leastEffort(problem); ; slice *= 2) {
     bench.known.clear();
+    bench.isExhausted = true;
     const round = yield* laidInBlocks(bench, slice, sizes);
     sizes = round.blocks.map(({ bags }) => bags);
     const plan = composed(problem, round, (i) =>
@@ -68,7 +70,7 @@ export function* arrangeBands(
     if (isBetter) best = { ...plan, evaluations: bench.evaluations, seed };
     const told: LayPlan | undefined = yield { evaluations: bench.evaluations, plan: isBetter ? best : null };
     if (told && isBetterPlan(problem, told, best)) best = told;
-    const isOver = bench.evaluations >= budget.evaluations || round.blocks.length === 0;
+    const isOver = bench.evaluations >= budget.evaluations || bench.isExhausted || round.blocks.length === 0;
     if (isOver) return { ...best!, evaluations: bench.evaluations };
   }
 }
@@ -78,6 +80,8 @@ interface Bench {
   readonly shade: LayShade;
   readonly arranger: Arranger;
   evaluations: number;
+  /** Every search of this round ended by itself before its slice was spent: another round would find no more. */
+  isExhausted: boolean;
   /** Blocks laid on plain cloth in this round: they look the same wherever they begin. */
   readonly known: Map<string, Dealt | null>;
 }
@@ -173,6 +177,7 @@ function* laidBags(
     const step = yield* nextTurn(search);
     bench.evaluations = before + step.value.evaluations;
     if (step.done) {
+      if (step.value.evaluations >= slice) bench.isExhausted = false;
       const laid = step.value.unplaced.length > 0 ? null : dealt(problem, step.value, bags);
       if (key !== null) known.set(key, laid);
       return laid;
