@@ -5,13 +5,23 @@ import type { Seam, SeamEdge } from "../../panels/seams.ts";
 import type { LengthUnit } from "../../units/lengthWords.ts";
 import { countField, expected, group, idField, lengthField, list, named, report } from "./fields.ts";
 
+/** Characters that the name of an edge may have. */
+const LONGEST_NAME = 60;
+
 /** An edge by number or by name. */
 export function edgeField(): z.ZodType<EdgeRef> {
   const field = z.union([z.string(), z.number()], expected("edge"));
   return named("edge", "An edge by its number, or by the name its shape has for it.", field).transform(
     (value, context): EdgeRef => {
-      if (typeof value === "string" && value !== "" && value.length <= 60 && !/^\s*\d+\s*$/u.test(value))
-        return value;
+      if (value === "") {
+        report(context, { code: "text-empty" });
+        return z.NEVER;
+      }
+      if (typeof value === "string" && !/^\s*\d+\s*$/u.test(value)) {
+        if (value.length <= LONGEST_NAME) return value;
+        report(context, { code: "text-too-long", characters: value.length, limit: LONGEST_NAME });
+        return z.NEVER;
+      }
       const read = countField(0, 2000).safeParse(value);
       if (read.success) return read.data;
       report(context, { code: "count-out-of-range", count: Number(value), min: 0, max: 2000 });

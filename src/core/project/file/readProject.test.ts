@@ -82,6 +82,10 @@ test("a syntax fault is told by line and column", () => {
   expect(result).toMatchObject({ problems: [{ line: 3, column: 11, reason: "value-expected" }] });
 });
 
+const seamTo = (edge: string | number): object => ({
+  seams: [{ first: [{ panel: "front", edge: 0 }], second: [{ panel: "front", edge }] }],
+});
+
 test.each([
   [
     "huge",
@@ -109,6 +113,9 @@ test.each([
   ["control characters", { name: "a\u0000b" }, ["name: text-unprintable"]],
   ["an empty name", { name: "" }, ["name: text-empty"]],
   ["a name too long", { name: "x".repeat(201) }, ["name: text-too-long"]],
+  ["an edge's name too long", seamTo("x".repeat(61)), ["seams[0].second[0].edge: text-too-long"]],
+  ["an edge's name empty", seamTo(""), ["seams[0].second[0].edge: text-empty"]],
+  ["an edge's number too large", seamTo(2001), ["seams[0].second[0].edge: count-out-of-range"]],
   [
     "cloth ounces",
     { materials: [{ ...cloth, thickness: "10 oz" }] },
