@@ -181,3 +181,18 @@ test("bags in bands of which no piece fits the cloth come to an end", () => {
   expect(turns.at(-1)!.done).toBe(true);
   expect(turns.find(({ done }) => done)!.value).toMatchObject({ placements: [], unplaced: [{ count: 1 }] });
 });
+
+test("round pieces laid by hand every plan that is told keeps bags within their bands, not only the last", () => {
+  const pieces = [strip("body", 90, 60, 3), strip("long", 200, 30, 3), disc("base", 20, 3)];
+  const pinned = [{ pieceId: "body", copy: 0, stockId: "bolt", x: 300, y: 0, turnDeg: 0, mirrored: false }];
+  const problem = problemOf(pieces, [roll("bolt", 100, null)], { pinned, shade: { band: 300, bags: 3 } });
+  const told: LayPlan[] = [];
+  const search = arrange(problem, (job) => chooseEngines(job, "free"), { evaluations: 5000 }, 1);
+  for (let step = search.next(); ; step = search.next()) {
+    if (step.done) told.push(step.value);
+    else if (step.value !== BREATH && step.value.plan !== null) told.push(step.value.plan);
+    if (step.done) break;
+  }
+  expect(told.length).toBeGreaterThan(1);
+  for (const plan of told) expect(checkPlan(problem, plan)).toEqual([]);
+});

@@ -44,7 +44,7 @@ export function* arrangeBands(
   seed: number,
 ): Arrangement {
   const { shade, ...plain } = problem;
-  if (problem.pinned.length > 0) return withinBands(problem, yield* arranger(plain, budget));
+  if (problem.pinned.length > 0) return yield* roundPinned(problem, arranger(plain, budget));
   const reasons = unplacedReasons(problem);
   const isLaid = problem.pieces.map((_, i) => reasons(i) === "stock-used-up");
   const bench: Bench = {
@@ -72,6 +72,23 @@ export function* arrangeBands(
     if (told && isBetterPlan(problem, told, best)) best = told;
     const isOver = bench.evaluations >= budget.evaluations || bench.isExhausted || round.blocks.length === 0;
     if (isOver) return { ...best!, evaluations: bench.evaluations };
+  }
+}
+
+/** The plans of a search without bands, of which each keeps what lies within them: a host may stop at any. */
+function* roundPinned(problem: LayProblem, search: Arrangement): Arrangement {
+  let best: LayPlan | null = null;
+  let told: LayPlan | undefined;
+  for (;;) {
+    const step = yield* nextTurn(search, told);
+    const { evaluations } = step.value;
+    const found: LayPlan | null = step.done ? step.value : step.value.plan;
+    const plan = found === null ? null : withinBands(problem, found);
+    const isBetter: boolean = plan !== null && isBetterPlan(problem, plan, best);
+    if (isBetter) best = plan;
+    if (step.done) return { ...best!, evaluations };
+    told = yield { evaluations, plan: isBetter ? best : null };
+    if (told && isBetterPlan(problem, told, best)) best = told;
   }
 }
 
