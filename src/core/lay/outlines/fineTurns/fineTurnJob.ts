@@ -36,7 +36,9 @@ export function fineTurnJob(job: RegionJob, plan: RegionPlan, step: number): Fin
       placements.push({ ...place, pieceId: `${k}`, copy });
     }
     const orientations = turnsNear(piece, turn, step);
-    return { id: `${k}`, outline: piece.outline, count: places.length, orientations, freeTurn: false };
+    // All else holds as before: what is matched stays on the pattern.
+    const { tilt: _, ...own } = piece;
+    return { ...own, id: `${k}`, count: places.length, orientations, freeTurn: false };
   });
   return {
     job: { ...job, pieces },
