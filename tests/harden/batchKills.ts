@@ -50,6 +50,7 @@ export function batchKillsOf(program: Program, threads: number): Kind {
   return {
     name: "batchKills",
     about: "batch killed at random moments, then run to its end: the bytes of a run that nobody stopped",
+    limitMs: 300_000,
     run: async (draw) => {
       if (whole === null) {
         const folder = mkdtempSync(join(tmpdir(), "laywright-batch-"));

@@ -1,4 +1,4 @@
-import { mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, statSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import type { Command, OptionSpec } from "../../src/cli/command.ts";
@@ -75,33 +75,51 @@ const PROJECT = {
 
 /** Below the program, where its threads find what they are started with. */
 const WITHIN = fileURLToPath(new URL("../../out/harden/", import.meta.url));
-let place: string | null = null;
 
-/** A folder of its own with the files that lines name, deep enough that `../..` is still inside. */
+/** The folder that lines are run in, below one of its own, and what stands in both when it is made. */
+let made: { readonly top: string; readonly place: string; readonly state: string } | null = null;
+
+/** Names, sizes and times of all that stands below a folder. */
+function stateOf(top: string): string {
+  const names = readdirSync(top, { recursive: true, encoding: "utf8" }).sort();
+  return names
+    .map((name) => {
+      const { size, mtimeMs, ctimeMs } = statSync(join(top, name));
+      return `${name} ${size} ${mtimeMs} ${ctimeMs}`;
+    })
+    .join("\n");
+}
+
+/** A folder with the files that lines name, deep enough that `../..` is still inside; made anew where a line changed it. */
 function folder(): string {
-  if (place === null) {
+  if (made !== null && stateOf(made.top) === made.state) return made.place;
+  let top = made?.top;
+  if (top === undefined) {
     mkdirSync(WITHIN, { recursive: true });
-    const top = mkdtempSync(join(WITHIN, "lines-"));
-    process.once("exit", () => rmSync(top, { recursive: true, force: true }));
-    place = join(top, "a/b/c");
+    const own = mkdtempSync(join(WITHIN, "lines-"));
+    process.once("exit", () => rmSync(own, { recursive: true, force: true }));
+    top = own;
   }
-  rmSync(place, { recursive: true, force: true });
+  for (const name of readdirSync(top)) rmSync(join(top, name), { recursive: true, force: true });
+  const place = join(top, "a/b/c");
   mkdirSync(join(place, "folder"), { recursive: true });
-  const files: Readonly<Record<string, string | Uint8Array>> = {
-    "project.json": JSON.stringify(PROJECT),
-    "pouch.json": JSON.stringify(POUCH_TEMPLATE),
-    "orders.csv": "order,due,shade,bags,height,loop.length\n1,2027-03-11,navy,1,100,\n",
-    "line.svg": SVG,
-    "line.dxf": DXF,
-    "settings.json": "{}",
-    "machine.json": '{ "thickness": "3 mm" }',
-    "broken.json": '{"laywright": 1, "name": ',
-    "empty.json": "",
-    "bytes.bin": Uint8Array.from({ length: 4000 }, (_, i) => (i * 151) % 256),
-  };
-  for (const [name, data] of Object.entries(files)) writeFileSync(join(place, name), data);
+  for (const [name, data] of Object.entries(CONTENTS)) writeFileSync(join(place, name), data);
+  made = { top, place, state: stateOf(top) };
   return place;
 }
+
+const CONTENTS: Readonly<Record<string, string | Uint8Array>> = {
+  "project.json": JSON.stringify(PROJECT),
+  "pouch.json": JSON.stringify(POUCH_TEMPLATE),
+  "orders.csv": "order,due,shade,bags,height,loop.length\n1,2027-03-11,navy,1,100,\n",
+  "line.svg": SVG,
+  "line.dxf": DXF,
+  "settings.json": "{}",
+  "machine.json": '{ "thickness": "3 mm" }',
+  "broken.json": '{"laywright": 1, "name": ',
+  "empty.json": "",
+  "bytes.bin": Uint8Array.from({ length: 4000 }, (_, i) => (i * 151) % 256),
+};
 
 /** A value for an option: of its kind, of another option's kind, or one that nobody should give. */
 function value(draw: Draw, { name, value: kind = "", help }: OptionSpec): string {
@@ -177,6 +195,7 @@ export const commandLines: Kind = {
   name: "commands",
   about:
     "command lines of each command's own options, good, bad, doubled and contradicting, on files good and hostile",
+  limitMs: 60_000,
   run: async (draw) => {
     const words = await line(draw);
     const told = JSON.stringify(words).slice(0, 2000);

@@ -164,6 +164,7 @@ export function cupboardKillsOf(modules: Modules): Kind {
     name: "cupboardKills",
     about:
       "two writers on one cupboard file, both killed at random moments; then the file is held against what they did",
+    limitMs: 300_000,
     run: async (draw: Draw) => {
       const folder = mkdtempSync(join(tmpdir(), "laywright-cupboard-"));
       const file = join(folder, "cupboard.json");

@@ -57,44 +57,78 @@ function put(parent: object, key: string, value: Json): void {
   Object.defineProperty(parent, key, { value, enumerable: true, writable: true, configurable: true });
 }
 
+/** One thing in a project changed, taken away, doubled or swapped. */
+function spoil(draw: Draw, project: Json): void {
+  const [a, b] = [place(draw, project), place(draw, project)];
+  if (a === null || b === null) return;
+  const parent = a.parent as Record<string | number, Json>;
+  const how = draw.below(6);
+  if (how === 0) delete parent[a.key];
+  else if (how === 1) parent[a.key] = structuredClone((b.parent as Record<string | number, Json>)[b.key]!);
+  else if (how === 2 && Array.isArray(a.parent)) a.parent.push(structuredClone(parent[a.key]!));
+  else if (how === 3) put(parent, draw.one(["extra", "__proto__", "toString", "shape"]), junk(draw));
+  else if (how === 4 && typeof parent[a.key] === "number")
+    parent[a.key] = (parent[a.key] as number) * 10 ** (draw.below(13) - 6);
+  else parent[a.key] = junk(draw);
+}
+
+/** A number somewhere in a project made larger, smaller, negative or broken; what it was may still be good. */
+function turnNumber(draw: Draw, project: Json): void {
+  for (let tries = 0; tries < 20; tries++) {
+    const found = place(draw, project);
+    const number = found && (found.parent as Record<string | number, Json>)[found.key];
+    if (typeof number !== "number") continue;
+    const by = draw.one([0.5, 0.9, 1.1, 2, 3, 10, 0.1, 100, 0.01, 1000, 1e5, -1, 0]);
+    const whole = Number.isInteger(number) && draw.below(3) > 0;
+    (found!.parent as Record<string | number, Json>)[found!.key] = whole ? Math.round(number * by) : number * by;
+    return;
+  }
+}
+
+/** A good project, or one that is near to it: many can still be laid. Changes the project given. */
+export function nearlyGood(draw: Draw, project: Json): string {
+  for (let change = draw.below(4); change > 0; change--)
+    if (draw.below(6) === 0) spoil(draw, project);
+    else turnNumber(draw, project);
+  return JSON.stringify(project);
+}
+
+/** A project file of one thing of each list. */
+export const smallDemo = (): Json => JSON.parse(SMALL);
+
 /**
  * The demo's file, or one drawn from the published schema, with a few things in it changed, taken away, doubled or
  * swapped; or its text damaged.
  */
-function hostileFile(draw: Draw): string {
+export function hostileFile(draw: Draw): string {
   const from = draw.below(16);
   const project: Json = from < 8 ? schemaValue(SCHEMA, SCHEMA, draw) : JSON.parse(from === 8 ? DEMO : SMALL);
-  for (let change = from < 8 ? draw.below(3) : 1 + draw.below(4); change > 0; change--) {
-    const [a, b] = [place(draw, project), place(draw, project)];
-    if (a === null || b === null) continue;
-    const parent = a.parent as Record<string | number, Json>;
-    const how = draw.below(6);
-    if (how === 0) delete parent[a.key];
-    else if (how === 1) parent[a.key] = structuredClone((b.parent as Record<string | number, Json>)[b.key]!);
-    else if (how === 2 && Array.isArray(a.parent)) a.parent.push(structuredClone(parent[a.key]!));
-    else if (how === 3) put(parent, draw.one(["extra", "__proto__", "toString", "shape"]), junk(draw));
-    else if (how === 4 && typeof parent[a.key] === "number")
-      parent[a.key] = (parent[a.key] as number) * 10 ** (draw.below(13) - 6);
-    else parent[a.key] = junk(draw);
-  }
+  for (let change = from < 8 ? draw.below(3) : 1 + draw.below(4); change > 0; change--) spoil(draw, project);
   const text = JSON.stringify(project);
   if (draw.below(8) > 0) return text;
   const [cut, on] = [draw.below(text.length), draw.below(text.length)];
   return draw.one([text.slice(0, cut), text.slice(0, cut) + text.slice(on), `${text}${text}`, `\ufeff${text}`]);
 }
 
-/** Hostile project files through the reader: a project, or problems that can be told; nothing thrown. */
-export const hostileFiles: Kind = {
-  name: "files",
-  about: "hostile project files through reader and schema",
-  run: (draw) => {
-    const result = readProject(hostileFile(draw));
-    if (result.ok) return "read";
-    if (result.problems.length === 0) throw new Error("refused without a problem");
-    for (const problem of result.problems) {
-      const { what, remedy } = describeProblem(problem);
-      if (/undefined|\[object|NaN mm/u.test(what + remedy)) throw new Error(`told badly: ${what} ${remedy}`);
-    }
-    return "told";
-  },
-};
+/** Hostile project files through a reader: a project, or problems that can be told; nothing thrown. */
+export function hostileFilesOf(read: typeof readProject): Kind {
+  return {
+    name: "files",
+    about: "hostile project files through reader and schema",
+    limitMs: 30_000,
+    run: (draw) => {
+      const result = read(hostileFile(draw));
+      if (result.ok) return "read";
+      if (result.problems.length === 0) throw new Error("refused without a problem");
+      for (const problem of result.problems) {
+        const { what, remedy } = describeProblem(problem);
+        // What somebody wrote may be told back to her, in quotes.
+        if (/undefined|\[object|NaN/u.test((what + remedy).replaceAll('"NaN', "")))
+          throw new Error(`told badly: ${what} ${remedy}`);
+      }
+      return "told";
+    },
+  };
+}
+
+export const hostileFiles: Kind = hostileFilesOf(readProject);

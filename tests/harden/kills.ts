@@ -95,6 +95,7 @@ export function killsOf(program: Program): Kind {
   return {
     name: "kills",
     about: "lay --out over an earlier plan, killed at a random moment, then run again",
+    limitMs: 300_000,
     run: async (draw) => {
       first ??= await prepared(program, (folder) => layWords(folder, 1));
       const folder = mkdtempSync(join(tmpdir(), "laywright-kill-"));
@@ -126,6 +127,7 @@ export function intoKillsOf(program: Program): Kind {
   return {
     name: "intoKills",
     about: "pattern --into a project file, killed at a random moment, then run again",
+    limitMs: 300_000,
     run: async (draw) => {
       if (first === null) {
         const made = await prepared(program, intoWords);

@@ -158,6 +158,7 @@ export function pageKills(): Kind {
   return {
     name: "pageKills",
     about: "tab, threads and browser killed at random moments of edits; then what was told as kept stands there",
+    limitMs: 300_000,
     run: async (draw) => {
       // The browser that the tabs share may be gone itself, on a machine without memory for instance.
       if (stage !== null && !stage.browser.isConnected()) await stage.close();

@@ -192,6 +192,7 @@ function joined(first: Uint8Array, second: Uint8Array): Uint8Array {
 export const patternFiles: Kind = {
   name: "patterns",
   about: "damaged SVG, DXF, PDF and picture files through the readers",
+  limitMs: 60_000,
   run: async (draw) => {
     const [name, whole] = draw.one(await baseFiles());
     const bytes = damaged(draw, whole, name !== "image");

@@ -1,44 +1,26 @@
 // A few of the cases of `npm run harden` in every run, and a check that a fault is told.
 import { expect, test } from "vitest";
+import { readProject } from "../../src/core/project/file/readProject.ts";
 import { BUILT, batchKillsOf } from "../harden/batchKills.ts";
 import { commandLines } from "../harden/commandLines.ts";
 import { cupboardKillsOf, SOURCE_MODULES } from "../harden/cupboardKills.ts";
-import { hostileFiles } from "../harden/hostileFiles.ts";
+import { hostileFilesOf } from "../harden/hostileFiles.ts";
+import { hostileLays } from "../harden/hostileLays.ts";
 import { intoKillsOf, killsOf } from "../harden/kills.ts";
-import { type Kind, runCases } from "../harden/kind.ts";
+import { runCases } from "../harden/kind.ts";
 import { patternFiles } from "../harden/patternFiles.ts";
 import { smallProjects } from "../harden/smallProjects.ts";
 
 test.each([
-  [hostileFiles, 150, ["read", "told"]],
+  [hostileFilesOf(readProject), 150, ["read", "told"]],
   [commandLines, 120, ["lay exit 0", "check exit 1", "strap exit 2"]],
-  [smallProjects, 12, ["laid"]],
+  [smallProjects, 40, ["laid"]],
+  [hostileLays, 40, ["laid", "laid, pieces left out", "refused"]],
   [patternFiles, 60, ["svg: told", "dxf: told", "pdf: told", "image: told"]],
 ] as const)("hardening, $name: no fault", async (kind, count, outcomes) => {
   const tally = await runCases(kind, 20_077, 0, count);
   expect(tally.faults).toEqual([]);
   expect([...tally.outcomes.keys()]).toEqual(expect.arrayContaining([...outcomes]));
-});
-
-test("a case that throws is told with its number, and the same number draws the same case", async () => {
-  const seen: number[] = [];
-  const kind: Kind = {
-    name: "odd",
-    about: "",
-    run: (draw) => {
-      const drawn = draw.below(1_000_000);
-      seen.push(drawn);
-      if (drawn % 2 === 1) throw new Error(String(drawn));
-      return "even";
-    },
-  };
-  const all = await runCases(kind, 5, 0, 40);
-  expect(all.faults.length + (all.outcomes.get("even") ?? 0)).toBe(40);
-  expect(all.faults.length).toBeGreaterThan(5);
-  const { index, reason } = all.faults[0]!;
-  const again = await runCases(kind, 5, index, index + 1);
-  expect(again.faults[0]!.reason.split("\n")[0]).toBe(reason.split("\n")[0]);
-  expect(new Set(seen.slice(0, 40)).size).toBeGreaterThan(35);
 });
 
 test("a batch that is killed and run again gives the bytes of one that nobody stopped", async () => {
