@@ -5,9 +5,11 @@ import { checkCuts } from "../../check/checkCuts.ts";
 import { checkPlan } from "../../check/checkPlan.ts";
 import { chooseEngines } from "../../engines/chooseEngines.ts";
 import type { LayPlan, LayProblem } from "../../problem/layProblem.ts";
+import { searchTables } from "../../problem/rectangles/searchTables.ts";
 import { arrange } from "../../search/arrange/arrange.ts";
 import { inOneGo } from "../../search/breath.ts";
 import { seededRng } from "../../search/rng.ts";
+import { rulerSearch } from "./rulerSearch.ts";
 
 const TURNS = [0, 90].map((turnDeg) => ({ turnDeg, mirrored: false }));
 
@@ -74,4 +76,14 @@ test("on cloth of limited length no piece is left out for the sake of a strip", 
     const [any, wished] = [problem(seed, undefined, "limited"), problem(seed, 10, "limited")];
     expect(left(laid(wished))).toBeLessThanOrEqual(left(laid(any)));
   }
+});
+
+test("what leaves a narrow strip wherever it lies is laid all the same in few stages", () => {
+  // 2,000 of 2,005 units: what is left is less than 10, and these sizes are too large for shelves.
+  const tables = searchTables(2005, [{ count: 2, ways: [[2000, 3000]] }], []);
+  const narrow = { rule: { least: 10, sideLoose: false, endLoose: true }, has: () => true, allowance: 50 };
+  const search = rulerSearch({ tables, stages: 3, limit: Infinity, atLeast: () => 6000, narrow }, 1);
+  const turns = Array.from({ length: 2000 }, () => search.next());
+  const plans = turns.flatMap(({ value }) => (value?.plan ? [value.plan] : []));
+  expect(plans[0]).toHaveLength(2);
 });

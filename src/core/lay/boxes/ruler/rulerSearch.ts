@@ -197,12 +197,18 @@ function decoded(buffers: SplitBuffers): LaidWay[] {
   }));
 }
 
-/** Beams for one unit less than the best, each round of guides wider than the last unless it was a success. */
-function* wholeBeams(task: RulerTask, beam: RulerBeam, best: Best, rng: Rng): Phase {
+/**
+ * Beams for one unit less than the best, each round of guides wider than the last unless it was a success; without regard
+ * to narrow strips where there is no plan without them.
+ */
+function* wholeBeams(task: RulerTask, strict: RulerBeam, best: Best, rng: Rng): Phase {
   const { tables } = task;
   const least = Math.ceil(tables.area / tables.width);
   let breadth = NARROWEST_BEAM;
   let loosest = Math.ceil(least * 1.2) + 1;
+  // One piece behind the other: where not even that goes, some piece leaves a narrow strip wherever it lies.
+  const ample = 2 * tables.pieces * Math.max(...tables.wayAlong);
+  let beam = strict;
   for (let round = 0; ; round++) {
     const cap = capOf(task, best);
     const height = cap === Infinity ? loosest : cap;
@@ -216,7 +222,8 @@ function* wholeBeams(task: RulerTask, beam: RulerBeam, best: Best, rng: Rng): Ph
     }
     // A plan that is refused for its narrow strips is no success.
     if (state === "found" && (isBetter || task.narrow === undefined)) continue;
-    if (cap === Infinity) loosest = Math.ceil(loosest * 1.15);
+    if (cap === Infinity && loosest > ample) beam = rulerBeam(tables, task.stages, WIDEST_BEAM);
+    else if (cap === Infinity) loosest = Math.ceil(loosest * 1.15);
     else if (round % GUIDES.length === GUIDES.length - 1) breadth = Math.min(WIDEST_BEAM, breadth * 2);
   }
 }
