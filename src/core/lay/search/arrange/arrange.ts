@@ -200,18 +200,23 @@ function* composedPlan(
     const complete = here?.plan.left.every((count) => count === 0) ?? false;
     const usedLength = lengths.get(stock) ?? 0;
     const bound = complete && here!.plan.length > 0 ? here!.bound : null;
-    return { stockId: stock.id, usedLength, bound: bound === null ? null : withoutRounding(bound, usedLength) };
+    const across = stock.kind === "roll" ? stock.width : 0;
+    return {
+      stockId: stock.id,
+      usedLength,
+      bound: bound === null ? null : withoutRounding(bound, usedLength, across),
+    };
   });
   const unplaced = unplacedOf(problem, left, desk.reason);
   return { materialId: problem.materialId, placements, unplaced, uses, evaluations, seed };
 }
 
-/** Share of a length by which grids may round the outlines of a row that a bound is made of. */
+/** Share of the cloth's size by which grids may round the outlines of a row that a bound is made of. */
 const ROUNDING = 2e-8;
 
 /** A bound that is above a laid length by no more than rounding is that length: what is laid can be laid. */
-function withoutRounding(bound: number, laid: number): number {
-  return bound > laid && bound <= laid * (1 + ROUNDING) ? laid : bound;
+function withoutRounding(bound: number, laid: number, across: number): number {
+  return bound > laid && bound - laid <= ROUNDING * Math.max(laid, across) ? laid : bound;
 }
 
 /**
