@@ -187,11 +187,11 @@ export const smallProjects: Kind = {
       const left = problem.shade === undefined ? leftOut(problem, free) : [];
       tell("free", [...faultsOf(problem, free), ...left]);
       // One other way for each project: more projects show more than more plans of one.
-      const ways = draw.below(4);
-      if (ways < 2) {
+      const ways = draw.below(5);
+      if (ways < 3) {
         const mode = CUT_MODES[1 + ways]!;
         tell(mode, faultsOf(problem, planOf(problem, mode)));
-      } else if (ways === 2) {
+      } else if (ways === 3) {
         const held = pinnedBy(problem, free, draw);
         tell("pinned", faultsOf(held, planOf(held, draw.one(CUT_MODES))));
       } else for (const plan of choicesOf(problem)) tell("choices", faultsOf(problem, plan));
