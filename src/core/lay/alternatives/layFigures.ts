@@ -83,18 +83,24 @@ export function rulerCuts(problem: LayProblem, plan: LayPlan): readonly RulerCut
     // a whole plan that was taken: its pieces close up as they would have before it was.
     const pins = problem.pinned.filter(({ stockId }) => stockId === stock.id).length;
     const isHeld = isMatched(problem) && placements.some(({ pieceId }) => matchOf(problem, pieceId) !== undefined);
-    const stays = stock.flaws.length > 0 || !isStraight(stock) || (pins > 0 && pins < placements.length) || isHeld;
+    // Halves begin at the fold itself, all else keeps the margin from it.
+    const hasHalves = placements.some(({ pieceId }) => isHalf(problem, pieceId));
+    const stays =
+      stock.flaws.length > 0 || !isStraight(stock) || (pins > 0 && pins < placements.length) || isHeld || hasHalves;
     const free = pins === placements.length ? { ...problem, pinned: [] } : problem;
     const isRoll = stock.kind === "roll";
     const goesOn = isRoll && (stock.length === null || stock.length > used.dx - margin + TOLERANCE);
     const beyond = goesOn ? 2 * margin : margin;
-    const box = { x: used.x + margin, y: used.y + margin, dx: used.dx - beyond, dy: used.dy - margin };
+    const inset = hasHalves ? 0 : margin;
+    const box = { x: used.x + margin, y: used.y + inset, dx: used.dx - beyond, dy: used.dy - inset };
     const laid = boxesOf(problem, placements);
     const tree = cutTreeOf(box, laid, TOLERANCE);
     if (tree === null) return null;
     const isOpenTo = mayLieOn(stock, free, placements);
     const mayLie = (piece: number, at: CutBox): boolean =>
-      isOpenTo(piece, at) && keepsPattern(problem, placements[piece]!, laid[piece]!, at);
+      isOpenTo(piece, at) &&
+      keepsPattern(problem, placements[piece]!, laid[piece]!, at) &&
+      (!hasHalves || keepsFold(problem, placements[piece]!, at));
     const tidy = stays
       ? closeWhereFree(tree, goesOn, TOLERANCE, mayLie)
       : closeTree(tidyTree(tree, TOLERANCE), goesOn, TOLERANCE);
@@ -126,6 +132,15 @@ function mayLieOn(
     pinned.some((pin) => pin.pieceId === pieceId && pin.copy === copy);
   return (piece, box) =>
     !isPinned(placements[piece]!) && [...flaws, ...missing].every(([other, apart]) => isApart(box, other, apart));
+}
+
+function isHalf({ pieces }: Pick<LayProblem, "pieces">, pieceId: string): boolean {
+  return pieces.find(({ id }) => id === pieceId)!.gives?.onFold === true;
+}
+
+/** Whether a half lies on the fold of its cloth, and any other piece clear of it. */
+function keepsFold(problem: LayProblem, { pieceId }: StockPlacement, { y }: CutBox): boolean {
+  return isHalf(problem, pieceId) ? Math.abs(y) <= TOLERANCE : y >= problem.margin - TOLERANCE;
 }
 
 /** Whether a piece that is moved lies on the pattern as it did: whole repeats away, in dropped rows half of one besides. */
