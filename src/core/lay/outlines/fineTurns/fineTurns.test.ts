@@ -108,7 +108,10 @@ test("what is matched stays on the pattern while others are turned finely", () =
   const match = { group: "g", x: 0, y: 0, senseX: 1, senseY: 1, along: true, across: false } as const;
   const pattern = { along: 33, across: null, firstAlong: 0, firstAcross: 0, halfDrop: false, symmetric: true };
   const job: RegionJob = {
-    ...jobOf(203, [bar(0, 120, 60, { id: "matched", count: 2, match, orientations: HALF_TURNS.slice(0, 1) }), bar(0.5, 90, 40, { id: "leans", tilt: 2 })]),
+    ...jobOf(203, [
+      bar(0, 120, 60, { id: "matched", count: 2, match, orientations: HALF_TURNS.slice(0, 1) }),
+      bar(0.5, 90, 40, { id: "leans", tilt: 2 }),
+    ]),
     pattern: { ...pattern, tolerance: 1 },
     phases: { g: { along: 10, across: null } },
   };
