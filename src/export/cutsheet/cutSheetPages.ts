@@ -114,9 +114,11 @@ function columnHeads(width: number, { language, inInches }: CutSheet): Block {
     height: 5,
     keepWithNext: true,
     draw: (left, top) => ({
-      items: words.map(([share, word]) =>
-        drawText(word, left + share * width, top - 3.2, SMALL, { role: "sheet" }),
-      ),
+      items: words.map(([share, word], i) => {
+        const room = ((words[i + 1]?.[0] ?? 1) - share) * width - 1;
+        const size = Math.min(SMALL, (SMALL * room) / textWidth(word, SMALL));
+        return drawText(word, left + share * width, top - 3.2, size, { role: "sheet" });
+      }),
     }),
   };
 }

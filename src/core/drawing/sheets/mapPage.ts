@@ -25,7 +25,7 @@ const MEASURE = 120;
 
 /**
  * The pages before the sheets, on the same paper: test squares, what to do, pieces that are cut by size instead
- * (`bySize`, a line each), and a map of where each sheet goes; the map has a page of its own when the paper is small.
+ * (`bySize`, a line each), and a map of where each sheet goes; words and map go on overleaf when the paper is small.
  */
 export function mapPages(
   sheet: LaySheet,
@@ -50,14 +50,20 @@ export function mapPages(
   const textX = narrow ? INSET : beside;
   let y = narrow ? squareFoot - 7 : top - 3;
   const rectangles = bySize.length > 0 ? [texts.bySize, ...bySize] : [];
+  const overleaf: DrawingItem[][] = [];
   for (const step of [...steps(tiling, title.language), ...rectangles]) {
     for (const line of wrapText(step, 3.2, Math.min(MEASURE, width - INSET - textX))) {
-      items.push(drawText(line, textX, y, 3.2));
+      if (y < INSET) {
+        overleaf.push([]);
+        y = height - INSET - 3.2;
+      }
+      const [page, x] = overleaf.length === 0 ? [items, textX] : [overleaf.at(-1)!, INSET];
+      page.push(drawText(line, x, y, 3.2));
       y -= 4.4;
     }
     y -= 1.2;
   }
-  const mapTop = Math.min(squareFoot, y) - 6;
+  const mapTop = overleaf.length > 0 ? INSET : Math.min(squareFoot, y) - 6;
   const first = [paperPart(items), squares];
   const frame = { minX: INSET, minY: INSET, maxX: width - INSET };
   if (mapTop - INSET >= LEAST_MAP) {
@@ -67,6 +73,7 @@ export function mapPages(
   const map = miniature(sheet, tiling, { ...frame, maxY: height - INSET });
   return [
     { name: "test squares", width, height, parts: first },
+    ...overleaf.map((words) => ({ name: "words", width, height, parts: [paperPart(words)] })),
     { name: "map", width, height, parts: map },
   ];
 }
