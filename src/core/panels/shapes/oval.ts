@@ -27,6 +27,6 @@ export const oval: ShapeRecord = shapeRecord({
   },
   places: ({ width, depth }) => [
     { dimension: "width", from: [0, depth / 2], to: [width, depth / 2], off: 0 },
-    { dimension: "depth", from: [width / 2, 0], to: [width / 2, depth], off: 0 },
+    { dimension: "depth", from: [width, 0], to: [width, depth], off: -1 },
   ],
 });

@@ -33,7 +33,7 @@ export const roundedBase: ShapeRecord = shapeRecord({
   },
   places: ({ width, depth, radius }) => [
     { dimension: "width", from: [0, depth / 2], to: [width, depth / 2], off: 0 },
-    { dimension: "depth", from: [width / 2, 0], to: [width / 2, depth], off: 0 },
+    { dimension: "depth", from: [width, 0], to: [width, depth], off: -1 },
     {
       dimension: "radius",
       from: [width - radius, depth - radius],
