@@ -10,6 +10,8 @@ export async function inflated(data: Uint8Array, format: "deflate" | "gzip"): Pr
   const unpacker = new DecompressionStream(format);
   const writer = unpacker.writable.getWriter();
   const written = writer.write(data).then(() => writer.close());
+  // What is amiss with the data is told where it is read.
+  written.catch(() => undefined);
   const reader = unpacker.readable.getReader();
   const chunks: Uint8Array[] = [];
   for (let part = await reader.read(); !part.done; part = await reader.read()) chunks.push(part.value!);
