@@ -2,7 +2,7 @@
 import { spawn } from "node:child_process";
 import { once } from "node:events";
 import { readFileSync } from "node:fs";
-import { resolve } from "node:path";
+import { basename, resolve } from "node:path";
 import { fileURLToPath } from "node:url";
 import { createVitest } from "vitest/node";
 import { type Mutant, withSwitches } from "./mutants.ts";
@@ -16,10 +16,11 @@ export type MutantNews =
   | { readonly kind: "done"; readonly test: string }
   | { readonly kind: "spent"; readonly seconds: number };
 
-/** A test file, and the sources whose changes it is tried on. */
+/** A test file, the sources whose changes it is tried on, and those of them that it uses itself. */
 export interface TestFile {
   readonly test: string;
   readonly files: readonly string[];
+  readonly own: readonly string[];
 }
 
 /** A test file to run, with all changes in turn or with one that is on from the moment that modules load, else −1. */
@@ -147,6 +148,9 @@ async function inProcess(order: Order, hear: (news: MutantNews) => void): Promis
   return isWhole;
 }
 
+/** A file's name up to its first point. */
+const stemOf = (path: string): string => basename(path).split(".")[0]!;
+
 /** What came of each change. */
 export interface Tally {
   readonly noticed: ReadonlySet<number>;
@@ -177,13 +181,13 @@ export async function tryOut(chosen: ReadonlyMap<number, Mutant>, tests: readonl
     for (let at = 0; at < turns.length && !isStopped; ) {
       let trying: number | null = null;
       const hear = (news: MutantNews): void => {
-        const { test, files, atLoad } = turns[at]!;
+        const { test, files, own, atLoad } = turns[at]!;
         if (news.kind === "tries") trying = news.mutant;
         if (news.kind === "reached" || news.kind === "loaded") for (const n of news.mutants) reached.add(n);
-        if (news.kind === "loaded") loaded.push(...news.mutants.map((n) => ({ test, files, atLoad: n })));
+        if (news.kind === "loaded") loaded.push(...news.mutants.map((n) => ({ test, files, own, atLoad: n })));
         if (news.kind === "noticed") bites.set(test, (bites.get(test) ?? 0) + 1);
         if (news.kind === "noticed") noticed.add(news.mutant);
-        if (news.kind === "muddied") loaded.push({ test, files, atLoad: news.mutant });
+        if (news.kind === "muddied") loaded.push({ test, files, own, atLoad: news.mutant });
         if (news.kind === "fails" && atLoad >= 0) noticed.add(atLoad);
         if (news.kind === "costly" && !isAgain) again.add(test);
         else if (news.kind === "costly" || news.kind === "once") unused.push(`${news.kind}: ${test}, ${news.test}`);
@@ -217,8 +221,16 @@ export async function tryOut(chosen: ReadonlyMap<number, Mutant>, tests: readonl
     tests.filter(({ test }) => again.has(test)).map((one) => ({ ...one, atLoad: -1 })),
     true,
   );
-  // Those that modules do while they load: each takes a run of its own, in the files that have noticed the most.
-  const sharpest = loaded.sort((a, b) => (bites.get(b.test) ?? 0) - (bites.get(a.test) ?? 0));
+  // Those that modules do while they load: each takes a run of its own, in files named like the source before those that
+  // use it themselves, these before others, and then in those that have noticed the most.
+  const nearness = ({ test, own, atLoad }: Turn): number => {
+    const { file } = chosen.get(atLoad)!;
+    return own.includes(file) ? (stemOf(test) === stemOf(file) ? 2 : 1) : 0;
+  };
+  const each = new Map(loaded.map((turn) => [`${turn.atLoad} ${turn.test}`, turn]));
+  const sharpest = [...each.values()].sort(
+    (a, b) => nearness(b) - nearness(a) || (bites.get(b.test) ?? 0) - (bites.get(a.test) ?? 0),
+  );
   const few = [...new Set(loaded.map(({ atLoad }) => atLoad))].sort((a, b) => a - b);
   await takeTurns(
     few.flatMap((n) => (noticed.has(n) ? [] : sharpest.filter(({ atLoad }) => atLoad === n).slice(0, MOST_LOADS))),

@@ -45,7 +45,8 @@ function testsOf(folder: string, steps: number): TestFile[] {
       );
       const isUser = isBeside || reach.some(([, step]) => step <= steps);
       const files = isUser ? reach.map(([file]) => file) : [];
-      return { test, files, isBeside };
+      const own = reach.filter(([, step]) => step === 1).map(([file]) => file);
+      return { test, files, own, isBeside };
     })
     .filter(({ files }) => files.length > 0)
     .sort((a, b) => Number(b.isBeside) - Number(a.isBeside) || a.files.length - b.files.length);
@@ -81,7 +82,7 @@ async function main(): Promise<void> {
   const drawn = all.map((mutant, n) => ({ mutant, n, at: rng.below(2 ** 30) })).sort((a, b) => a.at - b.at);
   const chosen = new Map(drawn.slice(0, Number(values.sample ?? all.length)).map(({ mutant, n }) => [n, mutant]));
   const files = sourcesIn(folder);
-  const tests = values.tests?.map((test) => ({ test, files })) ?? testsOf(folder, Number(values.steps));
+  const tests = values.tests?.map((test) => ({ test, files, own: files })) ?? testsOf(folder, Number(values.steps));
   const tally = await tryOut(chosen, tests);
   report(
     folder,
