@@ -1,10 +1,11 @@
 // Changes that no input can tell from the source, read by hand one by one; `npm run mutate` counts them apart, and
 // says so when one of them is noticed all the same.
 
+import { EQUAL_DRAWN } from "./equalDrawn.ts";
 import type { Mutant } from "./mutants.ts";
 
 /** Changes in `line`, a part of the line they are in, that nobody can notice. */
-interface Equal {
+export interface Equal {
   readonly file: string;
   readonly line: string;
   readonly changes: readonly string[];
@@ -628,6 +629,7 @@ export const EQUAL: readonly Equal[] = [
     changes: [">= → >", "0 → 1"],
     why: "divided by 1 it is what it is multiplied by 1",
   },
+  ...EQUAL_DRAWN,
 ];
 
 /** What was read by hand of a change that nobody can notice. */

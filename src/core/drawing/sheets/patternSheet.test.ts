@@ -45,6 +45,34 @@ test("every pattern is there once, none over another, no cloth under them", () =
   expect(sheet.drawing.items.some((item) => item.kind === "line" && item.role === "cloth")).toBe(false);
 });
 
+test("patterns stand one above the other where side by side they would need more sheets, and side by side where not", () => {
+  const sheetsOf = (...patterns: Pattern[]) =>
+    tilePieces(patternSheet(patterns, paper)!.copies, paper).tiles.length;
+  expect(sheetsOf(triangle("a", 170, 120), triangle("b", 170, 120))).toBe(1);
+  expect(sheetsOf(triangle("a", 85, 240), triangle("b", 85, 240))).toBe(1);
+  expect(patternSheet([triangle("a", 170, 120), triangle("b", 170, 120)], paper)!.drawing.box).toEqual({
+    ...{ minX: 0, minY: 0, maxX: 170, maxY: 246 },
+  });
+  expect(patternSheet([triangle("a", 85, 240), triangle("b", 85, 240)], paper)!.drawing.box).toEqual({
+    ...{ minX: 0, minY: 0, maxX: 176, maxY: 240 },
+  });
+});
+
+test("the highest come first, so that rows are of like height", () => {
+  const sheet = patternSheet(
+    [triangle("low", 60, 40), triangle("high", 60, 90), triangle("mid", 60, 70, 90)],
+    paper,
+  )!;
+  const left = new Map(sheet.copies.map(({ pieceId, outline }) => [pieceId, ringBox(outline.outer).minX]));
+  expect(left.get("high")).toBe(0);
+  // Turned by a quarter the third is 70 mm wide and 60 high.
+  expect(left.get("mid")).toBeCloseTo(66, 9);
+  expect(sheet.drawing.box.maxY === 90 ? left.get("low") : 0).toBeCloseTo(
+    sheet.drawing.box.maxY === 90 ? 142 : 0,
+    9,
+  );
+});
+
 test("no pattern, no sheet", () => {
   expect(patternSheet([], paper)).toBeNull();
 });

@@ -65,6 +65,10 @@ test("tiles know their window, their neighbours and their pieces, and blank ones
   ]);
 });
 
+test("no piece, no sheet", () => {
+  expect(tilePieces([], options("A4"))).toMatchObject({ rows: 0, columns: 0, tiles: [], width: 210, height: 297 });
+});
+
 test("a sheet in the middle of a large piece stays, or the paper would have a hole", () => {
   expect(tilePieces(full(500, 760), options("A4", { orientation: "portrait" })).tiles).toHaveLength(9);
 });
