@@ -58,6 +58,30 @@ test("rows are grouped by material, numbered through, with fold lines in words",
   expect(labelSize(101.6, metric)).toBe("101.6 mm");
 });
 
+test("only lines along a strip are told, those in it, each once, to a hundredth", () => {
+  const at = (y0: number, y1 = y0, role: "fold" | "tape" | "stitch" | "mark" = "fold") => ({
+    role,
+    contour: segmentContour(0, y0, 254, y1),
+  });
+  const notes = (kind: "strip" | "panel", ...lines: ReturnType<typeof at>[]) =>
+    cutSheetOf({
+      project: "p",
+      bags: 1,
+      materials: [sampleMaterial("a")],
+      pieces: [piece("S", "a", { kind, lines })],
+    }).groups[0]!.rows[0]!.notes;
+  expect(notes("strip", at(50.004), at(0.4), at(50), at(10, 10.5), at(0), at(101.6), at(101.2))).toEqual([
+    "Fold at 0.4, 50, 101.2 mm from a long edge",
+  ]);
+  expect(notes("strip", at(9, 9, "stitch"), at(5, 5, "mark"), at(7, 7, "tape"))).toEqual([
+    "Tape at 7 mm from a long edge",
+    "Stitch at 9 mm from a long edge",
+  ]);
+  expect(notes("panel", at(50))).toEqual([]);
+  expect(labelSize(999.9, { language: "en", inInches: false })).toBe("999.9 mm");
+  expect(labelSize(1000, { language: "en", inInches: false })).toBe("100 cm");
+});
+
 test("hostile names stay one harmless cell each (RFC 4180)", () => {
   const names = ["=1+2", "+cmd", "-x", "@a", 'say "hi", now', "two\r\nlines", "\u0000\u202ename", "<script>"];
   const sheet = cutSheetOf({

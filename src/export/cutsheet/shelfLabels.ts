@@ -49,8 +49,7 @@ function sidesText(along: number, across: number, { lengths, language }: Telling
   const isMetric = !lengths.startsWith("in") && !lengths.startsWith("yd");
   const write = (mm: number): string => formatLength(isMetric ? Math.floor(mm + 0.01) : mm, lengths, language);
   const [first, second] = [write(along), write(across)];
-  const end = second.search(/[^\d.,]/u);
-  const unit = end < 0 ? "" : second.slice(end);
+  const unit = second.slice(second.search(/[^\d.,]/u));
   return isMetric && first.endsWith(unit)
     ? `${first.slice(0, first.length - unit.length)} × ${second}`
     : `${first} × ${second}`;

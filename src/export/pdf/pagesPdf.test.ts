@@ -70,3 +70,27 @@ test("numbers have no exponent and an arc's curves end where it ends", () => {
   expect(operators.at(-1)).toBe("h");
   expect(operators).toHaveLength(10);
 });
+
+test("a file says who made it and what it is called, asks not to be scaled, and has all its pages in order", async () => {
+  const pages = Array.from({ length: 3 }, (_, i) => page(100 + i, 200));
+  const { bytes } = await pagesPdf(pages, fonts, { title: "Lay\n of canvas" });
+  const doc = await PDFDocument.load(bytes, { updateMetadata: false });
+  expect([doc.getTitle(), doc.getProducer(), doc.getCreator()]).toEqual([
+    "Lay of canvas",
+    "Laywright",
+    "Laywright",
+  ]);
+  expect(doc.catalog.getViewerPreferences()?.getPrintScaling()).toBe("None");
+  expect(doc.catalog.getViewerPreferences()?.getDisplayDocTitle()).toBe(true);
+  expect(doc.getPages().map((one) => Math.round((one.getSize().width * 25.4) / 72))).toEqual([100, 101, 102]);
+  expect(doc.getPages()[0]!.node.has(PDFName.of("UserUnit"))).toBe(false);
+  expect(doc.catalog.Pages().Count().asNumber()).toBe(3);
+});
+
+test("it is told every fifty pages how far the writing is", async () => {
+  const told: string[] = [];
+  const progress = (done: number, pages: number): void => void told.push(`${done} of ${pages}`);
+  const pages = Array.from({ length: 151 }, () => ({ ...page(100, 100), parts: [] }));
+  await pagesPdf(pages, fonts, { title: "many", progress });
+  expect(told).toEqual(["50 of 151", "100 of 151", "150 of 151"]);
+});
