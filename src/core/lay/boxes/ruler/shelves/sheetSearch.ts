@@ -76,7 +76,7 @@ function refiller(
   stacked: number,
   rng: Rng,
 ): (kept: readonly Shelf[], worth: Float64Array) => Generator<number, Shelf[], void> {
-  const desk = shelfDesk(tables, length, stacked);
+  const desk = shelfDesk(tables, length, stacked, rng);
   const value = new Float64Array(length + 1);
   const first = new Int32Array(length + 1);
 

@@ -1,5 +1,6 @@
 import { bestPattern, knapsackMemory } from "../../../bounds/barSimplex.kernel.ts";
 import type { SearchTables } from "../../../problem/rectangles/searchTables.ts";
+import type { Rng } from "../../../search/rng.ts";
 import type { LaidWay } from "../beam/rulerBeam.ts";
 import { fillStacks, readStack, stackTable } from "./shelfStacks.kernel.ts";
 
@@ -26,8 +27,16 @@ export interface ShelfDesk {
   filled(height: number, counts: Int32Array, worth: Float64Array): Generator<number, Shelf, void>;
 }
 
-/** A desk for shelves up to `highest`, up to `stacked` pieces a column (1 or Infinity). */
-export function shelfDesk(tables: SearchTables, highest: number, stacked: number): ShelfDesk {
+/**
+ * A desk for shelves up to `highest`, up to `stacked` pieces a column (1 or Infinity). Of the columns of a pattern it lays
+ * the widest before the others are worked out anew, or with `rng` any of them, so that equal worths give unlike shelves.
+ */
+export function shelfDesk(
+  tables: SearchTables,
+  highest: number,
+  stacked: number,
+  rng: Rng | null = null,
+): ShelfDesk {
   const table = stackTable(tables, highest, stacked === 1);
   const { widths } = table;
   const knapsack = knapsackMemory(tables.width, widths.length);
@@ -71,7 +80,9 @@ export function shelfDesk(tables: SearchTables, highest: number, stacked: number
       const value = bestPattern(widths, values, most, room, knapsack, columns);
       yield Math.ceil((work + room * widths.length) / STEPS_PER_EVALUATION);
       if (value <= 0) return { height: top, laid, area };
-      for (let w = widths.length - 1; w >= 0; w--) {
+      const from = rng === null ? widths.length - 1 : rng.below(widths.length);
+      for (let k = 0; k < widths.length; k++) {
+        const w = (from - k + widths.length) % widths.length;
         if (columns[w] === 0) continue;
         readStack(tables, table, w, height, stack);
         for (let column = 0; column < columns[w]!; column++) {
