@@ -59,6 +59,17 @@ test("leftovers are filled before the open roll is touched", () => {
   expect(plan.unplaced).toEqual([]);
 });
 
+test("a piece that only the first leftover has room for is not left out because others fill it better", () => {
+  // Two long ones fill the first to the last millimetre; the second is too narrow for the wide ones.
+  const pieces = [strip("wide", 30, 100, 3), strip("long", 100, 55, 2)];
+  const problem = problemOf(pieces, [roll("first", 110, 100), roll("second", 55, 200)]);
+  const plan = laid(problem, 1_000_000);
+  expect(checkPlan(problem, plan)).toEqual([]);
+  expect(plan.unplaced).toEqual([]);
+  const onSecond = plan.placements.filter(({ stockId }) => stockId === "second");
+  expect(onSecond.map(({ pieceId }) => pieceId)).toEqual(["long", "long"]);
+});
+
 test("an open roll named first is still used last", () => {
   const problem = problemOf([strip("strap", 400, 50, 2)], [roll("bolt", 100, null), roll("end", 100, 500)]);
   const plan = laid(problem, 300_000);

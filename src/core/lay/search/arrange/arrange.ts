@@ -5,6 +5,7 @@ import { BREATH, type Breath, nextTurn } from "../breath.ts";
 import { isBetterPlan } from "../comparePlans.ts";
 import type { Search, SearchBudget } from "../engine.ts";
 import { searchPhases } from "../phases/searchPhases.ts";
+import { seededRng } from "../rng.ts";
 import { arrangeBands } from "./arrangeBands.ts";
 import { arrangeWays } from "./arrangeWays.ts";
 import type { Arrangement, Arranger, ArrangeStep } from "./layingDesk.ts";
@@ -20,7 +21,7 @@ const FIRST_ROUND = 200_000;
  * Lays a whole problem: leftovers and limited rolls first, in their order, each filled with as much piece area as it
  * takes; what is left goes on the open roll, as short as can be. One stock is searched in one go; several are
  * laid once with the first plan that comes for each, then searched in rounds of growing effort, and the best round
- * counts. Yields at least every 20 ms, returns when the budget is spent or nothing can be better; the result depends
+ * counts; while pieces are left out, closed ones are taken in another order every other round. Yields at least every 20 ms, returns when the budget is spent or nothing can be better; the result depends
  * on the arguments alone.
  */
 export function* arrange(
@@ -40,7 +41,9 @@ export function* arrange(
   let evaluations = 0;
   for (let round = FIRST_LOOK; ; round++) {
     const slice = Math.min(FIRST_ROUND * 2 ** Math.max(0, round), Math.max(0, enough.evaluations - evaluations));
-    const turn = arrangeRound(desk, slice, round, evaluations);
+    const isWanting = best?.unplaced.some(({ reason }) => reason === "stock-used-up") ?? false;
+    const inOrder = isWanting && round % 2 === 1 ? { ...desk, stocks: inOtherOrder(desk, round) } : desk;
+    const turn = arrangeRound(inOrder, slice, round, evaluations);
     for (;;) {
       const step = yield* nextTurn(turn);
       if (!step.done) evaluations = step.value.evaluations;
@@ -55,6 +58,18 @@ export function* arrange(
       break;
     }
   }
+}
+
+/**
+ * The stocks with the closed ones in another order. Where pieces are left out every closed stock is used anyway, and what
+ * fills the first best may be what only the next has room for beside the rest.
+ */
+function inOtherOrder({ stocks, seed }: LayingDesk, round: number): LayingDesk["stocks"] {
+  const rng = seededRng(seed + round);
+  const closed = stocks.filter(({ region }) => region.length !== null);
+  const drawn = closed.map((stock) => ({ stock, at: rng.unit() })).sort((a, b) => a.at - b.at);
+  if (drawn.every(({ stock }, i) => stock === closed[i])) drawn.push(...drawn.splice(0, 1));
+  return [...drawn.map(({ stock }) => stock), ...stocks.slice(closed.length)];
 }
 
 /** The round before the first: whoever waits for a plan gets the first that comes. */
