@@ -31,7 +31,7 @@ export interface SearchTables {
   readonly waysByAlong: Int32Array;
   readonly alongSorted: Int32Array;
   readonly area: number;
-  /** Blocked boxes, four numbers each: from along, to along, from across, to across. */
+  /** Blocked boxes by where they begin along, four numbers each: from along, to along, from across, to across. */
   readonly blocked: Int32Array;
 }
 
@@ -94,7 +94,11 @@ export function searchTables(width: number, list: readonly TableSize[], blocked:
     narrowestFirst: sorted(sizeLeastAcross),
     shortestFirst: sorted(sizeLeastAlong),
     area: sizeArea.reduce((sum, area, index) => sum + area * sizeCount[index]!, 0),
-    blocked: Int32Array.from(blocked.flatMap((b) => [b.fromAlong, b.toAlong, b.fromAcross, b.toAcross])),
+    blocked: Int32Array.from(
+      [...blocked]
+        .sort((a, b) => a.fromAlong - b.fromAlong)
+        .flatMap((b) => [b.fromAlong, b.toAlong, b.fromAcross, b.toAcross]),
+    ),
   };
 }
 

@@ -17,7 +17,7 @@ export interface DecodeBuffers {
   readonly outWay: Int32Array;
   readonly outAlong: Int32Array;
   readonly outAcross: Int32Array;
-  /** [rectangles placed, furthest end, entries looked at]. */
+  /** [rectangles placed, furthest end, entries looked at, blocked boxes looked at]. */
   readonly result: Int32Array;
 }
 
@@ -35,7 +35,7 @@ export function decodeBuffers(tables: SearchTables): DecodeBuffers {
     outWay: new Int32Array(n),
     outAlong: new Int32Array(n),
     outAcross: new Int32Array(n),
-    result: new Int32Array(3),
+    result: new Int32Array(4),
   };
 }
 
@@ -62,6 +62,10 @@ export function decodeOrder(
   const { segAcross, segAlong, next, previous, sizeEntry, nextAlike, outWay, outAlong, outAcross, result } = out;
   const n = order.length;
   const blockedEnd = blocked.length;
+  const longest = ways > 0 ? alongSorted[ways - 1]! : 0;
+  // Boxes before this one lie behind the front, which never goes back.
+  let ahead = 0;
+  let boxes = 0;
   // A choice is ranked by score, then the earlier entry, then the lower way, in one number: score s lies between
   // (s − 1) · span and s · span.
   const span = (n + 1) * ways;
@@ -103,15 +107,16 @@ export function decodeOrder(
     const gap = segAcross[at + 1]! - start;
     const wallLeft = at > 0 ? segAlong[at - 1]! - base : room;
     const wallRight = at + 1 < m ? segAlong[at + 1]! - base : room;
-    // The lowest blocked box over this segment limits how far pieces may reach.
+    // The lowest blocked box over this segment limits how far pieces may reach; they stand by their near ends.
     let hit = -1;
-    for (let b = 0; b < blockedEnd; b += 4) {
+    while (ahead < blockedEnd && blocked[ahead + 1]! <= base) ahead += 4;
+    const reach = base + Math.min(room, longest);
+    for (let b = ahead; b < blockedEnd && blocked[b]! < reach; b += 4) {
+      boxes++;
       if (blocked[b + 1]! <= base || blocked[b + 2]! >= start + gap || blocked[b + 3]! <= start) continue;
-      const free = blocked[b]! > base ? blocked[b]! - base : 0;
-      if (free < room) {
-        room = free;
-        hit = b;
-      }
+      room = Math.max(0, blocked[b]! - base);
+      hit = b;
+      break;
     }
     const tall = Math.max(wallLeft, wallRight);
     const low = Math.min(wallLeft, wallRight);
@@ -256,5 +261,6 @@ export function decodeOrder(
   result[0] = placed;
   result[1] = furthest;
   result[2] = looked;
+  result[3] = boxes;
   return placed === n ? 0 : areaLeft;
 }

@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import { randomOrder } from "../../../../../../tests/tools/randomOrder.ts";
-import type { SearchTables } from "../../../problem/rectangles/searchTables.ts";
+import { type SearchTables, searchTables } from "../../../problem/rectangles/searchTables.ts";
 import { seededRng } from "../../../search/rng.ts";
 import { decodeBuffers, decodeOrder } from "./skylineDecode.kernel.ts";
 
@@ -85,4 +85,37 @@ test("a decode told how much may stay out says the same when no more does, and o
     if (buffers.result[2]! < looks) stopped++;
   }
   expect(stopped).toBeGreaterThan(10);
+});
+
+test("three hundred flaws: pieces keep clear of them, and only those ahead of the front are looked at", () => {
+  const rng = seededRng(9);
+  const [width, cap] = [1400, 2500];
+  const blocked = Array.from({ length: 300 }, () => {
+    const [along, across] = [rng.below(cap), rng.below(width)];
+    return { fromAlong: along, toAlong: along + 8, fromAcross: across, toAcross: across + 8 };
+  });
+  const sizes = Array.from({ length: 40 }, () => ({
+    count: 1,
+    ways: [[60 + rng.below(90), 60 + rng.below(90)] as const],
+  }));
+  const tables = searchTables(width, sizes, blocked);
+  const buffers = decodeBuffers(tables);
+  const left = decodeOrder(tables, Int32Array.from(sizes.keys()), cap, buffers);
+  const [placed, , , boxes] = buffers.result;
+  expect(left).toBe(0);
+  expect(placed).toBe(40);
+  for (let i = 0; i < placed!; i++) {
+    const [way, along, across] = [buffers.outWay[i]!, buffers.outAlong[i]!, buffers.outAcross[i]!];
+    const hit = blocked.filter(
+      (box) =>
+        box.fromAlong < along + tables.wayAlong[way]! &&
+        box.toAlong > along &&
+        box.fromAcross < across + tables.wayAcross[way]! &&
+        box.toAcross > across,
+    );
+    expect(hit).toEqual([]);
+  }
+  // Each step of the front would look at all three hundred.
+  expect(boxes).toBeLessThan((300 * placed!) / 2);
+  expect(boxes).toBeGreaterThan(0);
 });
