@@ -12,6 +12,7 @@ export function boxEngine(rectangles: Engine): Engine {
   return {
     id: `${rectangles.id}-of-boxes`,
     isStart: true,
+    heedsStrips: rectangles.heedsStrips === true,
     accepts: (job) => rectangles.accepts(boxedJob(job)),
     *search(job, budget, seed): Search {
       const inner = rectangles.search(boxedJob(job), budget, seed);

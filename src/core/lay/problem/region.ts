@@ -38,4 +38,6 @@ export interface RegionPlan {
   readonly left: readonly number[];
   /** Far side of the furthest piece plus the margin, mm. */
   readonly length: number;
+  /** What it counts as longer where it is weighed against others, for narrow strips that its cuts take off, mm. */
+  readonly toll?: number;
 }

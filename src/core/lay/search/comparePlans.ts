@@ -24,7 +24,7 @@ export function areaLeftOut({ pieces }: LayProblem, plan: LayPlan): number {
   );
 }
 
-/** Whether a region plan is better: less area left out, then shorter. Any plan is better than none. */
+/** Whether a region plan is better: less area left out, then shorter with its toll. Any plan is better than none. */
 export function isBetterRegionPlan(
   pieces: readonly LayPiece[],
   candidate: RegionPlan,
@@ -33,7 +33,8 @@ export function isBetterRegionPlan(
   if (best === null) return true;
   const [mine, theirs] = [areaLeft(pieces, candidate.left), areaLeft(pieces, best.left)];
   if (differs(mine, theirs)) return mine < theirs;
-  return differs(candidate.length, best.length) && candidate.length < best.length;
+  const [long, other] = [candidate.length + (candidate.toll ?? 0), best.length + (best.toll ?? 0)];
+  return differs(long, other) && long < other;
 }
 
 /**

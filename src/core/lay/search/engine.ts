@@ -32,6 +32,8 @@ export interface Engine {
   readonly isStart?: boolean;
   /** Whether it chooses the phases of matched groups itself where they are free; others are told them. */
   readonly choosesPhases?: boolean;
+  /** Whether its plans spare strips narrower than the job's least one, and tell a toll where they do not. */
+  readonly heedsStrips?: boolean;
   /** Whether the engine can take the job at all (e.g. rectangles only). */
   accepts(job: RegionJob): boolean;
   search(job: RegionJob, budget: SearchBudget, seed: number): Search;

@@ -11,7 +11,7 @@ import { criticalAxes } from "./criticalPhases.ts";
 import { everyOrder, MOST_BOXES } from "./everyOrder.ts";
 import { leftmostRule } from "./layInOrder.ts";
 import { type LaidBox, matchedJobOf, matchedPlan } from "./matchedJob.ts";
-import { matchedRulerEngine } from "./matchedRulerEngine.ts";
+import { matchedCutsEngine } from "./matchedRulerEngine.ts";
 import { boundOf, ordersEngine } from "./ordersEngine.ts";
 
 /**
@@ -78,7 +78,7 @@ const SHORTER = 1e-6;
 
 /** Orders of boxes improved by small changes, laid leftmost, and laid for the ruler, which is often as short or shorter. */
 function orderEngines(job: RegionJob): readonly Engine[] {
-  return [leftmostEngine, matchedRulerEngine].filter((engine) => engine.accepts(job));
+  return [leftmostEngine, matchedCutsEngine].filter((engine) => engine.accepts(job));
 }
 
 /** Every box in turn in the leftmost place on its rungs; all phases are known. */

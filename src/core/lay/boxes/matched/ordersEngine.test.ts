@@ -37,7 +37,7 @@ function jobOf(
 /** The order 0, 1, 2 … laid by a rule. */
 function laidBy<S extends Standing>(rule: LayingRule<S>, job: MatchedJob, hints: readonly number[] = []): S {
   return job.kinds.reduce((standing, _, kind) => {
-    return rule.lay(job, standing, kind, -1, hints[kind] ?? 0, () => {});
+    return rule.lay(job, standing, kind, -1, hints[kind] ?? 0, () => {}, null);
   }, rule.start(job));
 }
 
@@ -55,13 +55,13 @@ test("cuts across first: what lies before the rung comes off over the whole widt
     ),
   );
   // The strip of 3 mm before the first line takes the piece of 3 × 50 where the cut runs over the whole width.
-  expect(spots(laidBy(cutRule(Infinity), job, [0, 0, 0]))).toEqual([
+  expect(spots(laidBy(cutRule(Infinity, false), job, [0, 0, 0]))).toEqual([
     [3, 0],
     [0, 0],
     [3, 30],
   ]);
   // Cut along first only 20 and 30 mm are left of it, so that piece lies behind.
-  const along = laidBy(cutRule(Infinity), job, [1, 0, 0]);
+  const along = laidBy(cutRule(Infinity, false), job, [1, 0, 0]);
   expect(spots(along)).toEqual([
     [3, 0],
     [3, 30],
@@ -80,7 +80,7 @@ test("no more turns than asked for: what would take more finds no place", () => 
       50,
     ),
   );
-  const places = (turns: number): number => boxesOf(laidBy(cutRule(turns), job)).length;
+  const places = (turns: number): number => boxesOf(laidBy(cutRule(turns, false), job)).length;
   expect(places(1)).toBe(0);
   expect(places(2)).toBeGreaterThan(0);
   expect(places(Infinity)).toBe(3);

@@ -8,6 +8,7 @@ import type { Engine, Search, SearchStep } from "../../search/engine.ts";
 import { type Rng, seededRng } from "../../search/rng.ts";
 import { boxesOf, isLess, type LayingRule, type Standing } from "./layingRule.ts";
 import { type MatchedJob, matchedJobOf, matchedPlan } from "./matchedJob.ts";
+import { countNarrowStrips, type NarrowWish, narrowWishOf, tollWith } from "./narrowWish.ts";
 
 /** Looks between two turns: some milliseconds. */
 const LOOKS_PER_TURN = 2_500;
@@ -31,24 +32,35 @@ interface Laid<S> {
   readonly trail: readonly S[];
 }
 
-/** Boxes laid by a rule in orders that are improved by small changes; all phases are known. */
+/**
+ * Boxes laid by a rule in orders that are improved by small changes; all phases are known. `heeds`: plans whose ruler cuts
+ * take off strips narrower than the job's least one count as longer than they are.
+ */
 export function ordersEngine<S extends Standing>(
   id: string,
   accepts: (job: RegionJob) => boolean,
   rule: LayingRule<S>,
+  heeds = false,
 ): Engine {
   return {
     id,
+    heedsStrips: heeds,
     accepts,
     *search(job, budget, seed): Search {
       const prepared = matchedJobOf(job);
       const bound = boundOf(job);
       let evaluations = 0;
+      const wish = heeds ? narrowWishOf(prepared, bound) : null;
       let best = null as { standing: S; plan: RegionPlan } | null;
       let fresh = false;
-      const offer = (standing: S): void => {
+      const offer = (laid: S): void => {
+        // What the rule takes for a strip may close up, and what closes up may leave one.
+        if (best !== null && !isLess({ ...laid, toll: 0 }, best.standing)) return;
+        const boxes = boxesOf(laid);
+        const strips = wish === null ? 0 : countNarrowStrips(prepared, boxes, laid.end, wish.least);
+        const standing = { ...laid, toll: tollWith(0, strips, wish) };
         if (best !== null && !isLess(standing, best.standing)) return;
-        best = { standing, plan: matchedPlan(prepared, boxesOf(standing)) };
+        best = { standing, plan: { ...matchedPlan(prepared, boxes), toll: standing.toll } };
         fresh = true;
       };
       const step = (): SearchStep => {
@@ -56,7 +68,7 @@ export function ordersEngine<S extends Standing>(
         fresh = false;
         return { evaluations, plan, bound };
       };
-      const bench = new Bench(prepared, rule);
+      const bench = new Bench(prepared, rule, wish);
       let start = null as Order | null;
       for (const order of startOrders(prepared, rule.hints)) {
         const laid = bench.lay(order, null, 0, null)!;
@@ -99,11 +111,13 @@ class Bench<S extends Standing> {
   /** Places looked at so far. */
   looks = 0;
   readonly #rule: LayingRule<S>;
+  readonly #wish: NarrowWish | null;
 
-  constructor(job: MatchedJob, rule: LayingRule<S>) {
+  constructor(job: MatchedJob, rule: LayingRule<S>, wish: NarrowWish | null) {
     this.job = job;
     this.hints = rule.hints;
     this.#rule = rule;
+    this.#wish = wish;
   }
 
   /**
@@ -117,7 +131,8 @@ class Bench<S extends Standing> {
     };
     this.looks += LOOKS_PER_ORDER;
     for (let i = trail.length - 1; i < order.kinds.length; i++) {
-      const next = this.#rule.lay(this.job, trail[i]!, order.kinds[i]!, order.ways[i]!, order.hints[i]!, spend);
+      const [kind, way, hint] = [order.kinds[i]!, order.ways[i]!, order.hints[i]!];
+      const next = this.#rule.lay(this.job, trail[i]!, kind, way, hint, spend, this.#wish);
       if (least !== null && isLess(least, next)) return null;
       trail.push(next);
     }

@@ -6,6 +6,7 @@ import { isBetterRegionPlan } from "../comparePlans.ts";
 import type { Engine, Search, SearchBudget } from "../engine.ts";
 import { raceEngines } from "../raceEngines.ts";
 import { type Rng, seededRng } from "../rng.ts";
+import { sparingStrips } from "../sparingStrips.ts";
 import { type FreeAxis, freeAxes, phaseChoices } from "./phaseChoices.ts";
 
 /** Evaluations each choice gets in the first round at least and at most; of so many choices one is kept each round. */
@@ -42,6 +43,18 @@ interface Runner {
  * is the last one's. Where no phase is free it is the race alone. Bounds are those of the job without its pattern and hold for every phase.
  */
 export function* searchPhases(
+  engines: (job: RegionJob) => readonly Engine[],
+  job: RegionJob,
+  budget: SearchBudget,
+  seed: number,
+): Search {
+  const heeds = (job.leastStrip ?? 0) > 0 && engines(job).some(({ heedsStrips }) => heedsStrips === true);
+  const searchOf = (its: RegionJob, most: SearchBudget, own: number): Search =>
+    searchAsTold(engines, its, most, own);
+  return yield* heeds ? sparingStrips(searchOf, job, budget, seed) : searchOf(job, budget, seed);
+}
+
+function* searchAsTold(
   engines: (job: RegionJob) => readonly Engine[],
   job: RegionJob,
   budget: SearchBudget,
