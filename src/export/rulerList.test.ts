@@ -55,6 +55,25 @@ test("the list of ruler cuts: no cut for the gaps, equal settings named as such,
   expect(text).toContain("8 cuts, 4 ruler settings");
 });
 
+test("without an edge nothing is trimmed off; where a cut leaves nothing over, no offcut is named", () => {
+  const whole: LayProblem = {
+    ...problem,
+    gap: 0,
+    margin: 0,
+    pieces: [piece("strap", 700, 100, 3)],
+    stocks: [{ ...problem.stocks[0]!, width: 300 } as LayProblem["stocks"][0]],
+  };
+  const laid = {
+    ...plan,
+    placements: [0, 1, 2].map((copy) => at("strap", copy, 0, 100 * copy)),
+    uses: [{ stockId: "bolt", usedLength: 700, bound: null }],
+  };
+  const text = rulerText("Pier pouch", CANVAS, whole, laid, [], "mm")!;
+  expect(text).toMatch(/1\. Straighten the cut end, square to the selvedge[^,\d]*\.\n/u);
+  expect(text).not.toContain("offcut");
+  expect(text).not.toMatch(/\b0 mm/u);
+});
+
 test("no list for a plan that straight cuts do not part", () => {
   const crossing = [at("strap", 0, 0, 0), at("strap", 1, 600, 50)];
   expect(rulerText("Pier pouch", CANVAS, problem, { ...plan, placements: crossing }, [], "mm")).toBeNull();

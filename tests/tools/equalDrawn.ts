@@ -5,6 +5,30 @@ const FRACTIONS = "tells only where two lengths in fractions agree to the last d
 
 export const EQUAL_DRAWN: readonly Equal[] = [
   {
+    file: "drawing/lay/layDrawing.ts",
+    line: "{ turned: false, crossedToo: false, least: 0 },",
+    changes: ["0 → 1"],
+    why: "no letters are lower than 1.8 mm",
+  },
+  {
+    file: "drawing/machine/cutOrder.ts",
+    line: "if (!best || start.away < best.start.away - 1e-9) best =",
+    changes: ["< → <="],
+    why: FRACTIONS,
+  },
+  {
+    file: "drawing/machine/machineDrawing.ts",
+    line: "x >= grip - 1e-9; x -= SQUARE_STEP)",
+    changes: [">= → >"],
+    why: FRACTIONS,
+  },
+  {
+    file: "drawing/machine/singleCuts.ts",
+    line: "return { x0, y0, x1, y1, bulge: sweep > 0 ? bulge : -bulge };",
+    changes: ["> → >="],
+    why: "an arc turns one way or the other",
+  },
+  {
     file: "drawing/lay/patternArt.ts",
     line: "if (marks.length === 0 || marks.length > MOST_MARKS) return [];",
     changes: ["0 → 1"],

@@ -5,7 +5,7 @@ import type { LayPlan, LayProblem } from "../../core/lay/problem/layProblem.ts";
 import type { Material } from "../../core/materials/material.ts";
 import { USUAL_OUTPUT } from "../../core/project/outputSettings.ts";
 import type { Project } from "../../core/project/project.ts";
-import { layWords } from "./layWords.ts";
+import { layWords, ruleCostWords } from "./layWords.ts";
 
 const project: Project = {
   name: "Quay satchel",
@@ -197,4 +197,58 @@ test("offcuts are told largest first, three of them and how many more, of each l
   expect(sizes.length).toBeGreaterThan(0);
   expect(sizes.length).toBeLessThanOrEqual(3);
   expect(sizes).toEqual(sizes.toSorted((a, b) => b - a));
+});
+
+test("what is matched is told by name, with where the pattern has to lie on each roll that is used", () => {
+  const repeat = {
+    along: 60,
+    across: null,
+    firstAlong: 25,
+    firstAcross: 0,
+    halfDrop: false,
+    symmetric: true,
+    tolerance: 1,
+  } as never;
+  const matched = { ...piece("strap", 2), match: { along: true, across: false } } as never;
+  const panels = [{ id: "strap", name: "Front" }] as never;
+  const said = (cloth: Partial<Material>, own: Partial<Project> = { panels }, plan: Partial<LayPlan> = {}) =>
+    spoken({ pieces: [matched], pattern: repeat }, own, { repeat, stock: [ROLL], ...cloth }, plan).join(" ");
+  expect(said({})).toContain("Matched on the pattern: Front.");
+  expect(said({}, {})).toContain("Matched on the pattern: strap.");
+  expect(said({})).toContain("a line of the pattern lies 25 mm from its cut end; the plan starts there.");
+  const own = { ...ROLL, firstLine: { along: 40, across: 7 } } as never;
+  expect(said({ stock: [own] })).toContain("lies 40 mm from its cut end;");
+  const checks = { ...(repeat as object), across: 30 } as never;
+  expect(said({ stock: [own], repeat: checks })).toContain("40 mm from its cut end and 7 mm from its lower edge");
+  // Of a roll that nothing lies on nothing is told, nor where nothing repeats.
+  const unused = { ...ROLL, id: "other", firstLine: { along: 33, across: 0 } } as never;
+  expect(said({ stock: [ROLL, unused] })).not.toContain("33 mm");
+  const zero = { uses: [...atBound.uses, { stockId: "other", usedLength: 0, bound: null }] };
+  expect(said({ stock: [ROLL, unused] }, { panels }, zero)).not.toContain("33 mm");
+  expect(said({ repeat: null })).not.toContain("starts there");
+  expect(said({})).not.toContain("reckoned without the matching");
+  const longer = (usedLength: number, bound: number | null) =>
+    said({}, { panels }, { uses: [{ stockId: "roll", usedLength, bound }] });
+  expect(longer(631, 630)).toContain("The shortest possible is reckoned without the matching.");
+  expect(longer(631, null)).not.toContain("reckoned without");
+  // What is matched is not told to be unmatched.
+  expect(said({})).not.toContain("does not match it");
+});
+
+test("what matching two panels costs is told by their names, the same panel twice as the next one", () => {
+  const own = {
+    ...project,
+    panels: [
+      { id: "a", name: "Front" },
+      { id: "b", name: "Flap" },
+    ],
+    matches: [
+      { first: { panel: "a" }, second: { panel: "b" } },
+      { first: { panel: "a" }, second: { panel: "a" } },
+    ],
+  } as unknown as Project;
+  const told = (index: number) =>
+    ruleCostWords([{ rule: { kind: "match", index }, extraLength: 30 } as never], own, "en");
+  expect(told(0)).toEqual(["Matching Front to Flap: 30 mm more."]);
+  expect(told(1)).toEqual(["Matching Front to the next one: 30 mm more."]);
 });

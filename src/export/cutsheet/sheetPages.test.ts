@@ -112,6 +112,8 @@ test("the sheet begins with project and bags and goes on by material, buying, wo
   expect(words.map(({ text }) => text)).toEqual(
     expect.arrayContaining([
       "Needle 100, thread 60.",
+      "Fold at 25.4, 50.8 mm from a long edge",
+      "2 as drawn, 3 mirrored",
       "1. Fold both edges in.",
       "The pieces take 1420 mm: proven shortest.",
       "1.5 m, €18.00",
@@ -152,6 +154,12 @@ test("a picture is as large as it is drawn, or smaller to the paper's width; its
   expect([own.title.bold, own.title.size]).toEqual([true, 3.2]);
   // Its upper edge is 2 mm below the block's, in the margin that every picture has; the title in that margin.
   expect(own.part.y + 60 - own.title.y).toBeCloseTo(3.2 + 1 - 2, 6);
+  const off = { title: "Strap: folded", drawing: { box: { minX: 10, minY: 20, maxX: 370, maxY: 60 }, items: [] } };
+  const [moved] = cutSheetPages(
+    { ...sheetIn("en", false), groups: [], work: [], purchase: [], consumables: [], cautions: [], pictures: [off] },
+    A4,
+  );
+  expect([moved!.parts[1]!.scaleX, moved!.parts[1]!.x]).toEqual([0.5, 10]);
   expect(pictured(360, 60).part.scaleX).toBe(0.5);
   expect(pictured(100, 180).part.scaleX).toBe(0.5);
   expect(

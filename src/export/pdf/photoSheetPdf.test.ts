@@ -1,6 +1,7 @@
 import { unzlibSync } from "fflate";
-import { PDFDocument, PDFRawStream } from "pdf-lib";
+import { PDFDocument, PDFRawStream, StandardFonts } from "pdf-lib";
 import { expect, test } from "vitest";
+import { FILE_TEXTS } from "../../core/words/words.ts";
 import { photoSheetPdf } from "./photoSheetPdf.ts";
 
 const MM = 25.4 / 72;
@@ -80,10 +81,16 @@ test("words are centred under and over the line, black, the title largest, no tw
     expect(y).toBeGreaterThan(10);
     expect(y).toBeLessThan(290);
   }
+  // Centred by the widths of Helvetica, as pdf-lib has them.
+  const texts = FILE_TEXTS.en.photoSheet;
+  const font = await (await PDFDocument.create()).embedFont(StandardFonts.Helvetica);
+  const wide = (text: string, size: number) => font.widthOfTextAtSize(text, size) * MM;
+  expect(measure[0] + wide(texts.measure, 8) / 2).toBeCloseTo(105, 4);
+  expect(title[0] + wide(texts.title, 12) / 2).toBeCloseTo(105, 4);
+  for (const [i, [x]] of use.entries()) expect(x + wide(texts.use[i]!, 9) / 2).toBeCloseTo(105, 4);
   const line = lines.findIndex((one) => / l$/u.test(one));
   const level = Number(/ (\S+) l$/u.exec(lines[line]!)![1]) * MM;
   expect(measure[1] - level).toBeCloseTo(3, 6);
-  // Helvetica of 12 points: half the title's width left of the middle (widths by pdf-lib).
   expect(lines.filter((one) => / rg$/u.test(one)).every((one) => one === "0 0 0 rg" || one === "1 1 1 rg")).toBe(
     true,
   );

@@ -39,6 +39,12 @@ test("the block's words and arrow fill the height it is said to have, the name l
       }
 });
 
+// By hand: one line of 5 mm in a block of 6.5 has its baseline 4.75 below its top.
+test("the block is centred about its place", () => {
+  expect(wordsOf({ box: NONE, items: block("none", false, 200, ["A"]) })[0]!.y).toBeCloseTo(48.5, 9);
+  expect(wordsOf({ box: NONE, items: block("both", false, 200, ["A"]) })[0]!.y).toBeCloseTo(51, 9);
+});
+
 test("a second line is four fifths of the first, and a block as high as its lines", () => {
   expect([sizeOf(5, 0), sizeOf(5, 1), sizeOf(5, 2)]).toEqual([5, 4, 4]);
   expect(blockHeight(5, 1)).toBe(6.5);

@@ -4,6 +4,7 @@ import { boxHolds } from "../../geometry/box.ts";
 import { circleContour, rectangleContour } from "../../geometry/contourShapes.ts";
 import { isInked, itemBox } from "./itemBox.ts";
 import { drawArea, drawLine, drawText } from "./items.ts";
+import { paperPart } from "./page.ts";
 
 const NONE = { minX: 0, minY: 0, maxX: 0, maxY: 0 };
 
@@ -30,6 +31,10 @@ test("of areas the cloth's pattern alone is worth ink", () => {
   expect(tones.map((tone) => isInked(drawArea(tone, [])))).toEqual([true, false, false, false]);
   expect(isInked(drawLine("fold", circleContour(0, 0, 1)))).toBe(true);
   expect(isInked(drawText("a", 0, 0, 1))).toBe(true);
+});
+
+test("what is drawn in paper millimetres is neither moved, scaled nor clipped", () => {
+  expect(paperPart([])).toEqual({ items: [], x: 0, y: 0, scaleX: 1, scaleY: 1, clip: null });
 });
 
 test("items say what they are told and nothing more", () => {

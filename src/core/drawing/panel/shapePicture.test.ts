@@ -30,6 +30,13 @@ test("every dimension of a shape is named once, in letters of a twenty-second of
     expect(runTogether(words), id).toEqual([]);
     // Half a letter and more is left free round all.
     const { minX, minY, maxX, maxY } = drawing.box;
+    const { box } = pictureOf(id);
+    const reach = {
+      minX: Math.min(box.minX, ...words.map((word) => word.minX)),
+      maxX: Math.max(box.maxX, ...words.map((word) => word.maxX)),
+    };
+    expect(Math.abs(reach.minX - minX - letters), id).toBeLessThan(0.5 * letters);
+    expect(Math.abs(maxX - reach.maxX - letters), id).toBeLessThan(0.5 * letters);
     const edge = 0.45 * letters;
     expect(
       standOut(words, { minX: minX + edge, minY: minY + edge, maxX: maxX - edge, maxY: maxY - edge }),

@@ -78,6 +78,7 @@ test("the squares are 10 cm and 2 in, ticked each way in centimetres and half in
     ["each way", 3.4, false],
   ]);
   for (const { minX, maxX } of words) expect((minX + maxX) / 2).toBeCloseTo(50, 0);
+  expect(squares.items.flatMap((item) => (item.kind === "text" ? [item.y] : []))).toEqual([-12, -17, -53, -58]);
   // The first two above the small square, the others in it.
   expect(words.map(({ minY, maxY }) => [minY > -28.6 && maxY < 0, minY > -79.4 && maxY < -28.6])).toEqual([
     [true, false],
@@ -103,6 +104,8 @@ test("what is done is numbered; taping is told where there is more than one shee
     expect(several).toContain(start);
   expect(several).toContain("rings on rings");
   expect(said(tiling("A4", { overlap: 0 }))).toContain("half rings to half rings");
+  const two = tiling("A4");
+  expect(said({ ...two, tiles: two.tiles.slice(0, 2) })).toContain("4 Trim");
   const one = said(tiling("A0"));
   expect(one).toContain("3 Print the one sheet");
   expect(one).not.toMatch(/Trim|Check against/u);
@@ -176,6 +179,7 @@ test("the map is the whole lay with every sheet drawn and named on it, as large 
     expect(kept.length).toBeGreaterThan(9);
     expect(lay!.items).toEqual(kept);
     const names = wordsOn({ ...page, parts: [grid!] });
+    expect(names.every(({ bold }) => bold)).toBe(true);
     expect(names.map(({ text }) => text)).toEqual(of.tiles.map(({ name }) => name));
     const frames = grid!.items.flatMap((item) => (item.kind === "line" ? [contourBox(item.contour)] : []));
     const halos = grid!.items.flatMap((item) => (item.kind === "area" ? [contourBox(item.contours[0]!)] : []));
@@ -212,6 +216,11 @@ test("a map that would be lower than 40 mm has a page of its own", () => {
   expect([beside[0]!.x, beside[0]!.y]).toEqual([123, 297 - 35.5 - 3]);
   expect(beside[0]!.y - beside[1]!.y).toBeCloseTo(4.4, 6);
   expect(counts[2]).toBe(1);
+});
+
+test("a single rectangle is told of as well", () => {
+  const [first] = mapPages(sheet, tiling("A4"), TITLE, ["1 × Tab: 60 mm × 40 mm"]);
+  expect(wordsOn(first!).map(({ text }) => text)).toContain("1 × Tab: 60 mm × 40 mm");
 });
 
 test("a list of rectangles longer than the page goes on overleaf, every line of it there", () => {

@@ -155,6 +155,7 @@ test("a sheet tells which it is and of how many, which way the cloth runs, what 
       expect(minX).toBeGreaterThan(10 + 38 + 4.9);
       expect(maxX).toBeLessThan(10 + 152 - 4.9);
     }
+    expect(line[1]!.x - line[0]!.maxX).toBeCloseTo(2.5, 0);
     const [name] = words.filter(({ text }) => text === tile.name);
     expect([name!.x, name!.size, name!.bold]).toEqual([14, 4, true]);
     const neighbours = { left: "‹ ", right: " ›", below: " ↓", above: "↑ " };
@@ -180,6 +181,15 @@ test("a sheet tells which it is and of how many, which way the cloth runs, what 
       .map(({ text }) => text)
       .join(),
   ).not.toMatch(/lengthwise/u);
+});
+
+test("on butted sheets the neighbour's name below stands over the line of words", () => {
+  const tiling = tilingOf(0);
+  const at = tiling.tiles.findIndex(({ below }) => below !== null);
+  const below = said({ ...pagesOf(tiling)[at]!, parts: [marksOf(pagesOf(tiling)[at]!)] }).find(({ text }) =>
+    text.endsWith("↓"),
+  );
+  expect(below!.y).toBeCloseTo(20.5, 9);
 });
 
 test("the sheet's name stands large and pale in its middle, under all", () => {

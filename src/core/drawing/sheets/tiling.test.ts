@@ -65,6 +65,24 @@ test("tiles know their window, their neighbours and their pieces, and blank ones
   ]);
 });
 
+test("neighbours are those beside, above and below, and none beyond the edge of the grid", () => {
+  const { tiles, rows, columns } = tilePieces(full(500, 760), options("A4", { orientation: "portrait" }));
+  expect([rows, columns, tiles.length]).toEqual([3, 3, 9]);
+  const name = (row: number, column: number) =>
+    row < 0 || row > 2 || column < 0 || column > 2 ? null : `${"ABC"[row]}${column + 1}`;
+  for (const { row, column, ...tile } of tiles) {
+    expect([tile.name, tile.left, tile.right, tile.above, tile.below]).toEqual([
+      ...[
+        name(row, column),
+        name(row, column - 1),
+        name(row, column + 1),
+        name(row - 1, column),
+        name(row + 1, column),
+      ],
+    ]);
+  }
+});
+
 test("no piece, no sheet", () => {
   expect(tilePieces([], options("A4"))).toMatchObject({ rows: 0, columns: 0, tiles: [], width: 210, height: 297 });
 });

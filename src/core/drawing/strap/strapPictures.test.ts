@@ -128,6 +128,27 @@ test("a section is as many times as large as it says, and no step of the scale l
       expect(Math.max(y0!, y1!)).toBeLessThanOrEqual(box.maxY + 2.01);
       expect(Math.abs(y1! - y0!)).toBeGreaterThan(4);
     }
+    // Raw edges are bars across their layers; they and stitches are explained where there are any, and only then.
+    const art = strapSectionArt(strap);
+    const cuts = lines(drawing, "cut").map(({ contour }) => contour.vertices);
+    const bars = cuts
+      .filter(([, y0]) => y0! >= box.minY - 0.1)
+      .map(([x0, y0, , x1, y1]) => Math.hypot(x1! - x0!, y1! - y0!));
+    expect(bars).toEqual(
+      art.rawEdges.map(([x0, y0, x1, y1]) => expect.closeTo(Math.hypot(x1 - x0, y1 - y0) * times, 6)),
+    );
+    const legend = (role: string) =>
+      lines(drawing, role)
+        .map(({ contour }) => contour.vertices)
+        .filter(([, y0, , , y1]) => y0! < box.minY - 5 && y0 === y1)
+        .map(([x0, , , x1]) => Math.round((x1! - x0!) * 1e6) / 1e6);
+    expect(legend("cut")).toEqual(art.rawEdges.length > 0 ? [5] : []);
+    expect(legend("stitch")).toEqual(art.stitches.length > 0 ? [7] : []);
+    const squares = drawing.items
+      .flatMap((item) => (item.kind === "area" ? [contourBox(item.contours[0]!)] : []))
+      .filter(({ minX, maxX }) => Math.abs(maxX - minX - 4) < 1e-9);
+    expect(squares).toHaveLength(art.layers.length);
+    for (const { minY, maxY } of squares) expect(maxY - minY).toBeCloseTo(2.6, 9);
     // The dimension of the width reaches from edge to edge, that of the thickness from the table to the top.
     const dimension = linesOf(drawing.items, "label").map((one) => one.split(/,? /u).map(Number));
     const level = dimension.find(
