@@ -37,3 +37,13 @@ test("on closed cloth none is told before something lies", () => {
   for (const step of partedEngine(rulerEngine, rulerEngine).search(closed, { evaluations: 50_000 }, 1))
     if (step !== BREATH && step.plan !== null) expect(step.plan.placements.length).toBeGreaterThan(0);
 });
+
+test("of closed cloth that takes no piece a plan is told all the same: whoever stops the search waits for one", () => {
+  const flaws = [100, 500, 900].map((at) => solid(rectangleRing(at, 0, 40, 500)));
+  const closed: RegionJob = { ...job, region: { ...job.region, length: 1000, flaws }, goal: "most" };
+  const search = partedEngine(rulerEngine, rulerEngine).search(closed, { evaluations: Infinity }, 1);
+  const plans = Array.from({ length: 60 }, () => search.next().value).flatMap((step) =>
+    step === BREATH || !("plan" in step) || step.plan === null ? [] : [step.plan],
+  );
+  expect(plans.map(({ left }) => left)).toEqual([[12]]);
+});

@@ -19,6 +19,9 @@ const FIRST_LOOK = 4_000;
 /** What parting the cloth costs beside the search in its boxes, in evaluations: about a millisecond. */
 const PARTING = 2_000;
 
+/** Rounds after which closed cloth counts as cloth that takes no piece. */
+const EMPTY_AFTER = 5;
+
 /**
  * Ruler plans round flaws and pinned pieces and on cloth of any outline: edge-to-edge cuts part it into free boxes,
  * and `inside` lays each of them by ruler. Other parts are tried with other seeds, with more effort each round, until
@@ -56,6 +59,7 @@ function* searchParted(job: RegionJob, inside: Engine, tail: Engine, most: numbe
   const least = leastLength(job);
   let best = assembled(job, []);
   let evaluations = 0;
+  let isTold = false;
   yield BREATH;
   const goesOn = (round: number): boolean => evaluations < most || (isWanting(job, best) && round <= 1);
   for (let round = 0; goesOn(round) && !isDone(job, best, least); round++) {
@@ -91,7 +95,10 @@ function* searchParted(job: RegionJob, inside: Engine, tail: Engine, most: numbe
     const plan = assembled(job, laid);
     const better = !isWanting(job, plan) && isBetterRegionPlan(job.pieces, plan, best) && cutsPart(job, laid);
     if (better) best = plan;
-    yield { evaluations, plan: better ? plan : null, bound: null };
+    // Whoever waits for a plan gets one of closed cloth too that takes no piece.
+    const isNews: boolean = better || (round >= EMPTY_AFTER && !isTold && !isWanting(job, best));
+    isTold ||= isNews;
+    yield { evaluations, plan: isNews ? best : null, bound: null };
   }
   return best;
 }
