@@ -178,6 +178,23 @@ for (const locale of ["en-GB", "de-DE"])
     await context.close();
   });
 
+test("printed, the place Cloth has no hints of what to press or drag", async () => {
+  const context = await stage.person();
+  const page = await openPage(context, stage.url);
+  await openFile(page, "demo.json", demoText());
+  await page.waitForSelector(".card-name:has-text('Gusset')");
+  for (const cloth of ["sailcloth", "hide"]) {
+    await goTo(page, `#/cloth/${cloth}`);
+    const hints = page.locator("main figcaption");
+    await hints.first().waitFor();
+    await page.emulateMedia({ media: "print" });
+    for (const hint of await hints.all()) expect(await hint.isVisible()).toBe(false);
+    await page.emulateMedia({ media: "screen" });
+    expect(await hints.first().isVisible()).toBe(true);
+  }
+  await context.close();
+});
+
 test("printed from a wide screen, the plan fits the paper, and the view comes back after", async () => {
   const context = await stage.person({ viewport: { width: 1920, height: 900 } });
   const page = await openPage(context, stage.url);

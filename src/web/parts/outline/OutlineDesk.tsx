@@ -125,7 +125,7 @@ export function OutlineDesk(props: DeskProps) {
         )}
         {held === null && <p class="sentence soft">{words.nothingChosen}</p>}
       </div>
-      <figcaption class="soft small">
+      <figcaption class="soft small not-on-paper">
         {words.hint} {words.keys(system === "metric" ? "1\u00a0mm" : "1/16\u00a0in")} {props.insideHint}
       </figcaption>
       <p class="small">

@@ -34,7 +34,7 @@ export function RollPicture({ roll, onFlaw }: { roll: ClothRoll; onFlaw: (flaw: 
           ))}
         </g>
       </svg>
-      <figcaption class="soft small">{words.flawHint}</figcaption>
+      <figcaption class="soft small not-on-paper">{words.flawHint}</figcaption>
     </figure>
   );
 }
