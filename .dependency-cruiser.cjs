@@ -19,7 +19,18 @@ const LAYERS = [
 // Inside the lay, likewise; the checker stands apart (see below).
 const LAY_LAYERS = ["problem", "search", "bounds", "boxes", "outlines", "engines", "alternatives"];
 const BOX_LAYERS = ["cuts", "rectangles", "straps", "ruler", "matched"];
-const OUTLINE_LAYERS = ["compile", "noFit", "layout", "bounds", "judge", "starts", "closeUp", "search", "fillUp"];
+const OUTLINE_LAYERS = [
+  "compile",
+  "noFit",
+  "layout",
+  "bounds",
+  "judge",
+  "starts",
+  "closeUp",
+  "search",
+  "rows",
+  "fillUp",
+];
 // What is said stands low, since everything speaks; of what it speaks about it may know the shapes only.
 const WORDS = {
   name: "words-know-shapes-only",

@@ -10,6 +10,7 @@ import { planOf, spotsOf } from "./judge/planOf.ts";
 import { PlanVerifier } from "./judge/verifyPlan.ts";
 import { copySpots, emptySpots, type Spots, WorkLayout } from "./layout/workLayout.ts";
 import { NoFitStore } from "./noFit/noFitStore.ts";
+import { layRows, mayLieInRows } from "./rows/layRows.ts";
 import { Improver, type ImproveTuning } from "./search/improve.ts";
 import { plunge } from "./search/plunge.ts";
 import { type SeparationTuning, Separator } from "./search/separate.ts";
@@ -164,6 +165,14 @@ export class OutlineRun {
     return Math.max(this.state.leastEnd(), end);
   }
 
+  /** Layouts of rows, each looked at as soon as it is found. */
+  private *lookAtRows(rng: Rng, limit: number): Generator<Pause, void> {
+    for (const found of layRows(this.state, rng, this.tuning, limit)) {
+      if (found === undefined || found === BREATH) yield found;
+      else yield* this.look(found);
+    }
+  }
+
   /** Shortens the plan that the search was given. */
   private *goOn(separator: Separator, rng: Rng): Generator<Pause, void> {
     const { state } = this;
@@ -207,6 +216,10 @@ export class OutlineRun {
     if (this.tuning.repeats && !this.compiled.isDetailed && !state.isMatched && hasRepeats(state)) {
       yield* layRepeats(state, limit);
       yield* this.look(state.spots);
+      this.goBack(state.spots);
+    }
+    if (this.tuning.repeats && this.compiled.isDetailed && mayLieInRows(state)) {
+      yield* this.lookAtRows(rng, limit);
       this.goBack(state.spots);
     }
     if (state.missing(state.spots).length > 0) {

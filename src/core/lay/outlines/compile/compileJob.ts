@@ -182,16 +182,16 @@ function orientationBook(): { list: Orientation[]; indexOf: (o: Orientation) => 
 /**
  * A region job on a whole-number grid, on which no-fit polygons are exact: outlines grown by half the gap,
  * equal shapes and orientations that look alike counted once, everything fixed gathered as obstacles. Yields after a
- * few pieces.
+ * few pieces. `byCoarser`: the search works on coarser outlines, however few corners there are.
  * Cost: O(vertices), and offsets where the gap or the margin asks for them.
  */
-export function* compileSteps(job: RegionJob): Generator<void, CompiledJob> {
+export function* compileSteps(job: RegionJob, byCoarser = false): Generator<void, CompiledJob> {
   const outlines: Polygon[] = [];
   for (const { outline } of job.pieces) {
     outlines.push(grownOutline(outline, job.gap / 2));
     if (outlines.length % PIECES_PER_TURN === 0) yield;
   }
-  const isDetailed = isDetailedJob(job, outlines);
+  const isDetailed = byCoarser || isDetailedJob(job, outlines);
   const fine = isDetailed ? outlines.map(({ outer }) => coarsened(outer, FINE_SHARE)) : null;
   const centres = outlines.map((outline) => boxCentre(outline.outer));
   if (isDetailed)
