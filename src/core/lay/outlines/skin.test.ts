@@ -5,6 +5,8 @@ import { type Polygon, type Ring, rectangleRing, solid } from "../../geometry/ri
 import { checkPlan } from "../check/checkPlan.ts";
 import type { LayPiece, LayProblem, Placement } from "../problem/layProblem.ts";
 import type { RegionJob, RegionPlan } from "../problem/region.ts";
+import { BREATH } from "../search/breath.ts";
+import { seededRng } from "../search/rng.ts";
 import { outlineEngine } from "./outlineEngine.ts";
 
 /** Two metres long, so that the search's grid is coarse against a tab; it starts at x = 0 at a slant. */
@@ -146,4 +148,41 @@ test("any turn, mirror images and a pinned piece on a skin pass the checker", ()
   const panels = plan.placements.filter(({ pieceId }) => pieceId === "panel");
   expect(panels.every(({ mirrored }) => !mirrored)).toBe(true);
   expect(new Set(panels.map(({ turnDeg }) => turnDeg)).size).toBeGreaterThan(4);
+});
+
+test("three hundred holes: a first plan and a better one within few evaluations, both clear of every hole", () => {
+  const rng = seededRng(3);
+  const flaws = Array.from({ length: 300 }, () => {
+    const [x, y, r] = [2000 * rng.unit(), 1300 * rng.unit(), 2 + 6 * rng.unit()];
+    return solid(Float64Array.of(x - r, y, x, y - r, x + r, y, x, y + r));
+  });
+  const job = skinJob(
+    [
+      piece(
+        "panel",
+        60,
+        PANEL.map((at) => at / 2),
+      ),
+      piece("tab", 40, TAB),
+    ],
+    2,
+    0,
+  );
+  const holed = { ...job, region: { ...job.region, flaws } };
+  const search = outlineEngine.search(holed, { evaluations: 60_000 }, 5);
+  const plans: RegionPlan[] = [];
+  let before = Infinity;
+  for (let step = search.next(); ; step = search.next()) {
+    if (step.done) {
+      plans.push(step.value);
+      break;
+    }
+    if (step.value === BREATH || step.value.plan === null) continue;
+    if (plans.length === 0) before = step.value.evaluations;
+    plans.push(step.value.plan);
+  }
+  expect(before).toBeLessThan(20_000);
+  expect(plans.at(-1)!.placements.length).toBeGreaterThan(plans[0]!.placements.length);
+  expect(findings(holed, plans[0]!)).toEqual([]);
+  expect(findings(holed, plans.at(-1)!)).toEqual([]);
 });
