@@ -1,11 +1,10 @@
 import type { CautionTable } from "../materials/caution.ts";
 import type { Sentences } from "../problems/problem.ts";
 import { de } from "./de/de.ts";
-import { withEnglish } from "./draft.ts";
 import { en } from "./en/en.ts";
 import type { FileTexts } from "./fileTexts.ts";
 import { fr } from "./fr/fr.ts";
-import type { Words } from "./oneLanguage.ts";
+import { type Words, withEnglish } from "./oneLanguage.ts";
 import type { PanelWords } from "./panelWords.ts";
 import type { PaperTexts } from "./paperTexts.ts";
 import type { RulerTexts } from "./rulerTexts.ts";

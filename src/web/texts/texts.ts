@@ -1,7 +1,7 @@
 import { createContext } from "preact";
 import { useContext } from "preact/hooks";
 import type { Language } from "../../core/units/language.ts";
-import { type Draft, withEnglish } from "../../core/words/draft.ts";
+import { type Draft, withEnglish } from "../../core/words/oneLanguage.ts";
 import type { StrapWords } from "../../core/words/strapWords.ts";
 import { type ByLanguage, byLanguage, STRAP_WORDS } from "../../core/words/words.ts";
 import { page as english, type PageTexts } from "./en/page.ts";

@@ -1,6 +1,6 @@
 import type { BatchProblem } from "../../problems/batchProblems.ts";
 import type { SentenceTable } from "../../problems/problem.ts";
-import type { Draft } from "../draft.ts";
+import type { Draft } from "../oneLanguage.ts";
 import { quoted } from "../phrase.ts";
 
 /** Sentences about a table of orders, in French. */

@@ -1,5 +1,5 @@
 import type { CautionTable } from "../../materials/caution.ts";
-import type { Draft } from "../draft.ts";
+import type { Draft } from "../oneLanguage.ts";
 
 /** Cautions in French. */
 export const cautions: Draft<CautionTable> = {

@@ -1,6 +1,6 @@
 import type { CupboardProblem } from "../../problems/cupboardProblems.ts";
 import type { SentenceTable } from "../../problems/problem.ts";
-import type { Draft } from "../draft.ts";
+import type { Draft } from "../oneLanguage.ts";
 import { quoted } from "../phrase.ts";
 
 /** The cupboard in French. */

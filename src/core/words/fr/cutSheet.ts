@@ -1,6 +1,6 @@
 import type { PieceLine } from "../../materials/cutPiece.ts";
 import { pluralOf } from "../../units/numberWords.ts";
-import type { Draft } from "../draft.ts";
+import type { Draft } from "../oneLanguage.ts";
 import type { SheetTexts } from "../sheetTexts.ts";
 
 const plural = pluralOf("fr");

@@ -1,6 +1,6 @@
 import type { Expected, FileProblem, JsonFaultReason } from "../../problems/fileProblems.ts";
 import type { SentenceTable } from "../../problems/problem.ts";
-import type { Draft } from "../draft.ts";
+import type { Draft } from "../oneLanguage.ts";
 import { quoted } from "../phrase.ts";
 
 const listed = (names: readonly string[]): string => names.slice(0, 12).map(quoted).join(", ");

@@ -1,7 +1,7 @@
 import type { LaserRisk } from "../../materials/laser.ts";
 import { pluralOf } from "../../units/numberWords.ts";
-import type { Draft } from "../draft.ts";
 import type { FileTexts } from "../fileTexts.ts";
+import type { Draft } from "../oneLanguage.ts";
 
 const plural = pluralOf("fr");
 

@@ -1,4 +1,4 @@
-import type { Translation } from "../draft.ts";
+import type { Translation } from "../oneLanguage.ts";
 import { batchSentences } from "./batchSentences.ts";
 import { cautions } from "./cautions.ts";
 import { cupboardSentences } from "./cupboardSentences.ts";

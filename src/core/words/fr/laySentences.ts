@@ -1,7 +1,7 @@
 import type { CopyName, LayProblemFinding } from "../../problems/layProblems.ts";
 import type { SentenceTable } from "../../problems/problem.ts";
 import { withDecimalSign } from "../../units/numberWords.ts";
-import type { Draft } from "../draft.ts";
+import type { Draft } from "../oneLanguage.ts";
 import { quoted } from "../phrase.ts";
 
 const copyOf = ({ pieceId, copy, name }: CopyName): string => name ?? `${quoted(pieceId)} n° ${copy + 1}`;

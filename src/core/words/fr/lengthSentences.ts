@@ -1,7 +1,7 @@
 import type { SentenceTable } from "../../problems/problem.ts";
 import type { LengthProblem } from "../../units/lengthProblem.ts";
 import { withDecimalSign } from "../../units/numberWords.ts";
-import type { Draft } from "../draft.ts";
+import type { Draft } from "../oneLanguage.ts";
 import { quoted } from "../phrase.ts";
 
 const EXAMPLES = 'Écrivez-la comme "4 7/8 in", "123,8 mm", "12 cm", "1 m 20" ou "1 yd 4 in".';

@@ -1,6 +1,6 @@
 import type { MatchProblem } from "../../problems/matchProblems.ts";
 import type { SentenceTable } from "../../problems/problem.ts";
-import type { Draft } from "../draft.ts";
+import type { Draft } from "../oneLanguage.ts";
 import { quoted } from "../phrase.ts";
 
 /** What is to meet on a cloth's pattern, in French. */

@@ -1,7 +1,7 @@
 import type { PanelProblem } from "../../problems/panelProblems.ts";
 import type { SentenceTable } from "../../problems/problem.ts";
 import type { SayLength } from "../../units/sayLength.ts";
-import type { Draft } from "../draft.ts";
+import type { Draft } from "../oneLanguage.ts";
 import { quoted } from "../phrase.ts";
 
 const listed = (names: readonly string[]): string => names.slice(0, 12).map(quoted).join(", ");

@@ -1,4 +1,4 @@
-import type { Draft } from "../draft.ts";
+import type { Draft } from "../oneLanguage.ts";
 import type { PanelWords } from "../panelWords.ts";
 
 /** Panels and bags in French. */

@@ -5,7 +5,7 @@ import type {
   UnreadableReason,
 } from "../../problems/patternProblems.ts";
 import type { SentenceTable } from "../../problems/problem.ts";
-import type { Draft } from "../draft.ts";
+import type { Draft } from "../oneLanguage.ts";
 import { quoted } from "../phrase.ts";
 
 const times = (count: number, one: string, many: string): string => (count === 1 ? `1 ${one}` : `${count} ${many}`);

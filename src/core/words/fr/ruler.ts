@@ -1,5 +1,5 @@
 import { pluralOf } from "../../units/numberWords.ts";
-import type { Draft } from "../draft.ts";
+import type { Draft } from "../oneLanguage.ts";
 import type { RulerTexts } from "../rulerTexts.ts";
 
 const plural = pluralOf("fr");

@@ -1,5 +1,5 @@
 import { pluralOf } from "../../units/numberWords.ts";
-import type { Draft } from "../draft.ts";
+import type { Draft } from "../oneLanguage.ts";
 import type { ShoppingTexts } from "../shoppingTexts.ts";
 
 const plural = pluralOf("fr");

@@ -1,4 +1,4 @@
-import type { Draft } from "../draft.ts";
+import type { Draft } from "../oneLanguage.ts";
 import type { PhraseCode } from "../strapWords.ts";
 
 /** Steps and notes in French. Parts that begin with a comma or a blank follow another part. */

@@ -2,8 +2,8 @@ import type { SentenceTable } from "../../problems/problem.ts";
 import type { StrapProblem } from "../../problems/strapProblems.ts";
 import { formatLength } from "../../units/formatLength.ts";
 import { withDecimalSign } from "../../units/numberWords.ts";
-import { type Draft, withEnglish } from "../draft.ts";
 import { straps as english } from "../en/straps.ts";
+import { type Draft, withEnglish } from "../oneLanguage.ts";
 import { quoted } from "../phrase.ts";
 import { straps as own } from "./straps.ts";
 

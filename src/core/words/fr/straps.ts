@@ -1,5 +1,5 @@
 import { pluralOf } from "../../units/numberWords.ts";
-import type { Draft } from "../draft.ts";
+import type { Draft } from "../oneLanguage.ts";
 import type { LineWord, SpokenStraps } from "../strapWords.ts";
 import { strapPhrases } from "./strapPhrases.ts";
 

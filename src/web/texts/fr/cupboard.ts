@@ -1,6 +1,6 @@
 import type { CupboardStepKind } from "../../../core/cupboard/cupboard.ts";
 import { pluralOf } from "../../../core/units/numberWords.ts";
-import type { Draft } from "../../../core/words/draft.ts";
+import type { Draft } from "../../../core/words/oneLanguage.ts";
 import type { enCupboard } from "../en/cupboard.ts";
 
 const plural = pluralOf("fr");

@@ -1,5 +1,5 @@
 import { pluralOf } from "../../../core/units/numberWords.ts";
-import type { Draft } from "../../../core/words/draft.ts";
+import type { Draft } from "../../../core/words/oneLanguage.ts";
 import type { PageTexts } from "../en/page.ts";
 import { words } from "../words.tsx";
 import { frCupboard } from "./cupboard.ts";

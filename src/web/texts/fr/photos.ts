@@ -1,4 +1,4 @@
-import type { Draft } from "../../../core/words/draft.ts";
+import type { Draft } from "../../../core/words/oneLanguage.ts";
 import type { enPhotos } from "../en/photos.ts";
 import { words } from "../words.tsx";
 

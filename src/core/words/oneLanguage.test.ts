@@ -1,9 +1,9 @@
 import { expect, test } from "vitest";
 import { describeProblem } from "../problems/describeProblem.ts";
 import { formatLength } from "../units/formatLength.ts";
-import { type Translation, withEnglish } from "./draft.ts";
 import { en } from "./en/en.ts";
 import { fr } from "./fr/fr.ts";
+import { type Translation, withEnglish } from "./oneLanguage.ts";
 import { LANGUAGE_NAMES, LANGUAGES, READ_LANGUAGES, SHEET_TEXTS } from "./words.ts";
 
 /** Places of all words, as in `cutSheet.title`. */
