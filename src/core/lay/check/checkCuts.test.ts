@@ -63,6 +63,8 @@ test("the strip between two pieces is counted, and a count that leaves it out is
   // At a least of 4 mm it is none, and one that is told all the same is found too.
   expect(faultsOf(told(0), { ...problem, leastStrip: 4 })).toEqual([]);
   expect(faultsOf(told(1), { ...problem, leastStrip: 4 })).toEqual(["strips-untold"]);
+  // Narrower by less than a ruler shows, it may be told or not.
+  for (const count of [0, 1]) expect(faultsOf(told(count), { ...problem, leastStrip: 4.005 })).toEqual([]);
 });
 
 test("the same strip along the far edge of a roll goes with the selvedge", () => {
