@@ -214,7 +214,8 @@ function laidPiece(piece: CutPiece, bench: Bench): Laid {
   const held = bench.matching?.held.get(piece);
   const turns = turnsOf(piece, material);
   const { layers, faces, folded, facesAlike } = spread;
-  const either = facesAlike || isEitherHand(piece, turns);
+  // What is matched lies one way only, so its mirror image is another piece where it would have to be turned.
+  const either = facesAlike || isEitherHand(piece, held?.drawn?.turns ?? turns);
   const [count, mirroredCount] = either
     ? [piece.count + piece.mirroredCount, 0]
     : [piece.count, piece.mirroredCount];
