@@ -207,3 +207,13 @@ test("round pieces laid by hand every plan that is told keeps bags within their 
   expect(told.length).toBeGreaterThan(1);
   for (const plan of told) expect(checkPlan(problem, plan)).toEqual([]);
 });
+
+test("of closed cloth whose outline takes no piece a plan is told all the same", () => {
+  const shape = Float64Array.of(0, 0, 89, 0, 61, 141, 28, 141);
+  const remnant: Stock = { kind: "remnant", id: "left", outline: solid(shape), flaws: [] };
+  const problem = problemOf([strip("p", 56, 85, 2)], [remnant], { margin: 3 });
+  const search = arrange(problem, (job) => chooseEngines(job, "free"), { evaluations: Infinity }, 1);
+  const steps = Array.from({ length: 400 }, () => search.next().value);
+  const plans = steps.flatMap((step) => (step === BREATH || !("plan" in step) || !step.plan ? [] : [step.plan]));
+  expect(plans.map(({ unplaced }) => unplaced[0]!.count)).toEqual([2]);
+});

@@ -98,7 +98,10 @@ function* arrangeOne(desk: LayingDesk, budget: SearchBudget): Arrangement {
     const bound = done ? laid.bound : higher(laid.bound, value.bound);
     const plan = done ? value : value.plan;
     if (!done) evaluations = value.evaluations;
-    const changed: boolean = plan !== null || (best !== null && bound !== laid.bound);
+    // Closed cloth may take no piece at all: whoever waits for a plan gets an empty one.
+    const isBare: boolean =
+      best === null && plan === null && mayTakeNothing(job) && evaluations >= leastEffort(problem);
+    const changed: boolean = plan !== null || isBare || (best !== null && bound !== laid.bound);
     laid = { job, plan: plan ?? laid.plan, bound };
     if (changed) yield BREATH;
     const whole: LayPlan | null = changed ? yield* composedPlan(desk, [laid], evaluations) : null;
@@ -112,6 +115,10 @@ function* arrangeOne(desk: LayingDesk, budget: SearchBudget): Arrangement {
       if (told) laid = { ...laid, plan: told };
     }
   }
+}
+
+function mayTakeNothing({ job: { goal, pinned } }: StockJob): boolean {
+  return goal === "most" && pinned.length === 0;
 }
 
 /** What a pass over all stocks gave. */
