@@ -16,6 +16,8 @@ import { type RowCount, rowJobOf, spotsOfRows } from "./rowJob.ts";
 const CHOICES = 6;
 const EFFORT_PER_COPY = 20_000;
 const MOST_EFFORT = 0.12;
+/** What a choice has come to is told first after this part of its effort, then each time the effort has doubled. */
+const FIRST_TOLD = 16;
 /** Share of shapes that are laid one by one in a choice, and of draws that take as many of a row as there are copies for. */
 const LAID_SINGLY = 0.2;
 const ALL_OF_A_ROW = 0.6;
@@ -73,7 +75,8 @@ export function* layRows(
     const compiling = compileSteps(rowJobOf(compiled, chosen), true);
     let step = compiling.next();
     for (; !step.done; step = compiling.next()) yield;
-    const inner = new WorkLayout(step.value, new NoFitStore(step.value));
+    const compiledRows = step.value;
+    const inner = new WorkLayout(compiledRows, new NoFitStore(compiledRows));
     const own = seededRng(1 + rng.below(2 ** 30));
     const separator = new Separator(inner, own, tuning.separation);
     if (!boxStart(inner)) continue;
@@ -83,14 +86,23 @@ export function* layRows(
       yield pause;
     }
     const improver = new Improver(inner, separator, own, tuning.improve, inner.leastEnd());
+    const found = emptySpots(state.count);
+    const isShorter = (): boolean => {
+      spotsOfRows(compiled, chosen, compiledRows, improver.best, found);
+      return found.maxX < end;
+    };
+    let tellAt = effort / FIRST_TOLD;
     for (const pause of improver.run()) {
       state.evaluations = before + inner.evaluations;
       if (inner.evaluations > effort) break;
       yield pause;
+      if (inner.evaluations < tellAt) continue;
+      tellAt *= 2;
+      if (!isShorter()) continue;
+      end = found.maxX;
+      yield found;
     }
-    const found = emptySpots(state.count);
-    spotsOfRows(compiled, chosen, step.value, improver.best, found);
-    if (found.maxX >= end) continue;
+    if (!isShorter()) continue;
     end = found.maxX;
     yield found;
   }
