@@ -134,6 +134,9 @@ test("a blade's offset is 0 or more; 0 leaves the path as it is", () => {
   expect(() => bladePath(shape, -0.1)).toThrow(RangeError);
   const point: Contour = { vertices: Float64Array.of(1, 1, 0, 1, 1, 0), closed: true };
   expect(bladePath(point, 0.25)).toBe(point);
+  // A closed one ends where it began.
+  const closed = bladePath(shape, 0.5).vertices;
+  expect([...closed.slice(-3, -1)]).toEqual([...closed.slice(0, 2)]);
   // An open line: the holder goes on by the offset past its end.
   expect([...bladePath(straightContour([0, 0, 10, 0]), 0.5).vertices]).toEqual([0.5, 0, 0, 10.5, 0, 0]);
 });

@@ -65,6 +65,11 @@ test("the highest come first, so that rows are of like height", () => {
   )!;
   const left = new Map(sheet.copies.map(({ pieceId, outline }) => [pieceId, ringBox(outline.outer).minX]));
   expect(left.get("high")).toBe(0);
+  for (const { outline } of sheet.copies) {
+    const { minX, minY } = ringBox(outline.outer);
+    expect(Math.min(minX, minY)).toBeGreaterThan(-1e-9);
+  }
+  expect(Math.min(...sheet.copies.map(({ outline }) => ringBox(outline.outer).minY))).toBeCloseTo(0, 9);
   // Turned by a quarter the third is 70 mm wide and 60 high.
   expect(left.get("mid")).toBeCloseTo(66, 9);
   expect(sheet.drawing.box.maxY === 90 ? left.get("low") : 0).toBeCloseTo(
