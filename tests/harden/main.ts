@@ -59,10 +59,16 @@ await build({
   configFile: false,
   logLevel: "error",
   build: {
-    ssr: fileURLToPath(new URL("./caseRunner.ts", import.meta.url)),
+    ssr: true,
     outDir: compiled,
     target: "node20",
-    rolldownOptions: { output: { entryFileNames: "caseRunner.js", chunkFileNames: "[name]-[hash].js" } },
+    rolldownOptions: {
+      // The thread that reads patterns is started from a file of its own.
+      input: ["./caseRunner.ts", "../../src/reading/nodeReadingEntry.ts"].map((path) =>
+        fileURLToPath(new URL(path, import.meta.url)),
+      ),
+      output: { entryFileNames: "[name].js", chunkFileNames: "[name]-[hash].js" },
+    },
   },
 });
 
