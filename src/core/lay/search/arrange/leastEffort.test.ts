@@ -1,0 +1,17 @@
+import { expect, test } from "vitest";
+import { rectangleRing, solid } from "../../../geometry/ring.ts";
+import type { LayProblem } from "../../problem/layProblem.ts";
+import { leastEffort } from "./leastEffort.ts";
+
+const problem = (count: number, more: Partial<LayProblem> = {}): LayProblem => ({
+  ...{ materialId: "m", stocks: [], gap: 0, margin: 0, pinned: [] },
+  pieces: [{ id: "p", outline: solid(rectangleRing(0, 0, 10, 10)), count, orientations: [], freeTurn: false }],
+  ...more,
+});
+
+test("the least effort grows with the copies, up to the first round; matched cloth has all of that", () => {
+  expect([1, 5, 100, 1000].map((count) => leastEffort(problem(count)))).toEqual([2000, 10_000, 200_000, 200_000]);
+  const repeats = { along: 40, across: null, firstAlong: 0, firstAcross: 0 };
+  const pattern = { ...repeats, halfDrop: false, symmetric: true, tolerance: 1 };
+  expect(leastEffort(problem(1, { pattern }))).toBe(200_000);
+});
