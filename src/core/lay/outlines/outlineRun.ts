@@ -145,8 +145,8 @@ export class OutlineRun {
     copySpots(held, state.spots);
     const done = yield* this.closing!.run(this.leastEnd());
     const end = state.end();
-
-    if (done && end < held.maxX) {
+    // As long as before will do: copies whose boxes touch may have lain in each other by a rounding.
+    if (done && end <= held.maxX) {
       copySpots(state.spots, held);
       held.maxX = end;
     }

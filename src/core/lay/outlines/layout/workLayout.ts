@@ -100,8 +100,7 @@ export class WorkLayout {
     let at = variant;
     if (!this.fitsLength(at)) {
       const others = job.variantsOf[job.items[item]!.shape]!;
-      const long = (v: number): number => job.variants[v]!.maxX - job.variants[v]!.minX;
-      at = others.reduce((a, b) => (long(b) < long(a) ? b : a));
+      at = others.reduce((a, b) => (this.leastReach(b) < this.leastReach(a) ? b : a));
     }
     spots.variant[item] = at;
     spots.x[item] = Math.max(this.lowX(at), Math.min(x, this.highX(at)));
@@ -118,8 +117,11 @@ export class WorkLayout {
   toPattern(variant: number, spot: Float64Array): void {
     const { lattice } = this.job.variants[variant]!;
     if (lattice === null) return;
-    const within = (value: number, low: number, high: number, period: number): number =>
-      value < low - 1 ? value + period : value > high + 1 ? value - period : value;
+    // Where the window holds no rung, past its end: before its beginning is no cloth.
+    const within = (value: number, low: number, high: number, period: number): number => {
+      if (value < low - 1) return value + period;
+      return value > high + 1 && value - period >= low - 1 ? value - period : value;
+    };
     const { x, y } = lattice;
     if (y !== null) spot[1] = within(nearestRung(y, spot[1]!), this.lowY(variant), this.highY(variant), y.period);
     const row = rungsInRow(lattice, spot[1]!);
@@ -144,15 +146,20 @@ export class WorkLayout {
     return end;
   }
 
-  /** The window cannot end before this: the longest copy in its shortest variant. */
+  /** The far side of a variant as far left as it may lie in the window, on the pattern where it is matched. */
+  private leastReach(variant: number): number {
+    return this.lowX(variant) + this.job.variants[variant]!.maxX;
+  }
+
+  /** The window cannot end before this: every copy as far left as one of its variants may lie. */
   leastEnd(): number {
     const { job } = this;
-    let longest = 0;
+    let end = job.window.minX;
     for (const { shape } of job.items) {
-      const lengths = job.variantsOf[shape]!.map((v) => job.variants[v]!.maxX - job.variants[v]!.minX);
-      if (lengths.length > 0) longest = Math.max(longest, Math.min(...lengths));
+      const reaches = job.variantsOf[shape]!.map((v) => this.leastReach(v));
+      if (reaches.length > 0) end = Math.max(end, Math.min(...reaches));
     }
-    return job.window.minX + longest;
+    return end;
   }
 
   /** Area of what is laid in `spots`, square grid units. */
