@@ -9,8 +9,7 @@ import { seededRng } from "../rng.ts";
 import { arrangeBands } from "./arrangeBands.ts";
 import { arrangeWays } from "./arrangeWays.ts";
 import type { Arrangement, Arranger, ArrangeStep } from "./layingDesk.ts";
-import { type ChooseEngines, freeCopies, type LayingDesk, layingDesk } from "./layingDesk.ts";
-import { leastEffort } from "./leastEffort.ts";
+import { type ChooseEngines, freeCopies, type LayingDesk, layingDesk, leastEffort } from "./layingDesk.ts";
 import { areaBound, laidLength, placementsOf, regionPlanFrom, type StockJob, stockJob } from "./stockJob.ts";
 import { unplacedOf } from "./unplacedReasons.ts";
 

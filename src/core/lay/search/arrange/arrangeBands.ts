@@ -6,7 +6,7 @@ import { isBetterPlan } from "../comparePlans.ts";
 import type { SearchBudget } from "../engine.ts";
 import { type Dealt, dealt, withinBands } from "./dealBags.ts";
 import type { Arrangement, Arranger, ArrangeStep } from "./layingDesk.ts";
-import { leastEffort } from "./leastEffort.ts";
+import { leastEffort } from "./layingDesk.ts";
 import { cutFrom } from "./restOfStock.ts";
 import { unplacedOf, unplacedReasons } from "./unplacedReasons.ts";
 

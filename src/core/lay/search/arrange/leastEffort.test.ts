@@ -1,7 +1,7 @@
 import { expect, test } from "vitest";
 import { rectangleRing, solid } from "../../../geometry/ring.ts";
 import type { LayProblem } from "../../problem/layProblem.ts";
-import { leastEffort } from "./leastEffort.ts";
+import { leastEffort } from "./layingDesk.ts";
 
 const problem = (count: number, more: Partial<LayProblem> = {}): LayProblem => ({
   ...{ materialId: "m", stocks: [], gap: 0, margin: 0, pinned: [] },
