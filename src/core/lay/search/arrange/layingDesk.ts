@@ -1,4 +1,4 @@
-import { settledPhases } from "../../problem/lattice.ts";
+import { isMatched, settledPhases } from "../../problem/lattice.ts";
 import type { LayPlan, LayProblem } from "../../problem/layProblem.ts";
 import { type Extent, pieceExtents } from "../../problem/pieceExtent.ts";
 import type { RegionJob } from "../../problem/region.ts";
@@ -100,7 +100,7 @@ const EACH_COPY = 2_000;
 const MOST = 200_000;
 
 /** Evaluations below which a search is not worth ending, whatever was asked for: closed cloth is half filled before. */
-export function leastEffort({ pieces, pattern }: LayProblem): number {
-  if (pattern !== undefined) return MOST;
-  return Math.min(MOST, EACH_COPY * pieces.reduce((sum, { count }) => sum + count, 0));
+export function leastEffort(problem: LayProblem): number {
+  if (isMatched(problem)) return MOST;
+  return Math.min(MOST, EACH_COPY * problem.pieces.reduce((sum, { count }) => sum + count, 0));
 }
