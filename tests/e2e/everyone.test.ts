@@ -105,9 +105,13 @@ for (const [language, colorScheme] of LOOKS)
     for (const opener of await page.locator(".headline .project > button, .headline .tools button").all()) {
       if (await opener.isDisabled()) continue;
       await opener.click();
-      if ((await page.locator("dialog[open]").count()) === 0) continue;
+      // Some open nothing; what does open is there once the page has drawn, which takes as long as it takes.
+      const dialog = page.locator("dialog[open]");
+      await dialog.waitFor({ timeout: 1000 }).catch(() => undefined);
+      if ((await dialog.count()) === 0) continue;
       await isClean((await page.textContent("dialog[open] h2")) ?? "a dialog");
       await page.keyboard.press("Escape");
+      await dialog.waitFor({ state: "detached" });
     }
     await context.close();
     // Every place and dialog is looked at as a whole: long where many things run at once.
