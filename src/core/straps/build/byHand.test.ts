@@ -1,38 +1,11 @@
 // Straps reckoned by hand, without thickness where that makes it plain: lines, lengths, pieces, what is bought.
 import { expect, test } from "vitest";
+import { MATERIALS, of, strap } from "../../../../tests/tools/strapByHand.ts";
 import { ringBox } from "../../geometry/box.ts";
-import type { ConstructionId, StrapMaterial, StrapWish } from "../wish/strapWish.ts";
+import type { ConstructionId, StrapWish } from "../wish/strapWish.ts";
 import { buildStrap } from "./buildStrap.ts";
 import type { StrapResult } from "./strapResult.ts";
 
-const of = (id: string, kind: StrapMaterial["kind"], thickness: number, more: Partial<StrapMaterial> = {}) =>
-  ({ id, name: id, kind, thickness, backing: "woven", fold: {}, ...more }) as const;
-const MATERIALS: readonly StrapMaterial[] = [
-  of("flat", "vinyl", 0),
-  of("vinyl", "vinyl", 1),
-  of("cloth", "woven", 0.5),
-  of("hide", "leather", 1.5),
-  of("lining", "woven", 0.25),
-];
-
-function strap(
-  construction: ConstructionId,
-  outer: string,
-  more: Partial<StrapWish>,
-  from = MATERIALS,
-): StrapResult {
-  const built = buildStrap(
-    {
-      ...{ id: "s", name: "Strap", construction, count: 1, materials: { outer } },
-      width: construction === "corded" ? undefined : { kind: "finished", mm: 40 },
-      length: { kind: "finished", mm: 700 },
-      ...more,
-    },
-    from,
-  );
-  if (!built.ok) throw new Error(JSON.stringify(built.problems));
-  return built.value;
-}
 const linesOf = (result: StrapResult, role: string, piece = 0): number[] =>
   result.pieces[piece]!.lines.filter((line) => line.role === role)
     .map(({ contour }) => contour.vertices[1]!)

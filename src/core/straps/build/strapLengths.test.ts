@@ -1,37 +1,9 @@
 // Lengths reckoned by hand. What ends take: common practice, no source.
 import { expect, test } from "vitest";
-import type { ConstructionId, StrapMaterial, StrapWish } from "../wish/strapWish.ts";
+import { MATERIALS, strap } from "../../../../tests/tools/strapByHand.ts";
+import type { StrapWish } from "../wish/strapWish.ts";
 import { buildStrap } from "./buildStrap.ts";
-import type { StrapResult } from "./strapResult.ts";
 
-const of = (id: string, kind: StrapMaterial["kind"], thickness: number, more: Partial<StrapMaterial> = {}) =>
-  ({ id, name: id, kind, thickness, backing: "woven", fold: {}, ...more }) as const;
-const MATERIALS: readonly StrapMaterial[] = [
-  of("flat", "vinyl", 0),
-  of("vinyl", "vinyl", 1),
-  of("cloth", "woven", 0.5),
-  of("hide", "leather", 1.5),
-  of("lining", "woven", 0.25),
-];
-
-function strap(
-  construction: ConstructionId,
-  outer: string,
-  more: Partial<StrapWish>,
-  from = MATERIALS,
-): StrapResult {
-  const built = buildStrap(
-    {
-      ...{ id: "s", name: "Strap", construction, count: 1, materials: { outer } },
-      width: construction === "corded" ? undefined : { kind: "finished", mm: 40 },
-      length: { kind: "finished", mm: 700 },
-      ...more,
-    },
-    from,
-  );
-  if (!built.ok) throw new Error(JSON.stringify(built.problems));
-  return built.value;
-}
 const near = (values: readonly number[]) => values.map((value) => expect.closeTo(value, 9));
 
 test("lengths by hand: what each end takes, by style and by cloth", () => {
