@@ -107,10 +107,10 @@ export function stripPicture(
     const at = x0 + Math.min(first.mm * scale, (x1 - x0) * 0.6);
     items.push(drawLine("fold", straightContour([at, y0, at, y1])));
   }
+  const long = picture.cutLength(lengthLabel(box.maxX, inches, language));
+  const dimension = levelDimension(x0, x1, y0 - 1, MARGIN + 4, long, text);
   items.push(
-    ...levelDimension(x0, x1, y0 - 1, MARGIN + 4, picture.cutLength(lengthLabel(box.maxX, inches, language)), text),
-  );
-  items.push(
+    ...dimension,
     drawLine("label", straightContour([x0 - 3, y0, x0 - 3, y1])),
     drawLine("label", straightContour([x0 - 4, y0, x0 - 1, y0])),
     drawLine("label", straightContour([x0 - 4, y1, x0 - 1, y1])),
@@ -135,6 +135,10 @@ export function stripPicture(
   }
   const wide = [
     x1 + LABEL + after * text,
+    // On a short strip the words of its length run on beyond it.
+    ...dimension.map((item) =>
+      item.kind === "text" && item.anchor === "start" ? item.x + textWidth(long, text) : 0,
+    ),
     ...about.map((line) => MARGIN + textWidth(line, SMALL)),
     ...heads.map((line) => MARGIN + textWidth(line, HEAD, true)),
   ];
