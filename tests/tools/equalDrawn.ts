@@ -3,7 +3,118 @@ import type { Equal } from "./equalMutants.ts";
 
 const FRACTIONS = "tells only where two lengths in fractions agree to the last digit";
 
+const SIGNS = "the factor is 1 or −1";
+const SPARES = "only spares work: what is let through gives nothing further on";
+
 export const EQUAL_DRAWN: readonly Equal[] = [
+  {
+    file: "drawing/lay/patternArt.ts",
+    line: "if (xs.length * Math.max(1, ys.length) > MOST_MARKS) return [];",
+    changes: ["xs.length * Math.max(1, ys.length) > MOST_MARKS → false"],
+    why: "only spares work: marks are counted once more when they are made",
+  },
+  {
+    file: "drawing/lay/patternArt.ts",
+    line: "return xs.map((x) => motif(x + drop, y, size, symmetric));",
+    changes: ["+ → -"],
+    why: "half a repeat to either side are the same places, and lines go a repeat beyond the cloth",
+  },
+  {
+    file: "drawing/list/labelSpot.ts",
+    line: "for (let i = 0; i + 1 < xs.length; i += 2) spans.push([xs[i]!, xs[i + 1]!]);",
+    changes: ["< → <=", "+ → -", "1 → 0"],
+    why: "closed outlines cross a level an even number of times",
+  },
+  {
+    file: "drawing/list/labelSpot.ts",
+    line: "maxX < lo || minX > hi",
+    changes: ["< → <=", "> → >="],
+    why: "of a stretch that a band only touches nothing is taken either way",
+  },
+  {
+    file: "drawing/list/labelSpot.ts",
+    line: "if (room < 0 || box.maxX - box.minX < width) return null;",
+    changes: ["room < 0 || box.maxX - box.minX < width → false", "room < 0 → false", "|| → &&"],
+    why: SPARES,
+  },
+  {
+    file: "drawing/list/labelSpot.ts",
+    line: "for (let k = 0; k < ROWS; k++) {",
+    changes: ["< → <="],
+    why: "one level further the block would stand out of the outline",
+  },
+  {
+    file: "drawing/machine/cutOrder.ts",
+    line: "for (const path of paths) if (path.owner !== undefined) left.set(path.owner",
+    changes: ["path.owner !== undefined → true"],
+    why: "what is counted of no owner nobody asks for",
+  },
+  {
+    file: "drawing/machine/cutOrder.ts",
+    line: "if (away < best.away - 1e-9) best = { vertex: i, away };",
+    changes: ["< → <="],
+    why: FRACTIONS,
+  },
+  {
+    file: "drawing/machine/overcut.ts",
+    line: "* (isHole ? -1 : 1);",
+    changes: ["* → /"],
+    why: SIGNS,
+  },
+  {
+    file: "drawing/panel/shapePicture.ts",
+    line: "(upright ? (uy > 0 ? 1 : -1) : ux > 0 ? 1 : -1);",
+    changes: ["> → >="],
+    why: "of an upright way the rise is not 0, of another the run is not",
+  },
+  {
+    file: "drawing/sheets/patternSheet.ts",
+    line: "seed: 0,",
+    changes: ["0 → 1"],
+    why: "nothing is drawn of a plan's seed",
+  },
+  {
+    file: "drawing/sheets/patternSheet.ts",
+    line: "evaluations: 0,",
+    changes: ["0 → 1"],
+    why: "nothing is drawn of what a plan took",
+  },
+  {
+    file: "drawing/sheets/tiling.ts",
+    line: "if (grid.overlap === 0) return;",
+    changes: ["grid.overlap === 0 → false"],
+    why: "only spares work: without an overlap a sheet's own part is all of it",
+  },
+  {
+    file: "drawing/sheets/windowTest.ts",
+    line: "for (let at = 0; at + 2 < points.length; at += 2 * RUN) {",
+    changes: ["< → <="],
+    why: "a run of a single point has no edge",
+  },
+  {
+    file: "drawing/strap/dimensionLine.ts",
+    line: "const end = y + away * OVERSHOOT;",
+    changes: ["* → /"],
+    why: SIGNS,
+  },
+  {
+    file: "drawing/strap/stripOutline.ts",
+    line: "const turn = out * up;",
+    changes: ["* → /"],
+    why: SIGNS,
+  },
+  {
+    file: "drawing/strap/stripOutline.ts",
+    line: "const insideIsLeft = out * up < 0;",
+    changes: ["* → /", "0 → 1", "< → <="],
+    why: SIGNS,
+  },
+  {
+    file: "drawing/strap/stripOutline.ts",
+    line: "const insideIsLeft = out * up > 0;",
+    changes: ["* → /", "> → >="],
+    why: SIGNS,
+  },
   {
     file: "drawing/lay/layDrawing.ts",
     line: "{ turned: false, crossedToo: false, least: 0 },",

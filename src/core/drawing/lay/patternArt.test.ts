@@ -102,5 +102,9 @@ test("a pattern finer than can be seen is not drawn; nor is one without a repeat
   expect(art(stripes({ along: 300 / 3900 }))).not.toEqual([]);
   expect(art(stripes({ along: 300 / 4100 }))).toEqual([]);
   expect(art(stripes({ along: 3, across: 2 }))).toEqual([]);
+  // With a line beside each stripe half as many are as many marks.
+  expect(art(stripes({ along: 300 / 2100 }))).not.toEqual([]);
+  expect(art(stripes({ along: 300 / 2100, symmetric: false }))).toEqual([]);
+  expect(art(stripes({ along: 300 / 1900, symmetric: false }))).not.toEqual([]);
   expect(art(stripes({}))).toEqual([]);
 });

@@ -1,4 +1,5 @@
 import { expect, test } from "vitest";
+import { rectangleContour } from "../../geometry/contourShapes.ts";
 import type { MaterialStock } from "../../materials/stock.ts";
 import { cutLength } from "../../units/cutLength.ts";
 import { stockName } from "./stockName.ts";
@@ -26,6 +27,14 @@ test("a roll or leftover that is alone of its kind is named by kind and size", (
   expect(stockName(stock, "remnant", write, "en")).toBe("remnant, 600 mm × 400 mm");
   expect(stockName(stock, "remnant", write, "de")).toBe("Rest, 600 mm × 400 mm");
   expect(stockName(stock, "roll", write, "en")).toBe("roll, 1400 mm wide");
+});
+
+test("a leftover drawn away from its corner is as large as it is, not as far as it reaches", () => {
+  const drawn = {
+    ...rest("r", 600),
+    shape: { kind: "outline", contour: rectangleContour(50, 20, 300, 200) },
+  } as MaterialStock;
+  expect(stockName([drawn], "r", write, "en")).toBe("remnant, 300 mm × 200 mm");
 });
 
 test("of several, each has its number in the list, and equal ones are counted", () => {

@@ -137,6 +137,22 @@ test("a block goes where no line runs through it; where one runs everywhere, it 
   });
 });
 
+test("lines a hair beside a block are not in its way, lines a hair within it are", () => {
+  const square = rectangleRing(0, 0, 100, 100);
+  // The block is 30 × 10 about the middle, (50, 50).
+  const beside = (off: number) => [
+    Float64Array.of(35 - off, 0, 35 - off, 100),
+    Float64Array.of(65 + off, 0, 65 + off, 100),
+    Float64Array.of(0, 45 - off, 100, 45 - off),
+    Float64Array.of(0, 55 + off, 100, 55 + off),
+  ];
+  expect(labelSpot([square], beside(0.01), 30, 10)).toEqual({ x: 50, y: 50, width: 100, crossed: false });
+  for (const line of beside(-0.01)) {
+    const spot = labelSpot([square], [line], 30, 10)!;
+    expect(spot.crossed || spot.x !== 50 || spot.y !== 50).toBe(true);
+  }
+});
+
 test("a block keeps off bands over the outline, above and below them and beside them", () => {
   const square = rectangleRing(0, 0, 100, 100);
   for (const bands of [
@@ -160,6 +176,17 @@ test("a block keeps off bands over the outline, above and below them and beside 
   const beside = labelSpot([square], [], 40, 10, [{ minX: 30, maxX: 55, minY: 0, maxY: 100 }]);
   expect(beside).toEqual({ x: 75, y: 50, width: 45, crossed: false });
   expect(labelSpot([square], [], 46, 10, [{ minX: 30, maxX: 55, minY: 0, maxY: 100 }])).toBeNull();
+  // One that reaches into the block's edge alone, above or below, moves it; one that ends short of it does not.
+  for (const [low, high, isOff] of [
+    [54.5, 56, true],
+    [44, 45.5, true],
+    [56.1, 60, false],
+    [40, 43.9, false],
+  ] as const) {
+    const { y } = labelSpot([square], [], 40, 12, [{ minX: -10, maxX: 110, minY: low, maxY: high }])!;
+    expect(y !== 50, `${low} to ${high}`).toBe(isOff);
+    expect(y + 6 < low || y - 6 > high).toBe(true);
+  }
   // A band beside the piece, or one that only comes near the block, takes no room.
   const away = [
     { minX: 101, maxX: 120, minY: 0, maxY: 100 },

@@ -68,6 +68,11 @@ test("a text that fits is left alone, one that does not keeps as many letters as
   expect(fitText("W", 4, 0.1)).toBe("");
 });
 
+test("of a single letter that is too wide the ellipsis alone is left", () => {
+  // A W is 0.89 of the height wide.
+  expect([fitText("W", 10, 8.9), fitText("W", 10, 8.8), fitText("W", 10, 1)]).toEqual(["W", "…", ""]);
+});
+
 test("no line of wrapped words is wider than asked, and none would take the next word", () => {
   const text = "Turn both long edges in to the middle, press, fold in half and topstitch all four layers.";
   for (const isBold of [false, true])

@@ -50,6 +50,15 @@ test("the check square is 10 cm in the far corner, moved off the pieces by 5 mm 
   expect(squareOn(300, [0, 0, 220, 288]).at).toEqual([234, 234, 60]);
   expect(squareOn(300, [0, 0, 234, 288]).at).toEqual([244, 244, 50]);
   expect(squareOn(300, [0, 0, 245, 288]).at).toEqual([254, 254, 40]);
+  // Room to the hair on either side: the gap of 2 mm is enough, a hair less is not.
+  expect(squareOn(300, [0, 0, 186, 288]).at).toEqual([194, 194, 100]);
+  expect(squareOn(300, [0, 0, 186.01, 288]).at).toEqual([214, 214, 80]);
+  expect(squareOn(300, [0, 0, 288, 186]).at).toEqual([194, 194, 100]);
+  expect(squareOn(300, [0, 0, 288, 186.01]).at).toEqual([214, 214, 80]);
+  expect(squareOn(300, [100, 0, 188, 288]).at).toEqual([24, 214, 80]);
+  expect(squareOn(300, [99.99, 0, 188, 288]).at).toEqual([19, 214, 80]);
+  expect(squareOn(300, [0, 100, 288, 188]).at).toEqual([214, 24, 80]);
+  expect(squareOn(300, [0, 99.99, 288, 188]).at).toEqual([214, 19, 80]);
   // No room at all: in the near corner.
   expect(squareOn(300, [0, 0, 288, 288]).at).toEqual([6, 6, 100]);
   // A bed smaller than the square has one as large as its grip leaves.
@@ -79,6 +88,8 @@ test("an overcut is no longer than the first edge, and goes round an arc on the 
   const ends = (contour: Contour, by: number) => [...overcutPath(contour, by).vertices].slice(-3, -1);
   expect(ends(rectangleContour(2, 3, 10, 5), 4)).toEqual([6, 3]);
   expect(ends(rectangleContour(2, 3, 10, 5), 40)).toEqual([12, 3]);
+  // The way is closed first: back to where it began.
+  expect([...overcutPath(rectangleContour(2, 3, 10, 5), 4).vertices].slice(-6, -4)).toEqual([2, 3]);
   const [x, y] = ends(circleContour(5, 5, 10), 5) as [number, number];
   // From the left, counter-clockwise: half a radian on.
   expect([x, y]).toEqual([expect.closeTo(5 - 10 * Math.cos(0.5), 9), expect.closeTo(5 - 10 * Math.sin(0.5), 9)]);
@@ -109,6 +120,13 @@ test("kerf: what is cut clockwise grows as well, open lines stay, shapes whose a
   expect([box.minX, box.maxX, box.minY, box.maxY].map((mm) => Math.round(mm * 1e6) / 1e6)).toEqual([
     -10.5, 10.5, -10.5, 10.5,
   ]);
+  // One round end: each arc stays between its own two corners when the way is turned.
+  const tongue: Contour = { vertices: Float64Array.of(0, 0, 0, 0, 20, 0, 40, 20, -1, 40, 0, 0), closed: true };
+  const [end] = cutPaths([drawLine("cut", tongue, "p#0")], { ...wish, kerf: 1 });
+  const reach = contourBox(end!.contour);
+  expect([reach.minX, reach.maxX, reach.minY, reach.maxY]).toEqual(
+    [-0.5, 50.5, -0.5, 20.5].map((mm) => expect.closeTo(mm, 6)),
+  );
   const open = straightContour([0, 0, 10, 0]);
   expect(cutPaths([drawLine("cut", open, "p#0")], { ...wish, kerf: 1 })[0]!.contour).toBe(open);
   // Without an owner nothing is known to be a hole.

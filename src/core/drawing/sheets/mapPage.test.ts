@@ -137,6 +137,7 @@ test("project and material stand on top, the project larger and bold; what is to
   for (const word of wordsOn(long!).slice(0, 2)) {
     expect(word.text).toMatch(/…$/u);
     expect(word.maxX).toBeGreaterThan(175);
+    expect(word.maxX).toBeLessThanOrEqual(195);
   }
 });
 
@@ -221,6 +222,40 @@ test("a map that would be lower than 40 mm has a page of its own", () => {
 test("a single rectangle is told of as well", () => {
   const [first] = mapPages(sheet, tiling("A4"), TITLE, ["1 × Tab: 60 mm × 40 mm"]);
   expect(wordsOn(first!).map(({ text }) => text)).toContain("1 × Tab: 60 mm × 40 mm");
+});
+
+test("what to do is told in lines that are filled before the next begins", () => {
+  let ends = 0;
+  for (const paper of ["A5", "A4", "A3"]) {
+    const page = mapPages(sheet, tiling(paper), TITLE)[0]!;
+    const lines = wordsOn(page).filter(({ size }) => size === 3.2);
+    const room = Math.min(120, page.width - 15 - lines[0]!.x);
+    for (const [i, { text, x, y }] of lines.entries()) {
+      const next = lines[i + 1];
+      // Lines of one step are 4.4 mm apart, steps 5.6; sizes stay whole.
+      if (next === undefined || next.x !== x || Math.abs(y - next.y - 4.4) > 1e-6) continue;
+      const [word] = next.text.split(" ");
+      if (/\d/u.test(word!)) continue;
+      expect(textWidth(`${text} ${word}`, 3.2), `${paper}: ${text}`).toBeGreaterThan(room);
+      ends++;
+    }
+  }
+  expect(ends).toBeGreaterThan(3);
+});
+
+test("sheets are named on the map in letters of a quarter of their width, a third of their height, at most 5 mm on paper", () => {
+  for (const paper of ["A5", "A4", "A3"]) {
+    const of = tiling(paper);
+    const page = mapPages(sheet, of, TITLE).at(-1)!;
+    const grid = page.parts.at(-1)!;
+    const names = grid.items.flatMap((item) => (item.kind === "text" ? [item] : []));
+    expect(names).toHaveLength(of.tiles.length);
+    for (const [i, { size }] of names.entries()) {
+      const { minX, minY, maxX, maxY } = of.tiles[i]!.window;
+      const most = [(maxX - minX) / 4, (maxY - minY) / 3, 5 / grid.scaleX];
+      expect(size).toBeCloseTo(Math.min(...most), 9);
+    }
+  }
 });
 
 test("a list of rectangles longer than the page goes on overleaf, every line of it there", () => {

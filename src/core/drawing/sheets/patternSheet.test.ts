@@ -78,6 +78,28 @@ test("the highest come first, so that rows are of like height", () => {
   );
 });
 
+test("however a pattern is turned it stands in the sheet's corner, as high as it is", () => {
+  for (const turnDeg of [0, 90, 180, 270]) {
+    const { copies, drawing } = patternSheet([triangle("a", 150, 80, turnDeg)], paper)!;
+    const { minX, minY, maxX, maxY } = ringBox(copies[0]!.outline.outer);
+    expect([minX, minY]).toEqual([0, 0].map((mm) => expect.closeTo(mm, 9)));
+    const size = turnDeg % 180 === 0 ? [150, 80] : [80, 150];
+    expect([maxX, maxY]).toEqual(size.map((mm) => expect.closeTo(mm, 9)));
+    expect([drawing.box.maxX, drawing.box.maxY]).toEqual(size.map((mm) => expect.closeTo(mm, 9)));
+  }
+  // A cord's cover is no higher than half a millimetre either.
+  expect(patternSheet([triangle("low", 60, 0.5)], paper)!.drawing.box.maxY).toBe(0.5);
+});
+
+test("patterns that fill a row to the hair stand beside each other; one longer than any row begins in the corner", () => {
+  // A sheet of A4 has 190 mm between its margins: twice 92 and 6 between them.
+  expect(patternSheet([triangle("a", 92, 80), triangle("b", 92, 80)], paper)!.drawing.box).toMatchObject({
+    maxX: 190,
+    maxY: 80,
+  });
+  expect(patternSheet([triangle("long", 2500, 80)], paper)!.drawing.box).toMatchObject({ maxX: 2500, maxY: 80 });
+});
+
 test("no pattern, no sheet", () => {
   expect(patternSheet([], paper)).toBeNull();
 });

@@ -73,4 +73,5 @@ test("the finding is told in a sentence with its figures", () => {
   expect(diagnosePrinter(100, 94.1, 94.2, common).correction).toEqual({ x: 100 / 94.1, y: 100 / 94.2 });
   expect(() => diagnosePrinter(0, 1, 1, common)).toThrow(RangeError);
   expect(() => diagnosePrinter(100, 100, -1, common)).toThrow(RangeError);
+  expect(() => diagnosePrinter(100, 100, 0, common)).toThrow(RangeError);
 });

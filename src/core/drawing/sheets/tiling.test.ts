@@ -83,6 +83,40 @@ test("neighbours are those beside, above and below, and none beyond the edge of 
   }
 });
 
+const at = (name: string, x: number, y: number, width: number, height: number) => ({
+  name,
+  outline: solid(rectangleRing(x, y, width, height)),
+});
+
+// By hand: 190 mm a sheet. From the left edge or the right one three sheets do, from the middle four.
+test("sheets are moved along until fewest are needed, in either direction", () => {
+  const butted = options("A4", { orientation: "portrait", overlap: 0 });
+  const along = tilePieces([at("a", 0, 0, 180, 50), at("b", 400, 0, 180, 50)], butted);
+  expect([along.columns, along.tiles.length]).toEqual([4, 3]);
+  // 277 mm a sheet upright: the same of its height.
+  const up = tilePieces([at("a", 0, 0, 50, 267), at("b", 0, 583, 50, 267)], butted);
+  expect([up.rows, up.tiles.length]).toEqual([4, 3]);
+});
+
+// By hand: three columns of 190 and two rows of 277 with 10 mm over each other are 550 × 544: nothing can be moved.
+test("a sheet that shows only what lies on its neighbour's overlap is left out, one that shows a hair more is not", () => {
+  const names = (...pieces: ReturnType<typeof at>[]) =>
+    tilePieces(
+      [at("corner", 0, 534, 10, 10), at("far", 540, 0, 10, 10), ...pieces],
+      options("A4", { orientation: "portrait" }),
+    ).tiles.map(({ name }) => name);
+  // The lower middle sheet begins at 180 and ends at 370, the lower row ends at 277.
+  expect(names(at("strip", 182, 0, 150, 10))).toEqual(["A1", "B2", "B3"]);
+  expect(names(at("strip", 179.9, 0, 150, 10))).toEqual(["A1", "B1", "B2", "B3"]);
+  expect(names(at("strip", 200, 0, 168, 10))).toEqual(["A1", "B2", "B3"]);
+  expect(names(at("strip", 200, 0, 170.1, 10))).toEqual(["A1", "B2", "B3"]);
+  expect(names(at("post", 200, 269, 20, 100))).toEqual(["A1", "A2", "B3"]);
+  expect(names(at("post", 200, 266.9, 20, 100))).toEqual(["A1", "A2", "B2", "B3"]);
+  expect(names(at("post", 200, 100, 20, 175))).toEqual(["A1", "B2", "B3"]);
+  // What is wholly on an overlap stays on one of the two.
+  expect(names(at("dot", 200, 269, 5, 5))).toHaveLength(3);
+});
+
 test("no piece, no sheet", () => {
   expect(tilePieces([], options("A4"))).toMatchObject({ rows: 0, columns: 0, tiles: [], width: 210, height: 297 });
 });

@@ -58,6 +58,18 @@ test("a sheet in the middle of a piece holds it together, one in its hole is bla
   expect(windowTest(solid(rectangleRing(20, -50, 100, 100)))(window)).toBe(false);
 });
 
+test("sheets in the middle of a piece hold it together at every height, whatever the number of its corners", () => {
+  for (const corners of [15, 16, 17, 31, 32, 33, 3000]) {
+    const meets = windowTest(solid(circle(100, corners)));
+    // Round the middle, also about a corner: as the piece is turned, edges begin elsewhere.
+    for (let y = -60; y <= 60; y += 1.7)
+      expect(meets({ minX: -0.5, minY: y - 0.5, maxX: 0.5, maxY: y + 0.5 }), `${corners} ${y}`).toBe(true);
+    const beside = windowTest({ outer: circle(100, corners), holes: [circle(70, corners).reverse()] });
+    for (let y = -60; y <= 60; y += 1.7)
+      expect(beside({ minX: -0.5, minY: y - 0.5, maxX: 0.5, maxY: y + 0.5 }), `${corners} ${y}`).toBe(false);
+  }
+});
+
 test("of a piece of 3000 corners a sheet looks at those near it", () => {
   const meets = windowTest(solid(circle(100, 3000)));
   vi.mocked(segmentMeetsBox).mockClear();

@@ -10,6 +10,7 @@ test("lengths stand in mm, with inches beside them where a ruler shows any", () 
   expect(lengthLabel(38.1, null, "en")).toBe("38.1 mm");
   expect(lengthLabel(38.1, "in/16", "de")).toBe("38,1 mm (1 1/2 in)");
   expect(lengthLabel(0.7938, "in/16", "en")).toMatch(/^0\.8 mm \(/u);
+  expect(lengthLabel(25.4 / 32, "in/16", "en")).toMatch(/in\)$/u);
   expect(lengthLabel(0.7937, "in/16", "en")).toBe("0.8 mm");
   expect(lengthLabel(-0.7, "in/16", "en")).not.toMatch(/in/u);
   expect(lengthLabel(0.3969, "in/32", "en")).toMatch(/in\)$/u);

@@ -39,6 +39,22 @@ test("a strip of 28 mm is drawn at its true width, its lines where they lie, lab
   expect(leaders(drawn(28, [10, 11, 12])).map((line) => line[5])).toEqual(
     [28, 32.05, 36.1].map((mm) => expect.closeTo(mm, 2)),
   );
+  // In whatever order a piece has its lines, labels go from the lowest up.
+  expect(leaders(drawn(28, [21, 10, 20]))).toEqual(leaders(drawing));
+  // They begin half a millimetre beside the teeth of the break, which are 2 mm deep and as high as each other.
+  const right = Math.max(...outline!.filter((_, i) => i % 2 === 0)) - 2;
+  for (const [x0] of leaders(drawing)) expect(x0).toBeCloseTo(right + 2.5, 6);
+  const teeth = Array.from({ length: outline!.length / 2 }, (_, i) => [outline![2 * i]!, outline![2 * i + 1]!]);
+  expect(teeth.filter(([x]) => x! > right - 3).map(([x, y]) => [x! - right, y])).toEqual(
+    [0, 2, -2, 2, -2, 2, 0].map((x, i) => [expect.closeTo(x, 6), expect.closeTo(18 + (28 * i) / 6, 2)]),
+  );
+  // What is said of the strip stands 4.5 mm over it and its labels, the name 4.5 over that.
+  const over = (heights: readonly number[]) =>
+    wordsOf(drawn(28, heights))
+      .filter(({ x, y }) => x === 6 && y > 46)
+      .map(({ y }) => y);
+  expect(over([10, 20, 21])).toEqual([50.5, 55]);
+  expect(over([26, 27, 28])).toEqual([44 + 8.1 + 7.5, 44 + 8.1 + 12].map((mm) => expect.closeTo(mm, 6)));
   const labels = wordsOf(drawing).filter(({ text }) => text.startsWith("fold"));
   for (const [i, { minY, maxY }] of labels.entries())
     expect(Math.abs((minY + maxY) / 2 - leaders(drawing)[i]![5]!)).toBeLessThan(0.3);
