@@ -20,9 +20,8 @@ function skinOutline(rng: Rng): Ring {
   return Float64Array.from(points);
 }
 
-/** A scar or brand: a lopsided ring of eight corners, 40–140 mm across. */
-function flaw(rng: Rng, x: number, y: number): Ring {
-  const size = 20 + 50 * rng.unit();
+/** A scar or brand: a lopsided ring of eight corners, usually 40–140 mm across. */
+function flaw(rng: Rng, x: number, y: number, size: number = 20 + 50 * rng.unit()): Ring {
   return Float64Array.from(
     Array.from({ length: 8 }, (_, i) => (2 * Math.PI * i) / 8).flatMap((turn) => {
       const radius = size * (0.6 + 0.4 * rng.unit());
@@ -91,4 +90,15 @@ export function skinJobs(seed: number): SkinJobs {
     roll: { ...base, region: { width, length: area / width, outline: null, flaws: [] } },
     area,
   };
+}
+
+/** The first skin with so many flaws of 4 to 16 mm drawn anywhere instead of its own, and a gap of 2 mm. Made up. */
+export function flawedSkin(count: number): RegionJob {
+  const rng = seededRng(count);
+  const { skin } = skinJobs(1);
+  const { width, length } = skin.region;
+  const flaws = Array.from({ length: count }, () =>
+    solid(flaw(rng, length! * rng.unit(), width * rng.unit(), 2 + 6 * rng.unit())),
+  );
+  return { ...skin, gap: 2, region: { ...skin.region, flaws } };
 }

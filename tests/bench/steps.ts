@@ -1,6 +1,6 @@
 import { BREATH } from "../../src/core/lay/search/breath.ts";
-// `npm run bench:steps -- [seconds] [name]`: the search on growing jobs, bag jobs, repeats and a skin, one thread. All in
-// processor time: first plan, evaluations a second once the search is under way, the longest turn in which the engine
+// `npm run bench:steps -- [seconds] [name]`: the search on growing jobs, bag jobs, repeats, a skin and flawed ones, one
+// thread. All in processor time: first plan, evaluations a second once the search is under way, the longest turn in which the engine
 // cannot be stopped and when it was, turns over 50 ms. A turn is measured on the thread that searches (to the
 // scheduler's tick), where the system tells it (Linux), else on all threads of the process, those that compile and
 // collect garbage included; the rest is on all threads. Then, by the clock, a pool of two workers that is told to stop.
@@ -18,7 +18,7 @@ import { nodePool } from "../../src/worker/nodePool.ts";
 import bagJobs from "./bagJobs.ts";
 import { repeatJob } from "./repeatJobs.ts";
 import scaleJobs from "./scaleJobs.ts";
-import { skinJobs } from "./skinJobs.ts";
+import { flawedSkin, skinJobs } from "./skinJobs.ts";
 
 const seconds = Number(process.argv[2] ?? 10);
 const only = process.argv[3] ?? "";
@@ -88,6 +88,7 @@ const jobs: [string, LayProblem][] = [
   }),
   ["repeats", problemOf(repeatJob(1))],
   ["skin", problemOf(skinJobs(1).skin)],
+  ...[5, 50, 300].map((count): [string, LayProblem] => [`flaws ${count}`, problemOf(flawedSkin(count))]),
 ];
 for (const [name, problem] of jobs) if (name.startsWith(only)) measure(name, problem);
 

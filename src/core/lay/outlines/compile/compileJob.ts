@@ -197,7 +197,7 @@ export function* compileSteps(job: RegionJob, byCoarser = false): Generator<void
   if (isDetailed)
     for (const [i, { outer }] of outlines.entries()) outlines[i] = solid(coarsened(outer, coarseShare(job)));
   const usable = usableOutlines(job);
-  const fixed = fixedOutlines(job);
+  const fixed = yield* fixedOutlines(job);
   const squareTurns = job.pieces.every((p) => !isLoose(p) && p.orientations.every((o) => o.turnDeg % 90 === 0));
   const reach = squareTurns ? boxExtent : boxDiagonal;
   const all = [...outlines, ...fixed.map(({ outline }) => outline)];
@@ -225,11 +225,13 @@ export function* compileSteps(job: RegionJob, byCoarser = false): Generator<void
     for (const [name, index] of own.names) variantFor.set(name, numbers[index]!);
     variantsOf.push(numbers.filter((index) => fitsWindow(variants[index]!, shape.grow, window)));
   }
-  const obstacles: Obstacle[] = fixed.map(({ outline, isEdge }) => {
+  const obstacles: Obstacle[] = [];
+  for (const { outline, isEdge } of fixed) {
     const [cx, cy] = boxCentre(outline.outer);
     const grid = polygonToGrid(outline, scale, cx, cy);
-    return { grid, isFrame: false, isEdge, x: cx * scale, y: cy * scale };
-  });
+    const number = obstacles.push({ grid, isFrame: false, isEdge, x: cx * scale, y: cy * scale });
+    if (number % PIECES_PER_TURN === 0) yield;
+  }
   if (usable.length > 0) obstacles.push({ ...frameShape(usable, scale), isFrame: true, isEdge: true });
   const items = openCopies(job).map(({ piece, copy }) => ({ piece, copy, shape: shapeOf[piece]! }));
   return {

@@ -70,20 +70,27 @@ interface FixedOutline {
   readonly isEdge: boolean;
 }
 
-/** Everything that stays where it is, grown: flaws, holes of the region, pinned pieces. mm, in the region. */
-export function fixedOutlines(job: RegionJob): FixedOutline[] {
+/** Fixed outlines grown between two pauses. */
+const FIXED_PER_TURN = 16;
+
+/** Everything that stays where it is, grown: flaws, holes of the region, pinned pieces. mm, in the region. Yields after some. */
+export function* fixedOutlines(job: RegionJob): Generator<void, FixedOutline[]> {
   const half = job.gap / 2;
-  const out = job.region.flaws.map((flaw) => ({ outline: grownOutline(flaw, half), isEdge: false }));
+  const out: FixedOutline[] = [];
+  for (const flaw of job.region.flaws) {
+    if (out.push({ outline: grownOutline(flaw, half), isEdge: false }) % FIXED_PER_TURN === 0) yield;
+  }
   for (const hole of job.region.outline?.holes ?? []) {
     const outer = counterClockwise(hole);
     const inset = edgeInset(job);
     const moved = inset === 0 ? [solid(outer)] : offsetOf([outer], inset, MITER);
-    out.push(...moved.map((outline) => ({ outline, isEdge: true })));
+    for (const outline of moved) if (out.push({ outline, isEdge: true }) % FIXED_PER_TURN === 0) yield;
   }
   for (const pin of job.pinned) {
     const piece = job.pieces.find((candidate) => candidate.id === pin.pieceId);
     if (piece === undefined) throw new RangeError(`pinned piece ${pin.pieceId} is not in the job`);
-    out.push({ outline: grownOutline(posePolygon(piece.outline, pin), half), isEdge: false });
+    const outline = grownOutline(posePolygon(piece.outline, pin), half);
+    if (out.push({ outline, isEdge: false }) % FIXED_PER_TURN === 0) yield;
   }
   return out;
 }

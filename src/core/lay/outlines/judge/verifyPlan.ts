@@ -19,6 +19,9 @@ const EDGE_SHARE = 5e-7;
 /** How far a plan may lie beside the pattern by rounding, mm. */
 const ON_PATTERN = 1e-6;
 
+/** Flaws grown between two pauses. */
+const FLAWS_PER_TURN = 16;
+
 interface Laid {
   readonly outline: Polygon;
   readonly box: Box;
@@ -40,18 +43,18 @@ export class PlanVerifier {
   /** Where pieces may lie in a shaped region, as they are if `isBareAtEdge`, else grown. */
   private readonly usable: Polygon[] | null;
   private readonly isBareAtEdge: boolean;
-  private readonly fixed: Laid[];
+  /** Flaws, grown when the first plan is judged: hundreds take a turn by themselves. */
+  private readonly fixed: Laid[] = [];
 
   constructor(job: RegionJob) {
     this.job = job;
     const half = job.gap / 2;
-    const { outline, flaws } = job.region;
+    const { outline } = job.region;
     this.isBareAtEdge = isBareAtEdge(job);
     const inset = this.isBareAtEdge ? job.margin : job.margin - half;
     this.usable = null;
     if (outline !== null)
       this.usable = inset === 0 ? [outline] : offsetOf(ringsOf(outline), -inset, { kind: "miter", limit: 2 });
-    this.fixed = flaws.map((flaw) => laid(this.grow(flaw)));
   }
 
   private grow(polygon: Polygon): Polygon {
@@ -78,6 +81,11 @@ export class PlanVerifier {
    * Cost: one boolean per pair of boxes that meet.
    */
   *passes(plan: RegionPlan): Generator<undefined, boolean> {
+    const { flaws } = this.job.region;
+    while (this.fixed.length < flaws.length) {
+      this.fixed.push(laid(this.grow(flaws[this.fixed.length]!)));
+      if (this.fixed.length % FLAWS_PER_TURN === 0) yield;
+    }
     const pieces: Laid[] = [];
     for (const place of plan.placements) {
       if (!this.liesOnPattern(place)) return false;

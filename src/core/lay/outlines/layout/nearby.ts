@@ -132,15 +132,20 @@ export class Nearby {
     this.written[j] = this.round;
   }
 
+  /** Whether an obstacle can be met at all: a frame may be too small to hold the copy. */
+  private leavesRoom(j: number): boolean {
+    const { state } = this;
+    if (!state.job.obstacles[j - state.count]!.isFrame) return true;
+    if (this.written[j] !== this.round) this.write(j);
+    return this.grid[j]! >= 0;
+  }
+
   /** How many columns can be met at all: all laid copies but this one, and the obstacles. */
   met(): number {
     const { state, item } = this;
     const own = state.spots.variant[item]! >= 0 ? 1 : 0;
     let count = state.places.laidCount - own;
-    for (let j = state.count; j < state.columns; j++) {
-      if (this.written[j] !== this.round) this.write(j);
-      if (this.grid[j]! >= 0) count++;
-    }
+    for (let j = state.count; j < state.columns; j++) if (this.leavesRoom(j)) count++;
     return count;
   }
 
@@ -149,7 +154,7 @@ export class Nearby {
     const { state, item } = this;
     const { places } = state;
     let left = k;
-    for (let j = state.count; j < state.columns; j++) if (this.grid[j]! >= 0 && left-- === 0) return j;
+    for (let j = state.count; j < state.columns; j++) if (this.leavesRoom(j) && left-- === 0) return j;
     const own = state.spots.variant[item]! >= 0 ? places.placeOf(item) : Infinity;
     return places.laid[left < own ? left : left + 1]!;
   }

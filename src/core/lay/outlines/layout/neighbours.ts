@@ -36,8 +36,8 @@ export class Neighbours {
   }
 
   /**
-   * Rows for all that is laid, seen from copy `item` turned as `variant`; with `apart`, only for copies whose boxes come
-   * within that distance of the copy's box as it lies.
+   * Rows for all that is laid, seen from copy `item` turned as `variant`; with `apart`, only for copies and obstacles
+   * whose boxes come within that distance of the copy's box as it lies.
    */
   fill(state: WorkLayout, item: number, variant: number, apart: number = Infinity): void {
     const { spots, order, count: items, columns } = state;
@@ -51,10 +51,10 @@ export class Neighbours {
     for (let p = 0; p < columns; p++) {
       const j = order[p]!;
       if (j === item || (j < items && spots.variant[j]! < 0)) continue;
-      if (j < items && apart < Infinity) {
-        const other = variants[spots.variant[j]!]!;
-        const x = spots.x[j]!;
-        const y = spots.y[j]!;
+      if (apart < Infinity) {
+        const other = j < items ? variants[spots.variant[j]!]! : state.obstacleBoxes[j - items]!;
+        const x = j < items ? spots.x[j]! : 0;
+        const y = j < items ? spots.y[j]! : 0;
         if (x + other.minX > highX || x + other.maxX < lowX || y + other.minY > highY || y + other.maxY < lowY)
           continue;
       }

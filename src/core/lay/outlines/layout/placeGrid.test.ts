@@ -1,4 +1,5 @@
 import { expect, test } from "vitest";
+import { ringBox } from "../../../geometry/box.ts";
 import { type Ring, rectangleRing, solid } from "../../../geometry/ring.ts";
 import type { RegionJob } from "../../problem/region.ts";
 import { seededRng } from "../../search/rng.ts";
@@ -7,11 +8,16 @@ import { NoFitStore } from "../noFit/noFitStore.ts";
 import { Nearby } from "./nearby.ts";
 import { WorkLayout } from "./workLayout.ts";
 
-/** `count` triangles from 3 mm to 1 m on a roll with a flaw. */
+/** `count` triangles from 3 mm to 1 m on a roll with flaws. */
 function scatteredState(count: number): WorkLayout {
   const rng = seededRng(count);
   const job: RegionJob = {
-    region: { width: 1200, length: null, outline: null, flaws: [solid(rectangleRing(300, 200, 40, 60))] },
+    region: {
+      width: 1200,
+      length: null,
+      outline: null,
+      flaws: Array.from({ length: 9 }, (_, k) => solid(rectangleRing(60 + 300 * k, 100 * k, 40, 60))),
+    },
     pieces: Array.from({ length: count }, (_, i) => {
       const size = 3 * 333 ** rng.unit();
       const ring: Ring = Float64Array.from([0, 0, size, 0, size * rng.unit(), size]);
@@ -50,10 +56,12 @@ function metOneByOne(
   const own = state.job.variants[variant]!;
   return [...state.order].filter((j) => {
     if (j === item) return false;
-    if (j >= state.count) return state.store.obstacleGrid(j - state.count, variant) >= 0;
-    if (state.spots.variant[j]! < 0) return false;
-    const other = state.job.variants[state.spots.variant[j]!]!;
-    const [ox, oy] = [state.spots.x[j]!, state.spots.y[j]!];
+    if (j < state.count && state.spots.variant[j]! < 0) return false;
+    const { obstacles, variants } = state.job;
+    const other =
+      j < state.count ? variants[state.spots.variant[j]!]! : ringBox(obstacles[j - state.count]!.grid.outer);
+    const { x: ox, y: oy } =
+      j < state.count ? { x: state.spots.x[j]!, y: state.spots.y[j]! } : obstacles[j - state.count]!;
     return (
       x + own.maxX + margin > ox + other.minX &&
       x + own.minX - margin < ox + other.maxX &&

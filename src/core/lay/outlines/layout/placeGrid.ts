@@ -1,3 +1,4 @@
+import type { Box } from "../../../geometry/box.ts";
 import type { CompiledJob } from "../compile/compileJob.ts";
 
 /** A cell's list has room for so many columns at first. */
@@ -35,7 +36,7 @@ interface Level {
  * question costs what lies near, however many copies there are; a move costs the cells it leaves and enters.
  */
 export class PlaceGrid {
-  /** Boxes of all columns in the region: minX, maxX, minY, maxY; endless for obstacles. */
+  /** Boxes of all columns in the region: minX, maxX, minY, maxY; endless for the frame. */
   readonly boxes: Float64Array;
   /** Copies that are laid, in the layout's order, and how many. */
   readonly laid: Int32Array;
@@ -51,7 +52,7 @@ export class PlaceGrid {
   private minX = 0;
   private minY = 0;
 
-  constructor(job: CompiledJob, spots: Places, order: Int32Array) {
+  constructor(job: CompiledJob, spots: Places, order: Int32Array, obstacleBoxes: readonly Box[]) {
     this.job = job;
     this.spots = spots;
     this.order = order;
@@ -60,8 +61,8 @@ export class PlaceGrid {
       this.rank[column] = p;
     });
     this.boxes = new Float64Array(4 * order.length);
-    for (let column = job.items.length; column < order.length; column++)
-      this.boxes.set([-Infinity, Infinity, -Infinity, Infinity], 4 * column);
+    for (const [k, { minX, maxX, minY, maxY }] of obstacleBoxes.entries())
+      this.boxes.set([minX, maxX, minY, maxY], 4 * (job.items.length + k));
     this.laid = new Int32Array(job.items.length);
     this.laidRank = new Int32Array(job.items.length);
     this.levelOf = new Int32Array(job.shapes.length);

@@ -1,3 +1,5 @@
+import { type Box, ringBox } from "../../../geometry/box.ts";
+import { signedArea } from "../../../geometry/ring.ts";
 import type { CompiledJob } from "../compile/compileJob.ts";
 import { nearestRung, rungAbove, rungBelow, rungsInRow } from "../compile/gridLattice.ts";
 import type { NoFitStore } from "../noFit/noFitStore.ts";
@@ -29,6 +31,13 @@ export function copySpots(from: Spots, to: Spots): void {
   to.maxX = from.maxX;
 }
 
+/** A frame is met everywhere. */
+function boxOfObstacle({ grid, isFrame, x, y }: CompiledJob["obstacles"][number]): Box {
+  if (isFrame) return { minX: -Infinity, maxX: Infinity, minY: -Infinity, maxY: Infinity };
+  const { minX, maxX, minY, maxY } = ringBox(grid.outer);
+  return { minX: x + minX, maxX: x + maxX, minY: y + minY, maxY: y + maxY };
+}
+
 /**
  * A layout being worked on, overlaps and all: spots, how much each pair overlaps (depth × gravities), the pair weights that guide the search,
  * and what lies where. Columns are copies, then obstacles.
@@ -42,6 +51,8 @@ export class WorkLayout {
   readonly pairs: PairTable;
   /** Kept by whoever measures overlaps; void while copies are moved otherwise. */
   readonly places: PlaceGrid;
+  /** Boxes of obstacles in the region; a frame's has no end. */
+  readonly obstacleBoxes: readonly Box[];
   /** How much an overlap of each column counts: large shapes are the hard ones to place. */
   readonly gravity: Float64Array;
   /** Columns by falling size: large neighbours first end a sum early. */
@@ -60,15 +71,19 @@ export class WorkLayout {
     this.count = job.items.length;
     this.isMatched = job.variants.some(({ lattice }) => lattice !== null);
     this.columns = this.count + job.obstacles.length;
+    this.obstacleBoxes = job.obstacles.map(boxOfObstacle);
     this.spots = emptySpots(this.count);
     this.pairs = new PairTable(this.count, this.columns);
     this.maxX = job.window.maxX;
-    const size = (column: number): number =>
-      column < this.count ? job.shapes[job.items[column]!.shape]!.area : Infinity;
+    const sizes = Float64Array.from([
+      ...job.items.map(({ shape }) => job.shapes[shape]!.area),
+      ...job.obstacles.map(({ grid, isFrame }) => (isFrame ? Infinity : Math.abs(signedArea(grid.outer)))),
+    ]);
+    const size = (column: number): number => sizes[column]!;
     this.gravity = new Float64Array(this.columns).fill(1);
     const columns = Array.from({ length: this.columns }, (_, i) => i);
     this.order = Int32Array.from(columns.sort((a, b) => (size(a) === size(b) ? a - b : size(b) - size(a))));
-    this.places = new PlaceGrid(job, this.spots, this.order);
+    this.places = new PlaceGrid(job, this.spots, this.order, this.obstacleBoxes);
   }
 
   /** Lets a copy's overlaps count by its area to this power, 1 on average; overlaps must be measured anew after. */

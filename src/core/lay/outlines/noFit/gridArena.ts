@@ -27,8 +27,9 @@ export interface GridArena {
   used: number;
 }
 
-export function emptyArena(): GridArena {
-  const buffer = new ArrayBuffer(FIRST_BYTES);
+/** `bytes`: what it is sure to need. Growing copies all of it, which is a turn by itself where it is large. */
+export function emptyArena(bytes = 0): GridArena {
+  const buffer = new ArrayBuffer(Math.max(FIRST_BYTES, Math.ceil(bytes / 48) * 48));
   return {
     heads: new Float64Array(64 * HEAD),
     cells: new Int32Array(buffer),

@@ -19,6 +19,10 @@ const MANY_PAIRS = 4_000;
 const COARSE_SIDE = 16;
 /** Outside cells closer than this share of the box keep their list, for exact contact. */
 const NEAR = 0.04;
+/** Grids of obstacles are coarse where so many may be asked for. */
+const MANY_OBSTACLES = 800;
+/** Room for lists of edges beside the edges. */
+const LIST_SHARE = 4;
 /** Grids are dropped and built anew past this many bytes. */
 const MEMORY_LIMIT = 160e6;
 
@@ -28,7 +32,7 @@ const MEMORY_LIMIT = 160e6;
  */
 export class NoFitStore {
   readonly job: CompiledJob;
-  arena: GridArena = emptyArena();
+  arena: GridArena;
   /** No-fit polygons built so far. */
   built = 0;
   /** One more than the grid's number, 0 until built: filling millions of entries would take a turn by itself. */
@@ -41,6 +45,7 @@ export class NoFitStore {
   private readonly moving = new Map<number, SumRing>();
   private readonly work = sumWork();
   private readonly pairSide: number;
+  private readonly obstacleSide: number;
 
   constructor(job: CompiledJob) {
     this.job = job;
@@ -67,6 +72,18 @@ export class NoFitStore {
     const pairs = (shapes * shapes * this.relativeList.length) / 2;
     this.pairSide = pairs > MANY_PAIRS ? COARSE_SIDE : PAIR_SIDE;
     this.obstacleGrids = new Int32Array(job.obstacles.length * job.variants.length).fill(-1);
+    this.obstacleSide = this.obstacleGrids.length > MANY_OBSTACLES ? COARSE_SIDE : PAIR_SIDE;
+    this.arena = emptyArena(this.obstacleBytes());
+  }
+
+  /** What grids of all obstacles will take, as far as they have a share of the memory: cells, edges and lists. */
+  private obstacleBytes(): number {
+    const { obstacles, shapes, variants } = this.job;
+    let edges = 0;
+    for (const { grid } of obstacles) edges += (grid.outer.length / 2) * variants.length;
+    for (const { shape } of variants) edges += (shapes[shape]!.grid.outer.length / 2) * obstacles.length;
+    const cells = this.obstacleGrids.length * this.obstacleSide ** 2;
+    return Math.min(MEMORY_LIMIT / 2, 5 * cells + LIST_SHARE * EDGE * Float64Array.BYTES_PER_ELEMENT * edges);
   }
 
   /** Grid of `moving` about `fixed` (variants), in the frame of the one with the lower shape number. */
@@ -190,9 +207,10 @@ export class NoFitStore {
     const { grid, atEdge } = this.job.shapes[variant.shape]!;
     const met = obstacle.isEdge ? atEdge.grid : grid;
     const shape = turnedShape(met, variant.cos, variant.sin, variant.flip);
+    const corners = obstacle.grid.outer.length / 2;
     const id = obstacle.isFrame
       ? this.addFrameGrid(obstacle.grid, shape, obstacle.x, obstacle.y, variant)
-      : this.addGrid(noFitRings(obstacle.grid, shape), obstacle.grid.outer.length > 40 ? FRAME_SIDE : PAIR_SIDE);
+      : this.addGrid(noFitRings(obstacle.grid, shape), corners > 20 ? FRAME_SIDE : this.obstacleSide);
     this.obstacleGrids[key] = id;
     return id;
   }
@@ -232,7 +250,7 @@ export class NoFitStore {
    */
   trim(): void {
     if (arenaBytes(this.arena) < MEMORY_LIMIT) return;
-    this.arena = emptyArena();
+    this.arena = emptyArena(this.obstacleBytes());
     this.rings = [];
     this.grids.fill(0);
     this.obstacleGrids.fill(-1);

@@ -1,5 +1,5 @@
 import { ringBox } from "../../../geometry/box.ts";
-import type { Pause } from "../../search/breath.ts";
+import { BREATH, type Pause } from "../../search/breath.ts";
 import { rungAbove, rungsInRow } from "../compile/gridLattice.ts";
 import { Neighbours } from "../layout/neighbours.ts";
 import type { WorkLayout } from "../layout/workLayout.ts";
@@ -9,6 +9,8 @@ import { EDGE } from "../noFit/gridEdges.kernel.ts";
 
 /** Corners of no-fit polygons asked at most for one copy. */
 const MOST_CORNERS = 20_000;
+/** … and so many between two breaths. */
+const CORNERS_PER_BREATH = 2_000;
 
 /** A spot for one copy. */
 interface Spot {
@@ -135,29 +137,31 @@ function* prepare(state: WorkLayout, item: number): Generator<Pause, void> {
       if (store.built > before) yield;
     }
     for (let k = 0; k < job.obstacles.length; k++) {
+      const before = store.built;
       store.obstacleGrid(k, variant);
-      yield;
+      if (store.built > before) yield;
     }
   }
 }
 
-/** The leftmost, then lowest of the corners between `fromX` and `toX` that is free, or null. */
-function freeCorner(
+/** The leftmost, then lowest of the corners between `fromX` and `toX` that is free, or null. Yields after some. */
+function* freeCorner(
   state: WorkLayout,
   near: Neighbours,
   variant: number,
   fromX: number,
   toX: number,
-): [number, number] | null {
+): Generator<Pause, [number, number] | null> {
   const isMatched = state.job.variants[variant]!.lattice !== null;
   const points = (isMatched ? patternSpots : cornersOf)(state, near, variant, fromX, toX);
   near.bin(fromX, Math.max(toX, fromX + 1));
   const order = Array.from({ length: points.length / 2 }, (_, i) => i);
   order.sort((a, b) => points[2 * a]! - points[2 * b]! || points[2 * a + 1]! - points[2 * b + 1]!);
-  for (const i of order) {
+  for (const [asked, i] of order.entries()) {
     const x = points[2 * i]!;
     const y = points[2 * i + 1]!;
     if (near.depthAt(state, x, y, 1e-300) === 0) return [x, y];
+    if (asked % CORNERS_PER_BREATH === CORNERS_PER_BREATH - 1) yield BREATH;
   }
   return null;
 }
@@ -186,7 +190,7 @@ function* leftmostSpot(
     let fromX = Math.max(lowX, lastX[variant]!);
     while (fromX <= toX) {
       const stepX = Math.min(toX, fromX + maxX - minX);
-      let spot = freeCorner(state, near, variant, fromX, stepX);
+      let spot = yield* freeCorner(state, near, variant, fromX, stepX);
       const y = state.lowY(variant);
       if (spot === null && stepX === clearX && near.depthAt(state, clearX, y, 1e-300) === 0) spot = [clearX, y];
       if (spot !== null) {
