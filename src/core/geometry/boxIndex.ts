@@ -15,13 +15,20 @@ export function boxIndex<T>(things: readonly T[], boxOf: (thing: T) => Box): (wi
   const wide = (most - least) / count || 1;
   const cellOf = (x: number): number => Math.max(0, Math.min(count - 1, Math.floor((x - least) / wide)));
   const cells: number[][] = Array.from({ length: count }, () => []);
-  boxes.forEach(({ minX, maxX }, i) => {
-    for (let cell = cellOf(minX); cell <= cellOf(maxX); cell++) cells[cell]!.push(i);
+  const firstCells = Int32Array.from(boxes, ({ minX }) => cellOf(minX));
+  boxes.forEach(({ maxX }, i) => {
+    const last = cellOf(maxX);
+    for (let cell = firstCells[i]!; cell <= last; cell++) cells[cell]!.push(i);
   });
   return (window) => {
-    const found = new Set<number>();
-    for (let cell = cellOf(window.minX); cell <= cellOf(window.maxX); cell++)
-      for (const i of cells[cell]!) if (boxesMeet(boxes[i]!, window)) found.add(i);
-    return [...found].sort((a, b) => a - b).map((i) => things[i]!);
+    const found: number[] = [];
+    const [first, last] = [cellOf(window.minX), cellOf(window.maxX)];
+    for (let cell = first; cell <= last; cell++) {
+      for (const i of cells[cell]!) {
+        // Found in the first of its cells that the window has.
+        if (cell === Math.max(first, firstCells[i]!) && boxesMeet(boxes[i]!, window)) found.push(i);
+      }
+    }
+    return found.sort((a, b) => a - b).map((i) => things[i]!);
   };
 }

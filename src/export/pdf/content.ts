@@ -1,4 +1,4 @@
-import type { DrawingItem, DrawnText } from "../../core/drawing/list/drawing.ts";
+import type { DrawnText } from "../../core/drawing/list/drawing.ts";
 import type { Page, PagePart } from "../../core/drawing/list/page.ts";
 import { type RoleStyle, type RoleStyles, TONE_COLORS } from "../../core/drawing/list/roleStyles.ts";
 import { turnCosSin } from "../../core/geometry/pose.ts";
@@ -23,42 +23,43 @@ export function pageContent(page: Page, settings: ContentSettings): string {
     background === undefined
       ? ""
       : `${fillColor(background)}0 0 ${pdfNumber(page.width)} ${pdfNumber(page.height)} re f\n`;
-  return `${k} 0 0 ${k} 0 0 cm\n1 j\n${ground}${page.parts.map((part) => partContent(part, styles, type)).join("")}`;
+  const out = [`${k} 0 0 ${k} 0 0 cm\n1 j\n${ground}`];
+  for (const part of page.parts) putPart(part, styles, type, out);
+  return out.join("");
 }
 
-function partContent(part: PagePart, styles: RoleStyles, type: Typesetter): string {
+function putPart(part: PagePart, styles: RoleStyles, type: Typesetter, out: string[]): void {
   const { x, y, scaleX, scaleY, clip } = part;
-  const ink = { last: "" };
   const toPaper = Math.sqrt(scaleX * scaleY);
-  let out = "q\n";
+  out.push("q\n");
   if (clip) {
-    out += `${[clip.minX, clip.minY, clip.maxX - clip.minX, clip.maxY - clip.minY].map((n) => pdfNumber(n)).join(" ")} re W n\n`;
+    out.push(
+      `${[clip.minX, clip.minY, clip.maxX - clip.minX, clip.maxY - clip.minY].map((n) => pdfNumber(n)).join(" ")} re W n\n`,
+    );
   }
   const matrix = [scaleX, 0, 0, scaleY].map((n) => pdfNumber(n, 9)).join(" ");
-  out += `${matrix} ${pdfNumber(x, 6)} ${pdfNumber(y, 6)} cm\n`;
-  for (const item of part.items) out += itemContent(item, styles, toPaper, ink, type);
-  return `${out}Q\n`;
-}
-
-function itemContent(
-  item: DrawingItem,
-  styles: RoleStyles,
-  toPaper: number,
-  ink: { last: string },
-  type: Typesetter,
-): string {
-  if (item.kind === "area") {
-    const paths = item.contours.map(pathOperators).join("");
-    return `${fillColor(TONE_COLORS[item.tone])}${paths}f*\n`;
+  out.push(`${matrix} ${pdfNumber(x, 6)} ${pdfNumber(y, 6)} cm\n`);
+  const strokes = new Map<RoleStyle, string>();
+  let last = "";
+  for (const item of part.items) {
+    if (item.kind === "area") {
+      out.push(fillColor(TONE_COLORS[item.tone]));
+      for (const contour of item.contours) out.push(pathOperators(contour));
+      out.push("f*\n");
+      continue;
+    }
+    const style = styles[item.role];
+    if (item.kind === "text") {
+      out.push(textContent(item, item.tone ? TONE_COLORS[item.tone] : style.color, type));
+      continue;
+    }
+    const set = strokes.get(style) ?? strokeState(style, toPaper);
+    strokes.set(style, set);
+    if (set !== last) out.push(set);
+    last = set;
+    out.push(pathOperators(item.contour), "S\n");
   }
-  const style = styles[item.role];
-  if (item.kind === "text") {
-    return textContent(item, item.tone ? TONE_COLORS[item.tone] : style.color, type);
-  }
-  const set = strokeState(style, toPaper);
-  const change = set === ink.last ? "" : set;
-  ink.last = set;
-  return `${change}${pathOperators(item.contour)}S\n`;
+  out.push("Q\n");
 }
 
 /** Colour, width and dashes of a role; widths are on paper, so a scaled part takes them the other way. */
@@ -69,9 +70,17 @@ function strokeState(style: RoleStyle, toPaper: number): string {
 
 const fillColor = (color: string): string => `${rgb(color)} rg\n`;
 
+/** The few colours of styles and tones as they are written. */
+const colors = new Map<string, string>();
+
 function rgb(color: string): string {
+  const known = colors.get(color);
+  if (known !== undefined) return known;
   const value = Number.parseInt(color.slice(1), 16);
-  return [value >> 16, (value >> 8) & 255, value & 255].map((part) => pdfNumber(part / 255, 3)).join(" ");
+  const parts = [value >> 16, (value >> 8) & 255, value & 255];
+  const written = parts.map((part) => pdfNumber(part / 255, 3)).join(" ");
+  colors.set(color, written);
+  return written;
 }
 
 function textContent(item: DrawnText, color: string, type: Typesetter): string {

@@ -1,4 +1,4 @@
-import { zlibSync } from "fflate";
+import { strToU8, zlibSync } from "fflate";
 import { type PDFContext, PDFDocument, PDFName, PDFNumber, type PDFRef, PrintScaling } from "pdf-lib";
 import type { Page } from "../../core/drawing/list/page.ts";
 import { ROLE_STYLES, type RoleStyles } from "../../core/drawing/list/roleStyles.ts";
@@ -85,9 +85,7 @@ export async function pagesPdf(pages: readonly Page[], fonts: FontBytes, options
 
 /** A content stream, packed. Its signs are those of ASCII: texts stand in it as glyph numbers. */
 function packed(context: PDFContext, content: string): ReturnType<PDFContext["stream"]> {
-  const plain = new Uint8Array(content.length);
-  for (let i = 0; i < content.length; i++) plain[i] = content.charCodeAt(i);
-  return context.stream(zlibSync(plain), { Filter: "FlateDecode" });
+  return context.stream(zlibSync(strToU8(content)), { Filter: "FlateDecode" });
 }
 
 function* textsOf(pages: readonly Page[]): Generator<string> {

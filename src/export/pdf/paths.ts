@@ -27,6 +27,9 @@ const MOST_UNITS = 2 ** 53;
 /** Arcs are cut into pieces of at most 45°, whose cubic curve is within 4 millionths of the radius. */
 const STEP = Math.PI / 4;
 
+/** Numbers of a contour of two points. */
+const STROKE = 6;
+
 const written = new WeakMap<Contour, string>();
 
 /**
@@ -34,6 +37,8 @@ const written = new WeakMap<Contour, string>();
  * several sheets, or lies on every one, is asked for by each.
  */
 export function pathOperators(contour: Contour): string {
+  // A straight stroke is written as fast as it is looked up, and every sheet has dozens of its own.
+  if (contour.vertices.length <= STROKE) return operatorsOf(contour);
   const known = written.get(contour);
   if (known !== undefined) return known;
   const operators = operatorsOf(contour);
@@ -44,16 +49,18 @@ export function pathOperators(contour: Contour): string {
 function operatorsOf(contour: Contour): string {
   const { vertices, closed } = contour;
   if (vertices.length === 0) return "";
-  let out = `${pdfNumber(vertices[0]!)} ${pdfNumber(vertices[1]!)} m\n`;
+  // Put together at once: a text grown bit by bit is kept as all its bits, which the memory is then swept through for.
+  const out = [`${pdfNumber(vertices[0]!)} ${pdfNumber(vertices[1]!)} m\n`];
   const edges = contourEdges(contour);
   edges.forEach((edge, i) => {
     if (edge.bulge !== 0) {
-      out += arcOperators(edgeCircle(edge), edge.x1, edge.y1);
+      out.push(arcOperators(edgeCircle(edge), edge.x1, edge.y1));
     } else if (!(closed && i === edges.length - 1)) {
-      out += `${pdfNumber(edge.x1)} ${pdfNumber(edge.y1)} l\n`;
+      out.push(`${pdfNumber(edge.x1)} ${pdfNumber(edge.y1)} l\n`);
     }
   });
-  return closed ? `${out}h\n` : out;
+  if (closed) out.push("h\n");
+  return out.join("");
 }
 
 /** Cubic curves along an arc. Source: control points at 4/3 · tan(a / 4) radii along the end tangents. */

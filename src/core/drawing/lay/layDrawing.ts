@@ -44,6 +44,7 @@ export interface LaidCopy {
 /** One stock with what was laid on it, and its drawing. */
 export interface LaySheet {
   readonly stockId: string;
+  /** Drawn when it is first asked for: many ask only where the pieces lie. */
   readonly drawing: Drawing;
   readonly copies: readonly LaidCopy[];
   /** Used length along the roll, mm. */
@@ -69,27 +70,39 @@ export function layDrawing(
   const placements = plan.placements.filter((placement) => placement.stockId === stock.id);
   const usedLength = plan.uses.find((use) => use.stockId === stock.id)?.usedLength ?? 0;
   const texts = PAPER_TEXTS[language].pieces;
-  const ground = groundOf(stock, usedLength, texts.fold);
-  const items: DrawingItem[] = [...ground.items];
-  const copies: LaidCopy[] = [];
-  const seamsNear = boxIndex(seams, (seam) => seam);
-  const rooms = new Map<string, LabelRooms>();
-  for (const placement of placements) {
+  const laid = placements.map((placement) => {
     const piece = art.get(placement.pieceId);
     if (!piece) throw new RangeError(`layDrawing: no drawing for piece ${placement.pieceId}`);
-    const copy = laidCopy(placement, piece);
-    copies.push(copy);
-    const near = seamsNear(ringBox(copy.outline.outer));
-    items.push(...pieceItems(piece, placement, copy, { grain, texts, seams: near, rooms }));
-  }
-  if (pattern !== undefined) {
-    const marks = patternArt(pattern, stock, usedLength);
-    putUnderLines(
-      items,
-      marks.map((contours) => drawArea("pattern", contours)),
-    );
-  }
-  return { stockId: stock.id, drawing: { box: ground.box, items }, copies, usedLength };
+    return { placement, piece, copy: laidCopy(placement, piece) };
+  });
+  const draw = (): Drawing => {
+    const ground = groundOf(stock, usedLength, texts.fold);
+    const items: DrawingItem[] = [...ground.items];
+    const seamsNear = boxIndex(seams, (seam) => seam);
+    const rooms = new Map<string, LabelRooms>();
+    for (const { placement, piece, copy } of laid) {
+      const near = seamsNear(ringBox(copy.outline.outer));
+      items.push(...pieceItems(piece, placement, copy, { grain, texts, seams: near, rooms }));
+    }
+    if (pattern !== undefined) {
+      const marks = patternArt(pattern, stock, usedLength);
+      putUnderLines(
+        items,
+        marks.map((contours) => drawArea("pattern", contours)),
+      );
+    }
+    return { box: ground.box, items };
+  };
+  let drawn: Drawing | null = null;
+  return {
+    stockId: stock.id,
+    get drawing(): Drawing {
+      drawn ??= draw();
+      return drawn;
+    },
+    copies: laid.map(({ copy }) => copy),
+    usedLength,
+  };
 }
 
 /** Puts areas over all areas and under all lines: pieces do not hide the pattern they lie on. */

@@ -1,5 +1,6 @@
 import { isCutBySize } from "../../materials/cutPiece.ts";
 import type { LaySheet, PieceArt } from "../lay/layDrawing.ts";
+import type { Drawing } from "../list/drawing.ts";
 
 /** What of a lay is worth paper. */
 export interface CurvedSheet {
@@ -17,10 +18,11 @@ export function curvedSheet(sheet: LaySheet, art: ReadonlyMap<string, PieceArt>)
   for (const { pieceId } of square) counts.set(pieceId, (counts.get(pieceId) ?? 0) + 1);
   return {
     sheet: {
-      ...sheet,
-      drawing: {
-        ...sheet.drawing,
-        items: sheet.drawing.items.filter(({ owner }) => owner === undefined || !keys.has(owner)),
+      stockId: sheet.stockId,
+      usedLength: sheet.usedLength,
+      get drawing(): Drawing {
+        const { box, items } = sheet.drawing;
+        return { box, items: items.filter(({ owner }) => owner === undefined || !keys.has(owner)) };
       },
       copies: sheet.copies.filter(({ key }) => !keys.has(key)),
     },
