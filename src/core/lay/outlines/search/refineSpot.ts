@@ -7,6 +7,8 @@ import type { SpotTuning } from "./spotTuning.ts";
 /** Lines of contact weighed against each other, and rounds of doing so. */
 const MOST_LINES = 10;
 const SNAP_ROUNDS = 4;
+/** How far a spot may go, as a share of the copy's size. */
+const ROOM = 0.6;
 
 /** A step in whole periods, one at least; as it is where there is no period. */
 function wholeSteps(step: number, period: number): number {
@@ -15,7 +17,7 @@ function wholeSteps(step: number, period: number): number {
 
 /** Takes a good spot to a better one near by: coordinate descent, then exact contact. */
 export class SpotRefiner {
-  /** The spot: set before `refine`, moved by it. */
+  /** The spot: set before `approach` and `settle`, moved by them. */
   readonly point: Float64Array = new Float64Array(2);
   private readonly state: WorkLayout;
   private readonly rng: Rng;
@@ -26,6 +28,8 @@ export class SpotRefiner {
   private variant = 0;
   private periodX = 0;
   private periodY = 0;
+  /** Where the spot may go: lowest x, highest x, lowest y, highest y. */
+  private readonly bounds = new Float64Array(4);
   private readonly moved = new Float64Array(2);
   private readonly exit = new Float64Array(3);
 
@@ -35,46 +39,46 @@ export class SpotRefiner {
     this.tuning = tuning;
   }
 
-  /** Descends from `point`, then snaps to exact contact; leaves the end in `point` and returns its value. */
-  refine(near: Nearby, variant: number, reach: number, start: number): number {
+  /** Descends from `point` by steps that do not get small; leaves the end in `point` and returns its value. */
+  approach(near: Nearby, variant: number, reach: number, start: number): number {
+    const { tuning } = this;
     if (start <= 0) return start;
-    const { state, tuning, point } = this;
+    this.open(variant, reach);
+    return this.descend(near, start, reach * tuning.firstStep, reach * tuning.middleStep);
+  }
+
+  /** Descends from `point` by small steps, then snaps to exact contact; leaves the end in `point` and returns its value. */
+  settle(near: Nearby, variant: number, reach: number, start: number): number {
+    const { tuning } = this;
+    if (start <= 0) return start;
+    this.open(variant, reach);
+    const value = this.descend(near, start, reach * tuning.middleStep, reach * tuning.lastStep);
+    return value > 0 ? this.snap(near, value, reach * tuning.snapReach) : value;
+  }
+
+  /** Turns to a variant, which stays within a part of its reach from `point`. */
+  private open(variant: number, reach: number): void {
+    const { state, point, bounds } = this;
     const { lattice } = state.job.variants[variant]!;
     this.variant = variant;
     this.periodX = lattice?.x?.period ?? 0;
     this.periodY = lattice?.y?.period ?? 0;
-    const room = reach * 0.6;
+    const room = reach * ROOM;
     const roomX = wholeSteps(room, this.periodX);
     const roomY = wholeSteps(room, this.periodY);
-    const lowX = Math.max(state.lowX(variant), point[0]! - roomX);
-    const highX = Math.min(state.highX(variant), point[0]! + roomX);
-    const lowY = Math.max(state.lowY(variant), point[1]! - roomY);
-    const highY = Math.min(state.highY(variant), point[1]! + roomY);
-    const value = this.descend(
-      near,
-      start,
-      reach * tuning.firstStep,
-      reach * tuning.lastStep,
-      lowX,
-      highX,
-      lowY,
-      highY,
-    );
-    return value > 0 ? this.snap(near, value, reach * tuning.snapReach, lowX, highX, lowY, highY) : value;
+    bounds[0] = Math.max(state.lowX(variant), point[0]! - roomX);
+    bounds[1] = Math.min(state.highX(variant), point[0]! + roomX);
+    bounds[2] = Math.max(state.lowY(variant), point[1]! - roomY);
+    bounds[3] = Math.min(state.highY(variant), point[1]! + roomY);
   }
 
   /** Tries both ways along one of four axes at a time; longer steps after success, shorter ones after failure. */
-  private descend(
-    near: Nearby,
-    start: number,
-    firstStep: number,
-    lastStep: number,
-    lowX: number,
-    highX: number,
-    lowY: number,
-    highY: number,
-  ): number {
-    const { rng, point } = this;
+  private descend(near: Nearby, start: number, firstStep: number, lastStep: number): number {
+    const { rng, point, bounds } = this;
+    const lowX = bounds[0]!;
+    const highX = bounds[1]!;
+    const lowY = bounds[2]!;
+    const highY = bounds[3]!;
     let value = start;
     let stepX = firstStep;
     let stepY = firstStep;
@@ -107,19 +111,11 @@ export class SpotRefiner {
   }
 
   /** Moves to where the lines of near contact meet, as long as that lessens the overlap. */
-  private snap(
-    near: Nearby,
-    start: number,
-    within: number,
-    lowX: number,
-    highX: number,
-    lowY: number,
-    highY: number,
-  ): number {
+  private snap(near: Nearby, start: number, within: number): number {
     const { point } = this;
     let value = start;
     for (let round = 0; round < SNAP_ROUNDS && value > 0; round++) {
-      const count = this.contactLines(near, within, lowX, highX, lowY, highY);
+      const count = this.contactLines(near, within);
       const before = value;
       const fromX = point[0]!;
       const fromY = point[1]!;
@@ -127,7 +123,7 @@ export class SpotRefiner {
         const nx = this.lines[3 * i]!;
         const ny = this.lines[3 * i + 1]!;
         const d = this.lines[3 * i + 2]!;
-        if (d > 0) value = this.trySpot(near, fromX + d * nx, fromY + d * ny, value, lowX, highX, lowY, highY);
+        if (d > 0) value = this.trySpot(near, fromX + d * nx, fromY + d * ny, value);
         for (let j = 0; j < i && value > 0; j++) {
           const mx = this.lines[3 * j]!;
           const my = this.lines[3 * j + 1]!;
@@ -137,7 +133,7 @@ export class SpotRefiner {
           const dx = (d * my - e * ny) / det;
           const dy = (e * nx - d * mx) / det;
           if (Math.abs(dx) > 2 * within || Math.abs(dy) > 2 * within) continue;
-          value = this.trySpot(near, fromX + dx, fromY + dy, value, lowX, highX, lowY, highY);
+          value = this.trySpot(near, fromX + dx, fromY + dy, value);
         }
       }
       if (value >= before) break;
@@ -145,18 +141,10 @@ export class SpotRefiner {
     return value;
   }
 
-  private trySpot(
-    near: Nearby,
-    x: number,
-    y: number,
-    value: number,
-    lowX: number,
-    highX: number,
-    lowY: number,
-    highY: number,
-  ): number {
-    let px = Math.min(Math.max(x, lowX), highX);
-    let py = Math.min(Math.max(y, lowY), highY);
+  private trySpot(near: Nearby, x: number, y: number, value: number): number {
+    const { bounds } = this;
+    let px = Math.min(Math.max(x, bounds[0]!), bounds[1]!);
+    let py = Math.min(Math.max(y, bounds[2]!), bounds[3]!);
     if (this.isMatched()) [px, py] = this.onPattern(px, py);
     const there = near.depthAt(px, py, value);
     if (there >= value) return value;
@@ -187,15 +175,8 @@ export class SpotRefiner {
   }
 
   /** Lines (unit direction, distance) along which `point` would come to touch what is within reach. */
-  private contactLines(
-    near: Nearby,
-    within: number,
-    lowX: number,
-    highX: number,
-    lowY: number,
-    highY: number,
-  ): number {
-    const { state, exit, point } = this;
+  private contactLines(near: Nearby, within: number): number {
+    const { state, exit, point, bounds } = this;
     const { rows, ints, probe, pick } = near;
     const x = point[0]!;
     const y = point[1]!;
@@ -203,10 +184,10 @@ export class SpotRefiner {
     // A matched piece stays on its rung while it comes to touch along the other axis.
     if (this.periodX > 0) this.addLine(1, 0, 0);
     if (this.periodY > 0) this.addLine(0, 1, 0);
-    if (x - lowX < within) this.addLine(-1, 0, x - lowX);
-    if (highX - x < within) this.addLine(1, 0, highX - x);
-    if (y - lowY < within) this.addLine(0, -1, y - lowY);
-    if (highY - y < within) this.addLine(0, 1, highY - y);
+    if (x - bounds[0]! < within) this.addLine(-1, 0, x - bounds[0]!);
+    if (bounds[1]! - x < within) this.addLine(1, 0, bounds[1]! - x);
+    if (y - bounds[2]! < within) this.addLine(0, -1, y - bounds[2]!);
+    if (bounds[3]! - y < within) this.addLine(0, 1, bounds[3]! - y);
     const count = near.gather(x, y, within);
     const { arena } = state.store;
     probe[0] = x;

@@ -60,22 +60,31 @@ export class SpotSearch {
       }
       this.sample(near, slot, variant, item, Math.ceil(tuning.anywhere / count), tuning, count, reach);
     }
-    this.variant = now;
-    this.x = spots.x[item]!;
-    this.y = spots.y[item]!;
-    this.value = Infinity;
-    for (let k = 0; k < this.kept && this.value > 0; k++) {
-      const slot = this.keptSlot[k]!;
-      this.point[0] = this.keptX[k]!;
-      this.point[1] = this.keptY[k]!;
-      const value = this.refiner.refine(this.all[slot]!, this.tried[slot]!, reach, this.keptValue[k]!);
-      if (value >= this.value) continue;
-      this.value = value;
-      this.variant = this.tried[slot]!;
-      this.x = this.point[0]!;
-      this.y = this.point[1]!;
-    }
+    this.descend(reach);
     state.pairs.closeWeights(item);
+  }
+
+  /** From the spots of the short list to the answer: all come nearer, and the best of them then goes all the way. */
+  private descend(reach: number): void {
+    const { all, tried, keptSlot, keptX, keptY, keptValue, point, refiner } = this;
+    let best = 0;
+    for (let k = 0; k < this.kept; k++) {
+      const slot = keptSlot[k]!;
+      point[0] = keptX[k]!;
+      point[1] = keptY[k]!;
+      keptValue[k] = refiner.approach(all[slot]!, tried[slot]!, reach, keptValue[k]!);
+      keptX[k] = point[0]!;
+      keptY[k] = point[1]!;
+      if (keptValue[k]! < keptValue[best]!) best = k;
+      if (keptValue[k]! <= 0) break;
+    }
+    const slot = keptSlot[best]!;
+    point[0] = keptX[best]!;
+    point[1] = keptY[best]!;
+    this.value = refiner.settle(all[slot]!, tried[slot]!, reach, keptValue[best]!);
+    this.variant = tried[slot]!;
+    this.x = point[0]!;
+    this.y = point[1]!;
   }
 
   /** The variant now first, then others that fit the window, drawn at random when there are many. */

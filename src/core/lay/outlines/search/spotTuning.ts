@@ -6,8 +6,9 @@ export interface SpotTuning {
   readonly corners: number;
   /** Spread of the nearby samples. */
   readonly spread: number;
-  /** First and last step of the descent. */
+  /** First step of the descent, the one from which on only the best spot goes further, and the last. */
   readonly firstStep: number;
+  readonly middleStep: number;
   readonly lastStep: number;
   /** How far off an outline still counts for exact contact. */
   readonly snapReach: number;
@@ -19,6 +20,7 @@ export const SPOT_TUNING: SpotTuning = {
   corners: 10,
   spread: 0.25,
   firstStep: 0.12,
+  middleStep: 0.05,
   lastStep: 0.01,
   snapReach: 0.03,
 };
