@@ -29,8 +29,10 @@ function planFor(problem: LayProblem, evaluations: number): LayPlan {
   return step.value;
 }
 
+/** Corners, rounded to a billionth: the reference library gives up on edges that miss each other by the last bit of a double. */
 function points(ring: Ring): [number, number][] {
-  return Array.from({ length: ring.length / 2 }, (_, i) => [ring[2 * i]!, ring[2 * i + 1]!]);
+  const rounded = (value: number): number => Math.round(value * 1e9) / 1e9;
+  return Array.from({ length: ring.length / 2 }, (_, i) => [rounded(ring[2 * i]!), rounded(ring[2 * i + 1]!)]);
 }
 
 /** Outlines as they lie, after a check that each is wanted and lies on the strip. */
