@@ -24,7 +24,14 @@ const plan = z.object({
   materialId: text,
   placements: z.array(placement),
   unplaced: z.array(z.object({ pieceId: text, count, reason: z.enum(UNPLACED_REASONS) })),
-  uses: z.array(z.object({ stockId: text, usedLength: number.min(0), bound: number.nullable() })),
+  uses: z.array(
+    z.object({
+      stockId: text,
+      usedLength: number.min(0),
+      bound: number.nullable(),
+      toll: number.min(0).optional(),
+    }),
+  ),
   evaluations: number.min(0),
   seed: count,
 }) satisfies z.ZodType<LayPlan>;

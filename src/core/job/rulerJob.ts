@@ -1,6 +1,7 @@
 import { type LayFigures, layFigures } from "../lay/alternatives/layFigures.ts";
 import { checkPlan } from "../lay/check/checkPlan.ts";
 import { chooseEngines } from "../lay/engines/chooseEngines.ts";
+import { isMatched } from "../lay/problem/lattice.ts";
 import type { LayPlan, LayProblem } from "../lay/problem/layProblem.ts";
 import { clothUsed, copiesLeftOut } from "../lay/problem/planSums.ts";
 import { arrange } from "../lay/search/arrange/arrange.ts";
@@ -18,8 +19,12 @@ export interface RulerJob {
 
 type Cuts = LayFigures["ruler"];
 
-/** Evaluations for a plan that a ruler can cut: a second or two, and the same plan every time. */
+/**
+ * Evaluations for a plan that a ruler can cut: a second or two, and the same plan every time. On a pattern one is a place
+ * looked at, not a plan.
+ */
 const EFFORT = 40_000;
+const MATCHED_EFFORT = 1_500_000;
 
 /** The best plan of edge-to-edge cuts for a problem, checked; the one on the table unless another is better. */
 export function rulerJobOf(problem: LayProblem, table: LayPlan): RulerJob {
@@ -37,7 +42,8 @@ export function rulerJobOf(problem: LayProblem, table: LayPlan): RulerJob {
 }
 
 function searchedPlan(problem: LayProblem): LayPlan {
-  return inOneGo(arrange(problem, (job) => chooseEngines(job, "ruler"), { evaluations: EFFORT }, 1));
+  const evaluations = isMatched(problem) ? MATCHED_EFFORT : EFFORT;
+  return inOneGo(arrange(problem, (job) => chooseEngines(job, "ruler"), { evaluations }, 1));
 }
 
 /**

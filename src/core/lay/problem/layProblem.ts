@@ -192,6 +192,8 @@ export interface StockUse {
   readonly usedLength: number;
   /** Proven shortest length for the pieces laid here when the stock is an open roll, else null. */
   readonly bound: number | null;
+  /** What it counts as longer where plans are weighed, for strips too narrow for the ruler, mm. */
+  readonly toll?: number | undefined;
 }
 
 /** A placement of all pieces on stock, as the search leaves it; trusted only after the checker has passed it. */

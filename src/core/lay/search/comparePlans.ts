@@ -39,7 +39,7 @@ export function isBetterRegionPlan(
 
 /**
  * Whether a plan is better: less area left out, then less bought from open rolls, then less of the last stock that
- * is touched, then the better bound. Any plan is better than none.
+ * is touched, tolls counted as length, then the better bound. Any plan is better than none.
  */
 export function isBetterPlan(problem: LayProblem, candidate: LayPlan, best: LayPlan | null): boolean {
   if (best === null) return true;
@@ -50,7 +50,10 @@ export function isBetterPlan(problem: LayProblem, candidate: LayPlan, best: LayP
 }
 
 function scoreOf(problem: LayProblem, plan: LayPlan): readonly number[] {
-  const used = problem.stocks.map(({ id }) => plan.uses.find((use) => use.stockId === id)?.usedLength ?? 0);
+  const used = problem.stocks.map(({ id }) => {
+    const use = plan.uses.find(({ stockId }) => stockId === id);
+    return use === undefined ? 0 : use.usedLength + (use.toll ?? 0);
+  });
   const bought = problem.stocks.reduce(
     (sum, stock, i) => sum + (stock.kind === "roll" && stock.length === null ? used[i]! : 0),
     0,

@@ -5,9 +5,6 @@ import type { Search, SearchBudget } from "./engine.ts";
 
 /** How much longer a plan may be for having no narrow strips, as a share. */
 const ALLOWANCE = 0.03;
-/** Evaluations, and their share of all, before a plan with such strips is told where there is none yet, and where there is one. */
-const FIRST = { most: 100_000, share: 0.05 };
-const LATER = { most: 2_000_000, share: 0.5 };
 
 /** What a search that spares strips lays itself out for, and where the next one begins: later it hardly changes its phases. */
 const LAID_OUT_FOR = 3_000_000;
@@ -19,49 +16,37 @@ type SearchOf = (job: RegionJob, budget: SearchBudget, seed: number) => Search;
 interface Runner {
   readonly search: Search;
   evaluations: number;
-  plan: RegionPlan | null;
   isDone: boolean;
 }
 
 /**
  * Two searches of one job by turns, since plans without strips too narrow for the ruler lie elsewhere than the shortest:
  * one in which such strips count as much length, begun anew now and then since much depends on where it
- * begins, and one that does not mind them. The first one's plan is taken where it
- * has none of them and is at most 3 % longer. Whoever hears of plans does not give a shorter one back, so the second one's
- * wait until the first has had its time.
+ * begins, and one that does not mind them. What has such strips counts as 3 % longer here and for whoever hears of it, so
+ * that a longer plan without takes its place.
  */
 export function* sparingStrips(searchOf: SearchOf, job: RegionJob, budget: SearchBudget, seed: number): Search {
-  const runnerOf = (search: Search): Runner => ({ search, evaluations: 0, plan: null, isDone: false });
+  const runnerOf = (search: Search): Runner => ({ search, evaluations: 0, isDone: false });
   const sparing = runnerOf(begunAnew(searchOf, job, budget, seed));
   const any = runnerOf(searchOf({ ...job, leastStrip: undefined }, budget, seed));
-  let told: RegionPlan | null = null;
+  let best: RegionPlan | null = null;
   let bound: number | null = null;
-  const chosen = (): RegionPlan | null => {
-    if (sparing.plan === null || any.plan === null) return sparing.plan ?? any.plan;
-    const isSpared = (sparing.plan.toll ?? 0) === 0;
-    const asLong = { ...any.plan, length: any.plan.length * (isSpared ? 1 + ALLOWANCE : 1) };
-    return isBetterRegionPlan(job.pieces, asLong, { ...sparing.plan, toll: 0 }) ? any.plan : sparing.plan;
-  };
   for (;;) {
     const runner = any.isDone || (!sparing.isDone && sparing.evaluations <= any.evaluations) ? sparing : any;
     const turn = yield* nextTurn(runner.search);
-    if (turn.done) {
-      runner.plan = turn.value;
-      runner.isDone = true;
-    } else {
+    const plan = turn.done ? turn.value : turn.value.plan;
+    if (turn.done) runner.isDone = true;
+    else {
       runner.evaluations = turn.value.evaluations;
-      runner.plan = turn.value.plan ?? runner.plan;
       bound = turn.value.bound === null ? bound : Math.max(bound ?? 0, turn.value.bound);
     }
     const evaluations = sparing.evaluations + any.evaluations;
-    const best = chosen();
+    const isSpared = runner === sparing && (plan?.toll ?? 0) === 0;
+    const weighed: RegionPlan | null = plan && { ...plan, toll: isSpared ? 0 : ALLOWANCE * plan.length };
+    const isNews: boolean = weighed !== null && isBetterRegionPlan(job.pieces, weighed, best);
+    if (isNews) best = weighed;
     const isOver = (sparing.isDone && any.isDone) || (best !== null && evaluations >= budget.evaluations);
     if (isOver) return best!;
-    const { most, share } = told === null ? FIRST : LATER;
-    const hasStrips = best === any.plan || (best?.toll ?? 0) > 0;
-    const waits = hasStrips && evaluations < Math.min(most, share * budget.evaluations);
-    const isNews: boolean = best !== null && !waits && isBetterRegionPlan(job.pieces, { ...best, toll: 0 }, told);
-    if (isNews) told = { ...best!, toll: 0 };
     yield { evaluations, plan: isNews ? best : null, bound };
   }
 }

@@ -2,6 +2,7 @@ import { readFileSync } from "node:fs";
 import { expect, test } from "vitest";
 import { rectangleRing, solid } from "../../../geometry/ring.ts";
 import { layProblemsOf } from "../../../job/layProblems.ts";
+import { rulerJobOf } from "../../../job/rulerJob.ts";
 import { cutListOf } from "../../../project/cutList.ts";
 import { readProject } from "../../../project/file/readProject.ts";
 import { rulerCuts } from "../../alternatives/layFigures.ts";
@@ -14,8 +15,8 @@ import { inOneGo } from "../../search/breath.ts";
 import { seededRng } from "../../search/rng.ts";
 import { tollWith } from "./narrowWish.ts";
 
-const laid = (problem: LayProblem, evaluations: number): LayPlan =>
-  inOneGo(arrange(problem, (job) => chooseEngines(job, "ruler"), { evaluations }, 1));
+const laid = (problem: LayProblem, evaluations: number, seed = 1): LayPlan =>
+  inOneGo(arrange(problem, (job) => chooseEngines(job, "ruler"), { evaluations }, seed));
 
 /** Narrow strips of a plan by the list of cuts, once the checker has carried it out and counted as many. */
 function strips(problem: LayProblem, plan: LayPlan): number {
@@ -71,7 +72,7 @@ test("on a pattern, too, ruler plans take off fewer strips under the least one, 
     short += lengthOf(shortest);
     longest = Math.max(longest, lengthOf(plan) / lengthOf(shortest));
   }
-  // Measured: 27 and 19 of them, 0.3 % longer together, the worst 2.1 %. Lines that the maker has fixed leave some.
+  // Measured: 29 and 20 of them, 0.3 % longer together, the worst 2.1 %. Lines that the maker has fixed leave some.
   expect(before).toBeGreaterThan(20);
   expect(after).toBeLessThan(0.8 * before);
   expect(longest).toBeLessThan(1.03);
@@ -84,11 +85,16 @@ test("the example's lining, printed with waves, is cut by ruler without a strip 
   const list = cutListOf(read.value);
   if (!list.ok) throw new Error("the example has no cut list");
   const problem = layProblemsOf(read.value, list.value).find(({ materialId }) => materialId === "lining")!;
-  const plan = laid(problem, 3_000_000);
-  expect(strips(problem, plan)).toBe(0);
-  // The shortest with such strips takes 1499.9 mm.
-  expect(lengthOf(plan)).toBeLessThan(1499.9 * 1.03);
-}, 60_000);
+  for (const seed of [1, 2, 3, 4]) {
+    const plan = laid(problem, 3_000_000, seed);
+    expect(strips(problem, plan), `seed ${seed}`).toBe(0);
+    // The shortest with such strips takes 1499.9 mm.
+    expect(lengthOf(plan)).toBeLessThan(1499.9 * 1.03);
+  }
+  // What the page shows for the ruler beside a plan laid freely.
+  const free = inOneGo(arrange(problem, (job) => chooseEngines(job, "free"), { evaluations: 300_000 }, 1));
+  expect(strips(problem, rulerJobOf(problem, free).plan)).toBe(0);
+}, 120_000);
 
 test("the first strip counts for most, each more for a little, and none where any will do", () => {
   const wish = { least: 10, first: 30, more: 3 };

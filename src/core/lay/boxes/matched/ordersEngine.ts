@@ -14,8 +14,11 @@ import { countNarrowStrips, type NarrowWish, narrowWishOf, tollWith } from "./na
 const LOOKS_PER_TURN = 2_500;
 /** What making an order costs, in looks. */
 const LOOKS_PER_ORDER = 8;
-/** Orders tried in vain before the search starts again from another one. */
+/** Orders tried in vain before the search starts again from another one, at most and in the shortest runs. */
 const PATIENCE = 400;
+const SHORT = 50;
+/** Orders drawn of which the best is begun with. */
+const DRAWN = 8;
 /** A worse order is taken up with this chance at first. */
 const HEAT = 0.02;
 
@@ -68,10 +71,10 @@ export function ordersEngine<S extends Standing>(
         fresh = false;
         return { evaluations, plan, bound };
       };
-      const bench = new Bench(prepared, rule, wish);
+      const bench = new Bench(prepared, rule);
       let start = null as Order | null;
       for (const order of startOrders(prepared, rule.hints)) {
-        const laid = bench.lay(order, null, 0, null)!;
+        const laid = bench.lay(order, null, 0, null, wish)!;
         if (best === null || isLess(lastOf(laid), best.standing)) start = order;
         offer(lastOf(laid));
       }
@@ -79,8 +82,12 @@ export function ordersEngine<S extends Standing>(
       yield step();
       if (start!.kinds.length === 0) return best!.plan;
       const rng = seededRng(seed);
-      for (let since = evaluations; evaluations < budget.evaluations; ) {
-        for (const standing of improved(bench, start!, rng)) {
+      // Minding strips at every box leads past orders that leave none by themselves: every second run does not, and is
+      // judged by what it ends with.
+      for (let since = evaluations, run = 1; evaluations < budget.evaluations; run++) {
+        const begin = run % 2 === 1 ? shuffled(start!, rng) : bestDrawn(bench, rng, wish);
+        const runWish = run % 4 < 2 ? wish : null;
+        for (const standing of improved(bench, begin, rng, runWish, patienceOf(run))) {
           evaluations = bench.looks;
           if (standing !== null) offer(standing);
           if (evaluations - since < LOOKS_PER_TURN) continue;
@@ -111,20 +118,18 @@ class Bench<S extends Standing> {
   /** Places looked at so far. */
   looks = 0;
   readonly #rule: LayingRule<S>;
-  readonly #wish: NarrowWish | null;
 
-  constructor(job: MatchedJob, rule: LayingRule<S>, wish: NarrowWish | null) {
+  constructor(job: MatchedJob, rule: LayingRule<S>) {
     this.job = job;
     this.hints = rule.hints;
     this.#rule = rule;
-    this.#wish = wish;
   }
 
   /**
    * Lays an order that is like `as` up to the box `from`. Null as soon as it is worse than `least`, where there is one:
    * what is left out and where it ends only ever grow.
    */
-  lay(order: Order, as: Laid<S> | null, from: number, least: S | null): Laid<S> | null {
+  lay(order: Order, as: Laid<S> | null, from: number, least: S | null, wish: NarrowWish | null): Laid<S> | null {
     const trail = as === null ? [this.#rule.start(this.job)] : as.trail.slice(0, from + 1);
     const spend = (looks: number): void => {
       this.looks += looks;
@@ -132,7 +137,7 @@ class Bench<S extends Standing> {
     this.looks += LOOKS_PER_ORDER;
     for (let i = trail.length - 1; i < order.kinds.length; i++) {
       const [kind, way, hint] = [order.kinds[i]!, order.ways[i]!, order.hints[i]!];
-      const next = this.#rule.lay(this.job, trail[i]!, kind, way, hint, spend, this.#wish);
+      const next = this.#rule.lay(this.job, trail[i]!, kind, way, hint, spend, wish);
       if (least !== null && isLess(least, next)) return null;
       trail.push(next);
     }
@@ -162,18 +167,56 @@ function startOrders({ kinds }: MatchedJob, hints: number): Order[] {
   );
 }
 
-/** Changes an order by small steps until nothing has come of it for long; yields every laying that was finished. */
-function* improved<S extends Standing>(bench: Bench<S>, start: Order, rng: Rng): Generator<S | null> {
-  const kinds = [...start.kinds];
-  const hints = [...start.hints];
+/** Orders tried in vain in one of many runs: every second one is short, every fourth twice as long, and so on. */
+function patienceOf(run: number): number {
+  return Math.min(PATIENCE, SHORT * (run & -run));
+}
+
+/** An order with some of its copies elsewhere, in any of their ways. */
+function shuffled({ kinds: old, hints }: Order, rng: Rng): Order {
+  const kinds = [...old];
   for (let i = kinds.length - 1; i > 0; i--) if (rng.unit() < 0.3) swap(kinds, i, rng.below(i + 1));
-  let now = bench.lay({ kinds, ways: kinds.map(() => -1), hints }, null, 0, null)!;
+  return { kinds, ways: kinds.map(() => -1), hints };
+}
+
+/** The best of a few orders as a maker would think of them. */
+function bestDrawn<S extends Standing>(bench: Bench<S>, rng: Rng, wish: NarrowWish | null): Order {
+  let best = null as Laid<S> | null;
+  for (let i = 0; i < DRAWN; i++) {
+    const laid = bench.lay(drawnOrder(bench, rng), null, 0, null, wish)!;
+    if (best === null || isLess(lastOf(laid), lastOf(best))) best = laid;
+  }
+  return best!.order;
+}
+
+/** Kinds in any order, each with one hint: the first ones by themselves, the others evenly mixed as the parts of a bag go together. */
+function drawnOrder({ job, hints: most }: Bench<Standing>, rng: Rng): Order {
+  const order = job.kinds.map((_, kind) => kind);
+  for (let i = order.length - 1; i > 0; i--) swap(order, i, rng.below(i + 1));
+  const alone = rng.below(order.length + 1);
+  const placed = order.flatMap((kind, i) =>
+    job.kinds[kind]!.copies.map((_, nth, { length }) => ({ kind, i, at: i < alone ? i - alone : nth / length })),
+  );
+  const kinds = placed.sort((a, b) => a.at - b.at || a.i - b.i).map(({ kind }) => kind);
+  const hints = job.kinds.map(() => (most > 0 ? rng.below(most) : 0));
+  return { kinds, ways: kinds.map(() => -1), hints: kinds.map((kind) => hints[kind]!) };
+}
+
+/** Changes an order by small steps until nothing has come of it for long; yields every laying that was finished. */
+function* improved<S extends Standing>(
+  bench: Bench<S>,
+  start: Order,
+  rng: Rng,
+  wish: NarrowWish | null,
+  patience: number,
+): Generator<S | null> {
+  let now = bench.lay(start, null, 0, null, wish)!;
   yield lastOf(now);
   let best = lastOf(now);
-  for (let idle = 0, tries = 0; idle < PATIENCE; tries++) {
+  for (let idle = 0, tries = 0; idle < patience; tries++) {
     const isTakenAnyway = rng.unit() < HEAT / (1 + tries / 500);
     const { order, from } = changed(bench, now.order, rng);
-    const next = bench.lay(order, now, from, isTakenAnyway ? null : lastOf(now));
+    const next = bench.lay(order, now, from, isTakenAnyway ? null : lastOf(now), wish);
     idle++;
     yield next && lastOf(next);
     if (next === null) continue;

@@ -110,7 +110,9 @@ function* arrangeOne(desk: LayingDesk, budget: SearchBudget): Arrangement {
     const news: LayPlan | undefined = yield { evaluations, plan: better ? best : null };
     if (news && isBetterPlan(problem, news, best)) {
       best = { ...news, seed };
-      told = regionPlanFrom(job, news.placements, news.uses[0]?.usedLength ?? 0) ?? undefined;
+      const [use] = news.uses;
+      const plan = regionPlanFrom(job, news.placements, use?.usedLength ?? 0);
+      told = plan === null ? undefined : { ...plan, toll: use?.toll ?? 0 };
       if (told) laid = { ...laid, plan: told };
     }
   }
@@ -222,10 +224,12 @@ function* composedPlan(
     const usedLength = lengths.get(stock) ?? 0;
     const bound = complete && here!.plan.length > 0 ? here!.bound : null;
     const across = stock.kind === "roll" ? stock.width : 0;
+    const toll = here?.plan.toll ?? 0;
     return {
       stockId: stock.id,
       usedLength,
       bound: bound === null ? null : withoutRounding(bound, usedLength, across),
+      ...(toll > 0 ? { toll } : {}),
     };
   });
   const unplaced = unplacedOf(problem, left, desk.reason);
