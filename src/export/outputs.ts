@@ -4,7 +4,7 @@ import { matWishes, ROLE_STYLES } from "../core/drawing/list/roleStyles.ts";
 import { rulerPages, rulerPlan } from "../core/drawing/sheets/rulerPages.ts";
 import { barePage, projectionStyles, rollPages } from "../core/drawing/sheets/sheetPage.ts";
 import { MOST_SHEETS } from "../core/drawing/sheets/tiling.ts";
-import { checkedCuts } from "../core/job/planCut.ts";
+import { checkedCuts, needlessStrips } from "../core/job/planCut.ts";
 import type { OutputSettings } from "../core/project/outputSettings.ts";
 import { paperOf } from "../core/project/papers.ts";
 import { cutLength } from "../core/units/cutLength.ts";
@@ -162,14 +162,18 @@ async function projector(bench: OutputBench, stock: DrawnStock): Promise<MadeFil
 const MOST_CUTS = 400;
 
 /** The cuts in order, where the lay can be parted from edge to edge. */
-async function rulerPdf(bench: OutputBench, stock: DrawnStock): Promise<MadeFile | null> {
+async function rulerPdf(bench: OutputBench, stock: DrawnStock): Promise<Made> {
   const { laid, sheet, title, stem } = stock;
   const { output } = bench.input.project;
   // Cloth that no ruler can part does not take the pages from the other cloth.
   const cuts = checkedCuts({ ...laid.problem, stocks: [laid.stock] }, laid.plan)?.[0];
   if (!cuts || cuts.sequence.cuts > MOST_CUTS) return null;
-  const plan = rulerPlan(cuts, sheet, RULER_TEXTS[bench.language]);
   const write = (mm: number): string => cutLength(mm, output.lengths, bench.language);
+  const strips = needlessStrips(laid, cuts);
+  const least = write(laid.problem.leastStrip ?? 0);
+  if (strips > 0)
+    return { files: [], notes: [FILE_TEXTS[bench.language].tooNarrow(`${stem}-ruler.pdf`, strips, least)] };
+  const plan = rulerPlan(cuts, sheet, RULER_TEXTS[bench.language]);
   const data = await bench.pdf(nameOf(stock), rulerPages(plan, paperOf(output.paper), title, write));
   return { name: `${stem}-ruler.pdf`, data, about: aboutOf(bench).rulerCuts(plan.sequence.cuts) };
 }
@@ -199,8 +203,7 @@ export function matFiles(
 
 function rulerList(bench: OutputBench, { cloth, stem }: NamedCloth): MadeFile | null {
   const { project, pieces } = bench.input;
-  const { material, problem, plan } = cloth;
-  const data = rulerText(project.name, material, problem, plan, pieces, project.output.lengths, bench.language);
+  const data = rulerText(project.name, cloth, pieces, project.output.lengths, bench.language);
   return data === null ? null : { name: `${stem}-ruler-cuts.txt`, data };
 }
 

@@ -40,7 +40,7 @@ const plan: LayPlan = {
 };
 
 test("the list of ruler cuts: no cut for the gaps, equal settings named as such, every piece once", () => {
-  const text = rulerText("Pier pouch", CANVAS, problem, plan, [], "mm")!;
+  const text = rulerText("Pier pouch", { material: CANVAS, problem, plan }, [], "mm")!;
   const steps = text.split("\n").filter((line) => /^ +\d+\. /u.test(line));
   expect(steps.map((line) => line.trim())).toEqual([
     "1. Straighten the cut end, square to the selvedge, 5 mm in, and trim one long edge as much.",
@@ -68,7 +68,7 @@ test("without an edge nothing is trimmed off; where a cut leaves nothing over, n
     placements: [0, 1, 2].map((copy) => at("strap", copy, 0, 100 * copy)),
     uses: [{ stockId: "bolt", usedLength: 700, bound: null }],
   };
-  const text = rulerText("Pier pouch", CANVAS, whole, laid, [], "mm")!;
+  const text = rulerText("Pier pouch", { material: CANVAS, problem: whole, plan: laid }, [], "mm")!;
   expect(text).toMatch(/1\. Straighten the cut end, square to the selvedge[^,\d]*\.\n/u);
   expect(text).not.toContain("offcut");
   expect(text).not.toMatch(/\b0 mm/u);
@@ -76,7 +76,8 @@ test("without an edge nothing is trimmed off; where a cut leaves nothing over, n
 
 test("no list for a plan that straight cuts do not part", () => {
   const crossing = [at("strap", 0, 0, 0), at("strap", 1, 600, 50)];
-  expect(rulerText("Pier pouch", CANVAS, problem, { ...plan, placements: crossing }, [], "mm")).toBeNull();
+  const laid = { material: CANVAS, problem, plan: { ...plan, placements: crossing } };
+  expect(rulerText("Pier pouch", laid, [], "mm")).toBeNull();
 });
 
 test("choices tell length, price, ruler cuts and offcut", () => {
@@ -105,4 +106,30 @@ test("a plan that leaves no useful rectangle is not chosen for its offcut", () =
   };
   const straps = { ...plan, placements: plan.placements.slice(0, 3) };
   expect(choicesFrom(narrow, [straps]).map(({ best }) => best)).toEqual([["shortest", "easiest"]]);
+});
+
+test("no list of a plan laid freely that a ruler would cut into strips; one laid for the ruler, or taken, keeps its own", () => {
+  // Four millimetres between the straps, and the ruler takes off nothing under ten.
+  const placements = [at("strap", 0, 5, 5), at("strap", 1, 5, 109), at("strap", 2, 5, 213)];
+  const pattern = {
+    along: 104,
+    across: 104,
+    firstAlong: 0,
+    firstAcross: 0,
+    halfDrop: false,
+    symmetric: false,
+    tolerance: 1,
+  };
+  const match = { group: "s", x: 0, y: 0, senseX: 1, senseY: 1, along: false, across: true } as const;
+  const held: LayProblem = {
+    ...{ ...problem, pattern, leastStrip: 10 },
+    pieces: [{ ...piece("strap", 700, 100, 3), match }],
+  };
+  const laid = { material: CANVAS, problem: held, plan: { ...plan, placements } };
+  expect(rulerText("Pier pouch", laid, [], "mm")).toBeNull();
+  expect(rulerText("Pier pouch", { ...laid, mode: "ruler" }, [], "mm")).toContain("lengthwise at 4 mm");
+  const taken = { ...laid, problem: { ...held, pinned: placements } };
+  expect(rulerText("Pier pouch", taken, [], "mm")).toContain("lengthwise at 4 mm");
+  const any = { ...laid, problem: { ...held, leastStrip: 4 } };
+  expect(rulerText("Pier pouch", any, [], "mm")).toContain("lengthwise at 4 mm");
 });

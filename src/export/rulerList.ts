@@ -1,8 +1,8 @@
 import { stockName } from "../core/drawing/lay/stockName.ts";
-import { checkedCuts } from "../core/job/planCut.ts";
+import type { LaidCloth } from "../core/job/laidCloth.ts";
+import { checkedCuts, needlessStrips } from "../core/job/planCut.ts";
 import type { RulerCuts } from "../core/lay/alternatives/layFigures.ts";
 import type { CutPart, CutStep } from "../core/lay/boxes/cuts/cutSequence.ts";
-import type { LayPlan, LayProblem } from "../core/lay/problem/layProblem.ts";
 import { cautionText } from "../core/materials/caution.ts";
 import type { CutPiece } from "../core/materials/cutPiece.ts";
 import { isCutBySize } from "../core/materials/cutPiece.ts";
@@ -12,21 +12,24 @@ import type { Language } from "../core/units/language.ts";
 import type { RulerTexts } from "../core/words/rulerTexts.ts";
 import { CAUTION_TABLES, RULER_TEXTS } from "../core/words/words.ts";
 
+type NamedMaterial = Pick<Material, "name" | "stock">;
+
 /**
  * The ruler cuts of a plan as a numbered list to work from, or null when its pieces cannot be parted by straight
- * cuts from edge to edge.
+ * cuts from edge to edge, or only with strips that are too narrow for it.
  */
 export function rulerText(
   project: string,
-  cloth: Pick<Material, "name" | "stock">,
-  problem: LayProblem,
-  plan: LayPlan,
+  laid: Pick<LaidCloth, "problem" | "plan" | "mode"> & { readonly material: NamedMaterial },
   pieces: readonly CutPiece[],
   style: LengthStyle,
   language: Language = "en",
 ): string | null {
   const texts = RULER_TEXTS[language];
-  const all = problem.stocks.flatMap((stock) => checkedCuts({ ...problem, stocks: [stock] }, plan) ?? []);
+  const { problem, plan, material: cloth } = laid;
+  const all = problem.stocks
+    .flatMap((stock) => checkedCuts({ ...problem, stocks: [stock] }, plan) ?? [])
+    .filter((cuts) => needlessStrips(laid, cuts) === 0);
   if (all.length === 0) return null;
   const names = new Map(pieces.map(({ id, name }) => [id, name]));
   const curved = problem.pieces.some(({ outline }) => !isCutBySize(outline));
@@ -45,7 +48,7 @@ export function rulerText(
 
 function stockBlock(
   { stockId, margin, bare, sequence, placements }: RulerCuts,
-  cloth: Pick<Material, "name" | "stock">,
+  cloth: NamedMaterial,
   names: ReadonlyMap<string, string>,
   style: LengthStyle,
   language: Language,

@@ -16,6 +16,8 @@ import type { LayJob } from "./projectJob.ts";
 /** A material, what was to be laid on it, and the plan. */
 export interface LaidCloth extends LayJob {
   readonly plan: LayPlan;
+  /** How it was to be cut; `free` where nothing is said. */
+  readonly mode?: CutMode;
 }
 
 /** A laid cloth checked and priced. */
@@ -34,6 +36,7 @@ export function judgeCloth(laid: LaidCloth, mode: CutMode, rules: MoneyRules): J
   const purchase = purchaseOf(material, plan, rules);
   return {
     ...laid,
+    mode,
     faults: checkPlan(problem, plan),
     leftOut: whyUnplaced(problem, plan, (job) => chooseEngines(job, mode)),
     cut: planCut(problem, plan, mode),

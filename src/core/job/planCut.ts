@@ -60,6 +60,18 @@ function whyFree(problem: LayProblem): CutReason {
 }
 
 /**
+ * Strips too narrow for the ruler that are no maker's wish: those that cuts take off a plan that was laid freely. A plan that was
+ * laid for the ruler, or that was taken and is kept by its pins, has none but what could not be spared.
+ */
+export function needlessStrips(
+  { problem, plan, mode = "free" }: { problem: LayProblem; plan: LayPlan; mode?: CutMode },
+  { narrow }: Pick<RulerCuts, "narrow">,
+): number {
+  const isTaken = problem.pinned.length === plan.placements.length;
+  return mode === "free" && !isTaken ? narrow.length : 0;
+}
+
+/**
  * The ruler cuts of a plan as they are told and printed, or null when straight cuts do not part its pieces. The checker
  * has carried them out; throws where it finds them untrue, which is our mistake and not the maker's.
  */

@@ -33,6 +33,8 @@ export interface FileTexts {
   readonly tooLarge: (names: string, material: string) => string;
   /** A lay that would be too many sheets to tape together. */
   readonly tooManySheets: (what: string, sheets: number, paper: string, most: number) => string;
+  /** A plan laid freely of which a ruler would take off strips narrower than wished. */
+  readonly tooNarrow: (file: string, strips: number, least: string) => string;
   /** A drawing of so many names that their letters would fill the file. */
   readonly tooManyLetters: (file: string, names: number, most: number) => string;
   /** Why a laser gets no file of a material. */

@@ -51,6 +51,8 @@ export const files: FileTexts = {
     `Zu groß für die Matte der Maschine, von Hand zu schneiden oder anzusetzen: ${names} (${material}).`,
   tooManySheets: (what, sheets, paper, most) =>
     `Keine Seiten zum Zusammenkleben (${what}): Es wären ${pagesOf(sheets, paper)}, höchstens ${most} werden geschrieben. Nehmen Sie größeres Papier, nur die runden Teile oder das lange Blatt.`,
+  tooNarrow: (file, strips, least) =>
+    `Keine ${file}: Dieser Plan ist frei gelegt, und mit dem Lineal nähme${plural(strips, " ein Schnitt", `n ${strips} Schnitte`)} einen Streifen unter ${least} ab. Um mit dem Lineal zu schneiden, lassen Sie den Stoff für gerade Schnitte legen.`,
   tooManyLetters: (file, names, most) =>
     `${file}: Die Namen stehen als Text da, nicht gezeichnet. Es sind ${names}, und Buchstaben werden für höchstens ${most} gezeichnet, denn eine so große Datei öffnen nur wenige Programme. Für gezeichnete Buchstaben legen Sie weniger Taschen, oder schneiden Sie von Matten.`,
   laserRefusal: (material, risk) =>

@@ -49,6 +49,8 @@ export const files: FileTexts = {
   tooLarge: (names, material) => `Too large for the machine's mat; cut by hand or join: ${names} (${material}).`,
   tooManySheets: (what, sheets, paper, most) =>
     `No sheets to tape together (${what}): there would be ${sheetsOf(sheets, paper)}, and at most ${most} are written. Use larger paper, only the curved pieces, or the long sheet.`,
+  tooNarrow: (file, strips, least) =>
+    `No ${file}: this plan was laid freely, and with a ruler ${plural(strips, "one cut", `${strips} cuts`)} would take off a strip narrower than ${least}. To cut by ruler, have the cloth laid for straight cuts.`,
   tooManyLetters: (file, names, most) =>
     `${file}: the names are written as text, not drawn. There are ${names}, and letters are drawn for at most ${most}, since few programs open a file as large as that. For drawn letters lay fewer bags, or cut from mats.`,
   laserRefusal: (material, risk) =>

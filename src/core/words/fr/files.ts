@@ -53,6 +53,8 @@ export const files: Draft<FileTexts> = {
     `Trop grand pour le tapis de la machine\u00a0; coupez à la main ou assemblez\u00a0: ${names} (${material}).`,
   tooManySheets: (what, sheets, paper, most) =>
     `Pas de feuilles à assembler (${what})\u00a0: il y en aurait ${sheetsOf(sheets, paper)}, et ${most} au plus sont écrites. Prenez un papier plus grand, les pièces courbes seules, ou la longue feuille.`,
+  tooNarrow: (file, strips, least) =>
+    `Pas de ${file}\u00a0: ce plan est placé librement, et à la règle ${plural(strips, "une coupe enlèverait", `${strips} coupes enlèveraient`)} une bande de moins de ${least}. Pour couper à la règle, faites placer le tissu pour des coupes droites.`,
   tooManyLetters: (file, names, most) =>
     `${file}\u00a0: les noms sont écrits en texte, pas dessinés. Il y en a ${names}, et les lettres sont dessinées pour ${most} au plus, car peu de programmes ouvrent un fichier si gros. Pour des lettres dessinées, placez moins de sacs, ou coupez sur des tapis.`,
   laserRefusal: (material, risk) =>
