@@ -82,7 +82,7 @@ const slackOf = (points: readonly Point[]): number =>
  */
 export function faultsOf(problem: LayProblem, plan: LayPlan, isSlow = false): string[] {
   const faults = [...pinFaults(problem, plan), ...patternFaults(problem, plan), ...bandFaults(problem, plan)];
-  faults.push(...askedFaults(problem, plan));
+  faults.push(...askedFaults(problem, plan), ...reasonFaults(problem, plan));
   for (const piece of problem.pieces) {
     const put = plan.placements.filter(({ pieceId }) => pieceId === piece.id);
     const left = plan.unplaced
@@ -187,6 +187,38 @@ function patternFaults({ pattern, pieces, stocks }: LayProblem, { placements }: 
       }
   }
   return faults;
+}
+
+/** What is told to have no room on the pattern has none on any line between the edges of a roll, tried one by one. */
+function reasonFaults({ pattern, pieces, stocks, phases, margin }: LayProblem, { unplaced }: LayPlan): string[] {
+  return unplaced.flatMap(({ pieceId, reason }) => {
+    if (reason !== "no-room-on-pattern") return [];
+    const { match, orientations, outline } = pieces.find(({ id }) => id === pieceId)!;
+    const phase = match === undefined ? null : phases?.[match.group]?.across;
+    const repeat = pattern?.across ?? null;
+    if (match?.across !== true || repeat === null || phase === null || phase === undefined)
+      return [`${pieceId}: told to have no room on a pattern that does not hold it`];
+    const hasRoom = stocks.some((stock) => {
+      if (stock.kind !== "roll") return false;
+      const first = stock.firstLine?.[1] ?? pattern!.firstAcross;
+      return orientations.some((way) => {
+        const at = { pieceId, copy: 0, stockId: stock.id, ...way, x: 0, y: 0 };
+        const [place] = laid(Float64Array.of(match.x, match.y), at);
+        // Turned by a quarter it is the piece's own x that runs across.
+        const [byX, byY] = laid(Float64Array.of(match.x + 1, match.y, match.x, match.y + 1), at);
+        const [rise, other] = [byY![1] - place![1], byX![1] - place![1]];
+        const sense = Math.abs(rise) > 0.5 ? match.senseY * Math.sign(rise) : match.senseX * Math.sign(other);
+        const across = laid(outline.outer, at).map(([, y]) => y);
+        const lines = Math.ceil((stock.width + Math.abs(first)) / repeat) + 3;
+        return Array.from({ length: 2 * lines + 1 }, (_, i) => first + sense * phase + (i - lines) * repeat).some(
+          (line) =>
+            line - place![1] + Math.min(...across) > margin + 1e-3 &&
+            line - place![1] + Math.max(...across) < stock.width - margin - 1e-3,
+        );
+      });
+    });
+    return hasRoom ? [`${pieceId}: told to have no room on the pattern, and has`] : [];
+  });
 }
 
 /** The parts of each bag lie within one band of the cloth. */

@@ -178,6 +178,13 @@ export type LeftOut = {
       /** How much more roll of the same width takes everything left out; null without a roll. */
       readonly moreLengthMm: number | null;
     }
+  | {
+      /** It is held to lines of the pattern, and none leaves room for it between the edges of a roll. */
+      readonly code: "piece-no-room-on-pattern";
+      /** Least usable width at which a line leaves room for it, margins included. */
+      readonly neededWidthMm: number;
+      readonly widestMm: number;
+    }
   /** Not even one bag's parts fit into its band; what they take as they were tried, null when that is not known. */
   | { readonly code: "piece-band-too-short"; readonly bandMm: number; readonly neededMm: number | null }
   | { readonly code: "piece-no-stock" }

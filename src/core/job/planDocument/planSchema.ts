@@ -142,6 +142,12 @@ const leftOut = z.discriminatedUnion("code", [
   z.object({ ...named, code: z.literal("piece-stock-used-up"), moreLengthMm: number.nullable() }),
   z.object({
     ...named,
+    code: z.literal("piece-no-room-on-pattern"),
+    neededWidthMm: number,
+    widestMm: number,
+  }),
+  z.object({
+    ...named,
     code: z.literal("piece-band-too-short"),
     bandMm: number,
     neededMm: number.nullable(),

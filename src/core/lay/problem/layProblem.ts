@@ -172,6 +172,7 @@ export interface StockPlacement extends Placement {
 export const UNPLACED_REASONS = [
   "too-long-for-width",
   "too-large-for-stock",
+  "no-room-on-pattern",
   "band-too-short",
   "stock-used-up",
   "no-stock",

@@ -131,6 +131,11 @@ export const laySentences: SentenceTable<LayProblemFinding> = {
         ? "Fügen Sie Stoff hinzu, oder machen Sie weniger Taschen."
         : `${say(Math.ceil(moreLengthMm), "fine")} mehr von der Rolle nehmen alles auf, was übrig blieb.`,
   }),
+  "piece-no-room-on-pattern": ({ pieceId, count, neededWidthMm, widestMm }, say) => ({
+    what: `${times(pieceId, count)} lässt sich nicht schneiden: Keine Linie des Musters, auf der es liegen soll, lässt ihm Platz zwischen den Rändern. Auf der ersten, die es tut, muss die Rolle zwischen den Webkanten ${say(neededWidthMm, "fine")} breit sein, und die breiteste hat ${say(widestMm, "fine")}.`,
+    remedy:
+      "Nehmen Sie eine breitere Rolle, lassen Sie das Teil frei vom Muster liegen, oder legen Sie es auf eine andere Stelle des Musters.",
+  }),
   "piece-band-too-short": ({ pieceId, count, bandMm, neededMm }, say) => ({
     what: `${times(pieceId, count)} lässt sich nicht zuschneiden: Die Teile einer Tasche passen nicht auf ${say(bandMm)} der Rolle, die sie in einem Farbton halten sollen.`,
     remedy:

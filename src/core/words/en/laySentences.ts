@@ -127,6 +127,10 @@ export const laySentences: SentenceTable<LayProblemFinding> = {
         ? "Add more cloth, or make fewer bags."
         : `${say(Math.ceil(moreLengthMm), "fine")} more of the roll takes everything that was left out.`,
   }),
+  "piece-no-room-on-pattern": ({ pieceId, count, neededWidthMm, widestMm }, say) => ({
+    what: `${times(pieceId, count)} cannot be cut: no line of the pattern that it is held to leaves room for it between the edges. On the first that does, the roll has to be ${say(neededWidthMm, "fine")} wide between its selvedges, and the widest has ${say(widestMm, "fine")}.`,
+    remedy: "Take a wider roll, let the piece lie off the pattern, or hold it to another place of it.",
+  }),
   "piece-band-too-short": ({ pieceId, count, bandMm, neededMm }, say) => ({
     what: `${times(pieceId, count)} cannot be cut: the parts of one bag do not fit into ${say(bandMm)} of the roll, which are to keep them one shade.`,
     remedy:

@@ -132,6 +132,11 @@ export const laySentences: Draft<SentenceTable<LayProblemFinding>> = {
         ? "Ajoutez du tissu, ou faites moins de sacs."
         : `${say(Math.ceil(moreLengthMm), "fine")} de rouleau en plus prennent tout ce qui a été laissé de côté.`,
   }),
+  "piece-no-room-on-pattern": ({ pieceId, count, neededWidthMm, widestMm }, say) => ({
+    what: `${times(pieceId, count)}\u00a0: impossible à couper. Aucune ligne du motif sur laquelle elle doit être ne lui laisse de place entre les bords. Sur la première qui en laisse, il faut un rouleau large de ${say(neededWidthMm, "fine")} entre les lisières, et le plus large a ${say(widestMm, "fine")}.`,
+    remedy:
+      "Prenez un rouleau plus large, laissez la pièce libre du motif, ou mettez-la sur un autre endroit du motif.",
+  }),
   "piece-band-too-short": ({ pieceId, count, bandMm, neededMm }, say) => ({
     what: `${times(pieceId, count)}\u00a0: impossible à couper. Les pièces d’un sac ne tiennent pas sur ${say(bandMm)} de rouleau, qui doivent les garder d’une même nuance.`,
     remedy:

@@ -670,6 +670,8 @@ export const page: PageTexts = {
       "too-long-for-width":
         "länger, als der Stoff breit ist. Erlauben Sie längs, oder nehmen Sie eine breitere Rolle.",
       "too-large-for-stock": "größer als alles, was da ist.",
+      "no-room-on-pattern":
+        "keine Linie des Musters, auf der es liegen soll, lässt ihm Platz zwischen den Rändern. Nehmen Sie eine breitere Rolle, oder lassen Sie es frei vom Muster liegen.",
       "stock-used-up": "der Bestand ist aufgebraucht. Fügen Sie eine Rolle oder einen weiteren Rest hinzu.",
       "band-too-short":
         "die Teile einer Tasche passen nicht auf die Länge der Rolle, die sie in einem Farbton halten soll.",

@@ -687,6 +687,9 @@ const lay = {
   reasons: {
     "too-long-for-width": say("it is longer than the cloth is wide. Allow it lengthwise, or use a wider roll."),
     "too-large-for-stock": say("it is larger than any stock there is."),
+    "no-room-on-pattern": say(
+      "no line of the pattern that it is held to leaves room for it between the edges. Use a wider roll, or let it lie off the pattern.",
+    ),
     "stock-used-up": say("the stock is used up. Add a roll or another remnant."),
     "band-too-short": say(
       "the parts of one bag do not fit into the length of roll that is to keep them one shade.",

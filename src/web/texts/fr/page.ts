@@ -671,6 +671,8 @@ export const page: Draft<PageTexts> = {
       "too-long-for-width":
         "elle est plus longue que le tissu n’est large. Permettez-la en longueur, ou prenez un rouleau plus large.",
       "too-large-for-stock": "elle est plus grande que tout ce qu’il y a.",
+      "no-room-on-pattern":
+        "aucune ligne du motif sur laquelle elle doit être ne lui laisse de place entre les bords. Prenez un rouleau plus large, ou laissez-la libre du motif.",
       "stock-used-up": "le stock est épuisé. Ajoutez un rouleau ou une autre chute.",
       "band-too-short":
         "les pièces d’un sac ne tiennent pas dans la longueur de rouleau qui doit leur garder une seule nuance.",

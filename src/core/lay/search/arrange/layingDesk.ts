@@ -42,13 +42,14 @@ export function* layingDesk(
     measured = 0;
     yield BREATH;
   }
+  const held = withPinnedPhases(problem, stocks);
   return {
-    problem: withPinnedPhases(problem, stocks),
+    problem: held,
     engines,
     seed,
     extents,
     extentsById: new Map(problem.pieces.map((piece, i) => [piece.id, extents[i]!])),
-    reason: unplacedReasons(problem),
+    reason: unplacedReasons(held),
     stocks: [
       ...stocks.filter(({ region }) => region.length !== null),
       ...stocks.filter(({ region }) => region.length === null),

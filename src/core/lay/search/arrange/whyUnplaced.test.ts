@@ -3,6 +3,7 @@ import { rectangleRing, solid } from "../../../geometry/ring.ts";
 import { chooseEngines } from "../../engines/chooseEngines.ts";
 import type { LayPiece, LayPlan, LayProblem, Stock } from "../../problem/layProblem.ts";
 import { arrange } from "./arrange.ts";
+import { unplacedOf, unplacedReasons } from "./unplacedReasons.ts";
 import { whyUnplaced } from "./whyUnplaced.ts";
 
 const strip = (id: string, along: number, across: number, count: number): LayPiece => {
@@ -56,4 +57,33 @@ test("without a roll no length can be told, and a piece larger than all there is
     },
   ]);
   expect(why([strip("strap", 250, 90, 2)], [])).toMatchObject([{ code: "piece-no-stock", count: 2 }]);
+});
+
+// By hand: lines at 20, 110, 200 … across; a panel 120 high with its middle on one lies from 50 to 170 on the second, and
+// with the margin of 5 mm takes 175 of the width. On the first it would begin below the edge.
+test("a matched piece for which no line leaves room between the edges is told as that, not as cloth that is used up", () => {
+  const pattern = {
+    ...{ along: null, across: 90, firstAlong: 0, firstAcross: 20 },
+    ...{ halfDrop: false, symmetric: false, tolerance: 1 },
+  };
+  const phases = { g: { along: null, across: 0 } };
+  const held = (id: string, high: number): LayPiece => ({
+    ...strip(id, 100, high, 2),
+    match: { group: "g", x: 50, y: high / 2, senseX: 1, senseY: 1, along: false, across: true },
+  });
+  const told = (...stocks: Stock[]) => {
+    const pieces = [held("flap", 120), held("tab", 20)];
+    const lay = { materialId: "canvas", pieces, stocks, gap: 0, margin: 5, pinned: [], pattern, phases };
+    const unplaced = unplacedOf(lay, [2, 0], unplacedReasons(lay));
+    const plan = { materialId: "canvas", placements: [], unplaced, uses: [], evaluations: 0, seed: 1 };
+    const [left] = whyUnplaced(lay, plan, (job) => chooseEngines(job, "free"));
+    return left!;
+  };
+  const noRoom = { code: "piece-no-room-on-pattern", path: "pieces.flap", pieceId: "flap", count: 2 };
+  expect(told(roll(150, null))).toEqual({ ...noRoom, neededWidthMm: 175, widestMm: 150 });
+  expect(told(roll(140, 500), roll(174.9, null))).toEqual({ ...noRoom, neededWidthMm: 175, widestMm: 174.9 });
+  // Where one has room, and is used up, that is the reason; a roll that is narrower than the piece has its own.
+  expect(told(roll(175, 50), roll(175, 110), roll(150, null)).code).toBe("piece-stock-used-up");
+  expect(told(roll(129, null)).code).toBe("piece-too-long-for-width");
+  expect(told(leftover(500, 150), roll(150, null)).code).toBe("piece-stock-used-up");
 });

@@ -1,6 +1,7 @@
 import type { LeftOut } from "../../../problems/layProblems.ts";
 import { piecesOf } from "../../problem/layerSums.ts";
 import type { LayPiece, LayPlan, LayProblem, RollStock, Unplaced } from "../../problem/layProblem.ts";
+import { widthOnPattern } from "../../problem/patternRoom.ts";
 import { fitsBox, pieceExtents } from "../../problem/pieceExtent.ts";
 import { inOneGo } from "../breath.ts";
 import { arrange } from "./arrange.ts";
@@ -32,11 +33,20 @@ function leftOut(problem: LayProblem, { pieceId, count, reason }: Unplaced, more
   if (reason === "stock-used-up") return { code: "piece-stock-used-up", ...common, moreLengthMm: more };
   if (reason === "too-large-for-stock")
     return { code: "piece-too-large-for-stock", ...common, alongMm: narrowest.along, acrossMm: narrowest.across };
+  if (reason === "no-room-on-pattern") {
+    const widths = rollsOf(problem).map((roll) => widthOnPattern(piece, roll, problem) ?? 0);
+    return {
+      code: "piece-no-room-on-pattern",
+      ...common,
+      neededWidthMm: Math.min(...widths),
+      widestMm: widestOf(problem),
+    };
+  }
   return {
     code: "piece-too-long-for-width",
     ...common,
     neededWidthMm: narrowest.across + 2 * problem.margin,
-    widestMm: Math.max(...rollsOf(problem).map((roll) => roll.width)),
+    widestMm: widestOf(problem),
     fitsTurned: problem.stocks.some((stock) => fitsBox(pieceExtents(turnedToo(piece)), stock, problem.margin)),
   };
 }
@@ -77,4 +87,8 @@ function moreLength(problem: LayProblem, plan: LayPlan, engines: ChooseEngines):
 
 function rollsOf(problem: LayProblem): RollStock[] {
   return problem.stocks.filter((stock): stock is RollStock => stock.kind === "roll");
+}
+
+function widestOf(problem: LayProblem): number {
+  return Math.max(...rollsOf(problem).map((roll) => roll.width));
 }
