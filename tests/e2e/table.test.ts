@@ -107,6 +107,25 @@ test("the narrowest strip of ruler plans is said on the table, and its cuts leav
   await context.close();
 });
 
+test("on cloth with a pattern, too, what Table offers for the ruler has no cut under the narrowest strip, and its pages can be saved", async () => {
+  const context = await stage.person({ acceptDownloads: true });
+  const page = await openPage(context, stage.url);
+  await openFile(page, "demo.json", demoText());
+  await page.waitForSelector(".card-name:has-text('Lining body')");
+  await goTo(page, "#/table/ruler");
+  // Printed with waves at which its parts have to begin.
+  await page.click('.lay-materials button:has-text("Wave-print lining")', { timeout: 120_000 });
+  await page.waitForSelector('section[aria-label="Wave-print lining"][aria-busy="false"]', { timeout: 120_000 });
+  await page.waitForSelector(".cut-steps li", { timeout: 120_000 });
+  const told = (await page.locator(".cut-steps").textContent()) ?? "";
+  const settings = [...told.matchAll(/at (\d+(?:\.\d+)?)/gu)].map(([, mm]) => Number(mm));
+  expect(settings.length).toBeGreaterThan(5);
+  expect(Math.min(...settings)).toBeGreaterThanOrEqual(10);
+  const words = await savedWords(page, "Save the ruler cuts", "lining-ruler.pdf");
+  expect(words).toContain(squeezed("Lining body"));
+  await context.close();
+});
+
 test("sizes of the cut sheet stand in inches on the page only where they are asked for; pages have a key of their lines", async () => {
   const context = await stage.person();
   const page = await openPage(context, stage.url);

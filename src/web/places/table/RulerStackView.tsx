@@ -113,7 +113,7 @@ function RulerPlanWords(props: { input: StackInput; lay: LaidCloth; answer: Rule
           )}
           <SaveFiles
             main={isOnTable}
-            input={{ ...input, lays: isOld ? [] : [{ material, problem, plan }] }}
+            input={{ ...input, lays: isOld ? [] : [{ material, problem, plan, mode: "ruler" }] }}
             label={words.save}
             outputs={["ruler-pages"]}
           />
