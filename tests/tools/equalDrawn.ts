@@ -8,6 +8,30 @@ const SPARES = "only spares work: what is let through gives nothing further on";
 
 export const EQUAL_DRAWN: readonly Equal[] = [
   {
+    file: "drawing/lay/layDrawing.ts",
+    line: 'known.set(way, "none");',
+    changes: ['known.set(way, "none"); → ;'],
+    why: "only spares work: where there is no room it is looked for in vain once more",
+  },
+  {
+    file: "drawing/machine/cutOrder.ts",
+    line: "if (owner !== undefined) left.set(owner, left.get(owner)! - 1);",
+    changes: ["- → +"],
+    why: "only spares work: of an owner whose paths are all cut none is found, and any is taken",
+  },
+  {
+    file: "drawing/machine/singleCuts.ts",
+    line: "return parts.filter(({ from, to }) => to - from > NEAR);",
+    changes: ["> → >="],
+    why: FRACTIONS,
+  },
+  {
+    file: "drawing/strap/layeredArt.ts",
+    line: "for (let i = 1; i < vertices.length; i += 3) top",
+    changes: ["< → <="],
+    why: "vertices are threes: one past the last is two past the end",
+  },
+  {
     file: "drawing/lay/patternArt.ts",
     line: "if (xs.length * Math.max(1, ys.length) > MOST_MARKS) return [];",
     changes: ["xs.length * Math.max(1, ys.length) > MOST_MARKS → false"],

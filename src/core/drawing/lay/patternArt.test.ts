@@ -102,6 +102,9 @@ test("a pattern finer than can be seen is not drawn; nor is one without a repeat
   expect(art(stripes({ along: 300 / 3900 }))).not.toEqual([]);
   expect(art(stripes({ along: 300 / 4100 }))).toEqual([]);
   expect(art(stripes({ along: 3, across: 2 }))).toEqual([]);
+  // 3,997 repeats and three more are 4,000 stripes: the most that are drawn.
+  expect(art(stripes({ along: 0.125 }), ROLL, 3997 * 0.125)).not.toEqual([]);
+  expect(art(stripes({ along: 0.125 }), ROLL, 3998 * 0.125)).toEqual([]);
   // With a line beside each stripe half as many are as many marks.
   expect(art(stripes({ along: 300 / 2100 }))).not.toEqual([]);
   expect(art(stripes({ along: 300 / 2100, symmetric: false }))).toEqual([]);

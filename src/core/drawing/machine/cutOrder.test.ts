@@ -89,3 +89,8 @@ test("two paths that are the same lie in neither, wherever they are", () => {
     expect(cutOrder(crossed.map((contour) => ({ contour, owner: undefined })))).toHaveLength(2);
   }
 });
+
+test("of corners that are equally near, a path begins at its first", () => {
+  const [only] = cutOrder([{ contour: rectangleContour(-5, 3, 10, 4), owner: undefined }]);
+  expect([...only!.contour.vertices.slice(0, 2)]).toEqual([-5, 3]);
+});

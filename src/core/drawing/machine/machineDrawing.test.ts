@@ -63,6 +63,16 @@ test("the check square is 10 cm in the far corner, moved off the pieces by 5 mm 
   expect(squareOn(300, [0, 0, 288, 288]).at).toEqual([6, 6, 100]);
   // A bed smaller than the square has one as large as its grip leaves.
   expect(squareOn(92).at).toEqual([6, 6, 80]);
+  for (const [bedWidth, bedHeight] of [
+    [92, 300],
+    [300, 92],
+  ] as const) {
+    const empty = { box: { minX: 0, minY: 0, maxX: bedWidth, maxY: bedHeight }, items: [] };
+    const sheet = { stockId: "m", drawing: empty, copies: [], usedLength: 0 };
+    const [square] = machineDrawing(sheet, { ...wish, bedWidth, bedHeight }).items;
+    const { minX, minY, maxX, maxY } = contourBox((square as { contour: Contour }).contour);
+    expect([maxX - minX, maxY - minY, minX, minY]).toEqual([80, 80, bedWidth - 86, bedHeight - 86]);
+  }
 });
 
 test("what is not cut is drawn besides, its own role kept, cloth and flaws left out", () => {

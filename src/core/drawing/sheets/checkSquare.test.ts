@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import { linesOf, wordsOn } from "../../../../tests/tools/writtenWords.ts";
-import { segmentContour } from "../../geometry/contourShapes.ts";
+import { segmentContour, straightContour } from "../../geometry/contourShapes.ts";
 import { drawLine } from "../list/items.ts";
 import { checkSquareItems, checkSquareSpot, flatLines } from "./checkSquare.ts";
 import type { Tile } from "./tiling.ts";
@@ -31,6 +31,13 @@ test("the check square goes to the first corner that no line runs through: lower
   expect(spotWith([0, 235.9, 300, 235.9])).toEqual({ x: 15, y: 242 });
   expect(spotWith([0, 213.9, 300, 213.9])).toEqual({ x: 15, y: 15 });
   expect(spotWith([0, 214.1, 300, 214.1])).toEqual({ x: 15, y: 242 });
+});
+
+test("the edge that closes an outline is in the way like any other", () => {
+  // From (145, 240) back to (105, 195): through the square at the lower left; the other two pass below and beside it.
+  const triangle = drawLine("cut", straightContour([105, 195, 500, 100, 145, 240], true));
+  const lines = flatLines({ box: window, items: [triangle] });
+  expect(checkSquareSpot({ ...TILE, window }, 10, lines)).toEqual({ x: 155, y: 15 });
 });
 
 test("a sheet too small for a square between its joints has none", () => {

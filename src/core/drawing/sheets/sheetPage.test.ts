@@ -74,6 +74,8 @@ test("the tape is 10 cm long with a tick each centimetre, those at its ends and 
   const ticks = [4, 2, 2, 2, 2, 3, 2, 2, 2, 2, 4].map((long, cm) => `${cm * 10} 0, ${cm * 10} ${long}`);
   expect(linesOf(tape.items, "mark")).toEqual(["0 0, 100 0", ...ticks]);
   expect([tape.x, tape.y]).toEqual([540, 6]);
+  // Its words begin clear of the longer tick in its middle, 3 mm high.
+  expect(tape.items.flatMap((item) => (item.kind === "text" ? [[item.x, item.y]] : []))).toEqual([[50, 3.6]]);
 });
 
 test("what is wider than the roll of paper comes in bands as long as the lay, taped like sheets", () => {

@@ -204,9 +204,9 @@ test("the sheet's name stands large and pale in its middle, under all", () => {
 
 // Own arithmetic: 10 mm to the centimetre, 25.4 mm to the inch, counted from the start of the cloth and its lower edge.
 test("the tapes count the cloth's centimetres and inches: every one has its tick, fives and tens longer, fives their number", () => {
-  const tiling = tilingOf(10);
-  for (const [i, page] of pagesOf(tiling).entries()) {
-    const tile = tiling.tiles[i]!;
+  // Margins and overlaps that begin the sheets at other places of the cloth.
+  const tilings = [tilingOf(10), tilingOf(10, 8), tilingOf(6, 13), tilingOf(0, 11), tilingOf(3, 15)];
+  for (const [tile, page] of tilings.flatMap((of) => pagesOf(of).map((one, i) => [of.tiles[i]!, one] as const))) {
     const { minX, minY } = tile.window;
     const [w, h] = size(tile);
     const marks = marksOf(page);

@@ -1,7 +1,7 @@
 import { expect, test } from "vitest";
 import { rectangleRing, solid } from "../../geometry/ring.ts";
 import { paperNamed } from "../../project/papers.ts";
-import { rowLetters, type TilingOptions, tileCount, tilePieces } from "./tiling.ts";
+import { rowLetters, seamsOf, type TilingOptions, tileCount, tilePieces } from "./tiling.ts";
 
 const options = (paper: string, more: Partial<TilingOptions> = {}): TilingOptions => ({
   paper: paperNamed(paper)!,
@@ -96,6 +96,17 @@ test("sheets are moved along until fewest are needed, in either direction", () =
   // 277 mm a sheet upright: the same of its height.
   const up = tilePieces([at("a", 0, 0, 50, 267), at("b", 0, 583, 50, 267)], butted);
   expect([up.rows, up.tiles.length]).toEqual([4, 3]);
+});
+
+test("seams are where sheets lie over each other: beside a right neighbour, above a lower one", () => {
+  const tiling = tilePieces(full(370, 544), options("A4", { orientation: "portrait" }));
+  expect(tiling.tiles.map(({ name }) => name)).toEqual(["A1", "A2", "B1", "B2"]);
+  expect(seamsOf(tiling)).toEqual([
+    { minX: 180, maxX: 190, minY: 267, maxY: 544 },
+    { minX: 0, maxX: 190, minY: 267, maxY: 277 },
+    { minX: 180, maxX: 370, minY: 267, maxY: 277 },
+    { minX: 180, maxX: 190, minY: 0, maxY: 277 },
+  ]);
 });
 
 // By hand: three columns of 190 and two rows of 277 with 10 mm over each other are 550 × 544: nothing can be moved.

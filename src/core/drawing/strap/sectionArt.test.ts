@@ -229,3 +229,31 @@ test("a cord lies in the middle of its cover, the fin with its two raw edges bes
     ["cord", 10],
   ]);
 });
+
+// By its rule: open by the gap at the fold itself and beyond it, by half of it two gaps further in, by nothing from four on.
+test("a fold with half a millimetre more of radius than it goes round stands open by one, and closes within four", () => {
+  const { section } = build("fourfold", "canvas", { width: 40 });
+  if (section.kind !== "layered" || section.plan.settles) throw new Error("layers that lie flat expected");
+  const thicknesses = levelThicknesses(section.plan);
+  const flat = (level: number) => thicknesses.slice(0, level).reduce((sum, mm) => sum + mm, 0);
+  let seen = 0;
+  const [strip] = section.strips;
+  for (const [i, bend] of strip!.segments.entries()) {
+    if (bend.kind !== "bend") continue;
+    const segments = strip!.segments.map((one, k) =>
+      k === i && one.kind === "bend" ? { ...one, insideRadius: one.insideRadius + 0.5 } : one,
+    );
+    const height = levelHeights({ ...section, strips: [{ ...strip!, segments }] });
+    const inward = bend.side === "left" ? 1 : -1;
+    const level = Math.max(bend.fromLevel, bend.toLevel);
+    const open = (from: number) => height(level, bend.axisX + inward * from) - flat(level);
+    expect([-2, 0, 1, 2, 3, 4, 9].map(open)).toEqual(
+      // 3t² − 2t³ at three quarters, a half and a quarter.
+      [1, 1, 27 / 32, 0.5, 5 / 32, 0, 0].map((mm) => expect.closeTo(mm, 6)),
+    );
+    // What lies below the fold's upper layer does not know of it.
+    expect(height(level - 1, bend.axisX)).toBeCloseTo(flat(level - 1), 9);
+    seen++;
+  }
+  expect(seen).toBeGreaterThan(1);
+});
