@@ -183,6 +183,21 @@ test("a sheet tells which it is and of how many, which way the cloth runs, what 
   ).not.toMatch(/lengthwise/u);
 });
 
+test("however much there is to say, it ends 5 mm before the right match mark", () => {
+  const long = { ...TITLE, project: "Quay satchel ".repeat(20), language: "de" as const };
+  const names = sheet.copies.map((copy) => ({ ...copy, name: `${copy.name} of the large quay satchel` }));
+  const tiling = tilePieces(names, {
+    ...{ paper: paperNamed("A4")!, margin: 10, overlap: 10, orientation: "portrait" },
+    correction: { x: 1, y: 1 },
+  });
+  for (const page of tilePages(sheet, tiling, long, "one-way")) {
+    const line = said({ ...page, parts: [marksOf(page)] }).filter(({ size: high }) => high === 2.4);
+    expect(line.length).toBeGreaterThan(2);
+    expect(Math.max(...line.map(({ maxX }) => maxX))).toBeLessThan(10 + 152 - 4.5);
+    expect(runTogether(line)).toEqual([]);
+  }
+});
+
 test("on butted sheets the neighbour's name below stands over the line of words", () => {
   const tiling = tilingOf(0);
   const at = tiling.tiles.findIndex(({ below }) => below !== null);

@@ -64,6 +64,12 @@ test("sheets in the middle of a piece hold it together at every height, whatever
     // Round the middle, also about a corner: as the piece is turned, edges begin elsewhere.
     for (let y = -60; y <= 60; y += 1.7)
       expect(meets({ minX: -0.5, minY: y - 0.5, maxX: 0.5, maxY: y + 0.5 }), `${corners} ${y}`).toBe(true);
+    // The same outline begun at another corner, a tenth of the way round, and windows in its left half.
+    const ring = circle(100, corners);
+    const at = 2 * Math.floor(corners / 10);
+    const turned = windowTest(solid(Float64Array.of(...ring.slice(at), ...ring.slice(0, at))));
+    for (let y = -60; y <= 60; y += 1.7)
+      expect(turned({ minX: -30.5, minY: y - 0.5, maxX: -29.5, maxY: y + 0.5 }), `${corners} ${y}`).toBe(true);
     const beside = windowTest({ outer: circle(100, corners), holes: [circle(70, corners).reverse()] });
     for (let y = -60; y <= 60; y += 1.7)
       expect(beside({ minX: -0.5, minY: y - 0.5, maxX: 0.5, maxY: y + 0.5 }), `${corners} ${y}`).toBe(false);

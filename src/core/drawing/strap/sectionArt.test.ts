@@ -204,6 +204,7 @@ test("a cord lies in the middle of its cover, the fin with its two raw edges bes
   if (strap.section.kind !== "wrapped") throw new Error("a cord expected");
   const { seamAllowance } = strap.section;
   const [cover, cord] = art.areas.map(({ contour }) => contour);
+  for (const { contour } of art.areas) expect(contour.closed).toBe(true);
   const [around, core] = [contourBox(cover!), contourBox(cord!)];
   expect([core.minX, core.maxX, core.minY, core.maxY]).toEqual(
     [1.588, 11.588, 1.588, 11.588].map((mm) => expect.closeTo(mm, 6)),

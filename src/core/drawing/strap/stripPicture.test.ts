@@ -3,6 +3,7 @@ import { samplePiece } from "../../../../tests/tools/samplePlan.ts";
 import { linesOf, wordsOf } from "../../../../tests/tools/writtenWords.ts";
 import { rectangleContour, segmentContour } from "../../geometry/contourShapes.ts";
 import { STRAP_WORDS } from "../../words/words.ts";
+import { textWidth } from "../list/textWidth.ts";
 import { stripPicture } from "./stripPicture.ts";
 
 const fold = (y: number) => ({ role: "fold" as const, contour: segmentContour(0, y, 300, y) });
@@ -58,6 +59,31 @@ test("a strip of 28 mm is drawn at its true width, its lines where they lie, lab
   const labels = wordsOf(drawing).filter(({ text }) => text.startsWith("fold"));
   for (const [i, { minY, maxY }] of labels.entries())
     expect(Math.abs((minY + maxY) / 2 - leaders(drawing)[i]![5]!)).toBeLessThan(0.3);
+});
+
+test("a long name is wrapped to the paper, or to the picture where that is wider, and lies in it with its margin", () => {
+  for (const room of [60, 120, 180]) {
+    const name = "Shoulder strap of the large satchel ".repeat(6).trim();
+    const piece = samplePiece(name, rectangleContour(0, 0, 300, 28), { kind: "strip", lines: [fold(10)] });
+    const strap = { inches: null, lengths: { items: [{ code: "finished", mm: 250 }] } } as never;
+    const drawing = stripPicture(piece, strap, STRAP_WORDS.en, room);
+    const words = wordsOf(drawing);
+    const labels = words.filter(({ text }) => /^(fold|cut)/u.test(text));
+    const width = Math.max(room, ...labels.map(({ maxX }) => maxX + 6));
+    const title = words.filter(({ bold }) => bold).sort((a, b) => b.y - a.y);
+    expect(title.map(({ text }) => text).join(" ")).toBe(name);
+    expect(title.length).toBeGreaterThan(2);
+    for (const { text, x } of title) {
+      const reach = x + textWidth(text, 4, true);
+      expect(reach).toBeLessThanOrEqual(width - 6 + 0.5);
+      expect(drawing.box.maxX).toBeGreaterThanOrEqual(reach + 6 - 1e-9);
+    }
+    // The first word of a line would not have gone onto the one above it.
+    for (const [i, { text }] of title.entries()) {
+      const next = title[i + 1]?.text.split(" ")[0];
+      if (next !== undefined) expect(6 + textWidth(`${text} ${next}`, 4, true)).toBeGreaterThan(width - 6 - 0.5);
+    }
+  }
 });
 
 test("a wider strip is drawn smaller and says by how much", () => {
