@@ -79,4 +79,7 @@ test("lines and outlines of more than 400 corners are drawn with fewer, none mor
 test("a piece without mirror images is one piece", () => {
   const plain = { ...piece, contour: rectangleContour(0, 0, 30, 20), mirroredCount: 0 };
   expect([...pieceArt([plain], "mm").keys()]).toEqual(["gusset"]);
+  // As large as it is, wherever it is drawn.
+  const away = { ...plain, contour: rectangleContour(7, 5, 30, 20) };
+  expect(pieceArt([away], "mm").get("gusset")!.detail).toBe("30 mm × 20 mm");
 });

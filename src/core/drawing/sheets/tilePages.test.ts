@@ -158,6 +158,9 @@ test("a sheet tells which it is and of how many, which way the cloth runs, what 
     expect(line[1]!.x - line[0]!.maxX).toBeCloseTo(2.5, 0);
     const [name] = words.filter(({ text }) => text === tile.name);
     expect([name!.x, name!.size, name!.bold]).toEqual([14, 4, true]);
+    expect(name!.y).toBeCloseTo(13.6, 6);
+    // What is on the sheet stands out.
+    expect(line.map(({ bold }) => bold)).toEqual([false, false, false, true]);
     const neighbours = { left: "‹ ", right: " ›", below: " ↓", above: "↑ " };
     for (const side of ["left", "right", "below", "above"] as const) {
       const of = words.find(({ text }) => text.includes(neighbours[side]));
@@ -195,6 +198,9 @@ test("however much there is to say, it ends 5 mm before the right match mark", (
     expect(line.length).toBeGreaterThan(2);
     expect(Math.max(...line.map(({ maxX }) => maxX))).toBeLessThan(10 + 152 - 4.5);
     expect(runTogether(line)).toEqual([]);
+    // Of what is left of the line the project takes little more than half, so that pieces have the rest.
+    const [, , project] = line;
+    expect(project!.maxX - project!.x).toBeLessThan(0.55 * (157 - project!.x) + 0.5);
   }
 });
 

@@ -91,6 +91,11 @@ test("a strip with a single line along it has its picture, one with none has not
   expect(stems(0)).toEqual(["section", "threading"]);
 });
 
+test("where nothing is said of the paper it is A4, 180 mm between its margins", () => {
+  expect(strapPictures(twoPart)).toEqual(strapPictures(twoPart, words, 180));
+  expect(strapPictures(twoPart)).not.toEqual(strapPictures(twoPart, words, 181));
+});
+
 const threadings = () =>
   [onePart, twoPart].flatMap((strap) =>
     [100, 180, 240].map((room) => ({ strap, room, drawing: threadingPicture(strap, words, room)! })),
@@ -177,5 +182,33 @@ test("each step has all of the one before and goes on from it; a free end hangs 
       expect(x).toBeGreaterThan(117.5 + 1.2);
       expect(x).toBeLessThan(117.5 + 3.5);
     }
+  }
+});
+
+test("under the slider's middle bar the strap comes back below its own loop, 0.4 mm of paper between them", () => {
+  for (const { drawing } of threadings()) {
+    const bands = drawing.items.flatMap((item) =>
+      item.kind === "area" && item.tone === "face" ? [flattenContour(item.contours[0]!)] : [],
+    );
+    for (const [i, [, y]] of rests(drawing).entries()) {
+      // From the bar's lower edge, 1.2 mm under its middle, down.
+      const steps = Array.from({ length: 501 }, (_, k) => y! - 1.2 - k * 0.01);
+      const inside = steps.map((at) => bands.some((ring) => isInsideRing(ring, 66 + 1e-6, at)));
+      const first = inside.indexOf(true);
+      const gap = inside.indexOf(false, first);
+      const second = inside.indexOf(true, gap);
+      expect((gap - first) * 0.01).toBeCloseTo(1.3, 1);
+      expect(second >= 0).toBe(i >= 2);
+      if (i >= 2) expect((second - gap) * 0.01).toBeCloseTo(0.4, 1);
+    }
+  }
+});
+
+test("the short half is named under its own middle", () => {
+  for (const { drawing, strap } of threadings()) {
+    const names = wordsOf(drawing).filter(({ text }) => text === words.parts.shortPart);
+    expect(names).toHaveLength(strap.wish.adjustment === "two-part" ? 3 : 0);
+    // Between the ring's outer bar, 126.5, and its own hardware at 164, with the run round it.
+    for (const { minX, maxX } of names) expect(Math.abs((minX + maxX) / 2 - 147)).toBeLessThan(0.8);
   }
 });
