@@ -33,7 +33,8 @@ export function rectangleJobOf(job: RegionJob): RectangleJob {
   const inside = (mm: number): number => Math.max(0, unitsInside(mm + job.gap, unit.mm));
   const width = inside(box.maxY - box.minY);
   const length = box.maxX === Infinity ? null : inside(box.maxX - box.minX);
-  const { sizes, impossible } = sizesOf(job, unit, width, length ?? Infinity);
+  const room = { width, length: length ?? Infinity, box };
+  const { sizes, impossible } = sizesOf(job, unit, room);
   const pinned = pinnedRings(job).map((ring) => blockedBox(ring, job.gap, box, unit.mm));
   const flaws = job.region.flaws.map((flaw) => blockedBox(flaw.outer, job.gap, box, unit.mm));
   return {
@@ -124,16 +125,18 @@ function blockedBox(ring: Ring, gap: number, usable: Box, unit: number): Blocked
   };
 }
 
-function sizesOf(
-  job: RegionJob,
-  unit: CommonUnit,
-  width: number,
-  length: number,
-): Pick<RectangleJob, "sizes" | "impossible"> {
+/** Room for the boxes with their gaps, in units, and the box of cloth that it is, mm. */
+interface Room {
+  readonly width: number;
+  readonly length: number;
+  readonly box: Box;
+}
+
+function sizesOf(job: RegionJob, unit: CommonUnit, room: Room): Pick<RectangleJob, "sizes" | "impossible"> {
   const found = new Map<string, { ways: readonly Way[]; copies: SizeCopy[] }>();
   const impossible = new Array<number>(job.pieces.length).fill(0);
   job.pieces.forEach((piece, index) => {
-    const { ways, orientations } = waysOf(piece, job.gap, unit.mm, width, length);
+    const { ways, orientations } = waysOf(piece, job.gap, unit.mm, room);
     const pinned = new Set(job.pinned.filter((p) => p.pieceId === piece.id).map((p) => p.copy));
     const key = ways.map((way) => `${way.across}x${way.along}`).join("|");
     let size = found.get(key);
@@ -158,15 +161,17 @@ function waysOf(
   piece: LayPiece,
   gap: number,
   unit: number,
-  width: number,
-  length: number,
+  { width, length, box: usable }: Room,
 ): { ways: Way[]; orientations: Orientation[] } {
   const found: { way: Way; orientation: Orientation }[] = [];
   for (const orientation of squareOrientations(piece)) {
     const box = ringBox(poseRing(piece.outline.outer, { ...orientation, x: 0, y: 0 }));
-    const across = unitsCovering(box.maxY - box.minY + gap, unit);
-    const along = unitsCovering(box.maxX - box.minX + gap, unit);
-    if (across > width || along > length) continue;
+    const [dx, dy] = [box.maxX - box.minX, box.maxY - box.minY];
+    const slack = 1e-6 * unit + 1e-9;
+    if (dy > usable.maxY - usable.minY + slack || dx > usable.maxX - usable.minX + slack) continue;
+    // What is exactly as wide as the cloth has nothing beside it, so rounding up past the cloth's units may be left.
+    const across = Math.min(width, unitsCovering(dy + gap, unit));
+    const along = Math.min(length, unitsCovering(dx + gap, unit));
     if (found.some(({ way }) => way.across === across && way.along === along)) continue;
     found.push({ way: { across, along }, orientation });
   }
