@@ -35,7 +35,8 @@ function projectOf(instance: Instance): string {
         kind: "felt",
         thickness: 1,
         grain: instance.turns.length === 4 ? "either" : "lengthwise",
-        stock: [{ kind: "roll", id: "roll", width: WIDTH, squaring: 0 }],
+        // Points are rounded, and a piece may be as wide as the strip.
+        stock: [{ kind: "roll", id: "roll", width: WIDTH + 0.01, squaring: 0 }],
       },
     ],
     panels: instance.items.map(({ points, count }, i) => ({
