@@ -173,9 +173,12 @@ function patternFaults({ pattern, pieces, stocks }: LayProblem, { placements }: 
       const match = pieces.find(({ id }) => id === one.pieceId)!.match;
       if (match === undefined || !(axis === 0 ? match.along : match.across)) continue;
       const [place] = laid(Float64Array.of(match.x, match.y), one);
-      const [next] = laid(Float64Array.of(match.x + (axis === 0 ? 1 : 0), match.y + axis), one);
+      // Which of the piece's own ways runs along this one of the cloth: the other one where it lies a quarter turned.
+      const [byX] = laid(Float64Array.of(match.x + 1, match.y), one);
+      const [byY] = laid(Float64Array.of(match.x, match.y + 1), one);
+      const [goneX, goneY] = [byX![axis] - place![axis], byY![axis] - place![axis]];
       const firstLine = stocks.find(({ id }) => id === one.stockId)!.firstLine;
-      const sense = (axis === 0 ? match.senseX : match.senseY) * Math.sign(next![axis] - place![axis]);
+      const sense = Math.abs(goneX) > 0.5 ? match.senseX * Math.sign(goneX) : match.senseY * Math.sign(goneY);
       const phase = sense * (place![axis] - (firstLine?.[axis] ?? first));
       phases.set(match.group, [...(phases.get(match.group) ?? []), phase]);
     }
