@@ -52,7 +52,7 @@ export const EQUAL_DRAWN: readonly Equal[] = [
   {
     file: "drawing/list/labelSpot.ts",
     line: "for (let i = 0; i + 1 < xs.length; i += 2) spans.push([xs[i]!, xs[i + 1]!]);",
-    changes: ["< → <=", "+ → -", "1 → 0"],
+    changes: ["< → <=", "+ → -"],
     why: "closed outlines cross a level an even number of times",
   },
   {
@@ -64,7 +64,7 @@ export const EQUAL_DRAWN: readonly Equal[] = [
   {
     file: "drawing/list/labelSpot.ts",
     line: "if (room < 0 || box.maxX - box.minX < width) return null;",
-    changes: ["room < 0 || box.maxX - box.minX < width → false", "room < 0 → false", "|| → &&"],
+    changes: ["room < 0 || box.maxX - box.minX < width → false", "|| → &&"],
     why: SPARES,
   },
   {
