@@ -208,6 +208,28 @@ test("round pieces laid by hand every plan that is told keeps bags within their 
   for (const plan of told) expect(checkPlan(problem, plan)).toEqual([]);
 });
 
+test("of closed cloth that takes nothing beside what is pinned on it a plan of that alone is told", () => {
+  const roll: Stock = { kind: "roll", id: "roll", width: 100, length: 300, flaws: [] };
+  const pin = { pieceId: "p", copy: 0, stockId: "roll", x: 20, y: 10, turnDeg: 0, mirrored: false };
+  const problem = problemOf([strip("p", 260, 60, 2)], [roll], { margin: 0 });
+  const search = arrange(
+    { ...problem, pinned: [pin] },
+    (job) => chooseEngines(job, "free"),
+    { evaluations: Infinity },
+    1,
+  );
+  let plan: LayPlan | null = null;
+  for (let spent = 0; plan === null && spent < 1_000_000; ) {
+    const step = search.next().value;
+    if (step === BREATH) continue;
+    plan = "plan" in step ? step.plan : step;
+    spent = step.evaluations;
+  }
+  expect(plan?.placements).toEqual([pin]);
+  expect(plan?.unplaced).toMatchObject([{ pieceId: "p", count: 1 }]);
+  expect(checkPlan({ ...problem, pinned: [pin] }, plan!)).toEqual([]);
+});
+
 test("of closed cloth whose outline takes no piece a plan is told all the same", () => {
   const shape = Float64Array.of(0, 0, 89, 0, 61, 141, 28, 141);
   const remnant: Stock = { kind: "remnant", id: "left", outline: solid(shape), flaws: [] };

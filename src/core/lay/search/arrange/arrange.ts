@@ -88,7 +88,7 @@ function* arrangeOne(desk: LayingDesk, budget: SearchBudget): Arrangement {
   const search = searchOf(desk, job, budget, seed);
   let best: LayPlan | null = null;
   let evaluations = 0;
-  let laid: Laid = { job, plan: EMPTY, bound: lowest(desk, job) };
+  let laid: Laid = { job, plan: { ...EMPTY, placements: job.job.pinned }, bound: lowest(desk, job) };
   let told: RegionPlan | undefined;
   yield BREATH;
   for (;;) {
@@ -97,7 +97,7 @@ function* arrangeOne(desk: LayingDesk, budget: SearchBudget): Arrangement {
     const bound = done ? laid.bound : higher(laid.bound, value.bound);
     const plan = done ? value : value.plan;
     if (!done) evaluations = value.evaluations;
-    // Closed cloth may take no piece at all: whoever waits for a plan gets an empty one.
+    // Closed cloth may take no piece beside those put down by hand: whoever waits for a plan gets one of these alone.
     const isBare: boolean =
       best === null && plan === null && mayTakeNothing(job) && evaluations >= leastEffort(problem);
     const changed: boolean = plan !== null || isBare || (best !== null && bound !== laid.bound);
@@ -118,8 +118,8 @@ function* arrangeOne(desk: LayingDesk, budget: SearchBudget): Arrangement {
   }
 }
 
-function mayTakeNothing({ job: { goal, pinned } }: StockJob): boolean {
-  return goal === "most" && pinned.length === 0;
+function mayTakeNothing({ job: { goal } }: StockJob): boolean {
+  return goal === "most";
 }
 
 /** What a pass over all stocks gave. */
