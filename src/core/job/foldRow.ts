@@ -143,3 +143,18 @@ function renumbered(row: readonly StockPlacement[]): StockPlacement[] {
     return { ...placement, copy };
   });
 }
+
+/** What `withoutSpare` has to know of a piece: its half, if it may lie on the fold, and how many are asked for. */
+interface RowPart {
+  readonly half: { readonly id: string } | null;
+  readonly asked: { readonly asDrawn: number };
+}
+
+/** The row without a half that is one too many: where it has no room for all, whole ones make up for it two by two. */
+export function withoutSpare(laid: readonly RowPart[], row: readonly StockPlacement[]): StockPlacement[] {
+  const spare = laid.flatMap(({ half, asked }) => {
+    const there = row.filter(({ pieceId }) => pieceId === half?.id).length;
+    return there > 0 && (asked.asDrawn - there) % 2 !== 0 ? [{ id: half!.id, copy: there - 1 }] : [];
+  });
+  return row.filter(({ pieceId, copy }) => !spare.some((one) => one.id === pieceId && one.copy === copy));
+}

@@ -22,7 +22,7 @@ import { isEitherHand } from "../materials/symmetry.ts";
 import { LEAST_STRIP, type Project } from "../project/project.ts";
 import { oneWayAndShade } from "./bagBands.ts";
 import { chooseHalves, type FoldKind } from "./foldChoice.ts";
-import { foldRow } from "./foldRow.ts";
+import { foldRow, withoutSpare } from "./foldRow.ts";
 import { type HeldPiece, type Matching, matchingOf } from "./matching/matching.ts";
 import { spreadRoll } from "./rollStock.ts";
 import { pinsOf, turnsOf } from "./turnsAndPins.ts";
@@ -109,7 +109,7 @@ function problemOnTop(
   const row =
     chosen !== null && byHand.length === 0
       ? chosen.row
-      : foldRow(onFold, bench.stocks, { gap, margin: bench.margin, byHand, beside });
+      : withoutSpare(laid, foldRow(onFold, bench.stocks, { gap, margin: bench.margin, byHand, beside }));
   const pieces = laid.flatMap(({ half, beside: rest }): LayPiece[] => {
     const there = half === null ? 0 : row.filter(({ pieceId }) => pieceId === half.id).length;
     return [...rest(there), ...(half === null || there === 0 ? [] : [{ ...half, count: there }])];
