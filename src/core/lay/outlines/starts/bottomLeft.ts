@@ -87,22 +87,36 @@ function patternSpots(
   if (across !== null) {
     for (let y = lowY; y <= highY + 1; y += across.period) {
       const row = rungsInRow(lattice!, y);
-      if (row === null) for (const x of [lowX, ...crossingsOf(state, near, "y", y)]) add(x, y);
+      if (row === null) for (const x of [lowX, ...crossingsOf(state, near, "y", y, fromX, toX)]) add(x, y);
       else for (let x = rungAbove(row, Math.max(lowX, fromX)); x <= toX + 1; x += row.period) add(x, y);
     }
     return Float64Array.from(points);
   }
   for (let x = rungAbove(along!, Math.max(lowX, fromX)); x <= toX + 1; x += along!.period)
-    for (const y of [lowY, highY, ...crossingsOf(state, near, "x", x)]) add(x, y);
+    for (const y of [lowY, highY, ...crossingsOf(state, near, "x", x, x, x)]) add(x, y);
   return Float64Array.from(points);
 }
 
-/** Where outlines of the no-fit polygons cross an upright (`x`) or a level (`y`) line. */
-function crossingsOf(state: WorkLayout, near: Neighbours, axis: "x" | "y", at: number): number[] {
+/** Boxes of rows are smaller than what is in them by less than this share. */
+const BESIDE = 1e-3;
+
+/** Where outlines of the no-fit polygons that reach between `fromX` and `toX` cross an upright (`x`) or a level (`y`) line. */
+function crossingsOf(
+  state: WorkLayout,
+  near: Neighbours,
+  axis: "x" | "y",
+  at: number,
+  fromX: number,
+  toX: number,
+): number[] {
   const out: number[] = [];
   for (let k = 0; k < near.count; k++) {
     const o = k * ROW;
     const { rows } = near;
+    const [minX, maxX, minY, maxY] = [rows[o]!, rows[o + 1]!, rows[o + 2]!, rows[o + 3]!];
+    const [besideX, besideY] = [BESIDE * (maxX - minX), BESIDE * (maxY - minY)];
+    if (maxX + besideX < fromX || minX - besideX > toX) continue;
+    if (axis === "y" && (maxY + besideY < at || minY - besideY > at)) continue;
     const { heads, edges } = state.store.arena;
     const head = near.grid[k]! * HEAD;
     const first = heads[head + 6]! * EDGE;
