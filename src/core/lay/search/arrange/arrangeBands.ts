@@ -10,6 +10,9 @@ import { leastEffort } from "./layingDesk.ts";
 import { cutFrom } from "./restOfStock.ts";
 import { unplacedOf, unplacedReasons } from "./unplacedReasons.ts";
 
+/** Of more pieces than this not all are laid at once, which takes long and is hardly ever shared out in bands. */
+const MOST_AT_ONCE = 500;
+
 /** Of many bags a block is tried with this share fewer where it does not fit. */
 const FEWER = 0.9;
 
@@ -160,8 +163,11 @@ function* largestBlock(
       : stock.width * Math.min(shade.band, stock.length ?? shade.band);
   const byArea = Math.max(1, Math.min(most, Math.floor(cloth / perBag)));
   let bound: number | null = null;
-  // All at once first, which more than one band may part; then as many as a band's area takes, and fewer.
-  const sizes: number[] = known === undefined ? [most] : [Math.min(known, most)];
+  // All at once first, unless they are many, which more than one band may part; then as many as a band's area takes, and
+  // fewer.
+  const pieces = plain.pieces.reduce((sum, { count }) => sum + count, 0) * (most / shade.bags);
+  const first = pieces <= MOST_AT_ONCE || most <= byArea ? most : byArea;
+  const sizes: number[] = known === undefined ? [first] : [Math.min(known, most)];
   for (let bags = byArea; bags >= 1; bags = bags > 10 ? Math.floor(bags * FEWER) : bags - 1) sizes.push(bags);
   for (const [i, bags] of sizes.entries()) {
     if (i > 0 && bags >= sizes[0]!) continue;
