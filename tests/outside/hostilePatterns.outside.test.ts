@@ -27,12 +27,15 @@ afterAll(() => {
   rmSync(folder, { recursive: true, force: true });
 });
 
-/** Reads on a thread and says how much processor time that took, s. */
-async function read(data: string | Uint8Array): Promise<{ found: UnderstoodPattern; seconds: number }> {
+/** Reads on a thread, which may take so many seconds, and says how much processor time that and this thread took, s. */
+async function read(
+  data: string | Uint8Array,
+  limit?: number,
+): Promise<{ found: UnderstoodPattern; seconds: number }> {
   const bytes = typeof data === "string" ? new TextEncoder().encode(data) : data;
   const before = process.cpuUsage();
   const options = { tolerance: 0.05, mend: new Set<never>(), roles: new Map() };
-  const found = await readPatternOnThread({ bytes, options });
+  const found = await readPatternOnThread({ bytes, options }, { seconds: limit });
   const { user, system } = process.cpuUsage(before);
   return { found, seconds: (user + system) / 1e6 };
 }
@@ -103,19 +106,24 @@ function pictureHead(width: number, height: number): Uint8Array {
   return bytes;
 }
 
-test.each(Object.entries(FILES))("%s is told within two seconds of processor time", async (_, make) => {
-  const { found, seconds } = await read(make());
-  expect(found.outlines).toEqual([]);
-  expect(found.problems.length).toBeGreaterThan(0);
-  expect(found.problems.every(({ code }) => code.startsWith("pattern-"))).toBe(true);
-  expect(seconds).toBeLessThan(2);
-});
+test.each(Object.entries(FILES))(
+  "%s is told soon after the 1.7 seconds of processor time that reading may take, or before",
+  async (_, make) => {
+    const { found, seconds } = await read(make());
+    expect(found.outlines).toEqual([]);
+    expect(found.problems.length).toBeGreaterThan(0);
+    expect(found.problems.every(({ code }) => code.startsWith("pattern-"))).toBe(true);
+    // The limit is looked at now and then, and this thread has its share; a busy core counts for more.
+    expect(seconds).toBeLessThan(3);
+  },
+);
 
-test("a scribble is told as one long before reading is stopped, and so is a DXF with too many lines", async () => {
-  const scribble = await read(svg(SCRIBBLE));
-  expect(scribble.seconds).toBeLessThan(2);
+test("a scribble is told as one by what it is and not by the time it takes, and so is a DXF with too many lines", async () => {
+  // Time enough on any machine.
+  const scribble = await read(svg(SCRIBBLE), 20);
+  expect(scribble.seconds).toBeLessThan(5);
   expect(scribble.found.problems).toMatchObject([{ code: "pattern-crosses-itself", count: 1000, more: true }]);
-  const lines = await read(FILES["half a million DXF lines"]!());
+  const lines = await read(FILES["half a million DXF lines"]!(), 20);
   expect(lines.found.problems).toMatchObject([{ code: "pattern-too-much", of: "lines" }]);
 });
 
