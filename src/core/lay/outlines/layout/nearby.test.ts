@@ -6,7 +6,7 @@ import { compileJob } from "../compile/compileJob.ts";
 import { innerDiscs } from "../compile/innerDiscs.ts";
 import { NoFitStore } from "../noFit/noFitStore.ts";
 import { Nearby } from "./nearby.ts";
-import { WorkLayout } from "./workLayout.ts";
+import { copySpots, WorkLayout } from "./workLayout.ts";
 
 /** A wavy outline of 90 corners. */
 function wavy(seed: number): Ring {
@@ -73,4 +73,54 @@ test("discs lie inside their outline, the first nearly the largest there is", ()
   expect(bar.length).toBe(12);
   for (let k = 0; k < bar.length; k += 3)
     expect(Math.min(bar[k + 1]!, 4 - bar[k + 1]!)).toBeCloseTo(bar[k + 2]!, 9);
+});
+
+test("rows kept from earlier searches say what rows written anew say, after moves, other weights and a new window", () => {
+  const corners = [0, 0, 70, 0, 70, 30, 30, 30, 30, 60, 0, 60];
+  const plain = JOB.pieces.slice(0, 6).map((piece, i) => ({
+    ...piece,
+    outline: solid(Float64Array.from(corners, (value) => value * (1 + i / 5))),
+  }));
+  const compiled = compileJob({ ...JOB, pieces: plain });
+  expect(compiled.isDetailed).toBe(false);
+  const store = new NoFitStore(compiled);
+  const rng = seededRng(5);
+  const reach = Math.max(...compiled.shapes.map(({ extent }) => extent));
+  const state = new WorkLayout(compiled, store);
+  const near = new Nearby(state);
+  const other = new Nearby(state);
+  const put = (item: number): void => {
+    state.spots.variant[item] = compiled.variantsOf[compiled.items[item]!.shape]![rng.below(4)]!;
+    state.spots.x[item] = reach * (1 + 2 * rng.unit());
+    state.spots.y[item] = reach * (1 + 2 * rng.unit());
+  };
+  let met = 0;
+  for (let round = 0; round < 300; round++) {
+    if (round % 50 === 0) {
+      state.setGravity(round % 100 === 0 ? 0 : 0.25);
+      for (let i = 0; i < state.count; i++) put(i);
+      state.places.rebuild(5 * reach);
+    }
+    const moved = rng.below(state.count);
+    put(moved);
+    state.places.move(moved);
+    const item = rng.below(state.count);
+    const variant = compiled.variantsOf[compiled.items[item]!.shape]![rng.below(4)]!;
+    const weights = Float32Array.from({ length: state.columns }, () => 1 + rng.unit());
+    other.open(item, variant);
+    near.open(item, variant, weights);
+    const anew = new WorkLayout(compiled, store);
+    copySpots(state.spots, anew.spots);
+    anew.gravity.set(state.gravity);
+    anew.places.rebuild(5 * reach);
+    const twin = new Nearby(anew);
+    twin.open(item, variant, weights);
+    for (let k = 0; k < 10; k++) {
+      const [x, y] = [reach * (1 + 2 * rng.unit()), reach * (1 + 2 * rng.unit())];
+      const depth = near.depthAt(x, y, Infinity);
+      expect(depth).toBe(twin.depthAt(x, y, Infinity));
+      if (depth > 0) met++;
+    }
+  }
+  expect(met).toBeGreaterThan(1000);
 });

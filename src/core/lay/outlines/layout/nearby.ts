@@ -4,9 +4,11 @@ import { HEAD } from "../noFit/gridArena.ts";
 import { EDGE } from "../noFit/gridEdges.kernel.ts";
 import { writeRow } from "./neighbourRow.ts";
 import type { PlaceGrid } from "./placeGrid.ts";
-import type { WorkLayout } from "./workLayout.ts";
+import type { KeptRows, WorkLayout } from "./workLayout.ts";
 
 const NO_WEIGHTS = new Float32Array(0);
+/** Where in its row a neighbour's weight stands. */
+const WEIGHT_AT = 10;
 /** … but in jobs of many corners only if there are so few kinds: no-fit polygons of pairs that never meet are not built. */
 const WRITE_ALL_KINDS = 12;
 /** In smaller layouts nearly every row is met in a search, so all are written at once and no box is asked twice. */
@@ -17,15 +19,15 @@ const WRITE_ALL_TO = 100;
  * row is written when it is first met, so a question costs what lies near the place.
  */
 export class Nearby {
-  readonly rows: Float64Array;
-  readonly ints: Int32Array;
+  rows: Float64Array;
+  ints: Int32Array;
   /** Columns met by the last question to `gather`, in the layout's order. */
   readonly pick: Int32Array;
   /** x, y, limit and result of the last question to the depth kernel. */
   readonly probe: Float64Array = new Float64Array(4);
   private readonly state: WorkLayout;
-  private readonly grid: Int32Array;
-  /** Round in which a column's row was written. */
+  private grid: Int32Array;
+  /** Round in which a column's row was written; where all are written at once, 0 for ever. */
   private readonly written: Int32Array;
   private round = 0;
   private item = 0;
@@ -59,7 +61,6 @@ export class Nearby {
   open(item: number, variant: number, weights: Float32Array = NO_WEIGHTS): void {
     const { state, own } = this;
     const { shape, minX, maxX, minY, maxY } = state.job.variants[variant]!;
-    this.round++;
     this.item = item;
     this.variant = variant;
     this.weights = weights;
@@ -68,17 +69,39 @@ export class Nearby {
     own[1] = maxX;
     own[2] = minY;
     own[3] = maxY;
-    if (!this.writesAll) {
+    if (this.writesAll) this.openAll();
+    else {
+      this.round++;
       if (this.hasDiscs) this.discCount = this.turnDiscs(variant, this.discs);
+    }
+  }
+
+  /** Takes the rows written for this variant earlier; only those of what has moved since are written anew. */
+  private openAll(): void {
+    const { state, item } = this;
+    const { places, count, columns } = state;
+    const kept = state.keptRows(this.variant);
+    this.rows = kept.rows;
+    this.ints = kept.ints;
+    this.grid = kept.grid;
+    for (let p = 0; p < places.laidCount; p++) this.renew(kept, places.laid[p]!);
+    for (let j = count; j < columns; j++) this.renew(kept, j);
+    // A copy does not meet itself.
+    kept.rows[item * ROW] = Infinity;
+    kept.stamp[item] = 0;
+  }
+
+  /** Gives a kept row its weight, and writes it anew if its column has moved. */
+  private renew({ rows, ints, grid, stamp }: KeptRows, j: number): void {
+    const { state, weights } = this;
+    const weight = weights.length > 0 ? weights[j]! * state.gravity[this.item]! * state.gravity[j]! : 1;
+    const now = state.places.stamps[j]!;
+    if (stamp[j] === now) {
+      rows[j * ROW + WEIGHT_AT] = weight;
       return;
     }
-    for (let p = 0; p < state.places.laidCount; p++) {
-      const j = state.places.laid[p]!;
-      if (j !== item) this.write(j);
-      // A copy does not meet itself.
-      else this.rows[j * ROW] = Infinity;
-    }
-    for (let j = state.count; j < state.columns; j++) this.write(j);
+    grid[j] = writeRow(state, this.variant, j, weight, rows, ints, j);
+    stamp[j] = now;
   }
 
   /** The discs of a variant, turned, into `out`; returns how many. */

@@ -41,6 +41,8 @@ export class PlaceGrid {
   /** Copies that are laid, in the layout's order, and how many. */
   readonly laid: Int32Array;
   laidCount = 0;
+  /** A number for each column that changes whenever it is sorted in anew; never 0. */
+  readonly stamps: Int32Array;
   private readonly job: CompiledJob;
   private readonly spots: Places;
   private readonly order: Int32Array;
@@ -64,6 +66,7 @@ export class PlaceGrid {
     for (const [k, { minX, maxX, minY, maxY }] of obstacleBoxes.entries())
       this.boxes.set([minX, maxX, minY, maxY], 4 * (job.items.length + k));
     this.laid = new Int32Array(job.items.length);
+    this.stamps = new Int32Array(order.length);
     this.laidRank = new Int32Array(job.items.length);
     this.levelOf = new Int32Array(job.shapes.length);
     this.sortIntoLevels();
@@ -112,6 +115,7 @@ export class PlaceGrid {
     const { job, spots, order, laid } = this;
     const items = job.items.length;
     this.laidCount = 0;
+    for (let k = 0; k < order.length; k++) this.stamps[k]!++;
     let end = job.window.minX + 1;
     for (let p = 0; p < order.length; p++) {
       const column = order[p]!;
@@ -220,6 +224,7 @@ export class PlaceGrid {
   /** Sorts in a laid copy anew after it moved. */
   move(item: number): void {
     for (const level of this.levels) this.remove(level, item);
+    this.stamps[item]!++;
     this.setBox(item);
     for (const level of this.levels) this.insert(level, item);
   }

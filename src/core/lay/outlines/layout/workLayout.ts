@@ -2,6 +2,7 @@ import { type Box, ringBox } from "../../../geometry/box.ts";
 import { signedArea } from "../../../geometry/ring.ts";
 import type { CompiledJob } from "../compile/compileJob.ts";
 import { nearestRung, rungAbove, rungBelow, rungsInRow } from "../compile/gridLattice.ts";
+import { ROW, ROW_INTS } from "../noFit/depth.kernel.ts";
 import type { NoFitStore } from "../noFit/noFitStore.ts";
 import { PairTable } from "./pairTable.ts";
 import { PlaceGrid } from "./placeGrid.ts";
@@ -29,6 +30,14 @@ export function copySpots(from: Spots, to: Spots): void {
   to.x.set(from.x);
   to.y.set(from.y);
   to.maxX = from.maxX;
+}
+
+/** What the copies of one variant meet, as rows for the depth kernel, and the stamps of the places they were written for. */
+export interface KeptRows {
+  readonly rows: Float64Array;
+  readonly ints: Int32Array;
+  readonly grid: Int32Array;
+  readonly stamp: Int32Array;
 }
 
 /** A frame is met everywhere. */
@@ -64,6 +73,7 @@ export class WorkLayout {
   /** Whether any shape is held to the cloth's pattern. */
   readonly isMatched: boolean;
   private readonly point = new Float64Array(2);
+  private readonly kept: (KeptRows | undefined)[] = [];
 
   constructor(job: CompiledJob, store: NoFitStore) {
     this.job = job;
@@ -84,6 +94,22 @@ export class WorkLayout {
     const columns = Array.from({ length: this.columns }, (_, i) => i);
     this.order = Int32Array.from(columns.sort((a, b) => (size(a) === size(b) ? a - b : size(b) - size(a))));
     this.places = new PlaceGrid(job, this.spots, this.order, this.obstacleBoxes);
+  }
+
+  /** The rows of a variant as they were written last. */
+  keptRows(variant: number): KeptRows {
+    let kept = this.kept[variant];
+    if (kept === undefined) {
+      const { columns } = this;
+      kept = {
+        rows: new Float64Array(columns * ROW),
+        ints: new Int32Array(columns * ROW_INTS),
+        grid: new Int32Array(columns),
+        stamp: new Int32Array(columns),
+      };
+      this.kept[variant] = kept;
+    }
+    return kept;
   }
 
   /** Lets a copy's overlaps count by its area to this power, 1 on average; overlaps must be measured anew after. */
