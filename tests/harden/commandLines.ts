@@ -206,7 +206,9 @@ export const commandLines: Kind = {
     try {
       const { code, out, err } = await runCli(...words);
       if (![0, 1, 2].includes(code)) throw new Error(`${told}: exit ${code}: ${err}`);
-      if (code !== 0 && err.trim() === "" && !words.includes("--json"))
+      // That no strap fits is an answer of `yield`, which stands where answers stand.
+      const said = words[0] === "yield" ? out + err : err;
+      if (code !== 0 && said.trim() === "" && !words.includes("--json"))
         throw new Error(`${told}: exit ${code} without a word`);
       if (/^\s+at .*:\d+/mu.test(err)) throw new Error(`${told}: a stack: ${err}`);
       // What was typed may be told back.
