@@ -52,6 +52,9 @@ export const IMPROVE_TUNING: ImproveTuning = {
   mixedSizes: 0.55,
 };
 
+/** Where copies may look at every place on whole steps, they do in one attempt of so many. */
+const SCANS_OF = 2;
+
 /** A layout this near to the proven least end has reached it, grid units. */
 const PROVEN_UNITS = 2;
 
@@ -176,10 +179,24 @@ export class Improver {
     return drawn.spots;
   }
 
+  /** Whether the next attempt is one by whole steps, and takes the layout at hand to them if so. */
+  private toSteps(): boolean {
+    const { scan } = this.separator;
+    if (scan === null || this.manner % SCANS_OF !== 1) return false;
+    const end = scan.endAtMost(this.state.maxX);
+    if (end < this.leastEnd) return false;
+    this.state.maxX = end;
+    this.state.spots.maxX = end;
+    scan.align();
+    return true;
+  }
+
   /** One attempt: the state holds a start in the window set; true when it ends without overlap. */
-  private *attempt(patience: number): Generator<Pause, boolean> {
-    const isUsual = this.manner % 3 < 2;
-    this.separator.isFast = this.manner % 2 === 0;
+  private *attempt(patience: number, mayScan: boolean): Generator<Pause, boolean> {
+    this.separator.byScan = mayScan && this.toSteps();
+    const manner = this.separator.scan === null ? this.manner : Math.floor(this.manner / SCANS_OF);
+    const isUsual = manner % 3 < 2;
+    this.separator.isFast = manner % 2 === 0;
     this.state.setGravity(isUsual === this.isMixed ? this.tuning.gravityPower : 0);
     this.state.store.trim();
     this.separator.resetWeights();
@@ -213,7 +230,7 @@ export class Improver {
     copySpots(this.best, state.spots);
     this.shrinkTo(this.target(step));
     while ((failures < tuning.failuresToCompress || this.isCompressed) && !this.isShortest()) {
-      const done = yield* this.attempt(tuning.explorePatience);
+      const done = yield* this.attempt(tuning.explorePatience, true);
       const told = yield* this.takeOffer();
       if (done || told) {
         if (done && !told) this.isCompressed = false;
@@ -238,7 +255,7 @@ export class Improver {
     while (step > tuning.lastSqueeze && !this.isShortest()) {
       copySpots(this.best, state.spots);
       this.shrinkTo(this.target(step));
-      const done = yield* this.attempt(tuning.compressPatience);
+      const done = yield* this.attempt(tuning.compressPatience, false);
       yield* this.takeOffer();
       if (!done) step *= tuning.squeezeDecay;
       else if (state.job.isDetailed) step = Math.min(tuning.mostShrink, step * tuning.squeezeGrowth);

@@ -3,6 +3,7 @@ import { Nearby } from "../layout/nearby.ts";
 import { copySpots, emptySpots, type Spots, type WorkLayout } from "../layout/workLayout.ts";
 import { SpotSearch } from "./spotSearch.ts";
 import { SPOT_TUNING, type SpotTuning } from "./spotTuning.ts";
+import { StepScan } from "./stepScan.ts";
 
 /** Weights of overlapping pairs grow by up to the second factor in each pass, those of others shrink back to 1. */
 interface Pace {
@@ -38,6 +39,9 @@ export class Separator {
   readonly leastSpots: Spots;
   /** Whether weights grow fast in the next run. */
   isFast = true;
+  /** Whether copies look at every place on whole steps in the next run; only where there is a `scan`. */
+  byScan = false;
+  readonly scan: StepScan | null;
   private readonly state: WorkLayout;
   private readonly rng: Rng;
   private readonly tuning: SeparationTuning;
@@ -50,6 +54,7 @@ export class Separator {
     this.rng = rng;
     this.tuning = tuning;
     this.search = new SpotSearch(state, rng, tuning.spot);
+    this.scan = StepScan.of(state, rng);
     this.near = new Nearby(state);
     this.queue = new Int32Array(state.count);
     this.leastSpots = emptySpots(state.count);
@@ -111,7 +116,8 @@ export class Separator {
   }
 
   private moveOne(item: number): void {
-    const { state, search } = this;
+    const { state } = this;
+    const search = this.byScan ? this.scan! : this.search;
     const now = state.pairs.weightedSum(item);
     search.run(item);
     if (search.value >= now * (1 - 1e-9)) return;
@@ -149,6 +155,11 @@ export class Separator {
     this.state.pairs.growWeights(leastGrowth, mostGrowth, decay);
   }
 
+  /** No-fit polygons and tables built so far: each is work beside the evaluations. */
+  private built(): number {
+    return this.state.store.built + (this.scan?.built ?? 0);
+  }
+
   /**
    * Runs until nothing overlaps (true) or `patience` passes brought no new least total (false). Expects overlaps
    * measured; weights are kept from before.
@@ -161,13 +172,13 @@ export class Separator {
     copySpots(state.spots, this.leastSpots);
     let idle = 0;
     let worked = state.evaluations;
-    let { built } = state.store;
+    let built = this.built();
     while (this.least > 0 && (idle < patience || state.evaluations - worked < leastWork)) {
       const count = this.gather();
       for (let k = 0; k < count; k++) {
         if (state.pairs.overlapsAny(this.queue[k]!)) this.moveOne(this.queue[k]!);
-        if (k % 16 === 15 || state.store.built > built) {
-          built = state.store.built;
+        if (k % 16 === 15 || this.built() > built) {
+          built = this.built();
           yield;
         }
       }
