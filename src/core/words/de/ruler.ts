@@ -37,8 +37,8 @@ export const ruler: RulerTexts = {
     `Stoff von begrenzter Länge, mit Fehlern oder festgesteckten Teilen wird nicht in wenigen Stufen gelegt: dieser Plan braucht ${stages}.`,
   narrowStrips: (count, least) =>
     count === 1
-      ? `Ein Schnitt nimmt einen Streifen ab, der schmaler als ${least} ist: kein annähernd so kurzer Plan wurde gefunden, der ohne auskommt.`
-      : `${count} Schnitte nehmen einen Streifen ab, der schmaler als ${least} ist: kein annähernd so kurzer Plan wurde gefunden, der ohne auskommt.`,
+      ? `Ein Schnitt nimmt einen Streifen ab, der schmaler als ${least} ist: kein annähernd so guter Plan wurde gefunden, der ohne auskommt.`
+      : `${count} Schnitte nehmen einen Streifen ab, der schmaler als ${least} ist: kein annähernd so guter Plan wurde gefunden, der ohne auskommt.`,
   skinFirst:
     "Dieser Stoff hat keine gerade Kante: den Fadenlauf einzeichnen und von den äußersten Punkten messen, längs und quer.",
   page: (number, all) => `${number} von ${all}`,

@@ -35,8 +35,8 @@ export const ruler: RulerTexts = {
     `Cloth of limited length, with flaws or with pinned pieces is not laid in few stages: this plan takes ${stages}.`,
   narrowStrips: (count, least) =>
     count === 1
-      ? `One cut takes off a strip narrower than ${least}: no plan nearly as short was found that does without.`
-      : `${count} cuts take off a strip narrower than ${least}: no plan nearly as short was found that does without.`,
+      ? `One cut takes off a strip narrower than ${least}: no plan nearly as good was found that does without.`
+      : `${count} cuts take off a strip narrower than ${least}: no plan nearly as good was found that does without.`,
   skinFirst:
     "This cloth has no straight edge: draw its lengthwise grain on it, and measure along and across from its outermost points.",
   page: (number, all) => `${number} of ${all}`,

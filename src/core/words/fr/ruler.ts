@@ -40,8 +40,8 @@ export const ruler: Draft<RulerTexts> = {
     `Un tissu de longueur limitée, avec des défauts ou des pièces épinglées ne se place pas en peu de tours\u00a0: ce plan en demande ${stages}.`,
   narrowStrips: (count, least) =>
     count === 1
-      ? `Une coupe détache une bande plus étroite que ${least}\u00a0: aucun plan presque aussi court qui l’évite n’a été trouvé.`
-      : `${count} coupes détachent une bande plus étroite que ${least}\u00a0: aucun plan presque aussi court qui les évite n’a été trouvé.`,
+      ? `Une coupe détache une bande plus étroite que ${least}\u00a0: aucun plan presque aussi bon qui l’évite n’a été trouvé.`
+      : `${count} coupes détachent une bande plus étroite que ${least}\u00a0: aucun plan presque aussi bon qui les évite n’a été trouvé.`,
   skinFirst:
     "Ce morceau n’a pas de bord droit\u00a0: tracez-y son droit-fil, et mesurez en long et en travers depuis ses points les plus éloignés.",
   page: (number, all) => `${number} sur ${all}`,
