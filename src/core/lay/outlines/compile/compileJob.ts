@@ -69,8 +69,8 @@ export interface CompiledJob {
   /** Centre of each piece's box in its own frame, mm. */
   readonly centres: readonly (readonly [number, number])[];
   /** Whether the search works on coarser outlines that hold the pieces (`Shape.detail`). */
-  /** Window the grown pieces stay in, grid units; `maxX` is Infinity on an open region. */
   readonly isDetailed: boolean;
+  /** Window the grown pieces stay in, grid units; `maxX` is Infinity on an open region. */
   readonly window: Box;
 }
 
