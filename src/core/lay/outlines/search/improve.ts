@@ -55,6 +55,9 @@ export const IMPROVE_TUNING: ImproveTuning = {
 /** Where copies may look at every place on whole steps, they do in one attempt of so many. */
 const SCANS_OF = 2;
 
+/** A layout shorter by a smaller share than this is kept, but is no success: what failed before is still worth going on from. */
+const LEAST_GAIN = 2e-5;
+
 /** A layout this near to the proven least end has reached it, grid units. */
 const PROVEN_UNITS = 2;
 
@@ -219,6 +222,11 @@ export class Improver {
     yield* separator.measureAll();
     if (separator.total() > 0) return false;
     state.spots.maxX = end;
+    const gain = this.best.maxX - end;
+    if (gain < LEAST_GAIN * this.length()) {
+      copySpots(state.spots, this.best);
+      return false;
+    }
     this.keepBest();
     return true;
   }
