@@ -56,6 +56,30 @@ test("jobs with no such steps, or with places that are held to something else, a
   expect(scanOf({ ...JOB, region: { ...JOB.region, flaws: [flaw] } })).toBeNull();
 });
 
+test("a piece exactly as high as its room keeps to it, in any unit", () => {
+  for (const unit of [1, 2.54, 0.1, 0.635, 3.3, 7.7]) {
+    const pieces = PIECES.map((one) => ({
+      ...one,
+      outline: solid(one.outline.outer.map((value) => value * unit)),
+      orientations: TURNS.slice(0, 1),
+    }));
+    const state = layoutOf({ ...JOB, pieces, region: { ...JOB.region, width: 50 * unit + 2 * JOB.margin } });
+    const scan = StepScan.of(state, seededRng(1))!;
+    const { job } = state;
+    state.maxX = scan.endAtMost(job.window.minX + 600 * unit * job.unitsPerMm);
+    for (let i = 0; i < state.count; i++) state.placeWithin(i, job.variantsOf[job.items[i]!.shape]![0]!, 1e9, 1e9);
+    scan.align();
+    state.places.rebuild(state.maxX);
+    const item = job.items.findIndex(({ piece }) => piece === 0);
+    scan.run(item);
+    expect(scan.value).toBe(0);
+    for (const y of [state.spots.y[item]!, scan.y]) {
+      expect(y).toBeGreaterThanOrEqual(state.lowY(scan.variant) - 1);
+      expect(y).toBeLessThanOrEqual(state.highY(scan.variant) + 1);
+    }
+  }
+});
+
 test("a scan finds the least of all places on whole steps, whatever lies there and however it is weighed", () => {
   const rng = seededRng(3);
   const state = layoutOf(JOB);

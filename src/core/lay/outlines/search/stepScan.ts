@@ -8,6 +8,8 @@ import { addShifted, countEqual, leastSum, placeOfEqual } from "./stepScan.kerne
 /** Tables of all pairs may hold so many shifts, and those that one search adds up. */
 const MOST_HELD = 3_000_000;
 const MOST_ADDED = 100_000;
+/** A piece may be larger than its room by the grid's rounding. */
+const FIT_UNITS = 1;
 /** So many shifts added up take as long as an evaluation. */
 const SHIFTS_PER_EVALUATION = 220;
 
@@ -123,19 +125,19 @@ export class StepScan {
       const { minX, minY } = job.variants[now]!;
       const column = Math.round((spots.x[i]! + minX - job.window.minX) / step);
       const row = Math.round((spots.y[i]! + minY - job.window.minY) / step);
-      spots.x[i] = job.window.minX - minX + Math.min(column, this.columnsOf(now) - 1) * step;
-      spots.y[i] = job.window.minY - minY + Math.min(row, this.rowsOf(now) - 1) * step;
+      spots.x[i] = job.window.minX - minX + Math.max(0, Math.min(column, this.columnsOf(now) - 1)) * step;
+      spots.y[i] = job.window.minY - minY + Math.max(0, Math.min(row, this.rowsOf(now) - 1)) * step;
     }
   }
 
   private columnsOf(variant: number): number {
     const { maxX, job } = this.state;
-    return Math.floor((maxX - job.window.minX) / this.step + 1e-6) - this.extents[variant]!.width + 1;
+    return Math.floor((maxX - job.window.minX + FIT_UNITS) / this.step) - this.extents[variant]!.width + 1;
   }
 
   private rowsOf(variant: number): number {
     const { minY, maxY } = this.state.job.window;
-    return Math.floor((maxY - minY) / this.step + 1e-6) - this.extents[variant]!.height + 1;
+    return Math.floor((maxY - minY + FIT_UNITS) / this.step) - this.extents[variant]!.height + 1;
   }
 
   /** Looks at every place on whole steps for copy `item`; of equally good ones any. */
