@@ -82,7 +82,7 @@ function searchOnIslands(
   function* tasks(): Generator<LayTask> {
     while (!isOver()) {
       const round = Math.floor(stretches / islands());
-      const evaluations = Math.min(FIRST_STRETCH * 1.5 ** round, LONGEST_STRETCH);
+      const evaluations = Math.min(Math.round(FIRST_STRETCH * 1.5 ** round), LONGEST_STRETCH);
       // Twice an island's place apart, so that no two stretches have a seed in common.
       const own = (seed + 7919 * stretches) % 2 ** 31;
       yield {

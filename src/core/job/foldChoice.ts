@@ -58,7 +58,8 @@ export function chooseHalves(
   cloth: FoldedCloth,
 ): readonly HalfPlace[] | null {
   const start = itemsOf(kinds, others, usual);
-  const tries = Math.min(MOST_TRIES, Math.floor(BUDGET / (2 * Math.max(start.length, 8) ** 3)));
+  const copies = Math.max(start.length, 8);
+  const tries = Math.min(MOST_TRIES, Math.floor(BUDGET / (2 * copies * copies * copies)));
   if (tries < 20 || start.length < 2) return null;
   const rng = seededRng(1);
   const row = start.filter(({ isHalf }) => isHalf).length;

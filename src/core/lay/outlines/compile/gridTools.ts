@@ -63,7 +63,7 @@ export function shapeKey(shape: GridShape, cos = 1, sin = 0, flip = 1): string {
 /** Units per mm: the largest extent just inside the exact range, rounded down to a number that keeps decimals whole. */
 export function gridScale(extent: number): number {
   const raw = (CLIPPER_RANGE * 0.97) / extent;
-  const step = 10 ** Math.floor(Math.log10(raw) - 1);
+  const step = Number(`1e${Math.floor(Math.log10(raw) - 1)}`);
   return Math.floor(raw / step) * step;
 }
 

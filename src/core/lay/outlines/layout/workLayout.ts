@@ -1,5 +1,6 @@
 import { type Box, ringBox } from "../../../geometry/box.ts";
 import { signedArea } from "../../../geometry/ring.ts";
+import { power } from "../../search/rng.ts";
 import type { CompiledJob } from "../compile/compileJob.ts";
 import { nearestRung, rungAbove, rungBelow, rungsInRow } from "../compile/gridLattice.ts";
 import { ROW, ROW_INTS } from "../noFit/depth.kernel.ts";
@@ -113,12 +114,12 @@ export class WorkLayout {
   }
 
   /** Lets a copy's overlaps count by its area to this power, 1 on average; overlaps must be measured anew after. */
-  setGravity(power: number): void {
+  setGravity(exponent: number): void {
     const { job, gravity, count } = this;
     const area = (i: number): number => job.shapes[job.items[i]!.shape]!.area;
     let mean = 0;
     for (let i = 0; i < count; i++) mean += area(i) / count;
-    for (let i = 0; i < count; i++) gravity[i] = (area(i) / mean) ** power;
+    for (let i = 0; i < count; i++) gravity[i] = power(area(i) / mean, exponent);
   }
 
   /** How much the copies' areas vary: standard deviation over mean. */

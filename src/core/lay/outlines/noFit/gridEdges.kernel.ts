@@ -9,7 +9,7 @@ export const OUTSIDE = 255;
 const CODES_PER_DOUBLING = 8;
 /** Depths that codes stand for, grid units: 0 for none known. */
 export const LEAST: Float64Array = Float64Array.from({ length: OUTSIDE }, (_, code) =>
-  code === 0 ? 0 : 2 ** (code / CODES_PER_DOUBLING),
+  code === 0 ? 0 : Math.exp((code / CODES_PER_DOUBLING) * Math.LN2),
 );
 
 /** Code of the largest depth surely below `depth`: a point may be rounded into the next cell. */

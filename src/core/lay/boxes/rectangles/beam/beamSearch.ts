@@ -1,6 +1,6 @@
 import type { PlacedRectangle } from "../../../problem/rectangles/rectangleJob.ts";
 import type { SearchTables } from "../../../problem/rectangles/searchTables.ts";
-import type { Rng } from "../../../search/rng.ts";
+import { power, type Rng } from "../../../search/rng.ts";
 import { sortCandidates } from "./beamCandidates.kernel.ts";
 import { expandStates } from "./beamExpand.kernel.ts";
 import { makeChildren } from "./beamMake.kernel.ts";
@@ -128,7 +128,7 @@ function historyRectangles(tables: SearchTables, memory: BeamMemory, last: numbe
 export function guideOf(run: number, rng: Rng, blocks: boolean, hollows: Int32Array | null): Guide {
   const plain = run === 0;
   return {
-    wasteFloor: plain ? 0.02 : 0.005 * 10 ** rng.unit(),
+    wasteFloor: plain ? 0.02 : 0.005 * power(10, rng.unit()),
     mismatch: plain ? 1.05 : 1.01 + 0.1 * rng.unit(),
     perSegment: plain || rng.below(2) === 0 ? 0 : 0.06 * rng.unit(),
     blocks,

@@ -1,6 +1,6 @@
 import type { PlacedRectangle } from "../../../problem/rectangles/rectangleJob.ts";
 import { type SearchTables, transposedTables } from "../../../problem/rectangles/searchTables.ts";
-import type { Rng } from "../../../search/rng.ts";
+import { power, type Rng } from "../../../search/rng.ts";
 import { advancePath, beginPath, FOUND, LOOKS, MOST_LAID, type SheetPath, sheetPath } from "./sheetDepth.kernel.ts";
 
 /** Pieces a sheet may take on the average for every branch to be worth looking at. */
@@ -45,7 +45,7 @@ export function* deepPlans(
     const { path } = side;
     const order = someOrder(side.tables, rng, round < 2 ? 0 : 0.5);
     const sheet = tables.width * length;
-    const limit = FIRST_ROUND * GROWTH ** round;
+    const limit = FIRST_ROUND * power(GROWTH, round);
     beginPath(side.tables, path);
     const allowed = share * (sheet - most());
     for (const start = path.tally[LOOKS]!; path.tally[LOOKS]! - start < limit; ) {

@@ -1,6 +1,6 @@
 import type { PlacedRectangle } from "../../../problem/rectangles/rectangleJob.ts";
 import type { SearchTables } from "../../../problem/rectangles/searchTables.ts";
-import type { Rng } from "../../../search/rng.ts";
+import { power, type Rng } from "../../../search/rng.ts";
 import { fillRows, type RowFillBuffers, rowFillBuffers } from "./rowFill.kernel.ts";
 import { UNCAPPED } from "./skylineDecode.kernel.ts";
 
@@ -43,7 +43,7 @@ export function valueCorrection(tables: SearchTables, rng: Rng): ValueCorrection
     const byAcross = 1 + 0.2 * rng.unit();
     const byAlong = [0, 0.5, 1, 1][rng.below(4)]!;
     for (let way = 0; way < tables.ways; way++) {
-      own[way] = tables.wayAcross[way]! ** byAcross * tables.wayAlong[way]! ** byAlong;
+      own[way] = power(tables.wayAcross[way]!, byAcross) * power(tables.wayAlong[way]!, byAlong);
       worth[way] = own[way]! * (0.9 + 0.2 * rng.unit());
     }
     stale = 0;

@@ -1,5 +1,5 @@
 import type { SearchTables } from "../../../problem/rectangles/searchTables.ts";
-import type { Rng } from "../../../search/rng.ts";
+import { power, type Rng } from "../../../search/rng.ts";
 import type { LaidWay } from "../beam/rulerBeam.ts";
 import { type Shelf, STEPS_PER_EVALUATION, shelfDesk } from "./shelfDesk.ts";
 import { joined, MOST_EXTENT } from "./shelfSearch.ts";
@@ -42,9 +42,9 @@ export function* sheetPlans(
   let most = 0;
   for (let round = 0; most < tables.area; round++) {
     const kept = round === 0 || rng.unit() < FRESH ? [] : someKept(shelves, rng);
-    const power = 1 + 0.05 * rng.unit();
+    const exponent = 1 + 0.05 * rng.unit();
     for (let size = 0; size < tables.sizes; size++)
-      worth[size] = tables.sizeArea[size]! ** power * (1 + (round === 0 ? 0 : STRAY * (rng.unit() - 0.5)));
+      worth[size] = power(tables.sizeArea[size]!, exponent) * (1 + (round === 0 ? 0 : STRAY * (rng.unit() - 0.5)));
     const built = [...kept, ...(yield* refilled(kept, worth))];
     const area = areaOf(built);
     if (area > most) {

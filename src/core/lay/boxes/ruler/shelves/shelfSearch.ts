@@ -1,5 +1,5 @@
 import type { SearchTables } from "../../../problem/rectangles/searchTables.ts";
-import type { Rng } from "../../../search/rng.ts";
+import { power, type Rng } from "../../../search/rng.ts";
 import type { LaidWay } from "../beam/rulerBeam.ts";
 import { type Shelf, STEPS_PER_EVALUATION, shelfDesk } from "./shelfDesk.ts";
 
@@ -37,7 +37,7 @@ export function* shelfPlans(
   const filler = shelfFiller(tables, stacked, rng);
   const worth = tables.sizeArea.slice();
   for (let round = 0; ; round++) {
-    const power = 1 + 0.06 * rng.unit();
+    const exponent = 1 + 0.06 * rng.unit();
     if (round % 40 === 39) worth.set(tables.sizeArea);
     const left = tables.sizeCount.slice();
     const shelves: Shelf[] = [];
@@ -57,7 +57,7 @@ export function* shelfPlans(
       const scarce = (height * tables.width) / area;
       for (const { way } of laid) {
         const size = tables.waySize[way]!;
-        worth[size] = 0.7 * worth[size]! + 0.3 * scarce * tables.sizeArea[size]! ** power;
+        worth[size] = 0.7 * worth[size]! + 0.3 * scarce * power(tables.sizeArea[size]!, exponent);
       }
     }
   }
