@@ -123,11 +123,22 @@ export class StepScan {
       state.placeWithin(i, variant, spots.x[i]!, spots.y[i]!);
       const now = spots.variant[i]!;
       const { minX, minY } = job.variants[now]!;
-      const column = Math.round((spots.x[i]! + minX - job.window.minX) / step);
-      const row = Math.round((spots.y[i]! + minY - job.window.minY) / step);
-      spots.x[i] = job.window.minX - minX + Math.max(0, Math.min(column, this.columnsOf(now) - 1)) * step;
-      spots.y[i] = job.window.minY - minY + Math.max(0, Math.min(row, this.rowsOf(now) - 1)) * step;
+      const column = Math.min(this.columnOf(i), this.columnsOf(now) - 1);
+      const row = Math.min(this.rowOf(i), this.rowsOf(now) - 1);
+      spots.x[i] = job.window.minX - minX + Math.max(0, column) * step;
+      spots.y[i] = job.window.minY - minY + Math.max(0, row) * step;
     }
+  }
+
+  /** How many steps from the window's beginning a copy's box begins. */
+  private columnOf(item: number): number {
+    const { spots, job } = this.state;
+    return Math.round((spots.x[item]! + job.variants[spots.variant[item]!]!.minX - job.window.minX) / this.step);
+  }
+
+  private rowOf(item: number): number {
+    const { spots, job } = this.state;
+    return Math.round((spots.y[item]! + job.variants[spots.variant[item]!]!.minY - job.window.minY) / this.step);
   }
 
   private columnsOf(variant: number): number {
@@ -177,8 +188,8 @@ export class StepScan {
 
   /** Sums of weighted depths of a copy in `variant` over all places. */
   private addAll(item: number, variant: number, columns: number, rows: number, weights: Float32Array): void {
-    const { state, step, extents } = this;
-    const { spots, job, gravity, places } = state;
+    const { state, extents } = this;
+    const { spots, gravity, places } = state;
     if (this.sums.length < columns * rows) this.sums = new Float32Array(2 * columns * rows);
     const { sums } = this;
     sums.fill(0, 0, columns * rows);
@@ -188,9 +199,8 @@ export class StepScan {
       const j = places.laid[p]!;
       if (j === item) continue;
       const other = spots.variant[j]!;
-      const box = job.variants[other]!;
-      const column = Math.round((spots.x[j]! + box.minX - job.window.minX) / step);
-      const row = Math.round((spots.y[j]! + box.minY - job.window.minY) / step);
+      const column = this.columnOf(j);
+      const row = this.rowOf(j);
       const wide = width + extents[other]!.width - 1;
       const high = height + extents[other]!.height - 1;
       const weight = weights[j]! * gravity[item]! * gravity[j]!;
