@@ -85,10 +85,10 @@ async function spendingBoard(project: Project) {
     () => time,
     (found) => kept.push(found),
   );
-  const spend = async (evaluations: number) => {
+  const spend = async (evaluations: number, ms = 60_000) => {
     const running = searched.length;
     spent = evaluations;
-    time += 60_000;
+    time += ms;
     vi.advanceTimersByTime(1000);
     return searched.length > running;
   };
@@ -123,6 +123,34 @@ test("a search rests after so much effort without a better plan, not after so lo
     expect(finding).toBe("rested");
     expect(plan?.placements).toEqual(before.plan?.placements);
   }
+  vi.useRealTimers();
+});
+
+test("a search of pieces of many corners looks for a while, however many placements were tried", async () => {
+  vi.useFakeTimers({ toFake: ["setInterval"] });
+  const points = Array.from({ length: 100 }, (_, k) => {
+    const turn = (k * Math.PI) / 50;
+    return [200 + 150 * Math.cos(turn), 200 + (k % 2 === 0 ? 100 : 95) * Math.sin(turn)];
+  });
+  const cloth = {
+    id: "felt",
+    name: "Felt",
+    kind: "felt",
+    thickness: 3,
+    stock: [{ kind: "roll", id: "r", width: 1000 }],
+  };
+  const shape = { kind: "outline", points };
+  const panel = { id: "flap", name: "Flap", material: "felt", count: 20, seamAllowance: 0, shape };
+  const file = { laywright: 1, name: "Flaps", gap: 0, margin: 0, materials: [cloth], panels: [panel] };
+  const read = readProject(JSON.stringify(file));
+  if (!read.ok) throw new Error(JSON.stringify(read));
+  const { board, spend } = await spendingBoard(read.value);
+  const finding = () => board.lays.get().get("felt")?.finding;
+  // 2,000 corners: twenty seconds.
+  await spend(50_000_000, 19_000);
+  expect(finding()).toBe("finding");
+  await spend(60_000_000, 1500);
+  expect(finding()).toBe("rested");
   vi.useRealTimers();
 });
 

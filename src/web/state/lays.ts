@@ -10,16 +10,27 @@ import { createStore } from "./store.ts";
 
 /**
  * After so many placements tried without a better plan a search rests, or after as many again as it took to find the
- * plan. Effort, not time: a slow machine looks as far as a fast one. What is not looked at has a short first turn; once
+ * plan. Effort first, then time: a slow machine looks as far as a fast one. What is not looked at has a short first turn; once
  * every cloth has had one, each gets the long one.
  */
 const PATIENCE = { first: 600_000, whole: 12_000_000 };
+
+/**
+ * … and not before it has looked for so long since then, for every corner of all pieces and at most, ms: placements of
+ * boxes are tried by the ten million a second, and say nothing of what many corners may still come to.
+ */
+const LOOK = { perCorner: 10, most: 25_000 };
 
 /** Plans that are remembered for undo, of all materials together. */
 const MOST_KNOWN = 60;
 
 /** A search gives way to a material that is looked at after this long, ms. */
 const TURN = 1_200;
+
+function leastLook({ pieces }: LayProblem): number {
+  const corners = pieces.reduce((sum, { outline, count }) => sum + (count * outline.outer.length) / 2, 0);
+  return Math.min(LOOK.most, LOOK.perCorner * corners);
+}
 
 /**
  * A board that searches with the given workers; they are asked for once, when there is something to search. `keep`
@@ -35,7 +46,8 @@ export function createLayBoard(
   const lays = createStore<Lays>(new Map());
   let pools: LayPools | null = null;
   let hurrying: { readonly problem: LayProblem; stop(): void } | null = null;
-  let running: { id: string; before: number; search: RunningSearch; startedAt: number } | null = null;
+  let running: { id: string; before: number; search: RunningSearch; startedAt: number; gainedAt: number } | null =
+    null;
   const chooser = stockChooser(choose);
   let attended: string | null = null;
   let hushed = false;
@@ -111,14 +123,14 @@ export function createLayBoard(
     pools ??= newPools();
     const before = state.evaluations;
     const searched = searchedFor(state);
-    const mine = { id, before, startedAt: now(), search: undefined as unknown as RunningSearch };
+    const mine = { id, before, startedAt: now(), gainedAt: now(), search: undefined as unknown as RunningSearch };
     running = mine;
     patch(id, { finding: "finding" });
     mine.search = pools.more.search(
       { problem: searched.problem, mode: "free", seed: seed++, evaluations: Infinity },
       ({ plan, evaluations }) => {
-        if (running !== mine) return;
-        take(id, problem, searched.whole(plan), before + evaluations);
+        if (running === mine && take(id, problem, searched.whole(plan), before + evaluations))
+          mine.gainedAt = now();
       },
     );
     mine.search.result
@@ -138,12 +150,13 @@ export function createLayBoard(
         next();
       });
   };
-  const take = (id: string, problem: LayProblem, plan: LayPlan, evaluations: number) => {
+  const take = (id: string, problem: LayProblem, plan: LayPlan, evaluations: number): boolean => {
     const state = lays.get().get(id);
-    if (state === undefined || state.job.problem !== problem) return;
+    if (state === undefined || state.job.problem !== problem) return false;
     const better = state.plan === null || isMoved.has(state.plan) || isBetterFor(state, plan);
     patch(id, better ? { plan, evaluations, betterAt: evaluations } : { evaluations });
     if (better) keepFound(id);
+    return better;
   };
   const keepFound = (id: string) => {
     const state = lays.get().get(id);
@@ -178,7 +191,8 @@ export function createLayBoard(
     const isShort = running.id !== attended && others;
     if (hushed) giveWay("waiting");
     else if (isLookedWaiting && now() - running.startedAt > TURN) giveWay("waiting");
-    else if (isTried(tried, PATIENCE.whole)) giveWay("rested");
+    else if (isTried(tried, PATIENCE.whole) && now() - running.gainedAt >= leastLook(state.job.problem))
+      giveWay("rested");
     // Another cloth has had no turn yet; this one comes again.
     else if (isShort && isTried(tried, PATIENCE.first)) giveWay("waiting");
   }, 300);
