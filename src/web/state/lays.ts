@@ -62,7 +62,7 @@ export function createLayBoard(
     running = null;
     stopped?.search.stop();
   };
-  const isTried = ({ evaluations, betterAt }: LayState, patience: number) =>
+  const isTried = ({ evaluations, betterAt }: Pick<LayState, "evaluations" | "betterAt">, patience: number) =>
     evaluations - betterAt >= Math.max(patience, patience === PATIENCE.whole ? betterAt : 0);
   const isLooked = ([id]: readonly [string, LayState]) => id === attended;
   const isWaiting = ([, { finding }]: readonly [string, LayState]) => finding === "waiting";
@@ -162,8 +162,9 @@ export function createLayBoard(
     const state = lays.get().get(id);
     if (state === undefined || state.plan === null || isMoved.has(state.plan)) return;
     const { signature, plan, evaluations, betterAt, finding } = state;
-    keep({ signature, materialId: id, plan, evaluations, betterAt, isHeld: finding === "held" });
+    keep({ signature, materialId: id, plan, evaluations, betterAt, ...standingOf(finding) });
   };
+  const standingOf = (finding: Finding) => ({ isHeld: finding === "held", isRested: finding === "rested" });
   const isMoved = new WeakSet<LayPlan>();
   /** Plans that were found, by signature: what undo goes back to is there at once. */
   const known = new Map<string, FoundPlan>();
@@ -171,7 +172,7 @@ export function createLayBoard(
     if (plan === null || isMoved.has(plan)) return;
     known.delete(signature);
     const materialId = job.material.id;
-    known.set(signature, { signature, materialId, plan, evaluations, betterAt, isHeld: finding === "held" });
+    known.set(signature, { signature, materialId, plan, evaluations, betterAt, ...standingOf(finding) });
     if (known.size > MOST_KNOWN) known.delete(known.keys().next().value!);
   };
 
@@ -202,11 +203,11 @@ export function createLayBoard(
     const found = known.get(signature);
     if (found === undefined || checkPlan(problem, found.plan).length > 0)
       return { plan: moved, finding: "waiting" as const, evaluations: 0, betterAt: 0 };
-    const { plan, evaluations, betterAt, isHeld } = found;
+    const { plan, evaluations, betterAt, isHeld, isRested } = found;
     const state = { plan, evaluations, betterAt };
     if (isHeld) return { ...state, finding: "held" as const };
     if (isSettled(problem, plan)) return { ...state, finding: "proven" as const };
-    const isOver = evaluations - betterAt >= Math.max(PATIENCE.whole, betterAt);
+    const isOver = isRested ?? isTried(state, PATIENCE.whole);
     return { ...state, finding: isOver ? ("rested" as const) : ("waiting" as const) };
   };
 

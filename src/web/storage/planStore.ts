@@ -11,6 +11,8 @@ export interface FoundPlan {
   readonly betterAt: number;
   /** Pages or files were saved from it: it stays until she lets it go. */
   readonly isHeld: boolean;
+  /** Whether the search had looked long enough; plans kept by earlier versions do not tell. */
+  readonly isRested?: boolean;
 }
 
 /** A plan that she kept by name, and the project as it was then, as file text. */
