@@ -6,31 +6,14 @@ import type { FoundPlan } from "../storage/planStore.ts";
 import { choiceRules, isBetterFor, laySignature, searchedFor, stockChooser } from "./chosenStock.ts";
 import { derivedOf } from "./derived.ts";
 import type { ChooseStock, ChosenStock, Finding, LayBoard, LayPools, LayState, Lays } from "./layBoard.ts";
+import { isTried, leastLook, PATIENCE } from "./patience.ts";
 import { createStore } from "./store.ts";
-
-/**
- * After so many placements tried without a better plan a search rests, or after as many again as it took to find the
- * plan. Effort first, then time: a slow machine looks as far as a fast one. What is not looked at has a short first turn; once
- * every cloth has had one, each gets the long one.
- */
-const PATIENCE = { first: 600_000, whole: 12_000_000 };
-
-/**
- * … and not before it has looked for so long since then, for every corner of all pieces and at most, ms: placements of
- * boxes are tried by the ten million a second, and say nothing of what many corners may still come to.
- */
-const LOOK = { perCorner: 10, most: 25_000 };
 
 /** Plans that are remembered for undo, of all materials together. */
 const MOST_KNOWN = 60;
 
 /** A search gives way to a material that is looked at after this long, ms. */
 const TURN = 1_200;
-
-function leastLook({ pieces }: LayProblem): number {
-  const corners = pieces.reduce((sum, { outline, count }) => sum + (count * outline.outer.length) / 2, 0);
-  return Math.min(LOOK.most, LOOK.perCorner * corners);
-}
 
 /**
  * A board that searches with the given workers; they are asked for once, when there is something to search. `keep`
@@ -62,8 +45,6 @@ export function createLayBoard(
     running = null;
     stopped?.search.stop();
   };
-  const isTried = ({ evaluations, betterAt }: Pick<LayState, "evaluations" | "betterAt">, patience: number) =>
-    evaluations - betterAt >= Math.max(patience, patience === PATIENCE.whole ? betterAt : 0);
   const isLooked = ([id]: readonly [string, LayState]) => id === attended;
   const isWaiting = ([, { finding }]: readonly [string, LayState]) => finding === "waiting";
   /** First plans first; better ones once every material has one. */
